@@ -1,0 +1,88 @@
+/**
+ * A setup: one mouthpiece in one receiver on one instrument, in one air. Lengths are millimetres here, whatever the
+ * file said; the file's form is `shared/annulus-setup.schema.json`, read by `readSetup`.
+ */
+
+/** Bore profile: [position, inner diameter] in mm, position never decreasing, linear in between; equal positions are a step. */
+export type ProfileMm = readonly (readonly [positionMm: number, diameterMm: number])[];
+
+/** Room air, from which the constants are computed; `breath` warms the bore near the player's mouth. */
+export interface AirConditions {
+  readonly kind: "conditions";
+  readonly temperatureC: number;
+  /** Relative humidity, 0 to 1. */
+  readonly humidity: number;
+  /** Mole fraction of carbon dioxide. */
+  readonly co2: number;
+  /** Static pressure, Pa. */
+  readonly pressurePa: number;
+  /** Temperature at the rim, falling to `temperatureC` as exp(−x/reach). */
+  readonly breath?: { readonly temperatureC: number; readonly reachMm: number };
+}
+
+/** Air constants in SI, used as they are. */
+export interface AirConstants {
+  readonly kind: "constants";
+  readonly density: number;
+  readonly soundSpeed: number;
+  readonly viscosity: number;
+  readonly heatRatio: number;
+  readonly prandtl: number;
+}
+
+export interface Mouthpiece {
+  readonly profileMm: ProfileMm;
+  /** Rim to throat entry, mm. */
+  readonly cupDepthMm?: number;
+  /** Outside diameter at the shank's end, mm. */
+  readonly shankEndDiameterMm?: number;
+  /** Diameter change per length of the shank's outside. */
+  readonly shankTaper?: number;
+  /** How far the shank goes into the receiver, mm. */
+  readonly insertionMm: number;
+}
+
+export interface Receiver {
+  readonly mouthDiameterMm: number;
+  /** Diameter change per length; the bore narrows from the receiver's mouth inwards. */
+  readonly taper: number;
+  /** Receiver's face to the start of the leadpipe, mm. */
+  readonly depthMm: number;
+}
+
+export interface Body {
+  readonly profileMm: ProfileMm;
+  /** Where the tuning slide adds its cylinder, mm from the start of the body. */
+  readonly slideAtMm?: number;
+}
+
+export interface Model {
+  readonly junction: "modal" | "plane";
+  readonly radiation: "unflanged" | "flanged" | "open";
+  readonly bell: "plane";
+  /** Thickness of the walls' boundary layers relative to a smooth, clean bore. */
+  readonly wallLossFactor: number;
+}
+
+/** What a player can tell apart; a smaller change is "too small to feel". */
+export interface Thresholds {
+  readonly cents: number;
+  readonly decibels: number;
+}
+
+export interface Setup {
+  readonly name: string;
+  readonly about: string;
+  /** The units the file was written in: what a person sees first. */
+  readonly units: "mm" | "in";
+  readonly air: AirConditions | AirConstants;
+  readonly mouthpiece: Mouthpiece;
+  readonly receiver: Receiver;
+  readonly leadpipe: { readonly profileMm: ProfileMm };
+  readonly body: Body;
+  readonly model: Model;
+  readonly thresholds: Thresholds;
+}
+
+/** The setup's own gap: receiver depth − insertion, mm. */
+export const gapMm = (setup: Setup): number => setup.receiver.depthMm - setup.mouthpiece.insertionMm;
