@@ -1,0 +1,125 @@
+/**
+ * The two fixed things on either side of the gap, at one complex frequency:
+ *
+ *   rim → [mouthpiece] → gap → [upper: leadpipe and body to the slide] → slide → [lower: body to the bell, radiation]
+ *
+ * A gap or a slide length then costs one small two-port between them.
+ */
+import { boreOf, type Bore } from "./bore.ts";
+import { Chain } from "./chain.ts";
+import { Medium, Station, coneTwoPort } from "./cone.ts";
+import { Gap } from "./gap.ts";
+import { radiationState } from "./radiation.ts";
+import { STATE, TWO_PORT, applyTo } from "./twoPort.ts";
+import type { Setup } from "../setup/setup.ts";
+
+/** Doubles of the fixed parts at one frequency: mouthpiece two-port, upper two-port, state at the slide. */
+export const FIXED = 2 * TWO_PORT + STATE;
+export const UPPER = TWO_PORT;
+export const LOWER = 2 * TWO_PORT;
+
+const GAP_STEP = 1e-3;
+
+export class Line {
+  readonly bore: Bore;
+  readonly #mouthpiece: Chain;
+  readonly #upper: Chain;
+  readonly #lower: Chain;
+  readonly #slideMedium: Medium | null;
+  readonly #slideStation = new Station();
+  readonly #slidePort = new Float64Array(TWO_PORT);
+  readonly #state = new Float64Array(STATE);
+
+  constructor(setup: Setup) {
+    const bore = boreOf(setup);
+    this.bore = bore;
+    const chain = (pieces: Bore["upper"]) => new Chain(pieces, bore.wallLossFactor, bore.junction);
+    this.#mouthpiece = chain(bore.mouthpiece);
+    this.#upper = chain(bore.upper);
+    this.#lower = chain(bore.lower);
+    this.#slideMedium = bore.slide && new Medium(bore.slide.air, bore.wallLossFactor);
+  }
+
+  /** Cones and steps from rim to bell, without gap and slide. */
+  get sections(): number {
+    return this.#mouthpiece.sections + this.#upper.sections + this.#lower.sections;
+  }
+
+  /** Rim to bell without the gap, m. */
+  get length(): number {
+    const { mouthpiece, upper, lower } = this.bore;
+    return [...mouthpiece, ...upper, ...lower].reduce((sum, piece) => sum + piece.length, 0);
+  }
+
+  /** Sound speed that sets the scale of frequencies, m/s. */
+  get soundSpeed(): number {
+    return this.bore.bellAir.soundSpeed;
+  }
+
+  /** The gap of `gap` m: the shank moves, receiver and leadpipe stay. */
+  gap(gap: number): Gap {
+    const { receiver, shankExit, leadpipeMouth, gapAir, wallLossFactor, junction } = this.bore;
+    const radius = (fromMouth: number) => receiver.mouthRadius - receiver.radiusTaper * fromMouth;
+    const cavity = {
+      shankExit,
+      cavityAtShank: radius(receiver.depth - gap),
+      cavityAtLeadpipe: radius(receiver.depth),
+      leadpipe: leadpipeMouth,
+      gap,
+    };
+    return new Gap(cavity, gapAir, wallLossFactor, junction);
+  }
+
+  /**
+   * dT/dg of the gap's two-port T, per metre: a central difference over `GAP_STEP` of the radius, one-sided at contact.
+   * T is smooth in g and exact to rounding, so the difference is good to about 1e-7 of T.
+   */
+  gapDerivative(gap: Gap, omegaRe: number, omegaIm: number, out: Float64Array): void {
+    const g = gap.cavity.gap;
+    const h = GAP_STEP * gap.cavity.cavityAtLeadpipe;
+    const low = Math.max(0, g - h);
+    const before = new Float64Array(TWO_PORT);
+    this.gap(low).twoPort(omegaRe, omegaIm, before);
+    this.gap(g + h).twoPort(omegaRe, omegaIm, out);
+    for (let i = 0; i < TWO_PORT; i++) out[i] = (out[i] - before[i]) / (g + h - low);
+  }
+
+  /**
+   * The fixed parts at complex angular frequency ω, rad/s.
+   * @param out FIXED doubles at `at`
+   */
+  fixed(omegaRe: number, omegaIm: number, out: Float64Array, at = 0): void {
+    const { bellRadius, bellAir, radiation } = this.bore;
+    this.#mouthpiece.twoPort(omegaRe, omegaIm, out, at);
+    this.#upper.twoPort(omegaRe, omegaIm, out, at + UPPER);
+    const state = this.#state;
+    radiationState(radiation, bellRadius, bellAir, omegaRe, omegaIm, state);
+    this.#lower.propagate(state, omegaRe, omegaIm);
+    out.set(state, at + LOWER);
+  }
+
+  /** state ← slide · state for a slide drawn by `draw` m (negative: pushed in). */
+  drawSlide(state: Float64Array, draw: number, omegaRe: number, omegaIm: number): void {
+    if (draw === 0 || !this.#slideMedium || !this.bore.slide) return;
+    this.#slideMedium.setFrequency(omegaRe, omegaIm);
+    this.#slideStation.set(this.bore.slide.radius, this.#slideMedium);
+    coneTwoPort(this.#slideStation, this.#slideStation, this.#slideStation, draw, this.#slidePort);
+    applyTo(state, this.#slidePort);
+  }
+
+  /**
+   * [p, U] at the rim, up to a common factor, exactly and through every section.
+   * @param out four doubles
+   */
+  rimState(gap: Gap, draw: number, omegaRe: number, omegaIm: number, out: Float64Array): void {
+    const fixed = new Float64Array(FIXED);
+    const port = new Float64Array(TWO_PORT);
+    this.fixed(omegaRe, omegaIm, fixed);
+    out.set(fixed.subarray(LOWER));
+    this.drawSlide(out, draw, omegaRe, omegaIm);
+    applyTo(out, fixed, UPPER);
+    gap.twoPort(omegaRe, omegaIm, port);
+    applyTo(out, port);
+    applyTo(out, fixed);
+  }
+}

@@ -1,0 +1,44 @@
+/**
+ * A two-port at one frequency, [p, U] at its entrance = [[A, B], [C, D]] · [p, U] at its exit, U flowing from entrance to
+ * exit. Stored as eight doubles, re and im of A, B, C, D; a state [p, U] as four. det = 1 wherever the air is the same at
+ * both ends (reciprocity).
+ */
+
+export const TWO_PORT = 8;
+export const STATE = 4;
+
+/** out = X·Y for two-ports; `out` may be neither of them. */
+export function cascade(x: Float64Array, y: Float64Array, out: Float64Array, xo = 0, yo = 0, oo = 0): void {
+  for (let row = 0; row < 8; row += 4) {
+    const ar = x[xo + row];
+    const ai = x[xo + row + 1];
+    const br = x[xo + row + 2];
+    const bi = x[xo + row + 3];
+    for (let col = 0; col < 4; col += 2) {
+      const er = y[yo + col];
+      const ei = y[yo + col + 1];
+      const gr = y[yo + col + 4];
+      const gi = y[yo + col + 5];
+      out[oo + row + col] = ar * er - ai * ei + br * gr - bi * gi;
+      out[oo + row + col + 1] = ar * ei + ai * er + br * gi + bi * gr;
+    }
+  }
+}
+
+/** state ← X·state. */
+export function applyTo(state: Float64Array, x: Float64Array, xo = 0, so = 0): void {
+  const pr = state[so];
+  const pi = state[so + 1];
+  const ur = state[so + 2];
+  const ui = state[so + 3];
+  state[so] = x[xo] * pr - x[xo + 1] * pi + x[xo + 2] * ur - x[xo + 3] * ui;
+  state[so + 1] = x[xo] * pi + x[xo + 1] * pr + x[xo + 2] * ui + x[xo + 3] * ur;
+  state[so + 2] = x[xo + 4] * pr - x[xo + 5] * pi + x[xo + 6] * ur - x[xo + 7] * ui;
+  state[so + 3] = x[xo + 4] * pi + x[xo + 5] * pr + x[xo + 6] * ui + x[xo + 7] * ur;
+}
+
+export function setIdentity(x: Float64Array, xo = 0): void {
+  x.fill(0, xo, xo + TWO_PORT);
+  x[xo] = 1;
+  x[xo + 6] = 1;
+}
