@@ -44,6 +44,26 @@ export class Chain {
   }
 
   /**
+   * As `propagate`, telling every station passed on the way.
+   * @param visit distance from the chain's exit, m, and radius, m; `state` then holds [p, U] there
+   */
+  trace(
+    state: Float64Array,
+    omegaRe: number,
+    omegaIm: number,
+    visit: (fromExit: number, radius: number) => void,
+  ): void {
+    let fromExit = 0;
+    let i = this.#pieces.length;
+    this.#walk(omegaRe, omegaIm, () => {
+      applyTo(state, this.#port);
+      const piece = this.#pieces[--i];
+      fromExit += piece.length;
+      visit(fromExit, piece.radiusIn);
+    });
+  }
+
+  /**
    * The chain's two-port at complex angular frequency ω, rad/s.
    * @param out eight doubles at `at`
    */
@@ -82,17 +102,22 @@ export class Chain {
   }
 }
 
+/** A piece in `n` equal steps. */
+export function cutPiece(piece: Piece, n: number): Piece[] {
+  const { radiusIn, radiusOut } = piece;
+  const radius = (k: number) => (k === n ? radiusOut : radiusIn + ((radiusOut - radiusIn) * k) / n);
+  return Array.from({ length: n }, (_, k) => ({
+    ...piece,
+    length: piece.length / n,
+    radiusIn: radius(k),
+    radiusOut: radius(k + 1),
+  }));
+}
+
 /** A cone in as many equal steps as the tolerance asks for. */
 function subdivide(piece: Piece, medium: Medium): Piece[] {
-  const { radiusIn, radiusOut } = piece;
-  if (piece.length === 0 || radiusIn === radiusOut) return [piece];
-  const cutInto = (n: number): Piece[] =>
-    Array.from({ length: n }, (_, k) => ({
-      ...piece,
-      length: piece.length / n,
-      radiusIn: radiusIn + ((radiusOut - radiusIn) * k) / n,
-      radiusOut: k === n - 1 ? radiusOut : radiusIn + ((radiusOut - radiusIn) * (k + 1)) / n,
-    }));
+  if (piece.length === 0 || piece.radiusIn === piece.radiusOut) return [piece];
+  const cutInto = (n: number): Piece[] => cutPiece(piece, n);
   let steps = 1;
   let coarse = CHECKED_HZ.map((hz) => stepsTwoPort(cutInto(1), medium, hz));
   while (steps < MOST_STEPS) {

@@ -5,8 +5,8 @@
  *
  * A gap or a slide length then costs one small two-port between them.
  */
-import { boreOf, type Bore } from "./bore.ts";
-import { Chain } from "./chain.ts";
+import { boreOf, type Bore, type Piece } from "./bore.ts";
+import { Chain, cutPiece } from "./chain.ts";
 import { Medium, Station, coneTwoPort } from "./cone.ts";
 import { Gap } from "./gap.ts";
 import { radiationState } from "./radiation.ts";
@@ -121,5 +121,50 @@ export class Line {
     gap.twoPort(omegaRe, omegaIm, port);
     applyTo(out, port);
     applyTo(out, fixed);
+  }
+
+  /**
+   * [p, U] along the whole bore at a real angular frequency, from the bell to the rim, up to a common factor.
+   * @param visit distance from the bell, m; radius, m; the state there (reused: copy what is kept)
+   * @param finest longest stretch between two visits, m
+   */
+  trace(
+    gap: Gap,
+    draw: number,
+    omega: number,
+    visit: (fromBell: number, radius: number, state: Float64Array) => void,
+    finest: number,
+  ): void {
+    const { wallLossFactor, junction, mouthpiece, upper, lower } = this.bore;
+    const chain = (pieces: readonly Piece[]) =>
+      new Chain(
+        pieces.flatMap((piece) => cutPiece(piece, Math.max(1, Math.ceil(piece.length / finest)))),
+        wallLossFactor,
+        junction,
+      );
+    const { bellRadius, bellAir, radiation, slide, leadpipeMouth } = this.bore;
+    const state = new Float64Array(STATE);
+    const port = new Float64Array(TWO_PORT);
+    let passed = 0;
+    const along = (part: Chain) => {
+      const start = passed;
+      part.trace(state, omega, 0, (fromExit, radius) => {
+        passed = start + fromExit;
+        visit(passed, radius, state);
+      });
+    };
+    radiationState(radiation, bellRadius, bellAir, omega, 0, state);
+    visit(0, bellRadius, state);
+    along(chain(lower));
+    this.drawSlide(state, draw, omega, 0);
+    passed += draw;
+    if (draw > 0 && slide) visit(passed, slide.radius, state);
+    along(chain(upper));
+    visit(passed, leadpipeMouth, state);
+    gap.twoPort(omega, 0, port);
+    applyTo(state, port);
+    passed += gap.cavity.gap;
+    visit(passed, gap.cavity.shankExit, state);
+    along(chain(mouthpiece));
   }
 }

@@ -64,6 +64,13 @@ export function resonancesOf(column: AirColumn, gap: Gap, count: number, draw = 
   }));
 }
 
+/** The resonance that `from` becomes at a slightly different gap or slide. @throws RangeError where it is lost */
+export function resonanceNear(column: AirColumn, gap: Gap, draw: number, from: Resonance): Resonance {
+  const zero = zeroNear(rimFlow(column, gap, draw), [from.frequency, from.decay], []);
+  if (!zero) throw new RangeError(`the resonance near ${from.frequency.toFixed(1)} Hz cannot be followed that far`);
+  return { frequency: zero[0], decay: zero[1], Q: zero[0] / (2 * zero[1]), peak: null };
+}
+
 const same = (x: Complex, y: Complex): boolean => Math.hypot(x[0] - y[0], x[1] - y[1]) < 1e-6 * x[0];
 
 const inRange = ([re, im]: Complex, { fixedParts: { low, high } }: AirColumn): boolean =>

@@ -124,7 +124,7 @@ def cup(rim, throat, depth, points=14):
     return [[depth * s, throat + (rim - throat) * (1 - s**2.6) ** 0.7] for s in t]
 
 
-def flare(x0, d0, x1, d1, power=0.62, tip=12.0, points=48):
+def flare(x0, d0, x1, d1, power=0.62, points=48):
     """d = B (x1 + e - x)^-power, so that the wall steepens toward the rim; closer points where it is steep."""
     ratio = (d1 / d0) ** (1 / power)
     e = (x1 - x0) / (ratio - 1)
@@ -142,7 +142,7 @@ CORNET = {
     "units": "mm", "air": AIR,
     "mouthpiece": {
         "profile": rounded(cup(16.2, 3.9, 14.5) + [[19, 3.9], [34, 5.0], [50, 6.1], [66, 7.2]]),
-        "cupDepth": 14.5, "shankEndDiameter": 8.35, "shankTaper": 0.05, "insertion": 21.5},
+        "cupDepth": 14.5, "shankEndDiameter": 8.325, "shankTaper": 0.05, "insertion": 21.5},
     "receiver": {"mouthDiameter": 9.4, "taper": 0.05, "depth": 23.2},
     "leadpipe": {"profile": [[0, 7.5], [60, 8.3], [210, 11.3]]},
     "body": {"profile": rounded([[0, 11.3], [90, 11.9], [430, 11.9], [520, 12.6], [610, 14.1]]
@@ -155,7 +155,7 @@ TROMBONE = {
     "units": "in", "air": WARM,
     "mouthpiece": {
         "profile": rounded(cup(1.01, 0.261, 0.98) + [[1.2, 0.261], [1.9, 0.33], [2.6, 0.393], [3.25, 0.448]]),
-        "cupDepth": 0.98, "shankEndDiameter": 0.502, "shankTaper": 0.05, "insertion": 1.02},
+        "cupDepth": 0.98, "shankEndDiameter": 0.505, "shankTaper": 0.05, "insertion": 1.02},
     "receiver": {"mouthDiameter": 0.556, "taper": 0.05, "depth": 1.11},
     "leadpipe": {"profile": [[0, 0.468], [1.5, 0.472], [9, 0.546]]},
     "body": {"profile": rounded([[0, 0.546], [28, 0.546], [28, 0.5625], [58, 0.5625], [66, 0.62], [76, 0.79]]
@@ -168,7 +168,7 @@ WIDE_LEADPIPE = {
     "units": "mm", "air": AIR,
     "mouthpiece": {
         "profile": rounded(cup(17.4, 4.3, 17) + [[23, 4.3], [45, 5.9], [72, 8.1]]),
-        "cupDepth": 17, "shankEndDiameter": 9.3, "shankTaper": 0.06, "insertion": 19},
+        "cupDepth": 17, "shankEndDiameter": 9.36, "shankTaper": 0.06, "insertion": 19},
     "receiver": {"mouthDiameter": 10.5, "taper": 0.06, "depth": 22.5},
     "leadpipe": {"profile": [[0, 9.9], [40, 9.9], [180, 12.4]]},
     "body": {"profile": rounded([[0, 12.4], [560, 13.2], [900, 19.5], [1250, 30.5]]

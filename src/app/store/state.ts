@@ -1,0 +1,32 @@
+/** The page's whole state: one immutable value. What can be computed from it is not in it. */
+import type { Setup } from "../../setup/setup.ts";
+
+export type Unit = "mm" | "in";
+
+/** What undo and redo move through, what autosave and a share link keep. */
+export interface Document {
+  readonly setup: Setup;
+  /** The gap being looked at, mm; the setup's own until the person moves the shank. */
+  readonly gapMm: number;
+  /** What it is compared with, mm. */
+  readonly referenceGapMm: number;
+}
+
+/** How it is looked at: kept between visits, not undone. */
+export interface View {
+  readonly unit: Unit;
+  /** Resonance whose standing wave is drawn and that read-outs name. */
+  readonly resonance: number;
+  /** Number of the resonance the tuning slide brings back, null as it is. */
+  readonly retune: number | null;
+  readonly hintsSeen: boolean;
+}
+
+export interface State {
+  readonly document: Document;
+  readonly view: View;
+  readonly canUndo: boolean;
+  readonly canRedo: boolean;
+  /** A line for the person: what went wrong, where, what would be right; or what was done. */
+  readonly message: { readonly kind: "error" | "note"; readonly text: string } | null;
+}

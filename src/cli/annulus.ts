@@ -1,0 +1,47 @@
+/**
+ * The studies from a terminal. Results go to standard output, messages to standard error; exit 0, 1 (bad input, one line
+ * saying what, where and what would be right) or 2 (usage).
+ */
+import { Command, CommanderError, Option } from "commander";
+import { SetupError } from "../setup/problem.ts";
+import { InputError } from "../units/inputError.ts";
+import { cavityCommand } from "./cavity.ts";
+import { curveCommand } from "./curve.ts";
+import { modesCommand } from "./modes.ts";
+import { ReadingError } from "./setups.ts";
+import { sweepCommand } from "./sweep.ts";
+
+const program = new Command("annulus")
+  .description("What the receiver gap of a brass instrument does: measured, modelled, compared.")
+  .version("0.1.0")
+  .exitOverride()
+  .showSuggestionAfterError()
+  .configureHelp({ sortSubcommands: false });
+
+/** `--format`, the first named being what a person gets who does not ask. */
+export const formatOption = (...formats: string[]): Option =>
+  new Option("--format <format>", "how the result is written").choices(formats).default(formats[0]);
+
+for (const add of [curveCommand, modesCommand, sweepCommand, cavityCommand]) add(program, formatOption);
+
+// a reader that has seen enough (head, less) is no error
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code === "EPIPE") process.exit(0);
+  throw error;
+});
+
+try {
+  await program.parseAsync();
+} catch (error) {
+  if (error instanceof CommanderError) {
+    process.exitCode = error.exitCode === 0 ? 0 : 2;
+  } else if (
+    error instanceof SetupError ||
+    error instanceof InputError ||
+    error instanceof ReadingError ||
+    error instanceof RangeError
+  ) {
+    process.stderr.write(`annulus: ${error.message.replace(/\s*\n\s*/g, " ")}\n`);
+    process.exitCode = 1;
+  } else throw error;
+}

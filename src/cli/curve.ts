@@ -1,0 +1,41 @@
+import type { Command } from "commander";
+import { csvFormatRows } from "d3";
+import { impedanceCurve } from "../study/impedanceCurve.ts";
+import { parseLengthMm } from "../units/length.ts";
+import { parseFrequencyRange } from "../units/range.ts";
+import type { formatOption as FormatOption } from "./annulus.ts";
+import { forEachSetup } from "./setups.ts";
+
+/** `annulus curve SETUP`: input impedance at the rim against frequency. */
+export function curveCommand(program: Command, formatOption: typeof FormatOption): void {
+  program
+    .command("curve")
+    .description("input impedance at the rim against frequency")
+    .argument("<setup>", "setup file, or - for standard input")
+    .option("--gap <length>", "gap instead of the setup's own, e.g. 2.54mm or 0.1in")
+    .option("--frequencies <range>", "start:stop:step in Hz, or a list", "40:2000:0.5")
+    .addOption(formatOption("csv", "json"))
+    .action((path: string, options: { gap?: string; frequencies: string; format: string }) => {
+      const frequencies = parseFrequencyRange(options.frequencies);
+      forEachSetup(
+        path,
+        options.format,
+        (setup) =>
+          impedanceCurve(
+            setup,
+            frequencies,
+            options.gap === undefined ? undefined : parseLengthMm(options.gap, setup.units),
+          ),
+        ({ frequencies, re, im }) => ({
+          frequency_Hz: Array.from(frequencies),
+          re_Pa_s_m3: Array.from(re),
+          im_Pa_s_m3: Array.from(im),
+        }),
+        ({ frequencies, re, im }) =>
+          `${csvFormatRows([
+            ["frequency_Hz", "re_Pa_s_m3", "im_Pa_s_m3"],
+            ...Array.from(frequencies, (f, i) => [`${f}`, `${re[i]}`, `${im[i]}`]),
+          ])}\n`,
+      );
+    });
+}

@@ -1,0 +1,70 @@
+import type { Command } from "commander";
+import { csvFormat } from "d3";
+import type { Setup } from "../setup/setup.ts";
+import { Instrument } from "../study/instrument.ts";
+import { inContext, type ModeInContext } from "../study/modeTable.ts";
+import { formatLength } from "../units/formatLength.ts";
+import { parseLengthMm } from "../units/length.ts";
+import type { formatOption as FormatOption } from "./annulus.ts";
+import { modeCount } from "./modeCount.ts";
+import { forEachSetup } from "./setups.ts";
+import { signed, textTable } from "./table.ts";
+
+interface Answer {
+  readonly gapMm: number;
+  readonly modes: readonly ModeInContext[];
+}
+
+/** `annulus modes SETUP`: resonances and peaks at one gap. */
+export function modesCommand(program: Command, formatOption: typeof FormatOption): void {
+  program
+    .command("modes")
+    .description("resonances and impedance peaks at one gap")
+    .argument("<setup>", "setup file, or - for standard input")
+    .option("--gap <length>", "gap instead of the setup's own, e.g. 2.54mm or 0.1in")
+    .option("--modes <count>", "how many resonances, from the lowest", modeCount, 12)
+    .addOption(formatOption("table", "csv", "json"))
+    .action((path: string, options: { gap?: string; modes: number; format: string }) => {
+      const study = (setup: Setup): Answer => {
+        const instrument = new Instrument(setup, { modes: options.modes });
+        const gapMm = options.gap === undefined ? instrument.gapMm : parseLengthMm(options.gap, setup.units);
+        return { gapMm, modes: inContext(instrument.modes(gapMm)) };
+      };
+      forEachSetup(path, options.format, study, asJson, (answer, setup) =>
+        options.format === "csv"
+          ? `${csvFormat(asJson(answer).modes.map((mode) => ({ gap_mm: answer.gapMm, ...mode })))}\n`
+          : table(answer, setup),
+      );
+    });
+}
+
+const asJson = ({ gapMm, modes }: Answer) => ({
+  gap_mm: gapMm,
+  modes: modes.map((mode) => ({
+    n: mode.n,
+    frequency_Hz: mode.frequencyHz,
+    Q: mode.Q,
+    peak_frequency_Hz: mode.peakHz,
+    peak_Pa_s_m3: mode.peakImpedance,
+    equivalent_fundamental_Hz: mode.equivalentFundamentalHz,
+    equivalent_cents: mode.equivalentCents,
+    spacing_Hz: mode.spacingHz,
+    spacing_cents: mode.spacingCents,
+  })),
+});
+
+function table({ gapMm, modes }: Answer, setup: Setup): string {
+  const head = ["n", "f/Hz", "Q", "peak/Hz", "|Z|/MPa·s/m³", "(f/n)/Hz", "cents", "to next/Hz", "to next/cents"];
+  const rows = modes.map((mode) => [
+    `${mode.n}`,
+    mode.frequencyHz.toFixed(2),
+    mode.Q.toFixed(1),
+    mode.peakHz?.toFixed(2) ?? "–",
+    mode.peakImpedance === null ? "–" : (mode.peakImpedance / 1e6).toFixed(2),
+    mode.equivalentFundamentalHz.toFixed(2),
+    signed(mode.equivalentCents, 1),
+    mode.spacingHz?.toFixed(2) ?? "–",
+    mode.spacingCents?.toFixed(1) ?? "–",
+  ]);
+  return `${setup.name}: gap ${formatLength(gapMm, "mm")} (${formatLength(gapMm, "in")})\n${textTable(head, rows)}`;
+}

@@ -1,0 +1,69 @@
+/**
+ * Setups from a file, from standard input (`-`), or many from NDJSON, one a line, so that a job runner can share them out.
+ */
+import { readFileSync } from "node:fs";
+import { readSetupText } from "../setup/readSetup.ts";
+import type { Setup } from "../setup/setup.ts";
+
+/** A file that cannot be read, or lines of which some failed. */
+export class ReadingError extends Error {}
+
+function textOf(path: string): string {
+  try {
+    return readFileSync(path === "-" ? 0 : path, "utf8");
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    const why =
+      code === "ENOENT" ? "there is no such file" : code === "EISDIR" ? "that is a folder" : `it cannot be read (${code})`;
+    throw new ReadingError(`${path}: ${why}; give the path of a setup file, or - for standard input`);
+  }
+}
+
+/** Lines that are each a whole JSON value, more than one of them: NDJSON. */
+function ndjsonLines(text: string): string[] | null {
+  const lines = text.split("\n").filter((line) => line.trim() !== "");
+  if (lines.length < 2) return null;
+  try {
+    const first: unknown = JSON.parse(lines[0]);
+    return typeof first === "object" && first !== null ? lines : null;
+  } catch {
+    return null;
+  }
+}
+
+/**
+ * Runs a study on one setup, or on each line of NDJSON; then every line of the answer is one JSON value, `{line, setup, …}`,
+ * and a line that fails is told on standard error while the others go on.
+ * @param json the study's result as a JSON value
+ * @param print prints the result of a single setup in the chosen format
+ */
+export function forEachSetup<Result>(
+  path: string,
+  format: string,
+  study: (setup: Setup) => Result,
+  json: (result: Result) => object,
+  print: (result: Result, setup: Setup) => string,
+): void {
+  const text = textOf(path);
+  const lines = ndjsonLines(text);
+  if (!lines) {
+    const setup = readSetupText(text);
+    const result = study(setup);
+    process.stdout.write(format === "json" ? `${JSON.stringify(json(result), null, 1)}\n` : print(result, setup));
+    return;
+  }
+  if (format !== "json")
+    throw new ReadingError(`${path}: many setups, one a line, are answered one a line: add --format json`);
+  let failed = 0;
+  lines.forEach((line, i) => {
+    try {
+      const setup = readSetupText(line);
+      process.stdout.write(`${JSON.stringify({ line: i + 1, setup: setup.name, ...json(study(setup)) })}\n`);
+    } catch (error) {
+      if (!(error instanceof Error)) throw error;
+      failed++;
+      process.stderr.write(`annulus: line ${i + 1}: ${error.message}\n`);
+    }
+  });
+  if (failed > 0) throw new ReadingError(`${failed} of ${lines.length} lines failed`);
+}

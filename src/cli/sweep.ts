@@ -1,0 +1,102 @@
+import type { Command } from "commander";
+import { csvFormat } from "d3";
+import type { Setup } from "../setup/setup.ts";
+import { gapSweep, type GapSweep, type SweptMode } from "../study/gapSweep.ts";
+import { Instrument } from "../study/instrument.ts";
+import { formatLength } from "../units/formatLength.ts";
+import { parseLengthMm } from "../units/length.ts";
+import { parseRange } from "../units/range.ts";
+import type { formatOption as FormatOption } from "./annulus.ts";
+import { modeCount } from "./modeCount.ts";
+import { forEachSetup } from "./setups.ts";
+import { signed, textTable } from "./table.ts";
+
+/** `annulus sweep SETUP`: every resonance at every gap. */
+export function sweepCommand(program: Command, formatOption: typeof FormatOption): void {
+  program
+    .command("sweep")
+    .description("shift, height and spacing of every resonance against gap, as it is or retuned")
+    .argument("<setup>", "setup file, or - for standard input")
+    .option("--gaps <range>", "start:stop:step, e.g. 0:8:0.25 (mm) or 0in:1/4in:1/64in", "0mm:8mm:0.25mm")
+    .option("--reference <length>", "gap that changes are measured from (the setup's own)")
+    .option("--retune <n>", "bring resonance n back with the tuning slide", modeCount)
+    .option("--modes <count>", "how many resonances, from the lowest", modeCount, 12)
+    .addOption(formatOption("table", "csv", "json"))
+    .action(
+      (
+        path: string,
+        options: { gaps: string; reference?: string; retune?: number; modes: number; format: string },
+      ) => {
+        const study = (setup: Setup): GapSweep => {
+          const instrument = new Instrument(setup, { modes: options.modes });
+          return gapSweep(
+            instrument,
+            {
+              gapsMm: parseRange(options.gaps, setup.units),
+              referenceGapMm:
+                options.reference === undefined ? instrument.gapMm : parseLengthMm(options.reference, setup.units),
+              ...(options.retune === undefined ? {} : { retune: options.retune }),
+            },
+            progressOnTerminal,
+          );
+        };
+        forEachSetup(path, options.format, study, asJson, (sweep, setup) =>
+          options.format === "csv" ? `${csvFormat(asJson(sweep).rows)}\n` : tables(sweep, setup),
+        );
+      },
+    );
+}
+
+function progressOnTerminal(done: number, of: number): undefined {
+  if (!process.stderr.isTTY) return;
+  process.stderr.write(done === of ? "\r\x1b[K" : `\rgap ${done} of ${of}`);
+}
+
+const asJson = ({ referenceGapMm, retune, rows }: GapSweep) => ({
+  reference_gap_mm: referenceGapMm,
+  retune,
+  rows: rows.flatMap(({ gapMm, slideMm, modes }) =>
+    modes.map((mode) => ({
+      gap_mm: gapMm,
+      slide_mm: slideMm,
+      n: mode.n,
+      frequency_Hz: mode.frequencyHz,
+      Q: mode.Q,
+      peak_frequency_Hz: mode.peakHz,
+      peak_Pa_s_m3: mode.peakImpedance,
+      shift_cents: mode.shiftCents,
+      height_dB: mode.heightDb,
+      spacing_Hz: mode.spacingHz,
+      spacing_cents: mode.spacingCents,
+      spacing_change_cents: mode.spacingChangeCents,
+      equivalent_fundamental_Hz: mode.equivalentFundamentalHz,
+    })),
+  ),
+});
+
+/** Three tables a technician reads across: one row a gap, one column a resonance. */
+function tables(sweep: GapSweep, setup: Setup): string {
+  const { referenceGapMm, retune, reference, rows } = sweep;
+  const both = (mm: number) => `${formatLength(mm, "mm")} (${formatLength(mm, "in")})`;
+  const block = (title: string, cell: (mode: SweptMode) => string): string => {
+    const slide = retune === null ? [] : ["slide/mm"];
+    const head = ["gap/mm", "gap/in", ...slide, ...reference.map(({ n }) => `${n}`)];
+    const body = rows.map(({ gapMm, slideMm, modes }) => [
+      gapMm.toFixed(2),
+      (gapMm / 25.4).toFixed(3),
+      ...slide.map(() => signed(slideMm, 2)),
+      ...reference.map((_, i) => (modes[i] ? cell(modes[i]) : "–")),
+    ]);
+    return `\n${title}\n${textTable(head, body)}`;
+  };
+  const { cents, decibels } = setup.thresholds;
+  const how = retune === null ? "as it is" : `resonance ${retune} brought back by the tuning slide`;
+  return [
+    `${setup.name}: resonances 1 to ${reference.length} against gap, ${how}; changes from ${both(referenceGapMm)}.\n`,
+    `A shift below ${cents} cents or a height change below ${decibels} dB is too small to feel.\n`,
+    block("Shift of the resonance, cents", (mode) => signed(mode.shiftCents, 1)),
+    block("Change of peak height, dB", (mode) => signed(mode.heightDb, 2)),
+    block("Spacing to the next resonance, Hz", (mode) => mode.spacingHz?.toFixed(2) ?? "–"),
+    block("Change of that spacing, cents", (mode) => signed(mode.spacingChangeCents, 1)),
+  ].join("");
+}

@@ -1,0 +1,202 @@
+/** From a setup file to a `Setup`: the shape by the JSON Schema, then lengths to mm, then whether they make an instrument. */
+import { deepFreeze } from "./deepFreeze.ts";
+import { fileLengths, valueAt } from "./fileLengths.ts";
+import {
+  cavityDiameterMm,
+  exitBoreMm,
+  insertionFlaw,
+  profileFlaws,
+  profileLengthMm,
+  receiverFlaw,
+  shankInCavityFlaw,
+} from "./geometry.ts";
+import { jsonBreak } from "./jsonBreak.ts";
+import { plainJsonProblems } from "./plainJson.ts";
+import { type Problem, pathText, SetupError, valueText } from "./problem.ts";
+import { schemaProblems } from "./schemaProblems.ts";
+import type { AirConditions, AirConstants, Model, ProfileMm, Setup } from "./setup.ts";
+
+const longestText = 10_000_000;
+
+/**
+ * The setup in the text of a file.
+ *
+ * @throws {SetupError} with the line and column where the text stops being JSON, or as `readSetup`.
+ */
+export function readSetupText(text: string): Setup {
+  const refuse = (message: string) => new SetupError([{ path: "", value: text.slice(0, 200), message }]);
+  if (text.length > longestText)
+    throw refuse("the file is too large for a setup; give at most 10 million characters");
+  // Some editors put a byte order mark in front, which JSON does not allow.
+  const bare = text.replace(/^\uFEFF/, "");
+  let json: unknown;
+  try {
+    json = JSON.parse(bare);
+  } catch {
+    const { line, column, found } = jsonBreak(bare);
+    throw refuse(`not JSON: ${found} at line ${line}, column ${column}`);
+  }
+  return readSetup(json);
+}
+
+/**
+ * The setup in a parsed file, all lengths in mm, deeply frozen.
+ *
+ * @throws {SetupError} with everything that is wrong with it.
+ */
+export function readSetup(json: unknown): Setup {
+  const notPlain = plainJsonProblems(json);
+  if (notPlain.length > 0) throw new SetupError(notPlain);
+
+  const problems: Problem[] = schemaProblems(json);
+  const lengths = readLengths(json, problems);
+  checkGeometry(json, lengths, problems);
+  if (problems.length > 0) throw new SetupError(problems);
+  return deepFreeze(build(json as SetupFile, lengths));
+}
+
+/** A setup file that has passed the schema, less its lengths, which are read apart. */
+interface SetupFile {
+  readonly name?: string;
+  readonly about?: string;
+  readonly units: "mm" | "in";
+  readonly air?: Omit<AirConstants, "kind"> | AirConditionsFile;
+  readonly mouthpiece: { readonly shankTaper?: number };
+  readonly receiver: { readonly taper: number };
+  readonly model?: Partial<Model>;
+  readonly thresholds?: Partial<Setup["thresholds"]>;
+}
+
+interface AirConditionsFile {
+  readonly temperature: number;
+  readonly humidity?: number;
+  readonly co2?: number;
+  readonly pressure?: number;
+  readonly breath?: { readonly temperature: number };
+}
+
+type Lengths = ReturnType<typeof readLengths>;
+
+function readLengths(json: unknown, problems: Problem[]) {
+  const { lengthMmAt, profileMmAt } = fileLengths(json, problems);
+  return {
+    mouthpiece: profileMmAt("mouthpiece"),
+    cupDepthMm: lengthMmAt("mouthpiece", "cupDepth"),
+    shankEndDiameterMm: lengthMmAt("mouthpiece", "shankEndDiameter"),
+    insertionMm: lengthMmAt("mouthpiece", "insertion"),
+    mouthDiameterMm: lengthMmAt("receiver", "mouthDiameter"),
+    depthMm: lengthMmAt("receiver", "depth"),
+    leadpipe: profileMmAt("leadpipe"),
+    body: profileMmAt("body"),
+    slideAtMm: lengthMmAt("body", "slideAt"),
+    breathReachMm: lengthMmAt("air", "breath", "reach"),
+  };
+}
+
+/** Adds what is wrong with the lengths. A check whose lengths could not all be read is passed over. */
+function checkGeometry(json: unknown, lengths: Lengths, problems: Problem[]): void {
+  const refuse = (keys: readonly (string | number)[], message: string) =>
+    problems.push({ path: pathText(keys), value: valueAt(json, keys), message });
+  /** Says what was written, for messages about one length. */
+  const written = (...keys: string[]) => valueText(valueAt(json, keys));
+
+  const goodProfile = (part: "mouthpiece" | "leadpipe" | "body"): ProfileMm | undefined => {
+    const profileMm = lengths[part];
+    // Shorter than two points: the schema has said so.
+    if (profileMm === undefined || profileMm.length < 2) return undefined;
+    const flaws = profileFlaws(profileMm);
+    for (const { keys, message } of flaws) refuse([part, "profile", ...keys], message);
+    return flaws.length === 0 ? profileMm : undefined;
+  };
+  const positive = (lengthMm: number | undefined, ...keys: string[]): number | undefined => {
+    if (lengthMm === undefined || lengthMm > 0) return lengthMm;
+    refuse(keys, `${written(...keys)} is not above 0; give a length above 0`);
+    return undefined;
+  };
+
+  const mouthpiece = goodProfile("mouthpiece");
+  goodProfile("leadpipe");
+  const body = goodProfile("body");
+  const cupDepthMm = positive(lengths.cupDepthMm, "mouthpiece", "cupDepth");
+  const shankEndDiameterMm = positive(lengths.shankEndDiameterMm, "mouthpiece", "shankEndDiameter");
+  const mouthDiameterMm = positive(lengths.mouthDiameterMm, "receiver", "mouthDiameter");
+  const depthMm = positive(lengths.depthMm, "receiver", "depth");
+  positive(lengths.breathReachMm, "air", "breath", "reach");
+  const { insertionMm, slideAtMm } = lengths;
+  const taper = valueAt(json, ["receiver", "taper"]);
+
+  if (mouthpiece && cupDepthMm !== undefined && cupDepthMm >= profileLengthMm(mouthpiece))
+    refuse(
+      ["mouthpiece", "cupDepth"],
+      `${written("mouthpiece", "cupDepth")} is not inside the mouthpiece; give less than its length`,
+    );
+  if (mouthpiece && shankEndDiameterMm !== undefined && exitBoreMm(mouthpiece) >= shankEndDiameterMm)
+    refuse(
+      ["mouthpiece", "shankEndDiameter"],
+      `${written("mouthpiece", "shankEndDiameter")} leaves no wall around the bore; give more than the last diameter of the profile`,
+    );
+  if (body && slideAtMm !== undefined && !(slideAtMm >= 0 && slideAtMm <= profileLengthMm(body)))
+    refuse(
+      ["body", "slideAt"],
+      `${written("body", "slideAt")} is not inside the body; give a length from its start, from 0 to the body's length`,
+    );
+
+  const badInsertion =
+    insertionMm !== undefined && depthMm !== undefined ? insertionFlaw(insertionMm, depthMm) : undefined;
+  if (badInsertion) refuse(["mouthpiece", "insertion"], badInsertion);
+  if (mouthDiameterMm === undefined || depthMm === undefined || typeof taper !== "number") return;
+  const badReceiver = receiverFlaw(mouthDiameterMm, taper, depthMm);
+  if (badReceiver) refuse(["receiver", "taper"], badReceiver);
+  if (badInsertion || badReceiver || mouthpiece === undefined || insertionMm === undefined) return;
+  const badFit = shankInCavityFlaw(
+    exitBoreMm(mouthpiece),
+    cavityDiameterMm(mouthDiameterMm, taper, insertionMm),
+  );
+  if (badFit) refuse(["receiver", "mouthDiameter"], badFit);
+}
+
+/** The setup, from a file and lengths without problems. */
+function build(file: SetupFile, lengths: Lengths): Setup {
+  const { cupDepthMm, shankEndDiameterMm, slideAtMm } = lengths;
+  const { shankTaper } = file.mouthpiece;
+  return {
+    name: file.name ?? "",
+    about: file.about ?? "",
+    units: file.units,
+    air: buildAir(file.air ?? { temperature: 22 }, lengths.breathReachMm),
+    mouthpiece: {
+      profileMm: lengths.mouthpiece!,
+      ...(cupDepthMm !== undefined && { cupDepthMm }),
+      ...(shankEndDiameterMm !== undefined && { shankEndDiameterMm }),
+      ...(shankTaper !== undefined && { shankTaper }),
+      insertionMm: lengths.insertionMm!,
+    },
+    receiver: {
+      mouthDiameterMm: lengths.mouthDiameterMm!,
+      taper: file.receiver.taper,
+      depthMm: lengths.depthMm!,
+    },
+    leadpipe: { profileMm: lengths.leadpipe! },
+    body: { profileMm: lengths.body!, ...(slideAtMm !== undefined && { slideAtMm }) },
+    model: { junction: "modal", radiation: "unflanged", bell: "plane", wallLossFactor: 1, ...file.model },
+    thresholds: { cents: 3.5, decibels: 1, ...file.thresholds },
+  };
+}
+
+function buildAir(
+  air: Omit<AirConstants, "kind"> | AirConditionsFile,
+  breathReachMm: number | undefined,
+): AirConditions | AirConstants {
+  if ("density" in air) return { kind: "constants", ...air };
+  const { temperature, humidity = 0.5, co2 = 0.0004, pressure = 101_325, breath } = air;
+  return {
+    kind: "conditions",
+    temperatureC: temperature,
+    humidity,
+    co2,
+    pressurePa: pressure,
+    ...(breath !== undefined && {
+      breath: { temperatureC: breath.temperature, reachMm: breathReachMm! },
+    }),
+  };
+}

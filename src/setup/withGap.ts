@@ -1,0 +1,31 @@
+import { formatLength } from "../units/formatLength.ts";
+import { withoutRoundingNoise } from "../units/length.ts";
+import { deepFreeze } from "./deepFreeze.ts";
+import { cavityDiameterMm, exitBoreMm, shankInCavityFlaw } from "./geometry.ts";
+import { SetupError } from "./problem.ts";
+import type { Setup } from "./setup.ts";
+
+/**
+ * The setup with its shank moved so that the gap is `gapMm`: insertion = depth − gap.
+ *
+ * @throws {SetupError} at path `gap` when the gap is not between 0 and the receiver's depth, or when the shank's bore
+ * would be wider than the receiver there.
+ */
+export function withGap(setup: Setup, gapMm: number): Setup {
+  const { mouthpiece, receiver } = setup;
+  const { depthMm, mouthDiameterMm, taper } = receiver;
+  const refuse = (message: string) => new SetupError([{ path: "gap", value: gapMm, message }]);
+  if (!(gapMm >= 0 && gapMm <= depthMm)) {
+    const given = Number.isFinite(gapMm) ? formatLength(gapMm, "mm", 3) : "what is not a finite number";
+    throw refuse(
+      `${given} is no gap of this receiver; give 0 mm to its depth, ${formatLength(depthMm, "mm", 3)}`,
+    );
+  }
+  const insertionMm = withoutRoundingNoise(depthMm - gapMm);
+  const badFit = shankInCavityFlaw(
+    exitBoreMm(mouthpiece.profileMm),
+    cavityDiameterMm(mouthDiameterMm, taper, insertionMm),
+  );
+  if (badFit) throw refuse(`at a gap of ${formatLength(gapMm, "mm", 3)} ${badFit}`);
+  return deepFreeze({ ...setup, mouthpiece: { ...mouthpiece, insertionMm } });
+}

@@ -1,0 +1,76 @@
+/**
+ * What the gap does: every resonance at every gap against a reference gap, as the instrument is and, if asked, after the
+ * player has pulled or pushed the tuning slide to bring one chosen resonance back to where it was.
+ */
+import { Instrument, type Mode } from "./instrument.ts";
+import { inContext, type ModeInContext } from "./modeTable.ts";
+import { cents, decibels } from "./pitch.ts";
+
+export interface GapSweepOptions {
+  /** Gaps in mm. */
+  readonly gapsMm: readonly number[];
+  /** What shifts and height changes are measured from; the setup's own gap if absent. */
+  readonly referenceGapMm?: number;
+  /** Number of the resonance the slide brings back. */
+  readonly retune?: number;
+}
+
+export interface SweptMode extends ModeInContext {
+  /** Of the resonance, against the same resonance at the reference gap. */
+  readonly shiftCents: number;
+  /** Of the peak; null where either has none. */
+  readonly heightDb: number | null;
+  readonly spacingChangeCents: number | null;
+}
+
+export interface GapRow {
+  readonly gapMm: number;
+  /** Slide drawn, mm; negative is pushed in; 0 when not retuned. */
+  readonly slideMm: number;
+  readonly modes: readonly SweptMode[];
+}
+
+export interface GapSweep {
+  readonly referenceGapMm: number;
+  readonly retune: number | null;
+  readonly reference: readonly ModeInContext[];
+  readonly rows: readonly GapRow[];
+}
+
+/** Called after every gap; a false answer stops the sweep with the rows so far. */
+export type Progress = (done: number, of: number) => boolean | undefined;
+
+/** @throws SetupError on a gap the receiver cannot have, RangeError where the slide cannot retune it */
+export function gapSweep(instrument: Instrument, options: GapSweepOptions, progress?: Progress): GapSweep {
+  const { gapsMm, referenceGapMm = instrument.gapMm, retune } = options;
+  const reference = inContext(instrument.modes(referenceGapMm));
+  const target = retune === undefined ? undefined : reference[retune - 1];
+  if (retune !== undefined && !target)
+    throw new RangeError(`resonance ${retune} does not exist here: choose one from 1 to ${reference.length}`);
+  const rows: GapRow[] = [];
+  for (const gapMm of gapsMm) {
+    const slideMm = target ? instrument.drawFor(target.n, target.frequencyHz, gapMm) : 0;
+    const modes = compared(instrument.modes(gapMm, slideMm), reference);
+    rows.push({ gapMm, slideMm, modes });
+    if (progress?.(rows.length, gapsMm.length) === false) break;
+  }
+  return { referenceGapMm, retune: retune ?? null, reference, rows };
+}
+
+function compared(modes: readonly Mode[], reference: readonly ModeInContext[]): SweptMode[] {
+  return inContext(modes)
+    .slice(0, reference.length)
+    .map((mode, i) => {
+      const from = reference[i];
+      return {
+        ...mode,
+        shiftCents: cents(mode.frequencyHz, from.frequencyHz),
+        heightDb:
+          mode.peakImpedance === null || from.peakImpedance === null
+            ? null
+            : decibels(mode.peakImpedance, from.peakImpedance),
+        spacingChangeCents:
+          mode.spacingCents === null || from.spacingCents === null ? null : mode.spacingCents - from.spacingCents,
+      };
+    });
+}
