@@ -1,28 +1,69 @@
 // The import directions of the house (DEVELOPERS.md, "Layout"): each folder may use only those to its left.
-const layers = [
-  ["units"],
-  ["setup"],
-  ["acoustics", "flow", "lips", "bench", "trial"],
-  ["study"],
-];
+const layers = [["units"], ["setup"], ["acoustics", "flow", "lips", "bench", "trial"], ["study"]];
 const rules = layers.slice(0, -1).map((layer, i) => ({
   name: `${layer.join("-")}-imports-only-what-stands-before-it`,
   severity: "error",
   from: { path: `^src/(${layer.join("|")})/` },
-  to: { path: `^(workers|src/(${layers.slice(i + 1).flat().concat("charts", "app", "cli").join("|")}))/` },
+  to: {
+    path: `^(workers|src/(${layers
+      .slice(i + 1)
+      .flat()
+      .concat("charts", "app", "cli")
+      .join("|")}))/`,
+  },
 }));
 export default {
   forbidden: [
     ...rules,
-    { name: "study-is-below-the-people", severity: "error", from: { path: "^src/study/" }, to: { path: "^(workers|src/(charts|app|cli))/" } },
-    { name: "siblings-do-not-know-each-other", severity: "error", from: { path: "^src/(acoustics|flow|lips|bench|trial)/" }, to: { path: "^src/(acoustics|flow|lips|bench|trial)/", pathNot: "^src/$1/" } },
-    { name: "charts-draw-and-do-not-compute", severity: "error", from: { path: "^src/charts/" }, to: { path: "^(workers|src/(acoustics|flow|lips|bench|trial|app|cli))/" } },
-    { name: "charts-are-for-app-and-notebooks", severity: "error", from: { path: "^(src|workers)/", pathNot: "^src/(app|charts)/" }, to: { path: "^src/charts/" } },
-    { name: "workers-call-studies", severity: "error", from: { path: "^workers/" }, to: { path: "^src/(charts|app|cli)/" } },
-    { name: "the-page-does-no-physics", severity: "error", from: { path: "^src/app/" }, to: { path: "^src/(acoustics|flow|lips)/", dependencyTypesNot: ["type-only"] } },
-    { name: "nothing-imports-the-terminal", severity: "error", from: { pathNot: "^(src/cli|bin|tests)/" }, to: { path: "^src/cli/" } },
+    {
+      name: "study-is-below-the-people",
+      severity: "error",
+      from: { path: "^src/study/" },
+      to: { path: "^(workers|src/(charts|app|cli))/" },
+    },
+    {
+      name: "siblings-do-not-know-each-other",
+      severity: "error",
+      from: { path: "^src/(acoustics|flow|lips|bench|trial)/" },
+      to: { path: "^src/(acoustics|flow|lips|bench|trial)/", pathNot: "^src/$1/" },
+    },
+    {
+      name: "charts-draw-and-do-not-compute",
+      severity: "error",
+      from: { path: "^src/charts/" },
+      to: { path: "^(workers|src/(acoustics|flow|lips|bench|trial|app|cli))/" },
+    },
+    {
+      name: "charts-are-for-app-and-notebooks",
+      severity: "error",
+      from: { path: "^(src|workers)/", pathNot: "^src/(app|charts)/" },
+      to: { path: "^src/charts/" },
+    },
+    {
+      name: "workers-call-studies",
+      severity: "error",
+      from: { path: "^workers/" },
+      to: { path: "^src/(charts|app|cli)/" },
+    },
+    {
+      name: "the-page-does-no-physics",
+      severity: "error",
+      from: { path: "^src/app/" },
+      to: { path: "^src/(acoustics|flow|lips)/", dependencyTypesNot: ["type-only"] },
+    },
+    {
+      name: "nothing-imports-the-terminal",
+      severity: "error",
+      from: { pathNot: "^(src/cli|bin|tests)/" },
+      to: { path: "^src/cli/" },
+    },
     { name: "no-circles", severity: "error", from: {}, to: { circular: true } },
-    { name: "shipped-code-does-not-use-development-packages", severity: "error", from: { path: "^(src|workers)/" }, to: { dependencyTypes: ["npm-dev"] } },
+    {
+      name: "shipped-code-does-not-use-development-packages",
+      severity: "error",
+      from: { path: "^(src|workers)/" },
+      to: { dependencyTypes: ["npm-dev"] },
+    },
   ],
   options: {
     tsPreCompilationDeps: true,

@@ -1,6 +1,7 @@
 /**
- * What the page may ask of the model's worker. Requests carry the setup's key, so that an answer for an instrument that has
- * since been changed is never shown. Lives beside the worker; imports types only.
+ * What the page may ask of the model's worker. Questions are about the setup loaded last; the messages keep their order,
+ * so an answer is never about another instrument than the one its question followed. Lives beside the worker; imports
+ * types only.
  */
 import type { Setup } from "../src/setup/setup.ts";
 import type { Explored } from "../src/study/exploration.ts";
@@ -16,11 +17,21 @@ export interface SweepRequest extends GapSweepOptions {
   readonly ticket: number;
 }
 
+export type SweepProgress = (done: number, of: number) => void;
+
 export interface ModelWorker {
-  /** Builds the air column; later questions are about this setup. */
+  /** Builds the air column; later questions are about this setup. A sweep of the one before stops. */
   load(setup: Setup): Promise<Refusal | { readonly ok: true }>;
   /** Everything that follows the chosen gap; arrays are transferred. */
   explore(gapMm: number, referenceGapMm: number, resonance: number): Promise<Refusal | Explored>;
   /** Gap by gap, telling progress, until done or a newer ticket comes; null when it was overtaken. */
-  sweep(request: SweepRequest, progress: (done: number, of: number) => void): Promise<Refusal | GapSweep | null>;
+  sweep(request: SweepRequest, progress: SweepProgress): Promise<Refusal | GapSweep | null>;
+  /** Stops the sweep of this ticket and any older one. */
+  stop(ticket: number): Promise<void>;
+}
+
+/** What the worker answers beside the model: signs of life. */
+export interface WorkerLife {
+  /** Takes the named lock for as long as the worker lives; whoever waits for that lock learns of its end. */
+  holdLock(name: string): Promise<boolean>;
 }

@@ -7,8 +7,8 @@
 import type { Setup } from "../setup/setup.ts";
 import { Interpolant } from "./chebyshev.ts";
 import type { Gap } from "./gap.ts";
-import { FIXED, LOWER, Line, UPPER } from "./line.ts";
-import { STATE, TWO_PORT, applyTo } from "./twoPort.ts";
+import { FIXED, Line, LOWER, UPPER } from "./line.ts";
+import { applyTo, STATE, TWO_PORT } from "./twoPort.ts";
 
 const TAU = 2 * Math.PI;
 
@@ -26,11 +26,12 @@ export interface Grid {
    * (A, B; C, D) is the mouthpiece and [p, u] the load at the leadpipe's mouth. Eight complex products a frequency.
    */
   readonly products: Float64Array;
-  /** Frequencies where the gap's own, very smooth two-port is computed, Hz. */
+  /** Frequencies where the gap's own, very smooth two-port is computed, Hz, evenly spaced in log f. */
   readonly gapNodes: Float64Array;
-  /** First of the four nodes to interpolate from, and their Lagrange weights. */
-  readonly nodeAt: Uint16Array;
-  readonly weights: Float64Array;
+  /** First frequency of every stretch between two nodes, and one past the last. */
+  readonly stretches: Uint32Array;
+  /** Where each frequency lies among the four nodes its stretch is interpolated from, 0 to 3. */
+  readonly place: Float64Array;
 }
 
 export class AirColumn {
@@ -58,8 +59,12 @@ export class AirColumn {
     this.highest = highest;
     // Chebyshev coefficients of e^{jkL} fall once their order passes half the range's phase
     const phase = (Math.PI * (highest - lowest) * line.length) / line.soundSpeed;
-    this.fixedParts = new Interpolant(lowest, highest, FIXED / 2, Math.ceil(phase + 6 * Math.cbrt(phase) + 22), (f, out) =>
-      line.fixed(TAU * f, 0, out),
+    this.fixedParts = new Interpolant(
+      lowest,
+      highest,
+      FIXED / 2,
+      Math.ceil(phase + 6 * Math.cbrt(phase) + 22),
+      (f, out) => line.fixed(TAU * f, 0, out),
     );
   }
 
@@ -144,7 +149,7 @@ export class AirColumn {
 
   /** Z at a grid's frequencies for one gap. */
   curve(grid: Grid, gap: Gap): Curve {
-    const { frequencies, products: q, gapNodes, nodeAt, weights } = grid;
+    const { frequencies, products: q, gapNodes, stretches, place } = grid;
     const count = frequencies.length;
     const re = new Float64Array(count);
     const im = new Float64Array(count);
@@ -152,38 +157,36 @@ export class AirColumn {
     gapNodes.forEach((f, k) => {
       gap.twoPort(TAU * f, 0, g, TWO_PORT * k);
     });
-    // one straight run of arithmetic, without calls or inner loops: this is all a new gap costs
-    for (let i = 0; i < count; i++) {
-      const n = TWO_PORT * nodeAt[i];
-      const w = 4 * i;
-      const w0 = weights[w];
-      const w1 = weights[w + 1];
-      const w2 = weights[w + 2];
-      const w3 = weights[w + 3];
-      const aRe = w0 * g[n] + w1 * g[n + 8] + w2 * g[n + 16] + w3 * g[n + 24];
-      const aIm = w0 * g[n + 1] + w1 * g[n + 9] + w2 * g[n + 17] + w3 * g[n + 25];
-      const bRe = w0 * g[n + 2] + w1 * g[n + 10] + w2 * g[n + 18] + w3 * g[n + 26];
-      const bIm = w0 * g[n + 3] + w1 * g[n + 11] + w2 * g[n + 19] + w3 * g[n + 27];
-      const cRe = w0 * g[n + 4] + w1 * g[n + 12] + w2 * g[n + 20] + w3 * g[n + 28];
-      const cIm = w0 * g[n + 5] + w1 * g[n + 13] + w2 * g[n + 21] + w3 * g[n + 29];
-      const dRe = w0 * g[n + 6] + w1 * g[n + 14] + w2 * g[n + 22] + w3 * g[n + 30];
-      const dIm = w0 * g[n + 7] + w1 * g[n + 15] + w2 * g[n + 23] + w3 * g[n + 31];
-      const k = PRODUCTS * i;
-      const pRe =
-        q[k] * aRe - q[k + 1] * aIm + q[k + 2] * bRe - q[k + 3] * bIm +
-        q[k + 4] * cRe - q[k + 5] * cIm + q[k + 6] * dRe - q[k + 7] * dIm;
-      const pIm =
-        q[k] * aIm + q[k + 1] * aRe + q[k + 2] * bIm + q[k + 3] * bRe +
-        q[k + 4] * cIm + q[k + 5] * cRe + q[k + 6] * dIm + q[k + 7] * dRe;
-      const uRe =
-        q[k + 8] * aRe - q[k + 9] * aIm + q[k + 10] * bRe - q[k + 11] * bIm +
-        q[k + 12] * cRe - q[k + 13] * cIm + q[k + 14] * dRe - q[k + 15] * dIm;
-      const uIm =
-        q[k + 8] * aIm + q[k + 9] * aRe + q[k + 10] * bIm + q[k + 11] * bRe +
-        q[k + 12] * cIm + q[k + 13] * cRe + q[k + 14] * dIm + q[k + 15] * dRe;
-      const size = 1 / (uRe * uRe + uIm * uIm);
-      re[i] = (pRe * uRe + pIm * uIm) * size;
-      im[i] = (pIm * uRe - pRe * uIm) * size;
+    const cubics = new Float64Array(4 * TWO_PORT);
+    for (let stretch = 0; stretch < stretches.length - 1; stretch++) {
+      const end = stretches[stretch + 1];
+      cubicsThrough(g, firstNode(stretch, gapNodes.length), cubics);
+      const [a0, a1, a2, a3, A0, A1, A2, A3, b0, b1, b2, b3, B0, B1, B2, B3] = cubics;
+      const [c0, c1, c2, c3, C0, C1, C2, C3, d0, d1, d2, d3, D0, D1, D2, D3] = cubics.subarray(16);
+      // one straight run of arithmetic, without calls or inner loops: this is all a new gap costs
+      for (let i = stretches[stretch]; i < end; i++) {
+        const t = place[i];
+        const aRe = a0 + t * (a1 + t * (a2 + t * a3));
+        const aIm = A0 + t * (A1 + t * (A2 + t * A3));
+        const bRe = b0 + t * (b1 + t * (b2 + t * b3));
+        const bIm = B0 + t * (B1 + t * (B2 + t * B3));
+        const cRe = c0 + t * (c1 + t * (c2 + t * c3));
+        const cIm = C0 + t * (C1 + t * (C2 + t * C3));
+        const dRe = d0 + t * (d1 + t * (d2 + t * d3));
+        const dIm = D0 + t * (D1 + t * (D2 + t * D3));
+        const k = PRODUCTS * i;
+        // biome-ignore format: a complex sum of products a line
+        const pRe = q[k] * aRe - q[k + 1] * aIm + q[k + 2] * bRe - q[k + 3] * bIm + q[k + 4] * cRe - q[k + 5] * cIm + q[k + 6] * dRe - q[k + 7] * dIm;
+        // biome-ignore format: a complex sum of products a line
+        const pIm = q[k] * aIm + q[k + 1] * aRe + q[k + 2] * bIm + q[k + 3] * bRe + q[k + 4] * cIm + q[k + 5] * cRe + q[k + 6] * dIm + q[k + 7] * dRe;
+        // biome-ignore format: a complex sum of products a line
+        const uRe = q[k + 8] * aRe - q[k + 9] * aIm + q[k + 10] * bRe - q[k + 11] * bIm + q[k + 12] * cRe - q[k + 13] * cIm + q[k + 14] * dRe - q[k + 15] * dIm;
+        // biome-ignore format: a complex sum of products a line
+        const uIm = q[k + 8] * aIm + q[k + 9] * aRe + q[k + 10] * bIm + q[k + 11] * bRe + q[k + 12] * cIm + q[k + 13] * cRe + q[k + 14] * dIm + q[k + 15] * dRe;
+        const size = 1 / (uRe * uRe + uIm * uIm);
+        re[i] = (pRe * uRe + pIm * uIm) * size;
+        im[i] = (pIm * uRe - pRe * uIm) * size;
+      }
     }
     return { re, im };
   }
@@ -195,22 +198,36 @@ const PRODUCTS = 16;
 /** Enough nodes, evenly spaced in log f, for a relative error of the gap's two-port below 3e-6 by cubic interpolation. */
 const NODES = 28;
 
-function gapNodesFor(frequencies: Float64Array): Pick<Grid, "gapNodes" | "nodeAt" | "weights"> {
+/** The first of the four nodes around a stretch: itself in the middle, fewer before it at the ends. */
+const firstNode = (stretch: number, nodes: number): number => Math.min(nodes - 4, Math.max(0, stretch - 1));
+
+function gapNodesFor(frequencies: Float64Array): Pick<Grid, "gapNodes" | "stretches" | "place"> {
   const count = frequencies.length;
   const low = Math.log(frequencies[0]);
   const stride = (Math.log(frequencies[count - 1]) - low || 1) / (NODES - 1);
   const gapNodes = Float64Array.from({ length: NODES }, (_, k) => Math.exp(low + k * stride));
-  const nodeAt = new Uint16Array(count);
-  const weights = new Float64Array(4 * count);
-  for (let i = 0; i < count; i++) {
+  const stretches = new Uint32Array(NODES).fill(count);
+  const place = new Float64Array(count);
+  for (let i = count - 1; i >= 0; i--) {
     const x = (Math.log(frequencies[i]) - low) / stride;
-    const first = Math.min(NODES - 4, Math.max(0, Math.floor(x) - 1));
-    const t = x - first;
-    nodeAt[i] = first;
-    weights[4 * i] = ((t - 1) * (t - 2) * (t - 3)) / -6;
-    weights[4 * i + 1] = (t * (t - 2) * (t - 3)) / 2;
-    weights[4 * i + 2] = (t * (t - 1) * (t - 3)) / -2;
-    weights[4 * i + 3] = (t * (t - 1) * (t - 2)) / 6;
+    const stretch = Math.min(NODES - 2, Math.floor(x));
+    place[i] = x - firstNode(stretch, NODES);
+    stretches.fill(i, 0, stretch + 1);
   }
-  return { gapNodes, nodeAt, weights };
+  return { gapNodes, stretches, place };
+}
+
+/** Coefficients, lowest first, of the cubics through four neighbouring two-ports at 0, 1, 2, 3: four a double. */
+function cubicsThrough(ports: Float64Array, first: number, out: Float64Array): void {
+  for (let e = 0; e < TWO_PORT; e++) {
+    const at = TWO_PORT * first + e;
+    const y0 = ports[at];
+    const y1 = ports[at + TWO_PORT];
+    const y2 = ports[at + 2 * TWO_PORT];
+    const y3 = ports[at + 3 * TWO_PORT];
+    out[4 * e] = y0;
+    out[4 * e + 1] = (-11 * y0 + 18 * y1 - 9 * y2 + 2 * y3) / 6;
+    out[4 * e + 2] = (2 * y0 - 5 * y1 + 4 * y2 - y3) / 2;
+    out[4 * e + 3] = (-y0 + 3 * y1 - 3 * y2 + y3) / 6;
+  }
 }

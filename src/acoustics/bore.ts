@@ -5,8 +5,8 @@
  * `WARMTH_STEP`, and each has the air of its middle. Positions behind the gap count from the rim without the gap, so that
  * a moved shank does not change the leadpipe's air.
  */
-import type { Setup, ProfileMm } from "../setup/setup.ts";
-import { moistAir, type Air } from "./air.ts";
+import type { ProfileMm, Setup } from "../setup/setup.ts";
+import { type Air, moistAir } from "./air.ts";
 import type { Radiation } from "./radiation.ts";
 
 /** A cone of constant air; `length` 0 is a step between the radii. */

@@ -5,9 +5,9 @@
  * working range; a step in the bore has the inertance of `junction.ts` when the junction is modal, none when it is plane.
  */
 import type { Piece } from "./bore.ts";
-import { Medium, Station, coneTwoPort } from "./cone.ts";
+import { coneTwoPort, Medium, Station } from "./cone.ts";
 import { stepInertance } from "./junction.ts";
-import { TWO_PORT, applyTo, cascade, setIdentity } from "./twoPort.ts";
+import { applyTo, cascade, setIdentity, TWO_PORT } from "./twoPort.ts";
 
 /** Largest change of a cone's normalised two-port when its steps are doubled. */
 const TOLERANCE = 1e-8;

@@ -8,10 +8,11 @@
  *
  * M₁₂ < 0: the jet has less to contract when the steps are close. A gap of zero is one step, shank exit to leadpipe.
  */
-import { Medium, Station, coneTwoPort } from "./cone.ts";
+
 import type { Air } from "./air.ts";
-import { chainInertance, stepInertance, type StepInertance } from "./junction.ts";
-import { TWO_PORT, setIdentity } from "./twoPort.ts";
+import { coneTwoPort, Medium, Station } from "./cone.ts";
+import { cavitySteps, type StepInertance, stepInertance } from "./junction.ts";
+import { setIdentity, TWO_PORT } from "./twoPort.ts";
 
 /** Radii and gap in m. `cavityAtShank` ≥ `cavityAtLeadpipe` in a receiver that narrows inwards. */
 export interface Cavity {
@@ -22,38 +23,14 @@ export interface Cavity {
   readonly gap: number;
 }
 
-/** Radius changes along the cavity that one slice of the mode matching may stand for, relative to its radius. */
-const SLICE = 0.03;
+/** Below this, m, shank and leadpipe touch. */
+const CONTACT = 1e-9;
 
-/** M/ρ of the two steps, 1/m. */
+/** M/ρ of the two steps, 1/m; of a closed gap the one step's, all at the shank's end. */
 export function cavityInertance(cavity: Cavity): StepInertance {
-  const { shankExit, cavityAtShank: near, cavityAtLeadpipe: far, leadpipe, gap } = cavity;
-  if (gap === 0) {
-    const step = stepInertance(shankExit, leadpipe);
-    return [step, 0, 0];
-  }
-  const mean = (near + far) / 2;
-  const short = gap < 0.2 * mean;
-  const slices = short || near === far ? 1 : 1 + Math.min(5, Math.ceil(Math.abs(near - far) / (SLICE * mean) / 2));
-  const radii = Array.from({ length: slices }, (_, i) => near + ((far - near) * (i + 0.5)) / slices);
-  const m = chainInertance([shankExit, ...radii, leadpipe], Array(slices).fill(gap / slices));
-  return endFlows(m, slices + 1);
-}
-
-/** Flow through the inner slices runs linearly from U₁ to U₃: what compressibility takes, it takes evenly. */
-function endFlows(m: Float64Array, k: number): StepInertance {
-  let m11 = 0;
-  let m12 = 0;
-  let m22 = 0;
-  for (let i = 0; i < k; i++)
-    for (let j = 0; j < k; j++) {
-      const s = i / (k - 1);
-      const t = j / (k - 1);
-      m11 += (1 - s) * (1 - t) * m[i * k + j];
-      m12 += ((1 - s) * t + s * (1 - t)) * 0.5 * m[i * k + j];
-      m22 += s * t * m[i * k + j];
-    }
-  return [m11, m12, m22];
+  const { shankExit, cavityAtShank, cavityAtLeadpipe, leadpipe, gap } = cavity;
+  if (gap < CONTACT) return [stepInertance(shankExit, leadpipe), 0, 0];
+  return cavitySteps(shankExit, cavityAtShank, cavityAtLeadpipe, leadpipe, gap);
 }
 
 /** Inertance/ρ of the whole region, 1/m: both steps and the cavity's plane part ∫dx/S. */
@@ -91,7 +68,7 @@ export class Gap {
   twoPort(omegaRe: number, omegaIm: number, out: Float64Array, at = 0): void {
     const { gap, cavityAtShank, cavityAtLeadpipe } = this.cavity;
     const plane = this.#plane;
-    if (gap === 0) setIdentity(plane);
+    if (gap < CONTACT) setIdentity(plane);
     else {
       this.#medium.setFrequency(omegaRe, omegaIm);
       this.#near.set(cavityAtShank, this.#medium);

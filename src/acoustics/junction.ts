@@ -28,30 +28,59 @@ const MODES_PER_POLYNOMIAL = 10;
 /** Ducts shorter than this part of their radius are close. */
 const CLOSE = 0.2;
 
-/** [M₁₁, M₁₂, M₂₂]/ρ in 1/m, for flows through the first and the last opening. */
+/** [M₁₁, M₁₂, M₂₂]/ρ in 1/m, for flows through the opening at the shank's end and the one at the leadpipe. */
 export type StepInertance = readonly [m11: number, m12: number, m22: number];
 
 /** M/ρ in 1/m of the single step between two long ducts of radii a and b, m. */
 export function stepInertance(a: number, b: number): number {
-  return chainInertance([a, b], [])[0];
+  const [opening] = openingsOf([a, b], []);
+  const energy = new Float64Array(opening.end ** 2);
+  addLongDuct(energy, opening.end, a, opening);
+  addLongDuct(energy, opening.end, b, opening);
+  return relax(energy, opening.end, [opening]).inertance[0];
 }
 
 /**
- * M/ρ of a chain, K × K, row by row, in 1/m, for flows through its K openings.
- * @param radii K + 1 radii, m
- * @param lengths K − 1 lengths of the ducts between, m, each above zero
+ * M/ρ in 1/m of a long duct, a cavity of `length` that narrows or widens evenly, and another long duct; all m.
  */
-export function chainInertance(radii: readonly number[], lengths: readonly number[]): Float64Array {
-  const openings = openingsOf(radii, lengths);
-  const size = openings[openings.length - 1].end;
+export function cavitySteps(
+  shankExit: number,
+  cavityAtShank: number,
+  cavityAtLeadpipe: number,
+  leadpipe: number,
+  length: number,
+): StepInertance {
+  const widening = cavityAtLeadpipe - cavityAtShank;
+  const mean = (cavityAtShank + cavityAtLeadpipe) / 2;
+  const radius = widening === 0 ? mean : rounded(mean, Math.max(shankExit, leadpipe));
+  const [entrance, exit] = openingsOf([shankExit, radius, leadpipe], [length]);
+  const size = exit.end;
   const energy = new Float64Array(size * size);
-  radii.forEach((radius, duct) => {
-    const before = openings[duct - 1];
-    const after = openings[duct];
-    if (before && after) addShortDuct(energy, size, radius, lengths[duct - 1], before, after);
-    else addLongDuct(energy, size, radius, before ?? after);
-  });
-  return flowsOnly(energy, size, openings);
+  addLongDuct(energy, size, shankExit, entrance);
+  const modes = addShortDuct(energy, size, radius, length, entrance, exit);
+  addLongDuct(energy, size, leadpipe, exit);
+  const { inertance: m, velocities } = relax(energy, size, [entrance, exit]);
+  const straight: StepInertance = [m[0], m[1], m[3]];
+  if (widening === 0) return straight;
+  const [d11, d12, d22] = wallDisplacement(
+    radius,
+    length,
+    (t) => mean - radius + widening * (t - 0.5),
+    modes,
+    velocities,
+    entrance,
+    exit,
+  );
+  return [straight[0] + d11, straight[1] + d12, straight[2] + d22];
+}
+
+/**
+ * The straight cavity a tapered one is reckoned from: a few round radii serve a whole sweep, whose long-duct energies are
+ * then known; the wall's displacement takes up the rest. Where a step is small its size matters, and the mean is kept.
+ */
+function rounded(mean: number, bore: number): number {
+  const quantum = 2 ** Math.floor(Math.log2(mean / 200));
+  return mean - bore < 8 * quantum ? mean : quantum * Math.round(mean / quantum);
 }
 
 interface Opening {
@@ -113,9 +142,8 @@ function modeNorms(modes: number): Float64Array {
 }
 
 /** Enough modes to resolve the finest polynomial of the smallest disc. */
-const modeCount = (radius: number, ...openings: Opening[]): number =>
-  2 *
-  Math.ceil((MODES_PER_POLYNOMIAL * openings[0].count * radius) / Math.min(...openings.flatMap((o) => o.discs)) / 2);
+const modeCount = (radius: number, { count, discs }: Opening): number =>
+  2 * Math.ceil((MODES_PER_POLYNOMIAL * count * radius) / Math.min(...discs) / 2);
 
 /** Static inertance of the n-th mode, a/(α_n S) = 1/(π a α_n), times `factor`. */
 function modeInertances(radius: number, modes: number, factor: (alpha: number) => number): Float64Array {
@@ -137,8 +165,16 @@ function longDuctEnergy(radius: number, opening: Opening): Float64Array {
   const modes = modeCount(radius, opening);
   const rows = overlaps(opening, radius, modes);
   const block = new Float64Array(rows.length ** 2);
-  addProduct(block, rows.length, 0, 0, rows, rows, modeInertances(radius, modes, () => 1));
-  if (longDucts.size > 64) longDucts.clear();
+  addProduct(
+    block,
+    rows.length,
+    0,
+    0,
+    rows,
+    rows,
+    modeInertances(radius, modes, () => 1),
+  );
+  if (longDucts.size > 256) longDucts.clear();
   longDucts.set(key, block);
   return block;
 }
@@ -158,17 +194,21 @@ function addShortDuct(
   length: number,
   entrance: Opening,
   exit: Opening,
-): void {
-  const modes = modeCount(radius, entrance, exit);
-  const near = overlaps(entrance, radius, modes);
-  const far = overlaps(exit, radius, modes);
-  const own = modeInertances(radius, modes, (alpha) => 1 / Math.tanh((alpha * length) / radius));
+): { readonly near: Overlaps; readonly far: Overlaps } {
+  addLongDuct(energy, size, radius, entrance);
+  addLongDuct(energy, size, radius, exit);
+  // what being short adds: coth − 1 = 2e^{−2x}/(1 − e^{−2x}) to each opening's own, csch between them, for the modes that reach across
+  const most = Math.max(modeCount(radius, entrance), modeCount(radius, exit));
+  const reach = Math.min(most, Math.max(WALL_MODES, 2 * Math.ceil((20 * radius) / (Math.PI * length))));
+  const near = overlaps(entrance, radius, reach);
+  const far = overlaps(exit, radius, reach);
+  const x = (alpha: number) => (alpha * length) / radius;
+  const own = modeInertances(radius, reach, (alpha) => 2 / Math.expm1(2 * x(alpha)));
   addProduct(energy, size, entrance.start, entrance.start, near, near, own);
   addProduct(energy, size, exit.start, exit.start, far, far, own);
-  // the modes that reach across: csch below 1e-17 is nothing
-  const reach = Math.min(modes, 2 * Math.ceil((20 * radius) / (Math.PI * length)));
-  const across = modeInertances(radius, reach, (alpha) => -1 / Math.sinh((alpha * length) / radius));
+  const across = modeInertances(radius, reach, (alpha) => -1 / Math.sinh(x(alpha)));
   addProduct(energy, size, exit.start, entrance.start, far, near, across);
+  return { near, far };
 }
 
 /** Block of `energy` at (row, column) += Σ_n weight_n rows_n columns_nᵀ; of a block on the diagonal, its lower half. */
@@ -200,8 +240,21 @@ function addProduct(
   }
 }
 
-/** Schur complement on each opening's first unknown: Cholesky of the others, which relax freely. */
-function flowsOnly(energy: Float64Array, size: number, openings: readonly Opening[]): Float64Array {
+interface Relaxed {
+  /** M/ρ, row by row. */
+  readonly inertance: Float64Array;
+  /** For a unit flow through each opening alone, the coefficients of every opening's polynomials. */
+  readonly velocities: readonly Float64Array[];
+}
+
+/**
+ * Part of its own diagonal added to the energy: nearly equal openings make nearly equal polynomials, whose difference is
+ * rounding and must not relax into less energy than there is.
+ */
+const RIDGE = 1e-10;
+
+/** All but each opening's first unknown take what values cost least energy: Cholesky, and the Schur complement it leaves. */
+function relax(energy: Float64Array, size: number, openings: readonly Opening[]): Relaxed {
   const flows = openings.map((o) => o.start);
   const free = Array.from({ length: size }, (_, i) => i).filter((i) => !flows.includes(i));
   const order = [...free, ...flows];
@@ -214,13 +267,77 @@ function flowsOnly(energy: Float64Array, size: number, openings: readonly Openin
       let sum = at(order[i], order[j]);
       for (let m = 0; m < Math.min(j, n); m++) sum -= l[i * size + m] * l[j * size + m];
       if (j >= n) l[i * size + j] = sum;
-      // nearly equal openings make nearly equal polynomials: a direction without energy does not relax
-      else if (i === j) l[i * size + i] = sum > 1e-13 * at(order[i], order[i]) ? Math.sqrt(sum) : Infinity;
+      else if (i === j) l[i * size + i] = Math.sqrt(sum + RIDGE * at(order[i], order[i]));
       else l[i * size + j] = sum / l[j * size + j];
     }
   }
-  const m = new Float64Array(k * k);
+  const inertance = new Float64Array(k * k);
   for (let i = 0; i < k; i++)
-    for (let j = 0; j <= i; j++) m[i * k + j] = m[j * k + i] = l[(n + i) * size + n + j];
-  return m;
+    for (let j = 0; j <= i; j++) inertance[i * k + j] = inertance[j * k + i] = l[(n + i) * size + n + j];
+  const velocities = flows.map((flow, i) => {
+    const c = new Float64Array(size);
+    c[flow] = 1;
+    // Lᵀ c = −(row of this flow)
+    for (let m = n - 1; m >= 0; m--) {
+      let sum = -l[(n + i) * size + m];
+      for (let q = m + 1; q < n; q++) sum -= l[q * size + m] * c[order[q]];
+      c[order[m]] = sum / l[m * size + m];
+    }
+    return c;
+  });
+  return { inertance, velocities };
+}
+
+/** Places along the cavity where the wall's velocity is taken, and modes it is summed from: both far past 1 % of the change. */
+const PLACES = 16;
+const WALL_MODES = 32;
+
+/**
+ * What M loses or gains as the straight wall of mean radius a becomes a cone, to first order in its slope: a wall that gives
+ * way by δa(z) takes ½ρ|u|² 2πa δa of energy (Hadamard 1908), u the velocity along it. Slices would do the same with more
+ * work, and each slice's own little step would add to M what a smooth wall has not.
+ */
+function wallDisplacement(
+  radius: number,
+  length: number,
+  given: (t: number) => number,
+  { near, far }: { readonly near: Overlaps; readonly far: Overlaps },
+  velocities: readonly Float64Array[],
+  entrance: Opening,
+  exit: Opening,
+): StepInertance {
+  const area = Math.PI * radius * radius;
+  /** Amplitude of a mode in an opening, ψ_n(a) = 1 at the wall. */
+  const amplitude = (rows: Overlaps, { start }: Opening, c: Float64Array, n: number): number =>
+    rows.reduce((sum, row, q) => sum + c[start + q] * row[n], 0) / area;
+  const atEnds = velocities.map((c) =>
+    Array.from(
+      { length: WALL_MODES },
+      (_, n) => [amplitude(near, entrance, c, n), amplitude(far, exit, c, n)] as const,
+    ),
+  );
+  let d11 = 0;
+  let d12 = 0;
+  let d22 = 0;
+  for (let k = 0; k < PLACES; k++) {
+    // crowded at the ends, z = ℓ(1 − cos θ)/2
+    const theta = (Math.PI * (k + 0.5)) / PLACES;
+    const t = (1 - Math.cos(theta)) / 2;
+    const wall = [(1 - t) / area, t / area];
+    const plane = [...wall];
+    for (let n = 0; n < WALL_MODES; n++) {
+      const x = (zeroOfJ1(n + 1) * length) / radius;
+      const loss = -Math.expm1(-2 * x);
+      // sinh(x(1−t))/sinh x and sinh(xt)/sinh x
+      const fromNear = (Math.exp(-x * t) * -Math.expm1(-2 * x * (1 - t))) / loss;
+      const fromFar = (Math.exp(-x * (1 - t)) * -Math.expm1(-2 * x * t)) / loss;
+      for (let i = 0; i < 2; i++) wall[i] += atEnds[i][n][0] * fromNear + atEnds[i][n][1] * fromFar;
+    }
+    const dz = (length / 2) * Math.sin(theta) * (Math.PI / PLACES);
+    const taken = -2 * Math.PI * radius * given(t) * dz;
+    d11 += taken * (wall[0] * wall[0] - plane[0] * plane[0]);
+    d12 += taken * (wall[0] * wall[1] - plane[0] * plane[1]);
+    d22 += taken * (wall[1] * wall[1] - plane[1] * plane[1]);
+  }
+  return [d11, d12, d22];
 }

@@ -5,13 +5,14 @@
  *
  * A gap or a slide length then costs one small two-port between them.
  */
-import { boreOf, type Bore, type Piece } from "./bore.ts";
+
+import type { Setup } from "../setup/setup.ts";
+import { type Bore, boreOf, type Piece } from "./bore.ts";
 import { Chain, cutPiece } from "./chain.ts";
-import { Medium, Station, coneTwoPort } from "./cone.ts";
+import { coneTwoPort, Medium, Station } from "./cone.ts";
 import { Gap } from "./gap.ts";
 import { radiationState } from "./radiation.ts";
-import { STATE, TWO_PORT, applyTo } from "./twoPort.ts";
-import type { Setup } from "../setup/setup.ts";
+import { applyTo, STATE, TWO_PORT } from "./twoPort.ts";
 
 /** Doubles of the fixed parts at one frequency: mouthpiece two-port, upper two-port, state at the slide. */
 export const FIXED = 2 * TWO_PORT + STATE;
@@ -142,7 +143,7 @@ export class Line {
         wallLossFactor,
         junction,
       );
-    const { bellRadius, bellAir, radiation, slide, leadpipeMouth } = this.bore;
+    const { bellRadius, bellAir, radiation, slide } = this.bore;
     const state = new Float64Array(STATE);
     const port = new Float64Array(TWO_PORT);
     let passed = 0;
@@ -160,7 +161,6 @@ export class Line {
     passed += draw;
     if (draw > 0 && slide) visit(passed, slide.radius, state);
     along(chain(upper));
-    visit(passed, leadpipeMouth, state);
     gap.twoPort(omega, 0, port);
     applyTo(state, port);
     passed += gap.cavity.gap;

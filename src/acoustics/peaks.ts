@@ -57,7 +57,11 @@ function refine(column: AirColumn, gap: Gap, draw: number, low: number, start: n
     const next = curvature < 0 && newton >= low && newton <= high ? newton : (low + high) / 2;
     const moved = Math.abs(next - f);
     if (moved < CONVERGED * f)
-      return { frequency: next, magnitude: Math.exp(here), halfWidth: Math.sqrt(-1 / Math.min(curvature, -1e-12)) };
+      return {
+        frequency: next,
+        magnitude: Math.exp(here),
+        halfWidth: Math.sqrt(-1 / Math.min(curvature, -1e-12)),
+      };
     f = next;
   }
   return { frequency: f, magnitude: Math.exp(height(f)), halfWidth: high - low };

@@ -45,7 +45,11 @@ export function radiationState(
     out[at + 3] = 0;
     return;
   }
-  const [rRe, rIm] = reflection(kind, (omegaRe / air.soundSpeed) * radius, (omegaIm / air.soundSpeed) * radius);
+  const [rRe, rIm] = reflection(
+    kind,
+    (omegaRe / air.soundSpeed) * radius,
+    (omegaIm / air.soundSpeed) * radius,
+  );
   out[at] = zc * (1 + rRe);
   out[at + 1] = zc * rIm;
   out[at + 2] = 1 - rRe;
@@ -53,7 +57,11 @@ export function radiationState(
 }
 
 /** Pressure reflection coefficient R at complex x = ka. */
-export function reflection(kind: "unflanged" | "flanged", xRe: number, xIm: number): [re: number, im: number] {
+export function reflection(
+  kind: "unflanged" | "flanged",
+  xRe: number,
+  xIm: number,
+): [re: number, im: number] {
   const { beta, eta, a, b } = TABLE[kind];
   const qRe = xRe * xRe - xIm * xIm;
   const qIm = 2 * xRe * xIm;

@@ -7,7 +7,7 @@
  */
 import type { AirColumn } from "./airColumn.ts";
 import type { Gap } from "./gap.ts";
-import { peaksOf, type Peak } from "./peaks.ts";
+import { type Peak, peaksOf } from "./peaks.ts";
 import { STATE } from "./twoPort.ts";
 
 export interface Resonance {
@@ -41,7 +41,13 @@ export function resonancesOf(column: AirColumn, gap: Gap, count: number, draw = 
   const peaks = peaksOf(column, gap, draw);
   const found: Complex[] = [];
   const add = (zero: Complex | null) => {
-    if (zero && inRange(zero, column) && column.fixedParts.trusts(...zero) && !found.some((other) => same(other, zero))) found.push(zero);
+    if (
+      zero &&
+      inRange(zero, column) &&
+      column.fixedParts.trusts(...zero) &&
+      !found.some((other) => same(other, zero))
+    )
+      found.push(zero);
   };
   for (const peak of peaks) add(zeroNear(flow, [peak.frequency, peak.halfWidth], []));
   const fromPeaks = found.length;
@@ -67,7 +73,8 @@ export function resonancesOf(column: AirColumn, gap: Gap, count: number, draw = 
 /** The resonance that `from` becomes at a slightly different gap or slide. @throws RangeError where it is lost */
 export function resonanceNear(column: AirColumn, gap: Gap, draw: number, from: Resonance): Resonance {
   const zero = zeroNear(rimFlow(column, gap, draw), [from.frequency, from.decay], []);
-  if (!zero) throw new RangeError(`the resonance near ${from.frequency.toFixed(1)} Hz cannot be followed that far`);
+  if (!zero)
+    throw new RangeError(`the resonance near ${from.frequency.toFixed(1)} Hz cannot be followed that far`);
   return { frequency: zero[0], decay: zero[1], Q: zero[0] / (2 * zero[1]), peak: null };
 }
 
@@ -184,7 +191,12 @@ export function residueOf(column: AirColumn, gap: Gap, { frequency, decay }: Res
 }
 
 /** d f_n/d g, Hz per metre of gap, complex: −(∂U/∂g)/(∂U/∂f) at the resonance; the shank moves, all else stays. */
-export function gapDerivative(column: AirColumn, gap: Gap, { frequency, decay }: Resonance, draw = 0): Complex {
+export function gapDerivative(
+  column: AirColumn,
+  gap: Gap,
+  { frequency, decay }: Resonance,
+  draw = 0,
+): Complex {
   const state = new Float64Array(STATE);
   column.rimStateGapDerivative(gap, draw, frequency, decay, state);
   return divide([-state[2], -state[3]], slope(rimFlow(column, gap, draw), frequency, decay));

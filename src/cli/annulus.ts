@@ -7,6 +7,7 @@ import { SetupError } from "../setup/problem.ts";
 import { InputError } from "../units/inputError.ts";
 import { cavityCommand } from "./cavity.ts";
 import { curveCommand } from "./curve.ts";
+import { gapCommand } from "./gap.ts";
 import { modesCommand } from "./modes.ts";
 import { ReadingError } from "./setups.ts";
 import { sweepCommand } from "./sweep.ts";
@@ -22,7 +23,8 @@ const program = new Command("annulus")
 export const formatOption = (...formats: string[]): Option =>
   new Option("--format <format>", "how the result is written").choices(formats).default(formats[0]);
 
-for (const add of [curveCommand, modesCommand, sweepCommand, cavityCommand]) add(program, formatOption);
+for (const add of [curveCommand, modesCommand, sweepCommand, cavityCommand, gapCommand])
+  add(program, formatOption);
 
 // a reader that has seen enough (head, less) is no error
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {

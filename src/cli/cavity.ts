@@ -29,8 +29,13 @@ export function cavityCommand(program: Command, formatOption: typeof FormatOptio
         leadpipeMm: diameter("--leadpipe", options.leadpipe),
         gapMm: gap(options.gap),
       };
-      if (dimensions.cavityMm < Math.max(dimensions.shankExitMm, dimensions.leadpipeMm) && dimensions.gapMm > 0)
-        process.stderr.write("annulus: note: a cavity narrower than a bore beside it is a constriction, not a gap\n");
+      if (
+        dimensions.cavityMm < Math.max(dimensions.shankExitMm, dimensions.leadpipeMm) &&
+        dimensions.gapMm > 0
+      )
+        process.stderr.write(
+          "annulus: note: a cavity narrower than a bore beside it is a constriction, not a gap\n",
+        );
       const { inertanceOverDensity, compliance } = cavityElements(dimensions);
       process.stdout.write(
         options.format === "json"
@@ -44,7 +49,9 @@ export function cavityCommand(program: Command, formatOption: typeof FormatOptio
 function diameter(option: string, text: string): number {
   const mm = parseLengthMm(text, "mm");
   if (mm >= 0.1 && mm <= 1000) return mm;
-  throw new InputError(`${option}: ${text} is no bore; give a diameter from 0.1 mm to 1000 mm, such as 8.5mm`);
+  throw new InputError(
+    `${option}: ${text} is no bore; give a diameter from 0.1 mm to 1000 mm, such as 8.5mm`,
+  );
 }
 
 function gap(text: string): number {

@@ -54,7 +54,17 @@ const asJson = ({ gapMm, modes }: Answer) => ({
 });
 
 function table({ gapMm, modes }: Answer, setup: Setup): string {
-  const head = ["n", "f/Hz", "Q", "peak/Hz", "|Z|/MPa·s/m³", "(f/n)/Hz", "cents", "to next/Hz", "to next/cents"];
+  const head = [
+    "n",
+    "f/Hz",
+    "Q",
+    "peak/Hz",
+    "|Z|/MPa·s/m³",
+    "(f/n)/Hz",
+    "cents",
+    "to next/Hz",
+    "to next/cents",
+  ];
   const rows = modes.map((mode) => [
     `${mode.n}`,
     mode.frequencyHz.toFixed(2),

@@ -14,7 +14,11 @@ function textOf(path: string): string {
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     const why =
-      code === "ENOENT" ? "there is no such file" : code === "EISDIR" ? "that is a folder" : `it cannot be read (${code})`;
+      code === "ENOENT"
+        ? "there is no such file"
+        : code === "EISDIR"
+          ? "that is a folder"
+          : `it cannot be read (${code})`;
     throw new ReadingError(`${path}: ${why}; give the path of a setup file, or - for standard input`);
   }
 }
@@ -49,7 +53,9 @@ export function forEachSetup<Result>(
   if (!lines) {
     const setup = readSetupText(text);
     const result = study(setup);
-    process.stdout.write(format === "json" ? `${JSON.stringify(json(result), null, 1)}\n` : print(result, setup));
+    process.stdout.write(
+      format === "json" ? `${JSON.stringify(json(result), null, 1)}\n` : print(result, setup),
+    );
     return;
   }
   if (format !== "json")

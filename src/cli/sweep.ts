@@ -1,7 +1,7 @@
 import type { Command } from "commander";
 import { csvFormat } from "d3";
 import type { Setup } from "../setup/setup.ts";
-import { gapSweep, type GapSweep, type SweptMode } from "../study/gapSweep.ts";
+import { type GapSweep, gapSweep, type SweptMode } from "../study/gapSweep.ts";
 import { Instrument } from "../study/instrument.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { parseLengthMm } from "../units/length.ts";
@@ -34,7 +34,9 @@ export function sweepCommand(program: Command, formatOption: typeof FormatOption
             {
               gapsMm: parseRange(options.gaps, setup.units),
               referenceGapMm:
-                options.reference === undefined ? instrument.gapMm : parseLengthMm(options.reference, setup.units),
+                options.reference === undefined
+                  ? instrument.gapMm
+                  : parseLengthMm(options.reference, setup.units),
               ...(options.retune === undefined ? {} : { retune: options.retune }),
             },
             progressOnTerminal,

@@ -6,7 +6,9 @@ export function textTable(head: readonly string[], rows: readonly (readonly stri
       .map((cell, i) => cell.padStart(width[i]))
       .join("  ")
       .trimEnd();
-  return [line(head), width.map((w) => "─".repeat(w)).join("  "), ...rows.map(line)].map((l) => `${l}\n`).join("");
+  return [line(head), width.map((w) => "─".repeat(w)).join("  "), ...rows.map(line)]
+    .map((l) => `${l}\n`)
+    .join("");
 }
 
 /** A signed number with a true minus left out where it rounds to nothing. */

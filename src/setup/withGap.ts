@@ -1,5 +1,5 @@
 import { formatLength } from "../units/formatLength.ts";
-import { withoutRoundingNoise } from "../units/length.ts";
+import { withoutRoundingNoise } from "../units/roundingNoise.ts";
 import { deepFreeze } from "./deepFreeze.ts";
 import { cavityDiameterMm, exitBoreMm, shankInCavityFlaw } from "./geometry.ts";
 import { SetupError } from "./problem.ts";

@@ -6,8 +6,8 @@ import type { Curve, Grid } from "../acoustics/airColumn.ts";
 import type { Setup } from "../setup/setup.ts";
 import { Instrument } from "./instrument.ts";
 import { inContext, type ModeInContext } from "./modeTable.ts";
-import { standingWave, type StandingWave } from "./standingWave.ts";
-import { verdicts, type Verdict } from "./verdicts.ts";
+import { type StandingWave, standingWave } from "./standingWave.ts";
+import { type Verdict, verdicts } from "./verdicts.ts";
 
 /** Impedance at screen resolution, Pa·s/m³, over the explorer's frequencies. */
 export interface ScreenCurve {

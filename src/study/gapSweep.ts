@@ -2,7 +2,7 @@
  * What the gap does: every resonance at every gap against a reference gap, as the instrument is and, if asked, after the
  * player has pulled or pushed the tuning slide to bring one chosen resonance back to where it was.
  */
-import { Instrument, type Mode } from "./instrument.ts";
+import type { Instrument, Mode } from "./instrument.ts";
 import { inContext, type ModeInContext } from "./modeTable.ts";
 import { cents, decibels } from "./pitch.ts";
 
@@ -42,19 +42,33 @@ export type Progress = (done: number, of: number) => boolean | undefined;
 
 /** @throws SetupError on a gap the receiver cannot have, RangeError where the slide cannot retune it */
 export function gapSweep(instrument: Instrument, options: GapSweepOptions, progress?: Progress): GapSweep {
+  const steps = gapSweepSteps(instrument, options);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+    if (progress?.(value.rows.length, options.gapsMm.length) === false) return value;
+  }
+}
+
+/** The same gap by gap, for whoever has other things to do in between: the sweep so far after each. */
+export function* gapSweepSteps(
+  instrument: Instrument,
+  options: GapSweepOptions,
+): Generator<GapSweep, GapSweep, void> {
   const { gapsMm, referenceGapMm = instrument.gapMm, retune } = options;
   const reference = inContext(instrument.modes(referenceGapMm));
   const target = retune === undefined ? undefined : reference[retune - 1];
   if (retune !== undefined && !target)
     throw new RangeError(`resonance ${retune} does not exist here: choose one from 1 to ${reference.length}`);
   const rows: GapRow[] = [];
+  const sweep = { referenceGapMm, retune: retune ?? null, reference, rows };
   for (const gapMm of gapsMm) {
     const slideMm = target ? instrument.drawFor(target.n, target.frequencyHz, gapMm) : 0;
     const modes = compared(instrument.modes(gapMm, slideMm), reference);
     rows.push({ gapMm, slideMm, modes });
-    if (progress?.(rows.length, gapsMm.length) === false) break;
+    yield sweep;
   }
-  return { referenceGapMm, retune: retune ?? null, reference, rows };
+  return sweep;
 }
 
 function compared(modes: readonly Mode[], reference: readonly ModeInContext[]): SweptMode[] {
@@ -70,7 +84,9 @@ function compared(modes: readonly Mode[], reference: readonly ModeInContext[]): 
             ? null
             : decibels(mode.peakImpedance, from.peakImpedance),
         spacingChangeCents:
-          mode.spacingCents === null || from.spacingCents === null ? null : mode.spacingCents - from.spacingCents,
+          mode.spacingCents === null || from.spacingCents === null
+            ? null
+            : mode.spacingCents - from.spacingCents,
       };
     });
 }

@@ -22,8 +22,12 @@ const CHECKS = 7;
 /** 0.01 dB as a ratio. */
 const CHECKED = 10 ** (0.01 / 20) - 1;
 
-/** @param frequencies Hz, rising and above zero */
-export function impedanceCurve(setup: Setup, frequencies: Float64Array, gapMm = ownGapMm(setup)): ImpedanceCurve {
+/** @param frequencies Hz, above zero; interpolation needs them rising */
+export function impedanceCurve(
+  setup: Setup,
+  frequencies: Float64Array,
+  gapMm = ownGapMm(setup),
+): ImpedanceCurve {
   withGap(setup, gapMm);
   const line = new Line(setup);
   const gap = line.gap(gapMm / 1000);
@@ -35,7 +39,7 @@ export function impedanceCurve(setup: Setup, frequencies: Float64Array, gapMm = 
     return [(pRe * uRe + pIm * uIm) / size, (pIm * uRe - pRe * uIm) / size];
   };
   const count = frequencies.length;
-  if (count > FEW) {
+  if (count > FEW && frequencies.every((f, i) => i === 0 || f > frequencies[i - 1])) {
     const column = new AirColumn(setup, frequencies[0], frequencies[count - 1], line);
     const curve = column.curve(column.grid(frequencies), gap);
     const worst = Math.max(

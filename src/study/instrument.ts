@@ -3,7 +3,7 @@
  */
 import { AirColumn } from "../acoustics/airColumn.ts";
 import { Line } from "../acoustics/line.ts";
-import { resonanceNear, resonancesOf, type Resonance } from "../acoustics/resonances.ts";
+import { type Resonance, resonanceNear, resonancesOf } from "../acoustics/resonances.ts";
 import { gapMm as ownGapMm, type Setup } from "../setup/setup.ts";
 import { withGap } from "../setup/withGap.ts";
 
@@ -71,11 +71,15 @@ export class Instrument {
   drawFor(n: number, targetHz: number, gapMm: number): number {
     const { slide } = this.column.line.bore;
     if (!slide)
-      throw new RangeError("body.slideAt is missing: give the slide's place in the body, in mm, to see retuned results");
+      throw new RangeError(
+        "body.slideAt is missing: give the slide's place in the body, in mm, to see retuned results",
+      );
     const gap = this.gap(gapMm);
     const start = resonancesOf(this.column, gap, this.modeCount)[n - 1];
     if (!start)
-      throw new RangeError(`resonance ${n} does not exist here: choose one from 1 to ${this.modes(gapMm).length}`);
+      throw new RangeError(
+        `resonance ${n} does not exist here: choose one from 1 to ${this.modes(gapMm).length}`,
+      );
     let at: Resonance = start;
     const miss = (draw: number): number => {
       at = resonanceNear(this.column, gap, draw, at);

@@ -63,9 +63,17 @@ export function verdicts(comparison: Comparison): Verdict[] {
 /** Wider: taller peaks, further apart. */
 function slots({ referenceGapMm, chosenGapMm, reference, chosen, thresholds }: Comparison): Verdict {
   const rule = "A wider gap makes notes hold more firmly in their slots.";
-  const missing = "Hold and pull of a note need the lips, which are not modelled yet; peaks are only part of a slot.";
+  const missing =
+    "Hold and pull of a note need the lips, which are not modelled yet; peaks are only part of a slot.";
   if (chosenGapMm === referenceGapMm)
-    return { claim: "slots", rule, finding: "same gap", model: "Choose another gap to compare.", tests: [], missing };
+    return {
+      claim: "slots",
+      rule,
+      finding: "same gap",
+      model: "Choose another gap to compare.",
+      tests: [],
+      missing,
+    };
   const asked = chosenGapMm > referenceGapMm ? 1 : -1;
   const tests = [
     test("peak height", heights(chosen, reference), "dB", thresholds.decibels, asked),
@@ -86,10 +94,20 @@ const resistance = (): Verdict => ({
 /** A larger bore has lower peaks: closing the gap would have to lower them. */
 function noGap({ referenceGapMm, reference, closed, thresholds }: Comparison): Verdict {
   const rule = "No gap at all blows freer, as if the bore were larger.";
-  const missing = "“Freer” is a matter of flow, which is not modelled yet; lower peaks are what a larger bore would show.";
+  const missing =
+    "“Freer” is a matter of flow, which is not modelled yet; lower peaks are what a larger bore would show.";
   if (referenceGapMm === 0)
-    return { claim: "noGap", rule, finding: "same gap", model: "The reference has no gap.", tests: [], missing };
-  const tests = [test("peak height without a gap", heights(closed, reference), "dB", thresholds.decibels, -1)];
+    return {
+      claim: "noGap",
+      rule,
+      finding: "same gap",
+      model: "The reference has no gap.",
+      tests: [],
+      missing,
+    };
+  const tests = [
+    test("peak height without a gap", heights(closed, reference), "dB", thresholds.decibels, -1),
+  ];
   return { claim: "noGap", rule, finding: overall(tests), model: sentence(tests), tests, missing };
 }
 
@@ -121,7 +139,9 @@ function changes(
 
 const heights = (chosen: readonly ModeInContext[], reference: readonly ModeInContext[]): number[] =>
   changes(chosen, reference, (to, from) =>
-    to.peakImpedance === null || from.peakImpedance === null ? null : decibels(to.peakImpedance, from.peakImpedance),
+    to.peakImpedance === null || from.peakImpedance === null
+      ? null
+      : decibels(to.peakImpedance, from.peakImpedance),
   );
 
 const spacings = (chosen: readonly ModeInContext[], reference: readonly ModeInContext[]): number[] =>

@@ -7,6 +7,7 @@
 import { create, type MathNode, parseDependencies } from "mathjs/number";
 import { InputError, quoteTyped } from "./inputError.ts";
 import { mmPerUnit } from "./lengthUnit.ts";
+import { withoutRoundingNoise } from "./roundingNoise.ts";
 
 /** A length that could not be read; the message is one line. */
 export class LengthError extends InputError {
@@ -53,12 +54,6 @@ export function parseLengthMm(text: string | number, defaultUnit: LengthUnit): n
     throw new LengthError(`${quoteTyped(text)} ${error.message}; ${accepted}`);
   }
 }
-
-/**
- * Drops the last digits of a double, so that 0.3 in and 7.62 mm are the same number. Fourteen digits are half a
- * picometre in 20 m.
- */
-export const withoutRoundingNoise = (value: number): number => Number(value.toPrecision(14));
 
 function parseArithmetic(text: string): MathNode {
   const plain = toPlainNotation(text);

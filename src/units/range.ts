@@ -1,6 +1,7 @@
 /** Ranges as a person types them, `start:stop:step`: of lengths (`0:8:0.25`, `0mm:8mm:1/64in`) and of frequencies in Hz. */
 import { InputError, quoteTyped } from "./inputError.ts";
-import { type LengthUnit, parseLengthMm, withoutRoundingNoise } from "./length.ts";
+import { type LengthUnit, parseLengthMm } from "./length.ts";
+import { withoutRoundingNoise } from "./roundingNoise.ts";
 
 /** A range that could not be read; the message is one line. */
 export class RangeTextError extends InputError {

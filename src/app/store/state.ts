@@ -22,11 +22,20 @@ export interface View {
   readonly hintsSeen: boolean;
 }
 
+/** A line for the person: what went wrong, where, what would be right; or what was done. */
+export interface Message {
+  readonly kind: "error" | "note";
+  readonly text: string;
+  /** Something the person may do about it, as a button beside the line. */
+  readonly offer?: { readonly label: string; readonly accept: () => void };
+}
+
 export interface State {
   readonly document: Document;
   readonly view: View;
   readonly canUndo: boolean;
   readonly canRedo: boolean;
-  /** A line for the person: what went wrong, where, what would be right; or what was done. */
-  readonly message: { readonly kind: "error" | "note"; readonly text: string } | null;
+  readonly message: Message | null;
 }
+
+export const FIRST_VIEW: View = { unit: "mm", resonance: 4, retune: null, hintsSeen: false };

@@ -1,0 +1,46 @@
+// Installs what is missing: npm packages from the lock file, and Chromium from the system's packages where asked for.
+import { spawnSync } from "node:child_process";
+import { createHash } from "node:crypto";
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { dirname } from "node:path";
+import { fileURLToPath } from "node:url";
+
+export const root = fileURLToPath(new URL("..", import.meta.url));
+process.chdir(root);
+
+/** Runs a command, its output going to standard error so that results on standard output stay alone; gives its exit status. */
+export const run = (command, args, options = {}) =>
+  spawnSync(command, args, { stdio: ["inherit", 2, 2], ...options }).status ?? 1;
+
+/** Packages of the lock file, installed again only when it has changed. */
+export function installPackages() {
+  const stamp = "node_modules/.annulus-lock";
+  const lock = createHash("sha256").update(readFileSync("package-lock.json")).digest("hex");
+  if (existsSync(stamp) && readFileSync(stamp, "utf8") === lock) return;
+  console.error("Installing the packages of package-lock.json …");
+  const status = run("npm", ["ci", "--no-fund", "--no-audit"]);
+  if (status !== 0) {
+    console.error("npm ci failed: the packages could not be installed; see its message above.");
+    process.exit(status);
+  }
+  mkdirSync(dirname(stamp), { recursive: true });
+  writeFileSync(stamp, lock);
+}
+
+/** Where Chromium is, installing Debian's if the machine has none. */
+export function installChromium() {
+  const known = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
+  const found = process.env.CHROMIUM_PATH ?? known.find(existsSync);
+  if (found) return found;
+  console.error("Installing Chromium from the system's packages for the browser tests …");
+  const sudo = process.getuid?.() === 0 ? [] : ["sudo"];
+  const apt = (...args) => run([...sudo, "apt-get"][0], [...sudo, "apt-get", ...args].slice(1));
+  apt("update", "-qq");
+  const status = apt("install", "-y", "-qq", "--no-install-recommends", "chromium", "fonts-dejavu-core");
+  const installed = known.find(existsSync);
+  if (status === 0 && installed) return installed;
+  console.error(
+    "Chromium could not be installed: install a package named chromium, or set CHROMIUM_PATH to a browser.",
+  );
+  process.exit(1);
+}

@@ -1,0 +1,56 @@
+/** Puts the page together: what was kept, the store, the model, the address; then shows it. */
+import { ContextProvider } from "@lit/context";
+import "./font.css";
+import demoFile from "../../shared/demo.setup.json" with { type: "json" };
+import { readSetup } from "../setup/readSetup.ts";
+import { Autosave, browserShelves, type Restored, restore } from "./files/autosave.ts";
+import { download } from "./files/download.ts";
+import { acceptDrops } from "./files/setupFile.ts";
+import { openShared } from "./files/shareLink.ts";
+import { ModelClient } from "./model/modelClient.ts";
+import { openModelWorker } from "./model/modelConnection.ts";
+import { ModelResults } from "./model/results.ts";
+import { keepForOffline } from "./offline.ts";
+import { Router } from "./route.ts";
+import { resultsContext, routerContext, storeContext } from "./store/contexts.ts";
+import { FIRST_VIEW } from "./store/state.ts";
+import { documentOf, Store } from "./store/store.ts";
+import "./shell.ts";
+
+const shelves = browserShelves();
+const restored = restore(shelves);
+const store = firstStore(restored);
+const client = new ModelClient({
+  connect: openModelWorker,
+  onRestart: () => store.say("note", "The model stopped and was started again; nothing you typed is lost."),
+});
+const results = new ModelResults(store, client);
+const router = new Router((text) => void openShared(text, store));
+
+// Lit's provider answers every element below the one it stands on; it wants no Lit element to stand on.
+const root = document.documentElement;
+new ContextProvider(root, { context: storeContext, initialValue: store });
+new ContextProvider(root, { context: resultsContext, initialValue: results });
+new ContextProvider(root, { context: routerContext, initialValue: router });
+
+results.start();
+new Autosave(store, shelves).start();
+router.start();
+acceptDrops(window, store);
+offerBroken(restored);
+document.body.append(document.createElement("annulus-app"));
+keepForOffline(store);
+
+/** What was kept, or on a first visit the demo in its own unit. */
+function firstStore({ document: kept, view }: Restored): Store {
+  const opened = kept ?? documentOf(readSetup(demoFile));
+  return new Store(opened, view ?? { ...FIRST_VIEW, unit: opened.setup.units });
+}
+
+function offerBroken({ broken }: Restored): void {
+  if (!broken) return;
+  store.say("error", `What this browser kept of your last visit cannot be read (${broken.reason}).`, {
+    label: "Save it as a file",
+    accept: () => download(broken.text, "kept-by-the-browser.json"),
+  });
+}

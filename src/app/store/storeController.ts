@@ -1,0 +1,95 @@
+/**
+ * Ties an element to something observable that an ancestor provides: the element is drawn again when it changes.
+ *
+ *     readonly #store = new StoreController(this);
+ *     render() { return html`${this.#store.state.document.gapMm}`; }
+ */
+import { type Context, ContextConsumer } from "@lit/context";
+import type { LitElement, ReactiveController, ReactiveControllerHost } from "lit";
+import type { ModelResults, Results } from "../model/results.ts";
+import type { Route, Router } from "../route.ts";
+import { resultsContext, routerContext, storeContext } from "./contexts.ts";
+import type { Observable } from "./observable.ts";
+import type { State } from "./state.ts";
+import type { Store } from "./store.ts";
+
+export class ObservableController<T, O extends Observable<T>> implements ReactiveController {
+  readonly #host: ReactiveControllerHost;
+  #observed: O | null = null;
+  #unsubscribe: (() => void) | null = null;
+
+  constructor(host: LitElement, context: Context<unknown, O>) {
+    this.#host = host;
+    new ContextConsumer(host, { context, callback: (observed) => this.#observe(observed) });
+    host.addController(this);
+  }
+
+  /** What is observed; there from the element's first connection on. */
+  get observed(): O {
+    if (!this.#observed) throw new Error("nothing above this element provides what it asks for");
+    return this.#observed;
+  }
+
+  get value(): T {
+    return this.observed.value;
+  }
+
+  hostConnected(): void {
+    if (this.#observed) this.#observe(this.#observed);
+  }
+
+  hostDisconnected(): void {
+    this.#unsubscribe?.();
+    this.#unsubscribe = null;
+  }
+
+  #observe(observed: O): void {
+    this.#unsubscribe?.();
+    this.#observed = observed;
+    this.#unsubscribe = observed.subscribe(() => this.#host.requestUpdate());
+    this.#host.requestUpdate();
+  }
+}
+
+export class StoreController extends ObservableController<State, Store> {
+  constructor(host: LitElement) {
+    super(host, storeContext);
+  }
+
+  get store(): Store {
+    return this.observed;
+  }
+
+  get state(): State {
+    return this.value;
+  }
+}
+
+export class ResultsController extends ObservableController<Results, ModelResults> {
+  constructor(host: LitElement) {
+    super(host, resultsContext);
+  }
+
+  get results(): Results {
+    return this.value;
+  }
+
+  /** For its `stopSweeps` and `sweepAgain`. */
+  get model(): ModelResults {
+    return this.observed;
+  }
+}
+
+export class RouteController extends ObservableController<Route, Router> {
+  constructor(host: LitElement) {
+    super(host, routerContext);
+  }
+
+  get route(): Route {
+    return this.value;
+  }
+
+  get router(): Router {
+    return this.observed;
+  }
+}

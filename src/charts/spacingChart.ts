@@ -1,0 +1,37 @@
+/** Where each resonance lies against the reference gap, and how far it lies from its upper neighbour. */
+import type { LengthUnit } from "../units/length.ts";
+import type { Drawing, Frame, Table } from "./drawing.ts";
+import { type GapChartData, gapChart, gapTable, type Quantity } from "./gapChart.ts";
+
+const shift: Quantity = {
+  name: "shift-chart",
+  title: "Pitch of each resonance",
+  axis: "shift, cents",
+  unit: "cents",
+  digits: 1,
+  of: ({ shiftCents }) => shiftCents,
+  feltFrom: ({ cents }) => cents,
+  inWords: "the resonances shift",
+};
+
+const spacing: Quantity = {
+  name: "spacing-chart",
+  title: "Spacing to the upper neighbour",
+  axis: "change of spacing, cents",
+  unit: "cents",
+  digits: 1,
+  of: ({ spacingChangeCents }) => spacingChangeCents,
+  feltFrom: ({ cents }) => cents,
+  rule: "wider → further apart",
+  inWords: "the resonances' spacings to their upper neighbours change",
+};
+
+export const shiftChart = (data: GapChartData, frame: Frame): Drawing => gapChart(shift, data, frame);
+
+export const shiftTable = (data: Pick<GapChartData, "sweep">, unit: LengthUnit): Table =>
+  gapTable(shift, data, unit);
+
+export const spacingChart = (data: GapChartData, frame: Frame): Drawing => gapChart(spacing, data, frame);
+
+export const spacingTable = (data: Pick<GapChartData, "sweep">, unit: LengthUnit): Table =>
+  gapTable(spacing, data, unit);

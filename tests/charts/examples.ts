@@ -1,0 +1,26 @@
+/** The demo's own results, by the real model, and a frame to draw them in. */
+import { readFileSync } from "node:fs";
+import type { Frame } from "../../src/charts/drawing.ts";
+import { readSetupText } from "../../src/setup/readSetup.ts";
+import { Exploration, type Explored } from "../../src/study/exploration.ts";
+import { type GapSweep, gapSweep } from "../../src/study/gapSweep.ts";
+import { Instrument } from "../../src/study/instrument.ts";
+
+export const setup = readSetupText(readFileSync("shared/demo.setup.json", "utf8"));
+export const { thresholds } = setup;
+export const referenceGapMm = 2.5;
+
+const exploration = new Exploration(setup);
+export const explored = (gapMm: number, resonance = 4): Explored =>
+  exploration.explore(gapMm, referenceGapMm, resonance);
+
+const instrument = new Instrument(setup);
+const gapsMm = Array.from({ length: 25 }, (_, i) => i / 2);
+export const asItIs: GapSweep = gapSweep(instrument, { gapsMm, referenceGapMm });
+export const retuned: GapSweep = gapSweep(instrument, { gapsMm, referenceGapMm, retune: 4 });
+
+export const laptop: Frame = { width: 600, height: 300, unit: "mm" };
+
+export const description = (svg: SVGSVGElement): string => svg.querySelector("desc")?.textContent ?? "";
+export const text = (svg: SVGSVGElement): string =>
+  Array.from(svg.querySelectorAll("text"), (element) => element.textContent).join("\n");

@@ -1,0 +1,47 @@
+// @vitest-environment jsdom
+/** Pictures a person can open; a change of any of them is to be looked at. */
+import { expect, test } from "vitest";
+import { cutaway } from "../../src/charts/cutaway.ts";
+import type { Drawing } from "../../src/charts/drawing.ts";
+import { standaloneSvg } from "../../src/charts/exportSvg.ts";
+import { heightChart } from "../../src/charts/heightChart.ts";
+import { impedanceChart } from "../../src/charts/impedanceChart.ts";
+import { shiftChart, spacingChart } from "../../src/charts/spacingChart.ts";
+import { standingWaveChart } from "../../src/charts/standingWaveChart.ts";
+import type { Theme } from "../../src/charts/tokens.ts";
+import { verdictBar } from "../../src/charts/verdictBar.ts";
+import { asItIs, explored, laptop, referenceGapMm, retuned, setup, thresholds } from "./examples.ts";
+
+const phone = { ...laptop, width: 360, height: 280 };
+const section = (chosenGapMm: number) => ({ setup, chosenGapMm, referenceGapMm });
+const gaps = { chosenGapMm: 4, thresholds };
+
+const pictures: [name: string, drawing: () => Drawing, theme?: Theme][] = [
+  ["cutaway", () => cutaway(section(4), { width: 1200, height: 260, unit: "mm" })],
+  ["cutaway-dark-inches", () => cutaway(section(1.5), { width: 1900, height: 260, unit: "in" }), "dark"],
+  ["cutaway-closed", () => cutaway(section(0), { width: 1200, height: 260, unit: "mm" })],
+  ["cutaway-phone-12mm", () => cutaway(section(12), { ...phone, height: 260 })],
+  ["impedance", () => impedanceChart(explored(4), { ...laptop, width: 780 })],
+  [
+    "impedance-12mm",
+    () => impedanceChart({ ...explored(12), highlight: 4, cursorHz: 466.2 }, { ...laptop, width: 780 }),
+  ],
+  [
+    "impedance-decibels-phone",
+    () => impedanceChart({ ...explored(4), cursorHz: 500 }, { ...phone, magnitude: "dB" }),
+  ],
+  ["height", () => heightChart({ ...gaps, sweep: asItIs }, laptop)],
+  ["height-phone", () => heightChart({ ...gaps, sweep: asItIs, highlight: 5, cursorGapMm: 9 }, phone)],
+  ["height-dark", () => heightChart({ ...gaps, sweep: asItIs }, { ...laptop, unit: "in" }), "dark"],
+  ["shift", () => shiftChart({ ...gaps, sweep: asItIs }, laptop)],
+  ["shift-retuned", () => shiftChart({ ...gaps, sweep: retuned }, laptop)],
+  ["spacing-print", () => spacingChart({ ...gaps, sweep: asItIs }, laptop), "print"],
+  ["standing-wave", () => standingWaveChart(explored(4).wave, { ...laptop, width: 400 })],
+  ["verdict", () => verdictBar(explored(12).verdicts[0].tests[0], { width: 260, height: 44, unit: "mm" })],
+];
+
+test.each(pictures)("%s", async (name, drawing, theme = "light") => {
+  const file = standaloneSvg(drawing().svg, theme);
+  expect(file).not.toMatch(/var\(|NaN|undefined/);
+  await expect(file).toMatchFileSnapshot(`../snapshots/charts/${name}.svg`);
+});

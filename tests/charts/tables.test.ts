@@ -1,0 +1,74 @@
+// @vitest-environment jsdom
+import { expect, test } from "vitest";
+import { cutawayTable } from "../../src/charts/cutaway.ts";
+import { heightTable } from "../../src/charts/heightChart.ts";
+import { impedanceTable } from "../../src/charts/impedanceChart.ts";
+import { shiftTable, spacingTable } from "../../src/charts/spacingChart.ts";
+import { standingWaveTable } from "../../src/charts/standingWaveChart.ts";
+import { verdictTable } from "../../src/charts/verdictBar.ts";
+import { asItIs, explored, referenceGapMm, retuned, setup } from "./examples.ts";
+
+test("the gap charts' tables are the sweep, in full precision, a row a gap", () => {
+  const table = heightTable({ sweep: asItIs }, "mm");
+  expect(table.columns.slice(0, 3)).toEqual([
+    "gap (mm)",
+    "slide drawn (mm)",
+    "resonance 1: change of peak height (dB)",
+  ]);
+  expect(table.rows).toEqual(
+    asItIs.rows.map(({ gapMm, slideMm, modes }) => [
+      gapMm,
+      slideMm,
+      ...modes.map(({ heightDb }) => heightDb),
+    ]),
+  );
+  expect(shiftTable({ sweep: retuned }, "in").rows[3]).toEqual([
+    retuned.rows[3].gapMm / 25.4,
+    retuned.rows[3].slideMm / 25.4,
+    ...retuned.rows[3].modes.map(({ shiftCents }) => shiftCents),
+  ]);
+  // the last resonance has no upper neighbour
+  expect(spacingTable({ sweep: asItIs }, "mm").rows[0].at(-1)).toBe("");
+});
+
+test("impedance", () => {
+  const { chosen, reference } = explored(4);
+  const { columns, rows } = impedanceTable({ chosen, reference }, "mm");
+  expect(columns[1]).toBe("|Z| chosen, gap 4.00 mm (Pa·s/m³)");
+  expect(rows).toHaveLength(chosen.curve.frequencies.length);
+  expect(rows[700].slice(0, 3)).toEqual([
+    chosen.curve.frequencies[700],
+    chosen.curve.magnitude[700],
+    reference.curve.magnitude[700],
+  ]);
+});
+
+test("standing wave", () => {
+  const { wave } = explored(4);
+  const { rows } = standingWaveTable(wave, "in");
+  expect(rows).toHaveLength(wave.xMm.length);
+  expect(rows[30]).toEqual([
+    wave.xMm[30] / 25.4,
+    wave.diameterMm[30] / 25.4,
+    wave.pressure[30],
+    wave.flow[30],
+  ]);
+});
+
+test("section", () => {
+  const { columns, rows } = cutawayTable({ setup, chosenGapMm: 4, referenceGapMm }, "mm");
+  expect(columns).toEqual(["dimension", "length (mm)"]);
+  expect(rows.slice(0, 4)).toEqual([
+    ["gap", 4],
+    ["reference gap", 2.5],
+    ["receiver depth", setup.receiver.depthMm],
+    ["insertion", setup.receiver.depthMm - 4],
+  ]);
+});
+
+test("verdicts", () => {
+  const { tests } = explored(4).verdicts[0];
+  expect(verdictTable(tests).rows.map((row) => row.slice(0, 4))).toEqual(
+    tests.map(({ name, change, range }) => [name, change, ...range]),
+  );
+});

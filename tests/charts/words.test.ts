@@ -1,0 +1,94 @@
+// @vitest-environment jsdom
+/** What a drawing says to who cannot see it, and the numbers written on it. */
+import { expect, test } from "vitest";
+import { cutaway } from "../../src/charts/cutaway.ts";
+import { heightChart } from "../../src/charts/heightChart.ts";
+import { impedanceChart } from "../../src/charts/impedanceChart.ts";
+import { bothUnits, nearestNote, signed, tickText } from "../../src/charts/numbers.ts";
+import { shiftChart, spacingChart } from "../../src/charts/spacingChart.ts";
+import { standingWaveChart } from "../../src/charts/standingWaveChart.ts";
+import { verdictBar } from "../../src/charts/verdictBar.ts";
+import {
+  asItIs,
+  description,
+  explored,
+  laptop,
+  referenceGapMm,
+  retuned,
+  setup,
+  text,
+  thresholds,
+} from "./examples.ts";
+
+const gaps = { sweep: asItIs, chosenGapMm: 4, thresholds };
+
+test("the section gives gap, insertion and depth, and warns of the shoulder gap", () => {
+  const { svg } = cutaway(
+    { setup, chosenGapMm: 4, referenceGapMm },
+    { width: 1200, height: 260, unit: "mm" },
+  );
+  expect(description(svg)).toContain("20.50 mm into a receiver 24.50 mm deep");
+  expect(description(svg)).toContain("4.00 mm · 0.157 in");
+  expect(description(svg)).toContain("1.50 mm wider than the reference of 2.50 mm · 0.098 in");
+  expect(text(svg)).toContain("gap 4.00 mm · 0.157 in");
+  expect(text(svg)).toContain("insertion 20.50 mm");
+  expect(text(svg)).toContain("shoulder gap — not the gap");
+});
+
+test("height: the extremes over the played resonances, against the threshold", () => {
+  const row = asItIs.rows.find(({ gapMm }) => gapMm === 4)!;
+  const played = row.modes.filter(({ n }) => n >= 2 && n <= 10).sort((a, b) => a.heightDb! - b.heightDb!);
+  const said = description(heightChart(gaps, laptop).svg);
+  for (const mode of [played[0], played[8]])
+    expect(said).toContain(`${signed(mode.heightDb!, 2)} dB (resonance ${mode.n})`);
+  expect(said).toContain("All are within ±1 dB: too small to feel.");
+  expect(said).toContain("wider means taller");
+});
+
+test("shift at a wide gap is felt, and says of which resonances", () => {
+  expect(description(shiftChart({ ...gaps, chosenGapMm: 12 }, laptop).svg)).toContain(
+    "where it can be felt: resonance 2, 3, 4, 5, 6, 7, 8, 9, 10.",
+  );
+});
+
+test("the retuned view names its resonance and what the slide does", () => {
+  const { svg } = spacingChart({ ...gaps, sweep: retuned }, laptop);
+  expect(text(svg)).toContain("slide retuned on resonance 4");
+  expect(text(svg)).toMatch(/4\.00 mm, slide \d\.\d mm in/);
+});
+
+test("impedance: the tallest peak, here and at the reference", () => {
+  const { chosen, reference } = explored(4);
+  const said = description(impedanceChart({ chosen, reference }, laptop).svg);
+  const tallest = chosen.modes.reduce((a, b) => (a.peakImpedance! > b.peakImpedance! ? a : b));
+  expect(said).toContain(`resonance ${tallest.n} at ${tallest.peakHz!.toFixed(1)} Hz`);
+  expect(said).toContain(`${reference.modes[tallest.n - 1].peakHz!.toFixed(1)} Hz`);
+});
+
+test("the read-out line gives frequency, note and size", () => {
+  const { svg } = impedanceChart({ ...explored(4), cursorHz: 466.16 }, { ...laptop, width: 800 });
+  expect(svg.querySelector(".cursor text")?.textContent).toMatch(
+    /^466\.2 Hz · B♭4 0 cents · \d+\.\d MPa·s\/m³$/,
+  );
+});
+
+test("standing wave and verdict", () => {
+  const { wave, verdicts } = explored(4);
+  expect(description(standingWaveChart(wave, laptop).svg)).toContain(
+    `pressure is ${Math.round(100 * wave.atGap.pressure)} % and flow ${Math.round(100 * wave.atGap.flow)} %`,
+  );
+  const [one] = verdicts[0].tests;
+  expect(description(verdictBar(one, { width: 260, height: 44, unit: "mm" }).svg)).toContain(
+    `On average ${signed(one.change, 2)} dB`,
+  );
+});
+
+test("numbers and notes", () => {
+  expect(signed(-0.004, 2)).toBe("0.00");
+  expect(signed(-1.25, 1)).toBe("−1.3");
+  expect(tickText(0.1 + 0.2, true)).toBe("+0.3");
+  expect(bothUnits(2.54, "in")).toBe("0.100 in · 2.54 mm");
+  expect(nearestNote(440)).toEqual({ name: "A4", hz: 440, cents: 0 });
+  expect(nearestNote(116.54).name).toBe("B♭2");
+  expect(nearestNote(261.6).name).toBe("C4");
+});

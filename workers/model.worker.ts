@@ -1,0 +1,17 @@
+/** Entry of the model's worker. */
+import { expose } from "comlink";
+import { holdLock } from "./holdLock.ts";
+import { Model } from "./model.ts";
+import type { ModelWorker, WorkerLife } from "./modelProtocol.ts";
+
+const model = new Model();
+
+const served: ModelWorker & WorkerLife = {
+  load: (setup) => model.load(setup),
+  explore: (gapMm, referenceGapMm, resonance) => model.explore(gapMm, referenceGapMm, resonance),
+  sweep: (request, progress) => model.sweep(request, progress),
+  stop: (ticket) => model.stop(ticket),
+  holdLock,
+};
+
+expose(served);
