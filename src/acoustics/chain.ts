@@ -10,7 +10,7 @@ import { stepInertance } from "./junction.ts";
 import { applyTo, cascade, setIdentity, TWO_PORT } from "./twoPort.ts";
 
 /** Largest change of a cone's normalised two-port when its steps are doubled. */
-const TOLERANCE = 1e-8;
+const TOLERANCE = 1e-7;
 const CHECKED_HZ = [40, 2000];
 const MOST_STEPS = 1024;
 
