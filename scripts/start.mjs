@@ -1,9 +1,7 @@
-// npm start: everything a fresh machine needs, then the demo sweep.
+// npm start: everything a fresh machine needs, then the page, served from this machine to this machine.
 import { installPackages, run } from "./install.mjs";
 
 installPackages();
-process.exit(
-  run(process.execPath, ["bin/annulus.mjs", "sweep", "shared/demo.setup.json", "--gaps", "0:8:1"], {
-    stdio: "inherit",
-  }),
-);
+const built = run("npm", ["run", "-s", "build"]);
+if (built !== 0) process.exit(built);
+process.exit(run("npx", ["--no-install", "vite", "preview", ...process.argv.slice(2)], { stdio: "inherit" }));

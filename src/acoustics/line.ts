@@ -136,13 +136,7 @@ export class Line {
     visit: (fromBell: number, radius: number, state: Float64Array) => void,
     finest: number,
   ): void {
-    const { wallLossFactor, junction, mouthpiece, upper, lower } = this.bore;
-    const chain = (pieces: readonly Piece[]) =>
-      new Chain(
-        pieces.flatMap((piece) => cutPiece(piece, Math.max(1, Math.ceil(piece.length / finest)))),
-        wallLossFactor,
-        junction,
-      );
+    const chains = this.#finely(finest);
     const { bellRadius, bellAir, radiation, slide } = this.bore;
     const state = new Float64Array(STATE);
     const port = new Float64Array(TWO_PORT);
@@ -156,15 +150,38 @@ export class Line {
     };
     radiationState(radiation, bellRadius, bellAir, omega, 0, state);
     visit(0, bellRadius, state);
-    along(chain(lower));
+    along(chains.lower);
     this.drawSlide(state, draw, omega, 0);
     passed += draw;
     if (draw > 0 && slide) visit(passed, slide.radius, state);
-    along(chain(upper));
+    along(chains.upper);
     gap.twoPort(omega, 0, port);
     applyTo(state, port);
     passed += gap.cavity.gap;
     visit(passed, gap.cavity.shankExit, state);
-    along(chain(mouthpiece));
+    along(chains.mouthpiece);
+  }
+
+  #fine: {
+    readonly finest: number;
+    readonly chains: Record<"mouthpiece" | "upper" | "lower", Chain>;
+  } | null = null;
+
+  /** The same parts with no piece longer than `finest` m, kept for the next wave. */
+  #finely(finest: number): Record<"mouthpiece" | "upper" | "lower", Chain> {
+    if (this.#fine?.finest !== finest) {
+      const { wallLossFactor, junction, mouthpiece, upper, lower } = this.bore;
+      const chain = (pieces: readonly Piece[]) =>
+        new Chain(
+          pieces.flatMap((piece) => cutPiece(piece, Math.max(1, Math.ceil(piece.length / finest)))),
+          wallLossFactor,
+          junction,
+        );
+      this.#fine = {
+        finest,
+        chains: { mouthpiece: chain(mouthpiece), upper: chain(upper), lower: chain(lower) },
+      };
+    }
+    return this.#fine.chains;
   }
 }

@@ -2,7 +2,7 @@
  * The studies from a terminal. Results go to standard output, messages to standard error; exit 0, 1 (bad input, one line
  * saying what, where and what would be right) or 2 (usage).
  */
-import { Command, CommanderError, Option } from "commander";
+import { Command, CommanderError } from "commander";
 import { SetupError } from "../setup/problem.ts";
 import { InputError } from "../units/inputError.ts";
 import { cavityCommand } from "./cavity.ts";
@@ -19,12 +19,7 @@ const program = new Command("annulus")
   .showSuggestionAfterError()
   .configureHelp({ sortSubcommands: false });
 
-/** `--format`, the first named being what a person gets who does not ask. */
-export const formatOption = (...formats: string[]): Option =>
-  new Option("--format <format>", "how the result is written").choices(formats).default(formats[0]);
-
-for (const add of [curveCommand, modesCommand, sweepCommand, cavityCommand, gapCommand])
-  add(program, formatOption);
+for (const add of [curveCommand, modesCommand, sweepCommand, cavityCommand, gapCommand]) add(program);
 
 // a reader that has seen enough (head, less) is no error
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {

@@ -2,7 +2,7 @@ import type { Command } from "commander";
 import { cavityElements } from "../study/cavity.ts";
 import { InputError } from "../units/inputError.ts";
 import { parseLengthMm } from "../units/length.ts";
-import type { formatOption as FormatOption } from "./annulus.ts";
+import { formatOption } from "./formatOption.ts";
 
 interface Options {
   readonly shankExit: string;
@@ -13,7 +13,7 @@ interface Options {
 }
 
 /** `annulus cavity`: the gap region's inertance and compliance from three diameters and a length. */
-export function cavityCommand(program: Command, formatOption: typeof FormatOption): void {
+export function cavityCommand(program: Command): void {
   program
     .command("cavity")
     .description("inertance and compliance of the gap between three straight bores")

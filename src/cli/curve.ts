@@ -3,11 +3,11 @@ import { csvFormatRows } from "d3";
 import { impedanceCurve } from "../study/impedanceCurve.ts";
 import { parseLengthMm } from "../units/length.ts";
 import { parseFrequencyRange } from "../units/range.ts";
-import type { formatOption as FormatOption } from "./annulus.ts";
+import { formatOption } from "./formatOption.ts";
 import { forEachSetup } from "./setups.ts";
 
 /** `annulus curve SETUP`: input impedance at the rim against frequency. */
-export function curveCommand(program: Command, formatOption: typeof FormatOption): void {
+export function curveCommand(program: Command): void {
   program
     .command("curve")
     .description("input impedance at the rim against frequency")

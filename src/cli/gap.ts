@@ -1,7 +1,7 @@
 import type { Command } from "commander";
 import { formatLength } from "../units/formatLength.ts";
 import { parseLengthMm } from "../units/length.ts";
-import type { formatOption as FormatOption } from "./annulus.ts";
+import { formatOption } from "./formatOption.ts";
 
 interface Options {
   readonly depth: readonly string[];
@@ -11,7 +11,7 @@ interface Options {
 }
 
 /** `annulus gap`: the gap from repeat readings, with its uncertainty. */
-export function gapCommand(program: Command, formatOption: typeof FormatOption): void {
+export function gapCommand(program: Command): void {
   program
     .command("gap")
     .description("the gap from measurements: receiver depth less insertion, with its uncertainty")

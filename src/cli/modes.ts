@@ -5,7 +5,7 @@ import { Instrument } from "../study/instrument.ts";
 import { inContext, type ModeInContext } from "../study/modeTable.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { parseLengthMm } from "../units/length.ts";
-import type { formatOption as FormatOption } from "./annulus.ts";
+import { formatOption } from "./formatOption.ts";
 import { modeCount } from "./modeCount.ts";
 import { forEachSetup } from "./setups.ts";
 import { signed, textTable } from "./table.ts";
@@ -16,7 +16,7 @@ interface Answer {
 }
 
 /** `annulus modes SETUP`: resonances and peaks at one gap. */
-export function modesCommand(program: Command, formatOption: typeof FormatOption): void {
+export function modesCommand(program: Command): void {
   program
     .command("modes")
     .description("resonances and impedance peaks at one gap")

@@ -6,13 +6,13 @@ import { Instrument } from "../study/instrument.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { parseLengthMm } from "../units/length.ts";
 import { parseRange } from "../units/range.ts";
-import type { formatOption as FormatOption } from "./annulus.ts";
+import { formatOption } from "./formatOption.ts";
 import { modeCount } from "./modeCount.ts";
 import { forEachSetup } from "./setups.ts";
 import { signed, textTable } from "./table.ts";
 
 /** `annulus sweep SETUP`: every resonance at every gap. */
-export function sweepCommand(program: Command, formatOption: typeof FormatOption): void {
+export function sweepCommand(program: Command): void {
   program
     .command("sweep")
     .description("shift, height and spacing of every resonance against gap, as it is or retuned")

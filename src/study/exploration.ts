@@ -3,6 +3,7 @@
  * What does not depend on the chosen gap is computed once.
  */
 import type { Curve, Grid } from "../acoustics/airColumn.ts";
+import { SetupError } from "../setup/problem.ts";
 import type { Setup } from "../setup/setup.ts";
 import { Instrument } from "./instrument.ts";
 import { inContext, type ModeInContext } from "./modeTable.ts";
@@ -39,10 +40,12 @@ export class Exploration {
   readonly instrument: Instrument;
   readonly #grid: Grid;
   #reference: AtGap | null = null;
-  #closed: readonly ModeInContext[] | null = null;
+  /** Modes without a gap; null where this receiver stops the shank before the leadpipe. */
+  readonly #closed: readonly ModeInContext[] | null;
 
   constructor(readonly setup: Setup) {
     this.instrument = new Instrument(setup, { curveHz: SHOWN_HZ });
+    this.#closed = closedModes(this.instrument);
     const [low, high] = SHOWN_HZ;
     this.#grid = this.instrument.column.grid(
       Float64Array.from({ length: POINTS }, (_, i) => low * (high / low) ** (i / (POINTS - 1))),
@@ -61,7 +64,6 @@ export class Exploration {
    */
   explore(gapMm: number, referenceGapMm: number, resonance: number): Explored {
     if (this.#reference?.gapMm !== referenceGapMm) this.#reference = this.atGap(referenceGapMm);
-    this.#closed ??= inContext(this.instrument.modes(0));
     const reference = this.#reference;
     const chosen = gapMm === referenceGapMm ? reference : this.atGap(gapMm);
     return {
@@ -76,7 +78,7 @@ export class Exploration {
         closed: this.#closed,
         thresholds: this.setup.thresholds,
       }),
-      wave: standingWave(this.instrument, Math.min(resonance, chosen.modes.length), gapMm),
+      wave: standingWave(this.instrument, Math.min(resonance, chosen.modes.length), gapMm, chosen.modes),
     };
   }
 }
@@ -87,4 +89,13 @@ function onScreen(frequencies: Float64Array, { re, im }: Curve): ScreenCurve {
     magnitude: Float64Array.from(re, (x, i) => Math.hypot(x, im[i])),
     phase: Float64Array.from(re, (x, i) => Math.atan2(im[i], x)),
   };
+}
+
+function closedModes(instrument: Instrument): readonly ModeInContext[] | null {
+  try {
+    return inContext(instrument.modes(0));
+  } catch (error) {
+    if (error instanceof SetupError) return null;
+    throw error;
+  }
 }

@@ -2,7 +2,7 @@
  * The standing wave of one resonance along the bore, at its peak's frequency: where the gap sits on it is why one note
  * hears the gap and another does not. A cavity at a pressure antinode works by its volume, at a flow antinode by its mass.
  */
-import type { Instrument } from "./instrument.ts";
+import type { Instrument, Mode } from "./instrument.ts";
 
 export interface StandingWave {
   readonly n: number;
@@ -24,9 +24,16 @@ export interface StandingWave {
 /** Longest stretch between two stations, mm. */
 const FINEST_MM = 4;
 
-/** @throws RangeError where there is no such resonance */
-export function standingWave(instrument: Instrument, n: number, gapMm: number): StandingWave {
-  const modes = instrument.modes(gapMm);
+/**
+ * @param modes the modes at this gap, where they are known already
+ * @throws RangeError where there is no such resonance
+ */
+export function standingWave(
+  instrument: Instrument,
+  n: number,
+  gapMm: number,
+  modes: readonly Mode[] = instrument.modes(gapMm),
+): StandingWave {
   const mode = modes[n - 1];
   if (!mode) throw new RangeError(`resonance ${n} does not exist here: choose one from 1 to ${modes.length}`);
   const frequencyHz = mode.peakHz ?? mode.frequencyHz;

@@ -15,7 +15,8 @@ export type Finding =
   | "too small to feel"
   | "not modelled yet"
   | "not a question a model can answer"
-  | "same gap";
+  | "same gap"
+  | "not possible here";
 
 /** One quantity a claim would have to show in. */
 export interface Test {
@@ -51,8 +52,8 @@ export interface Comparison {
   readonly chosenGapMm: number;
   readonly reference: readonly ModeInContext[];
   readonly chosen: readonly ModeInContext[];
-  /** At no gap at all, whatever is chosen. */
-  readonly closed: readonly ModeInContext[];
+  /** At no gap at all, whatever is chosen; null where the receiver cannot close it. */
+  readonly closed: readonly ModeInContext[] | null;
   readonly thresholds: Thresholds;
 }
 
@@ -96,6 +97,15 @@ function noGap({ referenceGapMm, reference, closed, thresholds }: Comparison): V
   const rule = "No gap at all blows freer, as if the bore were larger.";
   const missing =
     "“Freer” is a matter of flow, which is not modelled yet; lower peaks are what a larger bore would show.";
+  if (closed === null)
+    return {
+      claim: "noGap",
+      rule,
+      finding: "not possible here",
+      model: "This receiver stops the shank before it reaches the leadpipe.",
+      tests: [],
+      missing,
+    };
   if (referenceGapMm === 0)
     return {
       claim: "noGap",
