@@ -7,7 +7,7 @@
 import type { Setup } from "../setup/setup.ts";
 import { Interpolant } from "./chebyshev.ts";
 import type { Gap } from "./gap.ts";
-import { FIXED, Line, LOWER, UPPER } from "./line.ts";
+import { FIXED, Line, LOAD, LOWER, UPPER } from "./line.ts";
 import { applyTo, STATE, TWO_PORT } from "./twoPort.ts";
 
 const TAU = 2 * Math.PI;
@@ -73,9 +73,19 @@ export class AirColumn {
     return this.fixedParts.nodes;
   }
 
-  /** The fixed parts at complex frequency f, Hz. @param out FIXED doubles */
-  fixed(fRe: number, fIm: number, out: Float64Array): void {
-    this.fixedParts.evaluate(fRe, fIm, out);
+  /** Mouthpiece two-port into #scratch and load, with the slide drawn by `draw` m, into `load`, at complex frequency f, Hz. */
+  #ends(draw: number, fRe: number, fIm: number, load: Float64Array): void {
+    const fixed = this.#scratch;
+    if (draw === 0) {
+      // the load with the slide at rest is known, and the rest need not be evaluated
+      this.fixedParts.evaluate(fRe, fIm, fixed, UPPER / 2);
+      for (let i = 0; i < STATE; i++) load[i] = fixed[LOAD + i];
+      return;
+    }
+    this.fixedParts.evaluate(fRe, fIm, fixed);
+    for (let i = 0; i < STATE; i++) load[i] = fixed[LOWER + i];
+    this.line.drawSlide(load, draw, TAU * fRe, TAU * fIm);
+    applyTo(load, fixed, UPPER);
   }
 
   /**
@@ -83,14 +93,10 @@ export class AirColumn {
    * @param out four doubles
    */
   rimState(gap: Gap, draw: number, fRe: number, fIm: number, out: Float64Array): void {
-    const fixed = this.#scratch;
-    this.fixed(fRe, fIm, fixed);
-    for (let i = 0; i < STATE; i++) out[i] = fixed[LOWER + i];
-    this.line.drawSlide(out, draw, TAU * fRe, TAU * fIm);
-    applyTo(out, fixed, UPPER);
+    this.#ends(draw, fRe, fIm, out);
     gap.twoPort(TAU * fRe, TAU * fIm, this.#port);
     applyTo(out, this.#port);
-    applyTo(out, fixed);
+    applyTo(out, this.#scratch);
   }
 
   /**
@@ -98,14 +104,10 @@ export class AirColumn {
    * @param out four doubles
    */
   rimStateGapDerivative(gap: Gap, draw: number, fRe: number, fIm: number, out: Float64Array): void {
-    const fixed = this.#scratch;
-    this.fixed(fRe, fIm, fixed);
-    for (let i = 0; i < STATE; i++) out[i] = fixed[LOWER + i];
-    this.line.drawSlide(out, draw, TAU * fRe, TAU * fIm);
-    applyTo(out, fixed, UPPER);
+    this.#ends(draw, fRe, fIm, out);
     this.line.gapDerivative(gap, TAU * fRe, TAU * fIm, this.#port);
     applyTo(out, this.#port);
-    applyTo(out, fixed);
+    applyTo(out, this.#scratch);
   }
 
   /** @param frequencies Hz, rising, within the column's range */
@@ -116,10 +118,7 @@ export class AirColumn {
     const state = new Float64Array(STATE);
     for (let i = 0; i < count; i++) {
       const f = frequencies[i];
-      this.fixed(f, 0, fixed);
-      state.set(fixed.subarray(LOWER));
-      this.line.drawSlide(state, draw, TAU * f, 0);
-      applyTo(state, fixed, UPPER);
+      this.#ends(draw, f, 0, state);
       let at = PRODUCTS * i;
       for (let row = 0; row < TWO_PORT; row += 4)
         for (let column = 0; column < 4; column += 2)

@@ -80,13 +80,14 @@ export class Interpolant {
   }
 
   /**
-   * All functions at complex x, by Clenshaw's recurrence.
-   * @param out two doubles a function, from `at`
+   * The first `count` functions at complex x, by Clenshaw's recurrence.
+   * @param out two doubles a function
    */
-  evaluate(xRe: number, xIm: number, out: Float64Array, at = 0): void {
+  evaluate(xRe: number, xIm: number, out: Float64Array, count = this.#series.length): void {
     const tRe = (2 * (xRe - this.#middle)) / this.#half;
     const tIm = (2 * xIm) / this.#half;
-    for (const series of this.#series) {
+    for (let f = 0, at = 0; f < count; f++) {
+      const series = this.#series[f];
       let bRe = 0;
       let bIm = 0;
       let cRe = 0;

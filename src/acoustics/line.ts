@@ -14,10 +14,14 @@ import { Gap } from "./gap.ts";
 import { radiationState } from "./radiation.ts";
 import { applyTo, STATE, TWO_PORT } from "./twoPort.ts";
 
-/** Doubles of the fixed parts at one frequency: mouthpiece two-port, upper two-port, state at the slide. */
-export const FIXED = 2 * TWO_PORT + STATE;
-export const UPPER = TWO_PORT;
-export const LOWER = 2 * TWO_PORT;
+/**
+ * Doubles of the fixed parts at one frequency: mouthpiece two-port, load (the state at the leadpipe's mouth with the slide
+ * where it is), and, for another slide, upper two-port and state at the slide.
+ */
+export const FIXED = 2 * TWO_PORT + 2 * STATE;
+export const LOAD = TWO_PORT;
+export const UPPER = LOAD + STATE;
+export const LOWER = UPPER + TWO_PORT;
 
 const GAP_STEP = 1e-3;
 
@@ -97,6 +101,8 @@ export class Line {
     radiationState(radiation, bellRadius, bellAir, omegaRe, omegaIm, state);
     this.#lower.propagate(state, omegaRe, omegaIm);
     out.set(state, at + LOWER);
+    applyTo(state, out, at + UPPER);
+    out.set(state, at + LOAD);
   }
 
   /** state ← slide · state for a slide drawn by `draw` m (negative: pushed in). */
