@@ -2,9 +2,24 @@ import { defineConfig } from "vitest/config";
 
 export default defineConfig({
   test: {
-    include: ["tests/**/*.test.ts"],
     testTimeout: 120_000,
-    hookTimeout: 120_000,
+    hookTimeout: 240_000,
     maxWorkers: 2,
+    projects: [
+      {
+        extends: true,
+        test: { name: "node", include: ["tests/**/*.test.ts"], exclude: ["tests/browser/**"] },
+      },
+      {
+        extends: true,
+        test: {
+          name: "browser",
+          include: ["tests/browser/**/*.test.ts"],
+          globalSetup: "tests/browser/serve.ts",
+          // one browser at a time: two cores, and a page that measures its own speed
+          fileParallelism: false,
+        },
+      },
+    ],
   },
 });

@@ -1,0 +1,85 @@
+/** A real Chromium, the system's own, and pages of it that take down everything that must not happen. */
+import { existsSync, mkdirSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+import { afterAll, beforeAll, expect, inject } from "vitest";
+
+const executablePath =
+  process.env.CHROMIUM_PATH ??
+  ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"].find(existsSync);
+
+const args = [
+  "--no-sandbox",
+  "--disable-gpu",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+];
+
+export const screenshots = fileURLToPath(new URL("../screenshots/", import.meta.url));
+
+export interface Visit {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly address: string;
+  /** Errors on the console, violations of the page's policy, uncaught exceptions. */
+  readonly complaints: string[];
+  /** Addresses asked for that are not the page's own. */
+  readonly strangers: string[];
+}
+
+export interface VisitOptions {
+  readonly width?: number;
+  readonly height?: number;
+  readonly colorScheme?: "light" | "dark";
+  readonly hash?: string;
+  readonly touch?: boolean;
+}
+
+/** One browser for a file of tests; `visit` opens a page in a context of its own, as a new person on a new machine. */
+export function useBrowser(): { visit: (options?: VisitOptions) => Promise<Visit> } {
+  let browser: Browser;
+  beforeAll(async () => {
+    if (!executablePath) throw new Error("no Chromium: npm test installs it, or set CHROMIUM_PATH");
+    browser = await chromium.launch({ executablePath, args });
+    mkdirSync(screenshots, { recursive: true });
+  });
+  afterAll(() => browser?.close());
+  return {
+    async visit({ width = 1280, height = 900, colorScheme = "light", hash = "", touch = false } = {}) {
+      const context = await browser.newContext({
+        viewport: { width, height },
+        colorScheme,
+        hasTouch: touch,
+        acceptDownloads: true,
+        permissions: ["clipboard-read", "clipboard-write"],
+      });
+      const page = await context.newPage();
+      const address = inject("address");
+      const visit: Visit = { page, context, address, complaints: [], strangers: [] };
+      watch(visit);
+      await page.goto(address + hash);
+      return visit;
+    },
+  };
+}
+
+/** Takes down what goes wrong on a page; of every page of a context, for tests that reload or open a second tab. */
+function watch({ context, address, complaints, strangers }: Visit): void {
+  context.on("console", (message) => {
+    if (message.type() === "error") complaints.push(message.text());
+  });
+  context.on("weberror", (error) => complaints.push(String(error.error())));
+  context.on("request", (request) => {
+    const url = request.url();
+    if (!url.startsWith(address) && !url.startsWith("data:") && !url.startsWith("blob:")) strangers.push(url);
+  });
+}
+
+/** Nothing went wrong and nobody else was spoken to. */
+export function expectQuiet({ complaints, strangers }: Visit): void {
+  expect(complaints).toEqual([]);
+  expect(strangers).toEqual([]);
+}
