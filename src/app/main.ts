@@ -14,7 +14,7 @@ import { keepForOffline } from "./offline.ts";
 import { Router } from "./route.ts";
 import { resultsContext, routerContext, storeContext } from "./store/contexts.ts";
 import { FIRST_VIEW } from "./store/state.ts";
-import { documentOf, Store } from "./store/store.ts";
+import { firstVisit, Store } from "./store/store.ts";
 import "./shell.ts";
 
 const shelves = browserShelves();
@@ -41,9 +41,9 @@ offerBroken(restored);
 document.body.append(document.createElement("annulus-app"));
 keepForOffline(store);
 
-/** What was kept, or on a first visit the demo in its own unit. */
+/** What was kept, or on a first visit the demo in its own unit, two gaps compared. */
 function firstStore({ document: kept, view }: Restored): Store {
-  const opened = kept ?? documentOf(readSetup(demoFile));
+  const opened = kept ?? firstVisit(readSetup(demoFile));
   return new Store(opened, view ?? { ...FIRST_VIEW, unit: opened.setup.units });
 }
 

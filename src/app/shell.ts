@@ -1,22 +1,92 @@
-/** The page's outermost element. */
-import { html, LitElement } from "lit";
+/** The page's outermost element: head, message line, the instrument's editor beside the sheet, what the model is. */
+import { css, html, LitElement } from "lit";
 import { customElement } from "lit/decorators.js";
-import { ResultsController, StoreController } from "./store/storeController.ts";
+import "./chrome/about.ts";
+import "./chrome/editorRegion.ts";
+import "./chrome/header.ts";
+import "./chrome/messageLine.ts";
+import { undoByKeys } from "./chrome/shortcuts.ts";
+import "./explore/explore.ts";
+import { RouteController, StoreController } from "./store/storeController.ts";
+import { showTheme, usePalettes } from "./theme.ts";
+
+usePalettes();
 
 @customElement("annulus-app")
 export class AnnulusApp extends LitElement {
-  readonly #store = new StoreController(this);
-  readonly #results = new ResultsController(this);
+  readonly #page = new StoreController(this);
+  readonly #route = new RouteController(this);
+  #leaving = new AbortController();
+
+  static override styles = css`
+    :host {
+      display: block;
+      min-height: 100vh;
+    }
+    .desk {
+      display: grid;
+      grid-template-columns: minmax(0, 1fr);
+    }
+    @media (min-width: 1000px) {
+      .desk.editing {
+        grid-template-columns: 26rem minmax(0, 1fr);
+      }
+      .editing annulus-editor-region {
+        position: sticky;
+        top: 0;
+        height: 100vh;
+        overflow: auto;
+        border-right: 1.5px solid var(--ink);
+      }
+    }
+    @media (max-width: 999px) {
+      .editing annulus-editor-region {
+        max-height: 55vh;
+        overflow: auto;
+        border-bottom: 1.5px solid var(--ink);
+      }
+    }
+    @media (min-width: 1000px) and (prefers-reduced-motion: no-preference) {
+      .editing annulus-editor-region {
+        animation: slide-in 160ms ease-out;
+      }
+      @keyframes slide-in {
+        from {
+          translate: -100% 0;
+        }
+      }
+    }
+    @media print {
+      .desk.editing {
+        grid-template-columns: minmax(0, 1fr);
+      }
+    }
+  `;
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#leaving = new AbortController();
+    undoByKeys(window, this.#page.store, this.#leaving.signal);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#leaving.abort();
+  }
 
   override render() {
-    const { document, message } = this.#store.state;
-    const { explored, sweep } = this.#results.results;
+    const { document: open, view } = this.#page.state;
+    showTheme(view.theme);
+    const title = `${open.setup.name} – Annulus`;
+    if (document.title !== title) document.title = title;
     return html`
-      <h1>${document.setup.name}</h1>
-      <p>${document.gapMm} mm</p>
-      <p role="status">${message?.text}</p>
-      <p>${explored.refused ?? explored.value?.chosen.modes.map(({ frequencyHz }) => frequencyHz.toFixed(1)).join(" ")}</p>
-      <p>${sweep.refused ?? sweep.value?.rows.length}</p>
+      <annulus-header></annulus-header>
+      <annulus-message></annulus-message>
+      <div class="desk ${this.#route.route.task === "edit" ? "editing" : ""}">
+        <annulus-editor-region></annulus-editor-region>
+        <annulus-explore></annulus-explore>
+      </div>
+      <annulus-about></annulus-about>
     `;
   }
 }

@@ -1,32 +1,52 @@
 /**
- * The gap from measurements: how deep the receiver is, less how far the shank goes in, with what repeat readings say
- * about its uncertainty. The shoulder gap seen from outside has no part in it.
+ * The gap from measurements: how deep the receiver is, less how far the shank goes in, each less what its tool shows at
+ * zero. Components of the uncertainty: repeat readings (type A, s/√n), the tool's step, the zero. The shoulder gap seen
+ * from outside has no part in it.
  */
-import { formatLength } from "../units/formatLength.ts";
+import { type BudgetRow, type NamedComponent, uncertaintyBudget } from "./budget.ts";
+import { coverageFactor } from "./coverage.ts";
 import {
-  combinedUncertainty,
-  coverageFactor,
-  effectiveDegreesOfFreedom,
-  type UncertaintyComponent,
-} from "./coverage.ts";
+  maybeContactAdvice,
+  negativeGapAdvice,
+  outlierAdvice,
+  sameToolAdvice,
+  unknownUncertaintyAdvice,
+} from "./gapAdvice.ts";
+import { type OutlyingReading, outlyingReading } from "./outlier.ts";
 import { ReadingError, type ReadingsSummary, summariseReadings } from "./readings.ts";
+import { checkedTool, type MeasuringTool, resolutionUncertaintyMm } from "./tool.ts";
 
 export interface GapReadings {
-  /** Receiver's face to the start of the leadpipe, mm, one entry a reading. */
+  /** Receiver's face to the start of the leadpipe, mm, one entry a reading, as the tool showed it. */
   readonly depthMm: readonly number[];
-  /** How far the shank goes in, mm, one entry a reading. */
+  /** How far the shank goes in, mm, one entry a reading, as the tool showed it. */
   readonly insertionMm: readonly number[];
-  /** Smallest step the measuring tool shows, mm. Left out, it counts for nothing. */
+  /** Smallest step of any tool that does not give its own, mm. Left out, it counts for nothing. */
   readonly resolutionMm?: number;
+  readonly depthTool?: MeasuringTool;
+  readonly insertionTool?: MeasuringTool;
+  /** `depthTool` measured both lengths; there is no `insertionTool`. Its zero error then drops out of the difference. */
+  readonly sameTool?: boolean;
 }
 
 export interface GapMeasurement {
   readonly gapMm: number;
+  /** The two lengths that the gap is the difference of, zero errors taken off, mm. */
+  readonly depthMm: number;
+  readonly insertionMm: number;
+  /** The readings as typed. */
   readonly depth: ReadingsSummary;
   readonly insertion: ReadingsSummary;
+  /** Readings that stand apart; none has been left out. */
+  readonly outliers: {
+    readonly depth: OutlyingReading | undefined;
+    readonly insertion: OutlyingReading | undefined;
+  };
+  /** One row a component, in mm. */
+  readonly budget: readonly BudgetRow[];
   /** Standard uncertainty of the gap, mm; undefined when the readings cannot tell. */
   readonly standardUncertaintyMm: number | undefined;
-  /** Welch–Satterthwaite; Infinity when the tool's resolution is all there is. */
+  /** Welch–Satterthwaite; Infinity when no component has finitely many. */
   readonly degreesOfFreedom: number | undefined;
   readonly coverageFactor: number | undefined;
   /** Where the gap lies with `confidence`, mm. It may reach below 0, where no gap can be. */
@@ -45,97 +65,95 @@ const confidence = 0.95;
  *
  * @throws {ReadingError} when a kind of reading is missing, or one is not a length of 0 mm or more.
  */
-export function gapFromReadings({ depthMm, insertionMm, resolutionMm = 0 }: GapReadings): GapMeasurement {
-  const depth = summariseReadings(depthMm, "depth");
-  const insertion = summariseReadings(insertionMm, "insertion");
-  if (!(resolutionMm >= 0 && resolutionMm < 1e6))
-    throw new ReadingError("the resolution is not a length of 0 mm or more; give one such as 0.01 mm");
+export function gapFromReadings(readings: GapReadings): GapMeasurement {
+  const { sameTool = false, resolutionMm = 0 } = readings;
+  if (sameTool && readings.insertionTool !== undefined)
+    throw new ReadingError("one tool was said to measure both lengths; give only the depth's tool");
+  const toolOf = (tool: MeasuringTool | undefined, what: string) =>
+    checkedTool({ resolutionMm, ...tool }, what);
+  const depthTool = toolOf(readings.depthTool, "depth");
+  const insertionTool = sameTool ? depthTool : toolOf(readings.insertionTool, "insertion");
+  const depth = summariseReadings(readings.depthMm, "depth");
+  const insertion = summariseReadings(readings.insertionMm, "insertion");
 
-  const gapMm = depth.meanMm - insertion.meanMm;
+  const depthMm = lessZero(depth, depthTool, "depth");
+  const insertionMm = lessZero(insertion, insertionTool, "insertion");
+  const gapMm = sameTool ? depth.meanMm - insertion.meanMm : depthMm - insertionMm;
   const isNegative = gapMm < 0;
-  const advice: string[] = [];
-  if (isNegative) advice.push(negativeGapAdvice(gapMm, depthMm, insertionMm));
-  const components = uncertaintyComponents(depth, insertion, resolutionMm, advice);
-  if (components === undefined)
-    return {
-      gapMm,
-      depth,
-      insertion,
-      standardUncertaintyMm: undefined,
-      degreesOfFreedom: undefined,
-      coverageFactor: undefined,
-      intervalMm: undefined,
-      confidence,
-      isNegative,
-      advice,
-    };
+  const { rows, standardUncertainty, degreesOfFreedom } = uncertaintyBudget([
+    repeats(depth, "depth"),
+    repeats(insertion, "insertion"),
+    ...toolComponents(depthTool, "depth", sameTool),
+    ...toolComponents(insertionTool, "insertion", sameTool),
+  ]);
+  const factor = degreesOfFreedom === undefined ? undefined : coverageFactor(degreesOfFreedom, confidence);
+  const intervalMm =
+    standardUncertainty === undefined || factor === undefined
+      ? undefined
+      : ([gapMm - factor * standardUncertainty, gapMm + factor * standardUncertainty] as const);
+  const outliers = {
+    depth: outlyingReading(readings.depthMm, depthTool.resolutionMm),
+    insertion: outlyingReading(readings.insertionMm, insertionTool.resolutionMm),
+  };
 
-  const standardUncertaintyMm = combinedUncertainty(components);
-  const degreesOfFreedom = effectiveDegreesOfFreedom(components);
-  const factor = coverageFactor(degreesOfFreedom, confidence);
-  const reachMm = factor * standardUncertaintyMm;
+  const advice: string[] = [];
+  if (isNegative)
+    advice.push(...negativeGapAdvice(gapMm, intervalMm?.[1], readings.depthMm, readings.insertionMm));
+  else if (intervalMm && intervalMm[0] < 0) advice.push(maybeContactAdvice);
+  if (intervalMm === undefined) advice.push(unknownUncertaintyAdvice(depth.count, insertion.count));
+  if (outliers.depth) advice.push(outlierAdvice("depth", outliers.depth));
+  if (outliers.insertion) advice.push(outlierAdvice("insertion", outliers.insertion));
+  if (sameTool && (depthTool.zeroMm !== 0 || depthTool.zeroUncertaintyMm > 0)) advice.push(sameToolAdvice);
   return {
     gapMm,
+    depthMm,
+    insertionMm,
     depth,
     insertion,
-    standardUncertaintyMm,
+    outliers,
+    budget: rows,
+    standardUncertaintyMm: standardUncertainty,
     degreesOfFreedom,
     coverageFactor: factor,
-    intervalMm: [gapMm - reachMm, gapMm + reachMm],
+    intervalMm,
     confidence,
     isNegative,
     advice,
   };
 }
 
-/** What the gap's uncertainty is made of; undefined, with advice, when the readings cannot tell. */
-function uncertaintyComponents(
-  depth: ReadingsSummary,
-  insertion: ReadingsSummary,
-  resolutionMm: number,
-  advice: string[],
-): UncertaintyComponent[] | undefined {
-  const single = [
-    ...(depth.count === 1 ? ["depth"] : []),
-    ...(insertion.count === 1 ? ["insertion"] : []),
-  ].join(" and the ");
-  if (single !== "") {
-    advice.push(`The uncertainty is unknown: repeat the ${single} reading, taking the tool off each time.`);
-    return undefined;
-  }
-  const repeats = [depth, insertion].map(({ count, standardUncertaintyMm }) => ({
-    standardUncertainty: standardUncertaintyMm!,
-    degreesOfFreedom: count - 1,
-  }));
-  // A reading is anywhere within one step of the tool: a rectangle, u = step/√12 (JCGM 100:2008, F.2.2.1). Repeats do
-  // not average it away, so it counts once for each of the two lengths.
-  const resolution = { standardUncertainty: resolutionMm / Math.sqrt(12), degreesOfFreedom: Infinity };
-  const components = [...repeats, resolution, resolution];
-  if (combinedUncertainty(components) > 0) return components;
-  advice.push(
-    "The uncertainty is unknown: all readings agree, so give the smallest step that the tool shows.",
-  );
-  return undefined;
-}
-
-function negativeGapAdvice(
-  gapMm: number,
-  depthMm: readonly number[],
-  insertionMm: readonly number[],
-): string {
-  return (
-    `The gap comes out at ${formatLength(gapMm, "mm")}, which cannot be: repeat ` +
-    `${whichToRepeat(depthMm, "depth")} and ${whichToRepeat(insertionMm, "insertion")}.`
+function lessZero(summary: ReadingsSummary, tool: Required<MeasuringTool>, what: string): number {
+  const lengthMm = summary.meanMm - tool.zeroMm;
+  if (lengthMm >= 0) return lengthMm;
+  throw new ReadingError(
+    `the zero error of the ${what} is larger than its readings; give what the tool shows at zero, such as 0.02 mm`,
   );
 }
 
-/** With three readings or more, the one farthest from the middle is the first to doubt. */
-function whichToRepeat(readingsMm: readonly number[], what: string): string {
-  const all = `the ${what} ${readingsMm.length === 1 ? "reading" : "readings"}`;
-  if (readingsMm.length < 3) return all;
-  const median = [...readingsMm].sort((a, b) => a - b)[Math.floor(readingsMm.length / 2)];
-  const distances = readingsMm.map((readingMm) => Math.abs(readingMm - median));
-  const farthest = distances.indexOf(Math.max(...distances));
-  if (distances[farthest] === 0) return all;
-  return `${all} (first number ${farthest + 1}, ${formatLength(readingsMm[farthest], "mm")})`;
+const repeats = ({ count, standardUncertaintyMm }: ReadingsSummary, what: string): NamedComponent => ({
+  component: `${what}: repeat readings`,
+  standardUncertainty: standardUncertaintyMm,
+  degreesOfFreedom: standardUncertaintyMm === undefined ? undefined : count - 1,
+});
+
+/** Repeats do not average the step or the zero away, so each counts once for each length. */
+function toolComponents(
+  { resolutionMm, zeroUncertaintyMm }: Required<MeasuringTool>,
+  what: string,
+  zeroDropsOut: boolean,
+): NamedComponent[] {
+  const exact = (part: string, standardUncertainty: number): NamedComponent[] =>
+    standardUncertainty > 0
+      ? [
+          {
+            component: `${what}: ${part}`,
+            standardUncertainty,
+            degreesOfFreedom: Number.POSITIVE_INFINITY,
+          },
+        ]
+      : [];
+  return [
+    ...exact("step of the tool", resolutionUncertaintyMm(resolutionMm)),
+    ...(zeroDropsOut ? [] : exact("zero of the tool", zeroUncertaintyMm)),
+  ];
 }

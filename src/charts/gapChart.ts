@@ -44,6 +44,11 @@ export interface GapChartData {
   readonly cursorGapMm?: number;
 }
 
+/** A drawing whose gaps can be put elsewhere while all else stays as it is: what a dragging hand asks for at every step. */
+export interface GapDrawing extends Drawing {
+  readonly move: (gaps: Pick<GapChartData, "chosenGapMm" | "cursorGapMm">) => void;
+}
+
 export interface Quantity {
   readonly name: string;
   readonly title: string;
@@ -61,8 +66,8 @@ export interface Quantity {
 /** Resonances notes are played on, drawn and labelled; the others only when one of them is asked for. */
 const played = [2, 10] as const;
 
-export function gapChart(quantity: Quantity, data: GapChartData, frame: Frame): Drawing {
-  const { sweep, chosenGapMm, cursorGapMm, highlight } = data;
+export function gapChart(quantity: Quantity, data: GapChartData, frame: Frame): GapDrawing {
+  const { sweep, highlight } = data;
   const { small, large } = typeSizes(frame);
   const band = quantity.feltFrom(data.thresholds);
   const series = seriesOf(quantity, sweep, highlight);
@@ -144,23 +149,38 @@ export function gapChart(quantity: Quantity, data: GapChartData, frame: Frame): 
   });
   labelEnds(drawn, series, x, y, plot, small, highlight);
 
-  drawGaps(svg, data, x, plot, rowGaps, small, frame.unit);
-  for (const { n, samples } of series) {
-    const value = valueAt(samples, chosenGapMm);
-    if (value === null) continue;
-    add(svg, "circle", {
-      cx: x(chosenGapMm),
-      cy: y(value),
-      r: n === highlight ? 4.5 : 2.75,
-      fill: n === highlight ? colour("gap") : colour("paper"),
-      stroke: colour("gap"),
-      "stroke-width": 1.5,
-      "pointer-events": "none",
-    });
-  }
-  if (cursorGapMm !== undefined)
-    drawCursor(svg, quantity, series, cursorGapMm, highlight, x, y, plot, small, frame.unit);
-  return { svg, x, y, plot };
+  const still = svg.childElementCount;
+  const mark = ({ chosenGapMm, cursorGapMm }: Pick<GapChartData, "chosenGapMm" | "cursorGapMm">) => {
+    drawGaps(svg, { ...data, chosenGapMm }, x, plot, rowGaps, small, frame.unit);
+    for (const { n, samples } of series) {
+      const value = valueAt(samples, chosenGapMm);
+      if (value === null) continue;
+      add(svg, "circle", {
+        cx: x(chosenGapMm),
+        cy: y(value),
+        r: n === highlight ? 4.5 : 2.75,
+        fill: n === highlight ? colour("gap") : colour("paper"),
+        stroke: colour("gap"),
+        "stroke-width": 1.5,
+        "pointer-events": "none",
+      });
+    }
+    if (cursorGapMm !== undefined)
+      drawCursor(svg, quantity, series, cursorGapMm, highlight, x, y, plot, small, frame.unit);
+  };
+  mark(data);
+  const move: GapDrawing["move"] = (gaps) => {
+    while (svg.childElementCount > still) svg.lastElementChild!.remove();
+    mark(gaps);
+    svg.querySelector("desc")!.textContent = describe(
+      quantity,
+      { ...data, ...gaps },
+      series,
+      band,
+      frame.unit,
+    );
+  };
+  return { svg, x, y, plot, move };
 }
 
 export function gapTable(
@@ -462,7 +482,7 @@ function slideText({ retune, rows }: GapSweep, gapMm: number, unit: LengthUnit):
   const slideMm = valueAt(slides, gapMm);
   if (slideMm === null) return "";
   const size = formatLength(Math.abs(slideMm), unit, unit === "mm" ? 1 : 2);
-  return Number.parseFloat(size) === 0 ? ", slide stays" : `, slide ${size} ${slideMm < 0 ? "in" : "out"}`;
+  return Number.parseFloat(size) === 0 ? ", slide stays" : `, slide ${slideMm < 0 ? "in" : "out"} ${size}`;
 }
 
 function drawCursor(
@@ -488,7 +508,8 @@ function drawCursor(
     add(group, "circle", { cx: at, cy: y(value), r: 4, fill: colour("ink") });
   }
   const toRight = at + 8 + textWidth(text, size) < plot.right;
-  write(group, text, at + (toRight ? 8 : -8), plot.bottom - 8, {
+  const leftmost = plot.left + 4 + textWidth(text, size);
+  write(group, text, toRight ? at + 8 : Math.max(at - 8, leftmost), plot.bottom - 8, {
     size,
     anchor: toRight ? "start" : "end",
     halo: true,

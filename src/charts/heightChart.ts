@@ -1,7 +1,7 @@
 /** How tall each resonance's peak is against the same peak at the reference gap. */
 import type { LengthUnit } from "../units/length.ts";
-import type { Drawing, Frame, Table } from "./drawing.ts";
-import { type GapChartData, gapChart, gapTable, type Quantity } from "./gapChart.ts";
+import type { Frame, Table } from "./drawing.ts";
+import { type GapChartData, type GapDrawing, gapChart, gapTable, type Quantity } from "./gapChart.ts";
 
 const height: Quantity = {
   name: "height-chart",
@@ -15,7 +15,7 @@ const height: Quantity = {
   inWords: "the peaks change in height",
 };
 
-export const heightChart = (data: GapChartData, frame: Frame): Drawing => gapChart(height, data, frame);
+export const heightChart = (data: GapChartData, frame: Frame): GapDrawing => gapChart(height, data, frame);
 
 export const heightTable = (data: Pick<GapChartData, "sweep">, unit: LengthUnit): Table =>
   gapTable(height, data, unit);

@@ -1,7 +1,7 @@
 /** Where each resonance lies against the reference gap, and how far it lies from its upper neighbour. */
 import type { LengthUnit } from "../units/length.ts";
-import type { Drawing, Frame, Table } from "./drawing.ts";
-import { type GapChartData, gapChart, gapTable, type Quantity } from "./gapChart.ts";
+import type { Frame, Table } from "./drawing.ts";
+import { type GapChartData, type GapDrawing, gapChart, gapTable, type Quantity } from "./gapChart.ts";
 
 const shift: Quantity = {
   name: "shift-chart",
@@ -26,12 +26,12 @@ const spacing: Quantity = {
   inWords: "the resonances' spacings to their upper neighbours change",
 };
 
-export const shiftChart = (data: GapChartData, frame: Frame): Drawing => gapChart(shift, data, frame);
+export const shiftChart = (data: GapChartData, frame: Frame): GapDrawing => gapChart(shift, data, frame);
 
 export const shiftTable = (data: Pick<GapChartData, "sweep">, unit: LengthUnit): Table =>
   gapTable(shift, data, unit);
 
-export const spacingChart = (data: GapChartData, frame: Frame): Drawing => gapChart(spacing, data, frame);
+export const spacingChart = (data: GapChartData, frame: Frame): GapDrawing => gapChart(spacing, data, frame);
 
 export const spacingTable = (data: Pick<GapChartData, "sweep">, unit: LengthUnit): Table =>
   gapTable(spacing, data, unit);

@@ -7,6 +7,8 @@ import { SetupError } from "../setup/problem.ts";
 import { InputError } from "../units/inputError.ts";
 import { cavityCommand } from "./cavity.ts";
 import { curveCommand } from "./curve.ts";
+import { cutCommand } from "./cut.ts";
+import { fitCommand } from "./fit.ts";
 import { gapCommand } from "./gap.ts";
 import { modesCommand } from "./modes.ts";
 import { ReadingError } from "./setups.ts";
@@ -19,7 +21,16 @@ const program = new Command("annulus")
   .showSuggestionAfterError()
   .configureHelp({ sortSubcommands: false });
 
-for (const add of [curveCommand, modesCommand, sweepCommand, cavityCommand, gapCommand]) add(program);
+for (const add of [
+  curveCommand,
+  modesCommand,
+  sweepCommand,
+  cavityCommand,
+  gapCommand,
+  fitCommand,
+  cutCommand,
+])
+  add(program);
 
 // a reader that has seen enough (head, less) is no error
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {

@@ -45,7 +45,7 @@ export interface Verdict {
 }
 
 /** Resonances notes are played on: the second to the tenth. */
-const PLAYED = [2, 10] as const;
+export const PLAYED = [2, 10] as const;
 
 export interface Comparison {
   readonly referenceGapMm: number;

@@ -7,7 +7,9 @@ const fractionToleranceIn = 0.0005;
 /** A length in mm for printing, with its unit: `2.54 mm` or `0.100 in`. Not finite: a dash. */
 export function formatLength(lengthMm: number, unit: LengthUnit, digits = unit === "mm" ? 2 : 3): string {
   if (!Number.isFinite(lengthMm)) return "–";
-  const text = (unit === "mm" ? lengthMm : lengthMm / mmPerInch).toFixed(digits);
+  const length = unit === "mm" ? lengthMm : lengthMm / mmPerInch;
+  // 3.175 is a little less in binary and would print as 3.17
+  const text = (length * (1 + 4 * Number.EPSILON)).toFixed(digits);
   const withoutMinusZero = Number(text) === 0 ? text.replace("-", "") : text;
   return `${withoutMinusZero} ${unit}`;
 }

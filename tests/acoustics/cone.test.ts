@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { Chain } from "../../src/acoustics/chain.ts";
 import { coneTwoPort, Medium, Station } from "../../src/acoustics/cone.ts";
 
-const nearlyLossless = { density: 1.2, soundSpeed: 345, viscosity: 1e-16, heatRatio: 1.4, prandtl: 0.71 };
+const nearlyLossless = { density: 1.2, soundSpeed: 345, viscosity: 1e-22, heatRatio: 1.4, prandtl: 0.71 };
 const real = { density: 1.18, soundSpeed: 346, viscosity: 1.84e-5, heatRatio: 1.4, prandtl: 0.71 };
 
 function twoPort(

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { Autosave, restore, type Shelf } from "../../src/app/files/autosave.ts";
+import { FIRST_VIEW } from "../../src/app/store/state.ts";
 import { documentOf, Store } from "../../src/app/store/store.ts";
 import { someSetup } from "./someSetup.ts";
 
@@ -127,7 +128,7 @@ describe("autosave", () => {
     });
     expect(restore({ tab, browser: null })).toMatchObject({
       document: { gapMm: 1 },
-      view: { unit: "mm", resonance: 4, retune: 3, hintsSeen: false },
+      view: { ...FIRST_VIEW, retune: 3 },
     });
   });
 

@@ -1,13 +1,14 @@
 import { expect, test } from "vitest";
 import { ModelClient } from "../../src/app/model/modelClient.ts";
 import { ModelResults, type Results } from "../../src/app/model/results.ts";
+import { FIRST_VIEW } from "../../src/app/store/state.ts";
 import { documentOf, Store } from "../../src/app/store/store.ts";
 import { Model } from "../../workers/model.ts";
 import { someSetup } from "./someSetup.ts";
 
 /** The page's results over the real model, without a worker between. */
 function bench() {
-  const store = new Store(documentOf(someSetup()));
+  const store = new Store(documentOf(someSetup()), { ...FIRST_VIEW, retune: null });
   const connect = () => ({ model: new Model(), died: new Promise<never>(() => {}), terminate() {} });
   const results = new ModelResults(store, new ModelClient({ connect }));
   results.start();

@@ -54,7 +54,7 @@ test("shift at a wide gap is felt, and says of which resonances", () => {
 test("the retuned view names its resonance and what the slide does", () => {
   const { svg } = spacingChart({ ...gaps, sweep: retuned }, laptop);
   expect(text(svg)).toContain("slide retuned on resonance 4");
-  expect(text(svg)).toMatch(/4\.00 mm, slide \d\.\d mm in/);
+  expect(text(svg)).toMatch(/4\.00 mm, slide in \d\.\d mm/);
 });
 
 test("impedance: the tallest peak, here and at the reference", () => {

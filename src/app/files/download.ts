@@ -1,7 +1,8 @@
-/** Hands the person a text as a file in the browser's own way, without asking where. */
-export function download(text: string, fileName: string): void {
+/** Hands the person a file in the browser's own way, without asking where. */
+export function download(content: string | Blob, fileName: string): void {
   const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  const blob = typeof content === "string" ? new Blob([content], { type: "application/json" }) : content;
+  link.href = URL.createObjectURL(blob);
   link.download = fileName;
   link.click();
   // the browser reads the blob after the click has returned

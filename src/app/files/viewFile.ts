@@ -13,6 +13,9 @@ export function readView(json: unknown): View {
     unit: kept.unit === "mm" || kept.unit === "in" ? kept.unit : FIRST_VIEW.unit,
     resonance: isResonance(kept.resonance) ? kept.resonance : FIRST_VIEW.resonance,
     retune: isResonance(kept.retune) ? kept.retune : FIRST_VIEW.retune,
+    showRetuned: kept.showRetuned === true,
+    magnitude: kept.magnitude === "dB" ? "dB" : FIRST_VIEW.magnitude,
+    theme: kept.theme === "light" || kept.theme === "dark" ? kept.theme : FIRST_VIEW.theme,
     hintsSeen: kept.hintsSeen === true,
   };
 }

@@ -2,6 +2,9 @@
 import type { Setup } from "../../setup/setup.ts";
 
 export type Unit = "mm" | "in";
+export type Magnitude = "linear" | "dB";
+/** `auto` follows the system. */
+export type ThemeChoice = "auto" | "light" | "dark";
 
 /** What undo and redo move through, what autosave and a share link keep. */
 export interface Document {
@@ -17,8 +20,12 @@ export interface View {
   readonly unit: Unit;
   /** Resonance whose standing wave is drawn and that read-outs name. */
   readonly resonance: number;
-  /** Number of the resonance the tuning slide brings back, null as it is. */
+  /** Number of the resonance the tuning slide brings back in the retuned results; null: there are none. */
   readonly retune: number | null;
+  /** Whether the charts against gap show the retuned results or the slide as it is. */
+  readonly showRetuned: boolean;
+  readonly magnitude: Magnitude;
+  readonly theme: ThemeChoice;
   readonly hintsSeen: boolean;
 }
 
@@ -38,4 +45,12 @@ export interface State {
   readonly message: Message | null;
 }
 
-export const FIRST_VIEW: View = { unit: "mm", resonance: 4, retune: null, hintsSeen: false };
+export const FIRST_VIEW: View = {
+  unit: "mm",
+  resonance: 4,
+  retune: 4,
+  showRetuned: false,
+  magnitude: "linear",
+  theme: "auto",
+  hintsSeen: false,
+};

@@ -18,6 +18,15 @@ export function documentOf(setup: Setup): Document {
   return { setup, gapMm: own, referenceGapMm: own };
 }
 
+/** A tenth of an inch: the change of gap the trade talks about. */
+const TENTH_MM = 2.54;
+
+/** On a first visit the shank stands a tenth of an inch further out than in the file, so that there is something to compare. */
+export function firstVisit(setup: Setup): Document {
+  const opened = documentOf(setup);
+  return { ...opened, gapMm: nearestGapMm(setup, opened.gapMm + TENTH_MM) };
+}
+
 export class Store extends Observable<State> {
   #past: readonly Document[] = [];
   #future: readonly Document[] = [];

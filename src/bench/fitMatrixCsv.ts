@@ -1,0 +1,38 @@
+/** A fit matrix as CSV: one row a pair, unknown cells empty, units in the header. */
+import { csvFormatRows } from "d3";
+import { dimensionName } from "./fitDimensions.ts";
+import type { FitMatrix } from "./fitMatrix.ts";
+
+export function fitMatrixCsv({ cells }: FitMatrix): string {
+  const text = (value: number | undefined) => (value === undefined ? "" : `${Number(value.toFixed(6))}`);
+  return `${csvFormatRows([
+    [
+      "mouthpiece",
+      "instrument",
+      "outcome",
+      "insertion_mm",
+      "gap_mm",
+      "standard_uncertainty_mm",
+      "from_preferred_mm",
+      "touches",
+      "contact_length_mm",
+      "free_clearance_mm",
+      "missing",
+    ],
+    ...cells
+      .flat()
+      .map(({ mouthpiece, instrument, fit, missing, fromPreferredMm }) => [
+        mouthpiece,
+        instrument,
+        fit?.outcome ?? "unknown",
+        text(fit?.insertionMm),
+        text(fit?.gapMm),
+        text(fit?.standardUncertaintyMm),
+        text(fromPreferredMm),
+        fit?.contact?.touches ?? "",
+        text(fit?.contact?.contactLengthMm),
+        text(fit?.contact?.freeClearanceMm),
+        missing.map((dimension) => dimensionName[dimension]).join("; "),
+      ]),
+  ])}\n`;
+}

@@ -1,0 +1,214 @@
+import { type Command, Option } from "commander";
+import { type CutPlan, planCut } from "../bench/cut.ts";
+import { type CutCard, cutCard, stageSize } from "../bench/cutCard.ts";
+import { cutQuestion } from "../bench/cutSetup.ts";
+import type { CutWay, CutWayName } from "../bench/cutWay.ts";
+import type { Setup } from "../setup/setup.ts";
+import { formatLength } from "../units/formatLength.ts";
+import { InputError } from "../units/inputError.ts";
+import { parseLengthMm } from "../units/length.ts";
+import { formatOption } from "./formatOption.ts";
+import { forEachSetup } from "./setups.ts";
+import { signed, textTable } from "./table.ts";
+
+interface Options {
+  readonly target: string;
+  readonly gap?: string;
+  readonly uncertainty?: string;
+  readonly tolerance?: string;
+  readonly minimumWall?: string;
+  readonly stopPerMark?: string;
+  readonly card?: CutWayName;
+  readonly confirm?: boolean;
+  readonly format: string;
+}
+
+interface Answer {
+  readonly plan: CutPlan;
+  readonly card: CutCard | undefined;
+}
+
+/** `annulus cut SETUP`: the ways from the present gap to a target, in stages. */
+export function cutCommand(program: Command): void {
+  program
+    .command("cut")
+    .description("a plan from the present gap to a target: every way, its size, side effects and stages")
+    .argument("<setup>", "setup file, or - for standard input")
+    .requiredOption("--target <length>", "the gap to reach, e.g. 2.0mm or 0.08in")
+    .option("--gap <length>", "the gap as measured, instead of the setup's own")
+    .option("--uncertainty <length>", "standard uncertainty of that gap, as annulus gap gives it")
+    .option("--tolerance <length>", "how near the target is near enough (0.05mm)")
+    .option("--minimum-wall <length>", "what must be left of the shank's wall (0.4mm)")
+    .option("--stop-per-mark <length>", "change of gap for one mark of an adjustable receiver")
+    .addOption(
+      new Option("--card <way>", "the card of one way, for the bench").choices([
+        "stop",
+        "exchange",
+        "turn-down",
+        "sleeve",
+        "shorten",
+      ]),
+    )
+    .option("--confirm", "I know that this way cannot be undone (for --card)")
+    .addOption(formatOption("table", "json"))
+    .action((path: string, options: Options) => {
+      forEachSetup(path, options.format, (setup) => answer(setup, options), asJson, table);
+    });
+}
+
+function answer(setup: Setup, options: Options): Answer {
+  const length = (name: string, text: string | undefined) =>
+    text === undefined ? {} : { [name]: parseLengthMm(text, setup.units) };
+  const plan = planCut(
+    cutQuestion(setup, {
+      targetMm: parseLengthMm(options.target, setup.units),
+      ...length("gapMm", options.gap),
+      ...length("standardUncertaintyMm", options.uncertainty),
+      ...length("toleranceMm", options.tolerance),
+      ...length("minimumWallMm", options.minimumWall),
+      ...length("stopMmPerMark", options.stopPerMark),
+    }),
+  );
+  if (plan.outcome === "refused") throw new InputError(plan.words.join(" "));
+  return { plan, card: options.card === undefined ? undefined : chosenCard(plan, options.card, options) };
+}
+
+function chosenCard(plan: CutPlan, name: CutWayName, { confirm, uncertainty }: Options): CutCard {
+  const card = cutCard(plan, name);
+  const why = plan.ways.find((way) => way.name === name)?.words[0];
+  if (card === undefined)
+    throw new InputError(
+      `--card ${name}: no card, ${why ?? `since this is no way to ${plan.changeMm! < 0 ? "less" : "more"} gap; leave --card out for the ways there are`}`,
+    );
+  if (card.needsConfirmation && uncertainty === undefined)
+    throw new InputError(
+      `--card ${name}: this cannot be undone, so the gap's uncertainty must be known; add --uncertainty, as annulus gap gives it`,
+    );
+  if (card.needsConfirmation && !confirm)
+    throw new InputError(`--card ${name}: ${card.confirmation} Add --confirm to print the card.`);
+  return card;
+}
+
+const sideEffectJson = ({ what, beforeMm, afterMm }: CutWay["sideEffects"][number]) => ({
+  what,
+  before_mm: beforeMm,
+  after_mm: afterMm,
+});
+
+const asJson = ({ plan, card }: Answer) => ({
+  outcome: plan.outcome,
+  gap_mm: plan.gapMm ?? null,
+  target_mm: plan.targetMm ?? null,
+  change_mm: plan.changeMm ?? null,
+  expanded_uncertainty_mm: plan.expandedUncertaintyMm ?? null,
+  limits_mm: plan.limitsMm ?? null,
+  gap_per_worn_diameter: plan.gapPerDiameter ?? null,
+  ways: plan.ways.map((way) => ({
+    name: way.name,
+    title: way.title,
+    is_possible: way.isPossible,
+    size: way.size ?? null,
+    unit: way.unit,
+    side_effects: way.sideEffects.map(sideEffectJson),
+    column_change_mm: way.columnChangeMm,
+    is_reversible: way.isReversible,
+    needs_confirmation: way.needsConfirmation,
+    confirmation: way.confirmation ?? null,
+    stages: way.stages.map((stage) => ({
+      gap_before_mm: stage.gapBeforeMm,
+      gap_after_mm: stage.gapAfterMm,
+      size: stage.size,
+      total: stage.total,
+      check: stage.check === undefined ? null : sideEffectJson(stage.check),
+    })),
+    words: way.words,
+    cautions: way.cautions,
+  })),
+  words: plan.words,
+  cautions: plan.cautions,
+  card:
+    card === undefined
+      ? null
+      : {
+          title: card.title,
+          way: card.way,
+          limits_mm: card.limitsMm,
+          stages: card.stages.map((stage) => ({
+            number: stage.number,
+            do: stage.doWhat,
+            expected_gap_mm: stage.expectedGapMm,
+            depth_readings: stage.depthReadings.map(() => null),
+            insertion_readings: stage.insertionReadings.map(() => null),
+          })),
+          confirmation: card.confirmation ?? null,
+          notes: card.notes,
+          cautions: card.cautions,
+        },
+});
+
+const both = (lengthMm: number): string =>
+  `${formatLength(lengthMm, "mm")} (${formatLength(lengthMm, "in")})`;
+const listed = (lines: readonly string[]): string => lines.map((line) => `- ${line}\n`).join("");
+
+function table({ plan, card }: Answer, setup: Setup): string {
+  if (card) return cardText(card);
+  const { gapMm, targetMm, changeMm, expandedUncertaintyMm, limitsMm } = plan;
+  const known = expandedUncertaintyMm === undefined ? "" : ` ± ${formatLength(expandedUncertaintyMm, "mm")}`;
+  return [
+    `${setup.name}: gap ${both(gapMm!)}${known}, target ${both(targetMm!)}, ${both(Math.abs(changeMm!))} ${changeMm! < 0 ? "less" : "more"}; done between ${limitsMm!.map(both).join(" and ")}\n`,
+    ...plan.words.map((line) => `${line}\n`),
+    ...plan.ways.map(wayText),
+    plan.cautions.length > 0 ? `\nCautions\n${listed([...plan.cautions])}` : "",
+  ].join("");
+}
+
+function wayText(way: CutWay): string {
+  const size = way.size === undefined ? "" : `: ${stageSize(way.size, way.unit)}`;
+  const undo = way.isReversible ? "can be undone" : "CANNOT BE UNDONE";
+  const effects = way.sideEffects.map(
+    ({ what, beforeMm, afterMm }) =>
+      `${what} ${formatLength(beforeMm, "mm", 3)} to ${formatLength(afterMm, "mm", 3)}`,
+  );
+  return [
+    `\n${way.title}${size}. ${way.isPossible ? `It ${undo}.` : "Not possible."}\n`,
+    ...way.words.map((line) => `${line}\n`),
+    ...(way.isPossible
+      ? [
+          way.confirmation ? `${way.confirmation}\n` : "",
+          effects.length > 0 ? `Also: ${effects.join("; ")}.\n` : "",
+          `Air column, rim to leadpipe: ${signed(way.columnChangeMm, 2)} mm, for the tuning slide to take up.\n`,
+          way.stages.length > 0 ? stageTable(way) : "",
+          listed(way.cautions),
+        ]
+      : []),
+  ].join("");
+}
+
+function stageTable({ stages, unit }: CutWay): string {
+  const digits = unit.startsWith("mm ") ? 3 : 1;
+  const check = stages[0].check;
+  return textTable(
+    ["stage", unit, "together", "gap then/mm", ...(check ? [`${check.what}/mm`] : [])],
+    stages.map(({ size, total, gapAfterMm, check: after }, i) => [
+      `${i + 1}`,
+      size.toFixed(digits),
+      total.toFixed(digits),
+      gapAfterMm.toFixed(2),
+      ...(after ? [after.afterMm.toFixed(3)] : []),
+    ]),
+  );
+}
+
+function cardText(card: CutCard): string {
+  const blank = (readings: readonly undefined[]) => readings.map(() => "______").join(" ");
+  return [
+    `${card.title}\n`,
+    `done between ${card.limitsMm.map(both).join(" and ")}\n`,
+    card.confirmation ? `${card.confirmation}\n` : "",
+    ...card.stages.map(
+      ({ number, doWhat, expectedGapMm, depthReadings, insertionReadings }) =>
+        `\n${number}. ${doWhat}\n   gap to find ${both(expectedGapMm)}   depth ${blank(depthReadings)}   insertion ${blank(insertionReadings)}\n`,
+    ),
+    `\n${listed([...card.notes, ...card.cautions])}`,
+  ].join("");
+}

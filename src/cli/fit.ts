@@ -1,0 +1,176 @@
+import { readFileSync } from "node:fs";
+import type { Command } from "commander";
+import { type FitCell, type FitMatrix, fitMatrix } from "../bench/fitMatrix.ts";
+import { fitMatrixCsv } from "../bench/fitMatrixCsv.ts";
+import type { FitSpread } from "../bench/fitSpread.ts";
+import { readInstruments, readMouthpieces } from "../bench/partsCsv.ts";
+import { formatLength } from "../units/formatLength.ts";
+import { parseLengthMm } from "../units/length.ts";
+import { formatOption } from "./formatOption.ts";
+import { ReadingError } from "./setups.ts";
+import { signed, textTable } from "./table.ts";
+
+interface Options {
+  readonly mouthpieces: string;
+  readonly instruments: string;
+  readonly preferred?: string;
+  readonly clearance?: string;
+  readonly format: string;
+}
+
+/** `annulus fit`: which mouthpiece gives which gap in which instrument, and what makes them differ. */
+export function fitCommand(program: Command): void {
+  program
+    .command("fit")
+    .description("the gap of several mouthpieces in several instruments, foreseen from their dimensions")
+    .requiredOption("--mouthpieces <file>", "CSV: name, shank end diameter, shank taper, and u of each")
+    .requiredOption(
+      "--instruments <file>",
+      "CSV: name, receiver mouth diameter, receiver taper, receiver depth, and u of each",
+    )
+    .option("--preferred <length>", "the gap that the player prefers, e.g. 2.5mm")
+    .option("--clearance <length>", "up to which two walls count as touching (0.01mm of the diameters)")
+    .addOption(formatOption("table", "csv", "json"))
+    .action((options: Options) => {
+      const length = (name: string, text: string | undefined) =>
+        text === undefined ? {} : { [name]: parseLengthMm(text, "mm") };
+      const matrix = fitMatrix(
+        readMouthpieces(textOf(options.mouthpieces), options.mouthpieces),
+        readInstruments(textOf(options.instruments), options.instruments),
+        { ...length("preferredMm", options.preferred), ...length("clearanceMm", options.clearance) },
+      );
+      process.stdout.write(
+        options.format === "json"
+          ? `${JSON.stringify(asJson(matrix), null, 1)}\n`
+          : options.format === "csv"
+            ? fitMatrixCsv(matrix)
+            : table(matrix),
+      );
+    });
+}
+
+function textOf(path: string): string {
+  try {
+    return readFileSync(path === "-" ? 0 : path, "utf8");
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    const why =
+      code === "ENOENT"
+        ? "there is no such file"
+        : code === "EISDIR"
+          ? "that is a folder"
+          : `it cannot be read (${code})`;
+    throw new ReadingError(`${path}: ${why}; give the path of a CSV file, or - for standard input`);
+  }
+}
+
+const asJson = (matrix: FitMatrix) => ({
+  preferred_mm: matrix.preferredMm ?? null,
+  cells: matrix.cells.flat().map(({ fit, ...cell }) => ({
+    mouthpiece: cell.mouthpiece,
+    instrument: cell.instrument,
+    outcome: fit?.outcome ?? "unknown",
+    missing: cell.missing,
+    insertion_mm: fit?.insertionMm ?? null,
+    gap_mm: fit?.gapMm ?? null,
+    standard_uncertainty_mm: fit?.standardUncertaintyMm ?? null,
+    from_preferred_mm: cell.fromPreferredMm ?? null,
+    is_apart_from_preferred: cell.isApartFromPreferred ?? null,
+    touches: fit?.contact?.touches ?? null,
+    contact_length_mm: fit?.contact?.contactLengthMm ?? null,
+    free_clearance_mm: fit?.contact?.freeClearanceMm ?? null,
+    rocking_degrees: fit?.contact?.rockingDegrees ?? null,
+    budget: (fit?.budget ?? []).map((row) => ({
+      dimension: row.dimension,
+      standard_uncertainty: row.standardUncertainty,
+      sensitivity: row.sensitivity,
+      contribution_mm: row.contributionMm,
+      variance_share: row.varianceShare,
+    })),
+    words: cell.words,
+  })),
+  by_mouthpiece: matrix.byMouthpiece.map(spreadJson),
+  by_instrument: matrix.byInstrument.map(spreadJson),
+  overall: spreadJson(matrix.overall),
+});
+
+const spreadJson = (spread: FitSpread) => ({
+  of: spread.of,
+  count: spread.count,
+  on_leadpipe: spread.onLeadpipe,
+  left_out: spread.leftOut,
+  mean_mm: spread.meanMm ?? null,
+  low_mm: spread.lowMm ?? null,
+  high_mm: spread.highMm ?? null,
+  standard_deviation_mm: spread.standardDeviationMm ?? null,
+  measuring_mm: spread.measuringMm ?? null,
+  causes: spread.causes.map((cause) => ({
+    cause: cause.cause,
+    standard_deviation: cause.standardDeviation ?? null,
+    sensitivity: cause.sensitivity ?? null,
+    variance_share: cause.varianceShare,
+  })),
+  words: spread.words,
+});
+
+/** One row an instrument, one column a mouthpiece; then what spreads, and what to know about single pairs. */
+function table(matrix: FitMatrix): string {
+  const { mouthpieces, instruments, cells, preferredMm } = matrix;
+  const width = Math.max("instrument".length, ...instruments.map(({ length }) => length));
+  const block = (text: (cell: FitCell) => string) =>
+    textTable(
+      ["instrument".padEnd(width), ...mouthpieces],
+      instruments.map((name, i) => [name.padEnd(width), ...cells.map((row) => text(row[i]))]),
+    );
+  const list = (spreads: readonly FitSpread[]) =>
+    spreads.map(({ of, words }) => `${of}: ${words}\n`).join("");
+  const preferred =
+    preferredMm === undefined
+      ? []
+      : [
+          `\nGap less the preferred ${formatLength(preferredMm, "mm")}, mm; * is more than twice its uncertainty\n`,
+          block(({ fromPreferredMm, isApartFromPreferred }) =>
+            fromPreferredMm === undefined
+              ? "–"
+              : `${signed(fromPreferredMm, 2)}${isApartFromPreferred ? "*" : ""}`,
+          ),
+        ];
+  return [
+    "Gap ± standard uncertainty, mm\n",
+    block(gapText),
+    ...preferred,
+    "\nOne mouthpiece over the instruments\n",
+    list(matrix.byMouthpiece),
+    "\nOne instrument over the mouthpieces\n",
+    list(matrix.byInstrument),
+    `\nAll: ${matrix.overall.words}\n`,
+    remarks(matrix),
+  ].join("");
+}
+
+function gapText({ fit }: FitCell): string {
+  if (fit === undefined) return "unknown";
+  if (fit.gapMm === undefined) return fit.outcome;
+  const u = fit.standardUncertaintyMm;
+  return `${fit.gapMm.toFixed(2)}${u === undefined ? "" : ` ± ${u.toFixed(2)}`}${fit.outcome === "on the leadpipe" ? " (contact)" : ""}`;
+}
+
+/** What to know about single pairs, those alike in one line. A good seat needs no remark. */
+function remarks({ cells }: FitMatrix): string {
+  const byWords = new Map<string, string[]>();
+  for (const cell of cells.flat()) {
+    const { fit, mouthpiece, instrument } = cell;
+    const words =
+      fit?.outcome !== "seated"
+        ? cell.words
+        : fit.contact!.touches === "along its length"
+          ? undefined
+          : fit.contact!.touches === "at the mouth"
+            ? "It touches at the receiver's mouth only, rocks, and its crevice is open to the gap:"
+            : "It touches at the shank's end only, rocks, and its crevice is open to the room:";
+    if (words === undefined) continue;
+    const length = fit?.contact ? `, ${formatLength(fit.contact.contactLengthMm, "mm", 1)} of contact` : "";
+    byWords.set(words, [...(byWords.get(words) ?? []), `${mouthpiece} in ${instrument}${length}`]);
+  }
+  return [...byWords].map(([words, pairs]) => `\n${words}\n${pairs.join("\n")}\n`).join("");
+}

@@ -1,0 +1,114 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
+
+const { visit } = useBrowser();
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** Serious and critical findings of axe-core, in words. */
+async function serious(page: Page): Promise<string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    const { violations } = await (window as any).axe.run(document, { resultTypes: ["violations"] });
+    return violations
+      .filter(({ impact }: { impact: string }) => impact === "serious" || impact === "critical")
+      .map(
+        ({ id, nodes }: { id: string; nodes: { target: unknown; failureSummary: string }[] }) =>
+          `${id}: ${JSON.stringify(nodes[0].target)} ${nodes[0].failureSummary}`,
+      );
+  });
+}
+
+const sizes = [
+  ["phone", 390, 844],
+  ["laptop", 1280, 900],
+  ["projector", 1920, 1080],
+] as const;
+
+describe("the page for everyone", () => {
+  for (const [name, width, height] of sizes)
+    for (const colorScheme of ["light", "dark"] as const)
+      it(`is sound at ${name} width, ${colorScheme}: axe-core finds nothing serious, nothing runs over the edge`, async () => {
+        const visited = await visit({ width, height, colorScheme, touch: name === "phone" });
+        const { page } = visited;
+        await page
+          .getByTestId("verdict-slots")
+          .getByText(/peak height/i)
+          .first()
+          .waitFor();
+        await page.waitForTimeout(1200);
+        expect(await serious(page)).toEqual([]);
+        const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+        expect(overflow).toBeLessThanOrEqual(0);
+        await page.screenshot({ path: `${screenshots}explore-${name}-${colorScheme}.png` });
+        await page.screenshot({
+          path: `${screenshots}explore-${name}-${colorScheme}-whole.png`,
+          fullPage: true,
+        });
+        expectQuiet(visited);
+      });
+
+  it("is reached by keyboard alone: gap, reference, resonance, table behind a chart", async () => {
+    const { page } = await visit();
+    await page
+      .getByTestId("verdict-slots")
+      .getByText(/peak height/i)
+      .first()
+      .waitFor();
+    const reached = new Set<string>();
+    for (let i = 0; i < 60; i++) {
+      await page.keyboard.press("Tab");
+      reached.add(
+        await page.evaluate(() => {
+          let at: Element | null = document.activeElement;
+          while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
+          return at?.getAttribute("data-testid") ?? at?.textContent?.trim() ?? "";
+        }),
+      );
+    }
+    for (const name of [
+      "gap-field",
+      "gap-slider",
+      "shank",
+      "edit-instrument",
+      "resonance",
+      "retune",
+      "impedance",
+      "height-against-gap",
+    ])
+      expect([...reached]).toContain(name);
+  });
+
+  it("has a table behind every chart", async () => {
+    const { page } = await visit();
+    await page
+      .getByTestId("verdict-slots")
+      .getByText(/peak height/i)
+      .first()
+      .waitFor();
+    for (const chart of ["impedance", "height-against-gap"]) {
+      const figure = page.locator("figure", { has: page.getByTestId(chart) });
+      await figure.locator("summary").click();
+      await figure.locator("[data-action=table]").click();
+      await figure.getByRole("table").waitFor();
+      expect(await figure.getByRole("row").count()).toBeGreaterThan(5);
+      expect(await figure.getByRole("table").innerText()).not.toMatch(/NaN|undefined/);
+    }
+  });
+
+  it("says in its policy that it talks to nobody", async () => {
+    const { page } = await visit();
+    const policy = await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute("content");
+    expect(policy).toMatch(/default-src 'none'/);
+    expect(policy).not.toMatch(/unsafe|https?:/);
+    const refused = await page.evaluate(() =>
+      fetch("https://example.org/").then(
+        () => "answered",
+        () => "refused",
+      ),
+    );
+    expect(refused).toBe("refused");
+  });
+});

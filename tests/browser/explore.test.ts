@@ -1,0 +1,179 @@
+import { readFileSync } from "node:fs";
+import { csvParse } from "d3";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { gapSweep } from "../../src/study/gapSweep.ts";
+import { Instrument } from "../../src/study/instrument.ts";
+import { demo } from "../acoustics/setups.ts";
+import { expectQuiet, screenshots, useBrowser, type Visit } from "./browser.ts";
+
+const { visit } = useBrowser();
+
+const gapText = (page: Page) => page.getByTestId("gap-value").innerText();
+const showsGap = (page: Page, text: string) =>
+  page.getByTestId("gap-value").filter({ hasText: text }).waitFor();
+
+/** The page's first answer is drawn. */
+const ready = (page: Page) =>
+  page
+    .getByTestId("headline")
+    .getByText(/too small to feel|agrees|disagrees|felt/i)
+    .first()
+    .waitFor();
+
+const open = async (options?: Parameters<typeof visit>[0]): Promise<Visit> => {
+  const visited = await visit(options);
+  await ready(visited.page);
+  return visited;
+};
+
+const typeGap = async (page: Page, text: string): Promise<void> => {
+  await page.getByTestId("gap-field").fill(text);
+  await page.getByTestId("gap-field").press("Enter");
+};
+
+/** The file an action of a chart's menu saves. */
+async function saved(page: Page, chart: string, action: "svg" | "png" | "csv"): Promise<Buffer> {
+  await page.getByTestId(chart).scrollIntoViewIfNeeded();
+  const menu = page.locator("figure", { has: page.getByTestId(chart) }).locator("annulus-chart-menu");
+  await menu.locator("summary").click();
+  const download = page.waitForEvent("download");
+  await menu.locator(`[data-action=${action}]`).click();
+  return readFileSync(await (await download).path());
+}
+
+describe("exploring the gap", () => {
+  it("shows a first visitor the comparison: a tenth of an inch more, its verdicts, three hints", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await showsGap(page, "5.04 mm");
+    expect(await page.getByTestId("gap-difference").innerText()).toMatch(/2\.54 mm.*0\.100 in.*wider/);
+    await page
+      .getByTestId("headline")
+      .getByText(/too small to feel/)
+      .waitFor();
+    expect(await page.getByTestId("verdict-slots").innerText()).toMatch(/too small to feel/);
+    expect(await page.getByTestId("verdict-resistance").innerText()).toMatch(/not modelled yet/);
+    expect(await page.getByTestId("verdict-tenth").innerText()).toMatch(/not a question a model can answer/);
+    for (const n of [1, 2, 3]) expect(await page.getByTestId(`hint-${n}`).count()).toBe(1);
+    await page.waitForTimeout(800);
+    await page.screenshot({ path: `${screenshots}first-visit.png`, fullPage: true });
+    expectQuiet(visited);
+  });
+
+  it("takes a typed gap in any unit, and says beside the field what is wrong, keeping what was typed", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await typeGap(page, "1/8 in");
+    expect(await gapText(page)).toMatch(/^3\.1[78] mm$/);
+    await typeGap(page, "three");
+    expect(await page.getByTestId("gap-problem").innerText()).toMatch(/is not a length/);
+    expect(await page.getByTestId("gap-field").inputValue()).toBe("three");
+    expect(await gapText(page)).toMatch(/^3\.1[78] mm$/);
+    await typeGap(page, "0.1in");
+    await showsGap(page, "2.54 mm");
+    expect(await page.getByTestId("gap-problem").count()).toBe(0);
+    expectQuiet(visited);
+  });
+
+  it("lets the shank be dragged, one drag one undo, and redone", async () => {
+    const visited = await open();
+    const { page } = visited;
+    const shank = (await page.getByTestId("shank").boundingBox())!;
+    const [x, y] = [shank.x + shank.width / 2, shank.y + shank.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    for (let i = 1; i <= 12; i++) await page.mouse.move(x + 2 * i, y);
+    await page.mouse.up();
+    const dragged = await gapText(page);
+    expect(Number.parseFloat(dragged)).toBeLessThan(5.04);
+    expect(Number.parseFloat(dragged)).toBeGreaterThan(0);
+    await page.keyboard.press("Control+z");
+    await showsGap(page, "5.04 mm");
+    await page.keyboard.press("Control+Shift+Z");
+    await showsGap(page, dragged);
+    expectQuiet(visited);
+  });
+
+  it("moves the shank by arrow keys, fine and coarse, with a value for who hears it", async () => {
+    const { page } = await open();
+    const shank = page.getByTestId("shank");
+    await shank.focus();
+    expect(await shank.getAttribute("role")).toBe("slider");
+    const before = Number(await shank.getAttribute("aria-valuenow"));
+    await shank.press("ArrowRight");
+    const fine = Math.abs(Number(await shank.getAttribute("aria-valuenow")) - before);
+    await shank.press("Shift+ArrowRight");
+    const coarse = Math.abs(Number(await shank.getAttribute("aria-valuenow")) - before) - fine;
+    expect(fine).toBeGreaterThan(0);
+    expect(coarse / fine).toBeCloseTo(10, 0);
+    expect(await shank.getAttribute("aria-valuetext")).toMatch(/mm/);
+  });
+
+  it("switches between millimetres and inches everywhere", async () => {
+    const { page } = await open();
+    await page.getByRole("button", { name: /inch/ }).click();
+    await showsGap(page, "0.198 in");
+    expect(await page.getByTestId("gap-other").innerText()).toMatch(/5\.04 mm/);
+    await typeGap(page, "0.1");
+    await showsGap(page, "0.100 in");
+  });
+
+  it("has the terminal's numbers in its charts: the CSV of peak heights equals the study", async () => {
+    const visited = await open();
+    const { page } = visited;
+    const rows = csvParse((await saved(page, "height-against-gap", "csv")).toString("utf8"));
+    const gapColumn = rows.columns.find((name) => /gap.*mm/i.test(name))!;
+    const gapsMm = rows.map((row) => Number(row[gapColumn]));
+    expect(gapsMm.length).toBeGreaterThan(10);
+    const sweep = gapSweep(new Instrument(demo()), { gapsMm });
+    const modeColumns = rows.columns.filter((name) => name !== gapColumn);
+    expect(modeColumns.length).toBeGreaterThanOrEqual(9);
+    for (const column of modeColumns) {
+      const n = Number(/\d+/.exec(column)![0]);
+      rows.forEach((row, i) => {
+        expect(Number(row[column])).toBeCloseTo(sweep.rows[i].modes[n - 1].heightDb!, 6);
+      });
+    }
+    expectQuiet(visited);
+  });
+
+  it("exports SVG and PNG that open again", async () => {
+    const { page, context } = await open();
+    const svg = (await saved(page, "impedance", "svg")).toString("utf8");
+    expect(svg).toMatch(/^<\?xml[^>]*>\s*<svg /);
+    expect(svg).not.toMatch(/var\(|NaN|undefined/);
+    const png = await saved(page, "impedance", "png");
+    const size = await context.newPage().then(async (other) => {
+      await other.goto(visitAddress(page));
+      return other.evaluate(async (bytes) => {
+        const image = await createImageBitmap(new Blob([new Uint8Array(bytes)], { type: "image/png" }));
+        return [image.width, image.height];
+      }, Array.from(png));
+    });
+    expect(size[0]).toBeGreaterThan(600);
+    expect(size[1]).toBeGreaterThan(200);
+  });
+
+  it("retunes: the slide's switch changes what the gap charts say", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await page.getByRole("button", { name: /slide retuned/ }).click();
+    await page
+      .getByText(/Height of each peak, slide retuned on resonance 4/)
+      .first()
+      .waitFor({ state: "attached" });
+    expectQuiet(visited);
+  });
+
+  it("prints to PDF", async () => {
+    const { page } = await open();
+    const pdf = await page.pdf({ format: "A4", printBackground: true, path: `${screenshots}sheet.pdf` });
+    expect(pdf.subarray(0, 5).toString()).toBe("%PDF-");
+    const pages = pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)!.length;
+    expect(pages).toBeGreaterThanOrEqual(1);
+    expect(pages).toBeLessThanOrEqual(3);
+  });
+});
+
+const visitAddress = (page: Page): string => page.url().split("#")[0];
