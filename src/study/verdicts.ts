@@ -182,7 +182,10 @@ function overall(tests: readonly Test[]): Finding {
 
 function sentence(tests: readonly Test[]): string {
   const parts = tests.map(({ name, change, unit, threshold }) => {
-    const size = `${change >= 0 ? "+" : "−"}${Math.abs(change).toFixed(unit === "dB" ? 2 : 1)} ${unit}`;
+    const amount = Math.abs(change).toFixed(unit === "dB" ? 2 : 1);
+    // what rounds to nothing has no sign
+    const sign = Number(amount) === 0 ? "" : change > 0 ? "+" : "−";
+    const size = `${sign}${amount} ${unit}`;
     return `${name} ${size} (felt from ${threshold} ${unit})`;
   });
   const text = `${parts.join("; ")}.`;

@@ -100,13 +100,17 @@ describe("exploring the gap", () => {
     const shank = page.getByTestId("shank");
     await shank.focus();
     expect(await shank.getAttribute("role")).toBe("slider");
-    const before = Number(await shank.getAttribute("aria-valuenow"));
-    await shank.press("ArrowRight");
-    const fine = Math.abs(Number(await shank.getAttribute("aria-valuenow")) - before);
-    await shank.press("Shift+ArrowRight");
-    const coarse = Math.abs(Number(await shank.getAttribute("aria-valuenow")) - before) - fine;
-    expect(fine).toBeGreaterThan(0);
-    expect(coarse / fine).toBeCloseTo(10, 0);
+    const now = async () => Number(await shank.getAttribute("aria-valuenow"));
+    /** How far one key moves it, once it has. */
+    const moved = async (key: string): Promise<number> => {
+      const before = await now();
+      await shank.press(key);
+      await expect.poll(now).not.toBe(before);
+      return Math.abs((await now()) - before);
+    };
+    const fine = await moved("ArrowRight");
+    const coarse = await moved("Shift+ArrowRight");
+    expect(coarse / fine).toBeCloseTo(10, 5);
     expect(await shank.getAttribute("aria-valuetext")).toMatch(/mm/);
   });
 
@@ -123,16 +127,16 @@ describe("exploring the gap", () => {
     const visited = await open();
     const { page } = visited;
     const rows = csvParse((await saved(page, "height-against-gap", "csv")).toString("utf8"));
-    const gapColumn = rows.columns.find((name) => /gap.*mm/i.test(name))!;
+    const gapColumn = "gap (mm)";
     const gapsMm = rows.map((row) => Number(row[gapColumn]));
     expect(gapsMm.length).toBeGreaterThan(10);
     const sweep = gapSweep(new Instrument(demo()), { gapsMm });
-    const modeColumns = rows.columns.filter((name) => name !== gapColumn);
+    const modeColumns = rows.columns.filter((name) => name.startsWith("resonance"));
     expect(modeColumns.length).toBeGreaterThanOrEqual(9);
     for (const column of modeColumns) {
       const n = Number(/\d+/.exec(column)![0]);
       rows.forEach((row, i) => {
-        expect(Number(row[column])).toBeCloseTo(sweep.rows[i].modes[n - 1].heightDb!, 6);
+        expect(Number(row[column])).toBeCloseTo(sweep.rows[i].modes[n - 1].heightDb!, 5);
       });
     }
     expectQuiet(visited);

@@ -135,7 +135,7 @@ export class Header extends LitElement {
       <button
         type="button"
         class="plain ${shape} ${kind}"
-        aria-label=${label}
+        aria-label=${word === nothing ? label : `${String(word)}: ${label}`}
         title=${label}
         ?disabled=${!enabled}
         @click=${act}

@@ -115,6 +115,7 @@ export class Explore extends LitElement {
         border-radius: 1.25rem;
         font-size: var(--type-14);
         line-height: 1.2;
+        text-wrap: balance;
         pointer-events: none;
       }
       .hint b {

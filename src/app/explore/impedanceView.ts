@@ -10,7 +10,7 @@ import { ChartFigure } from "./chartFigure.ts";
 
 const SCALES = [
   { value: "linear", text: "linear" },
-  { value: "dB", text: "dB", label: "decibels" },
+  { value: "dB", text: "dB", label: "dB, decibels" },
 ] as const;
 /** What an arrow key moves the read-out line: a twentieth of a semitone; with Shift a semitone. */
 const KEY_OCTAVES = { fine: 1 / 240, coarse: 1 / 12 };
