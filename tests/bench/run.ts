@@ -1,10 +1,11 @@
 /** Prints the benchmark's rows as a table, or with --json as [{name, value, goal, met}]. */
 import { modelRows, type Row } from "./bench.ts";
+import { pageRows } from "./page.ts";
 
 const met = ({ value, goal, better }: Row): boolean | null =>
   value === null || goal === null ? null : better === "more" ? value >= goal : value <= goal;
 
-const rows = modelRows();
+const rows = [...modelRows(), ...(await pageRows())];
 
 if (process.argv.includes("--json")) {
   process.stdout.write(
