@@ -1,0 +1,84 @@
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
+
+const { visit } = useBrowser();
+
+const showsGap = (page: Page, text: string) =>
+  page.getByTestId("gap-value").filter({ hasText: text }).waitFor();
+
+async function opened(width = 1280) {
+  const visited = await visit({ width });
+  const { page } = visited;
+  await page
+    .getByTestId("verdict-slots")
+    .getByText(/peak height/i)
+    .first()
+    .waitFor();
+  await page.getByTestId("edit-instrument").click();
+  const editor = page.locator("annulus-editor");
+  await editor.getByLabel("Insertion").waitFor();
+  return { ...visited, editor };
+}
+
+describe("editing the instrument", () => {
+  it("takes a dimension with its unit, one edit one undo, and the sheet follows", async () => {
+    const visited = await opened();
+    const { page, editor } = visited;
+    const depth = editor.getByLabel("Depth", { exact: true });
+    await depth.fill("1 in");
+    await depth.press("Enter");
+    await page
+      .getByText(/receiver depth 25\.40 mm/)
+      .first()
+      .waitFor({ state: "attached" });
+    await page.keyboard.press("Escape");
+    await page.keyboard.press("Control+z");
+    await page
+      .getByText(/receiver depth 24\.50 mm/)
+      .first()
+      .waitFor({ state: "attached" });
+    expectQuiet(visited);
+  });
+
+  it("says beside the field what is wrong, keeps what was typed, and keeps the old instrument in use", async () => {
+    const { page, editor } = await opened();
+    const insertion = editor.getByLabel("Insertion");
+    await insertion.fill("30 mm");
+    await insertion.press("Enter");
+    await editor.getByRole("alert").first().waitFor();
+    expect(await editor.getByRole("alert").first().innerText()).not.toMatch(/NaN|undefined/);
+    expect(await insertion.inputValue()).toBe("30 mm");
+    expect(await insertion.getAttribute("aria-invalid")).toBe("true");
+    await showsGap(page, "5.04 mm");
+    await page.screenshot({ path: `${screenshots}edit-refused.png` });
+    // the depth that makes it right takes both
+    const depth = editor.getByLabel("Depth", { exact: true });
+    await depth.fill("32 mm");
+    await depth.press("Enter");
+    await showsGap(page, "2.00 mm");
+    expect(await editor.getByRole("alert").count()).toBe(0);
+  });
+
+  it("edits a bore by its table, as a spreadsheet", async () => {
+    const { page, editor } = await opened();
+    await editor.getByText("Leadpipe", { exact: true }).click();
+    const profile = editor.locator('annulus-profile-table[bore="leadpipe"]');
+    const cell = profile.getByLabel("Inner diameter, row 1", { exact: true });
+    if (!(await cell.isVisible())) await editor.getByText("Bore profile").nth(1).click();
+    await cell.waitFor();
+    await cell.fill("0.35 in");
+    await cell.press("Enter");
+    await expect.poll(() => cell.inputValue()).toBe("8.89");
+    await page.waitForTimeout(700);
+    await page.screenshot({ path: `${screenshots}edit-leadpipe.png` });
+  });
+
+  it("fits a phone", async () => {
+    const { page } = await opened(390);
+    await page.waitForTimeout(500);
+    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(overflow).toBeLessThanOrEqual(0);
+    await page.screenshot({ path: `${screenshots}edit-phone.png` });
+  });
+});
