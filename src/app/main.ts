@@ -1,4 +1,6 @@
 /** Puts the page together: what was kept, the store, the model, the address; then shows it. */
+// the worker starts before the modules below are run
+import "./model/firstWorker.ts";
 import { ContextProvider } from "@lit/context";
 import "./font.css";
 import demoFile from "../../shared/demo.setup.json" with { type: "json" };
@@ -9,13 +11,16 @@ import { acceptDrops } from "./files/setupFile.ts";
 import { openShared } from "./files/shareLink.ts";
 import { ModelClient } from "./model/modelClient.ts";
 import { openModelWorker } from "./model/modelConnection.ts";
-import { ModelResults } from "./model/results.ts";
+import { ModelResults, type Results } from "./model/results.ts";
 import { keepForOffline } from "./offline.ts";
 import { Router } from "./route.ts";
 import { resultsContext, routerContext, storeContext } from "./store/contexts.ts";
 import { FIRST_VIEW } from "./store/state.ts";
 import { firstVisit, Store } from "./store/store.ts";
 import "./shell.ts";
+
+/** From the first drawing of everything to what can wait. */
+const CALM_MS = 1000;
 
 const shelves = browserShelves();
 const restored = restore(shelves);
@@ -39,7 +44,19 @@ router.start();
 acceptDrops(window, store);
 offerBroken(restored);
 document.body.append(document.createElement("annulus-app"));
-keepForOffline(store);
+whenFirstDrawn(() => keepForOffline(store));
+
+/** Fetching the whole page for later must not delay the first curve and sweep. */
+function whenFirstDrawn(act: () => void): void {
+  const isDone = ({ explored, sweep, retuned }: Results) =>
+    explored.refused !== null ||
+    (explored.value !== null && sweep.progress === null && retuned.progress === null);
+  const leave = results.subscribe((now) => {
+    if (!isDone(now)) return;
+    leave();
+    setTimeout(act, CALM_MS);
+  });
+}
 
 /** What was kept, or on a first visit the demo in its own unit, two gaps compared. */
 function firstStore({ document: kept, view }: Restored): Store {

@@ -1,5 +1,5 @@
 /** The page's outermost element: head, message line, the instrument's editor beside the sheet, what the model is. */
-import { css, html, LitElement } from "lit";
+import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
 import "./chrome/about.ts";
 import "./chrome/editorRegion.ts";
@@ -7,13 +7,14 @@ import "./chrome/header.ts";
 import "./chrome/messageLine.ts";
 import { undoByKeys } from "./chrome/shortcuts.ts";
 import "./explore/explore.ts";
+import { FrameElement } from "./frameElement.ts";
 import { RouteController, StoreController } from "./store/storeController.ts";
 import { showTheme, usePalettes } from "./theme.ts";
 
 usePalettes();
 
 @customElement("annulus-app")
-export class AnnulusApp extends LitElement {
+export class AnnulusApp extends FrameElement {
   readonly #page = new StoreController(this);
   readonly #route = new RouteController(this);
   #leaving = new AbortController();
@@ -72,6 +73,11 @@ export class AnnulusApp extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#leaving.abort();
+  }
+
+  protected override news(): readonly unknown[] {
+    const { document, view } = this.#page.state;
+    return [document.setup.name, view.theme, this.#route.route];
   }
 
   override render() {

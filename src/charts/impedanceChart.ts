@@ -70,9 +70,15 @@ export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Draw
   const { frequencies } = chosen.curve;
   const x = scaleLog([frequencies[0], frequencies[frequencies.length - 1]], [plot.left, plot.right]);
   const scaled = inDb ? (pa: number) => 20 * Math.log10(pa / unitPa) : (pa: number) => pa / unitPa;
-  const tallest = scaled(Math.max(max(chosen.curve.magnitude)!, max(reference.curve.magnitude)!));
-  const lowest = scaled(Math.min(min(chosen.curve.magnitude)!, min(reference.curve.magnitude)!));
-  const yDomain = inDb ? [Math.max(lowest, tallest - dbShown), tallest + 4] : [0, 1.12 * tallest];
+  // The scale is the reference's as long as the chosen curve fits: a scale that follows would hide what it should show.
+  const tallest = scaled(max(reference.curve.magnitude)!);
+  const chosenTallest = scaled(max(chosen.curve.magnitude)!);
+  const yDomain = inDb
+    ? [
+        Math.max(scaled(min(reference.curve.magnitude)!) - 1, tallest - dbShown),
+        Math.max(tallest + 4, chosenTallest + 2),
+      ]
+    : [0, Math.max(1.12 * tallest, 1.06 * chosenTallest)];
   const y = scaleLinear(yDomain, [plot.bottom, plot.top]);
 
   const ground = add(svg, "g", { "aria-hidden": "true" });

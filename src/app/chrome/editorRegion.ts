@@ -1,12 +1,13 @@
 /** Where the instrument is edited: beside the sheet, never over the charts it changes. Its code comes when it is first asked for. */
-import { css, html, LitElement, nothing } from "lit";
+import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import { FrameElement } from "../frameElement.ts";
 import { RouteController, StoreController } from "../store/storeController.ts";
 
 const load = () => import("../edit/editor.ts");
 
 @customElement("annulus-editor-region")
-export class EditorRegion extends LitElement {
+export class EditorRegion extends FrameElement {
   readonly #page = new StoreController(this);
   readonly #route = new RouteController(this);
   @state() private isThere = false;
@@ -25,6 +26,10 @@ export class EditorRegion extends LitElement {
       }
     }
   `;
+
+  protected override news(): readonly unknown[] {
+    return [this.#route.route];
+  }
 
   protected override willUpdate(): void {
     const isOpen = this.#route.route.task === "edit";

@@ -1,9 +1,10 @@
 /** The sheet's head: which instrument this is, and what can be done with the sheet as a whole. */
-import { css, html, LitElement, nothing } from "lit";
+import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
 import { controls } from "../controls.ts";
 import { openSetupFile, saveSetupFile } from "../files/setupFile.ts";
 import { copyShareLink } from "../files/shareLink.ts";
+import { FrameElement } from "../frameElement.ts";
 import type { ThemeChoice, Unit } from "../store/state.ts";
 import { RouteController, StoreController } from "../store/storeController.ts";
 import { icon } from "./icon.ts";
@@ -17,7 +18,7 @@ const NEXT_THEME: Readonly<Record<ThemeChoice, ThemeChoice>> = { auto: "light", 
 const THEME_ICON: Readonly<Record<ThemeChoice, string>> = { auto: "half", light: "sun", dark: "moon" };
 
 @customElement("annulus-header")
-export class Header extends LitElement {
+export class Header extends FrameElement {
   readonly #store = new StoreController(this);
   readonly #route = new RouteController(this);
 
@@ -87,6 +88,11 @@ export class Header extends LitElement {
       }
     `,
   ];
+
+  protected override news(): readonly unknown[] {
+    const { document, view, canUndo, canRedo } = this.#store.state;
+    return [document.setup.name, view, canUndo, canRedo, this.#route.route];
+  }
 
   override render() {
     const { store, state } = this.#store;

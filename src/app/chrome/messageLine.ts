@@ -1,7 +1,8 @@
 /** One line for the person, over the sheet and never in its way: what was done, or what went wrong and what would be right. */
-import { css, html, LitElement, nothing, type PropertyValues } from "lit";
+import { css, html, nothing, type PropertyValues } from "lit";
 import { customElement } from "lit/decorators.js";
 import { controls } from "../controls.ts";
+import { FrameElement } from "../frameElement.ts";
 import type { Message } from "../store/state.ts";
 import { StoreController } from "../store/storeController.ts";
 import { icon } from "./icon.ts";
@@ -10,7 +11,7 @@ import { icon } from "./icon.ts";
 const READ_S = 8;
 
 @customElement("annulus-message")
-export class MessageLine extends LitElement {
+export class MessageLine extends FrameElement {
   readonly #store = new StoreController(this);
   #shown: Message | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
@@ -51,6 +52,10 @@ export class MessageLine extends LitElement {
       }
     `,
   ];
+
+  protected override news(): readonly unknown[] {
+    return [this.#store.state.message];
+  }
 
   override render() {
     const { store, state } = this.#store;

@@ -25,13 +25,14 @@ export abstract class ChartFigure extends FrameElement {
   protected readonly page = new StoreController(this);
   protected readonly model = new ResultsController(this);
   protected readonly pointer = new ObservableController<Pointed, Cursor>(this, cursorContext);
-  readonly #late = new Lateness(this, () => this.answer());
+  readonly #late = new Lateness(() => this.requestUpdate());
   @query(".drawing") protected readonly sheet!: HTMLElement;
   @state() private showsTable = false;
   @state() private showsAbout = false;
   @state() private spoken = "";
   protected drawing: Drawing | null = null;
   #width = 0;
+  #height = 0;
   #inputs: readonly unknown[] = [];
   #lastPlace: readonly [number, number] = [Number.NaN, Number.NaN];
   #isInSight = true;
@@ -69,6 +70,10 @@ export abstract class ChartFigure extends FrameElement {
   protected readableTable(): Table | null {
     return this.table();
   }
+  /** What `follow` depends on. */
+  protected followed(): readonly unknown[] {
+    return [];
+  }
   /** Puts in place what follows the hand, without drawing anew. */
   protected follow(_: Drawing): void {}
   protected switches(): unknown {
@@ -97,9 +102,10 @@ export abstract class ChartFigure extends FrameElement {
       }
       .place {
         position: relative;
-        contain: layout style;
       }
-      .drawing {
+      /* its size is given, so that what changes inside moves nothing outside */
+      .place > .drawing {
+        contain: size layout style;
         touch-action: pan-y pinch-zoom;
         user-select: none;
         -webkit-user-select: none;
@@ -110,7 +116,7 @@ export abstract class ChartFigure extends FrameElement {
         height: auto;
         overflow: visible;
       }
-      .late .drawing {
+      .late .place > .drawing {
         opacity: 0.4;
       }
       .foot {
@@ -187,6 +193,10 @@ export abstract class ChartFigure extends FrameElement {
         annulus-chart-menu {
           display: none;
         }
+        .place > .drawing {
+          contain: none;
+          height: auto !important;
+        }
       }
     `,
   ];
@@ -194,7 +204,7 @@ export abstract class ChartFigure extends FrameElement {
   override render() {
     const table = this.showsTable ? this.readableTable() : null;
     return html`
-      <figure class=${this.#late.isLate ? "late" : ""} aria-busy=${this.#late.isLate ? "true" : "false"}>
+      <figure class=${this.#late.isLate(this.answer()) ? "late" : ""} aria-busy=${this.#late.isLate(this.answer()) ? "true" : "false"}>
         <div class="place">
           <div
             class="drawing"
@@ -230,6 +240,12 @@ export abstract class ChartFigure extends FrameElement {
     `;
   }
 
+  protected override news(): readonly unknown[] {
+    const { document, view } = this.page.state;
+    const late = this.#late.isLate(this.answer());
+    return [late, this.#width, this.#isInSight, document.setup, view, ...this.inputs(), ...this.followed()];
+  }
+
   override connectedCallback(): void {
     super.connectedCallback();
     if (this.hasUpdated) this.#observe();
@@ -240,6 +256,7 @@ export abstract class ChartFigure extends FrameElement {
     this.#widths.disconnect();
     this.#sights.disconnect();
     clearTimeout(this.#resting);
+    this.#late.stop();
   }
 
   protected override firstUpdated(): void {
@@ -264,7 +281,9 @@ export abstract class ChartFigure extends FrameElement {
     const { unit } = this.page.state.view;
     const inputs = [width, unit, ...this.inputs()];
     if (!this.drawing || inputs.some((input, i) => input !== this.#inputs[i])) {
-      const drawing = this.draw({ width, height: Math.round(this.heightFor(width)), unit });
+      const height = Math.round(this.heightFor(width));
+      const drawing = this.draw({ width, height, unit });
+      this.#giveHeight(drawing ? Number(drawing.svg.getAttribute("height")) : height);
       if (!drawing) return;
       this.#inputs = inputs;
       this.drawing = this.#put(drawing);
@@ -279,6 +298,12 @@ export abstract class ChartFigure extends FrameElement {
     this.#lastPlace = [clientX, clientY];
     this.onPoint(event);
   };
+
+  #giveHeight(height: number): void {
+    if (height === this.#height) return;
+    this.#height = height;
+    this.sheet.style.setProperty("height", `${height * this.zoom}px`);
+  }
 
   #put(drawing: Drawing): Drawing {
     const shown = this.sheet.firstElementChild;

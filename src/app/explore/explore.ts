@@ -1,9 +1,10 @@
 /** The sheet: the gap, the section, what it does to the air column, and what the rule of thumb says. */
 import { ContextProvider } from "@lit/context";
-import { css, html, LitElement, nothing } from "lit";
+import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
 import { icon } from "../chrome/icon.ts";
 import { controls } from "../controls.ts";
+import { FrameElement } from "../frameElement.ts";
 import { ResultsController, StoreController } from "../store/storeController.ts";
 import { Cursor, cursorContext } from "./cursor.ts";
 import "./cutawayView.ts";
@@ -17,10 +18,9 @@ import "./standingWaveView.ts";
 import "./verdictStrip.ts";
 
 @customElement("annulus-explore")
-export class Explore extends LitElement {
+export class Explore extends FrameElement {
   readonly #page = new StoreController(this);
   readonly #model = new ResultsController(this);
-  #shown: readonly unknown[] = [];
 
   constructor() {
     super();
@@ -209,11 +209,8 @@ export class Explore extends LitElement {
     `,
   ];
 
-  protected override shouldUpdate(): boolean {
-    const now = [this.#page.state.view.hintsSeen, this.#model.results.explored.refused];
-    const isNew = now.some((part, i) => part !== this.#shown[i]);
-    this.#shown = now;
-    return isNew;
+  protected override news(): readonly unknown[] {
+    return [this.#page.state.view.hintsSeen, this.#model.results.explored.refused];
   }
 
   override render() {

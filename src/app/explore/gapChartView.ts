@@ -123,6 +123,10 @@ export class GapChartView extends ChartFigure {
     );
   }
 
+  protected override followed() {
+    return [this.page.state.document.gapMm, this.pointer.value.gapMm];
+  }
+
   protected override follow(drawing: Drawing): void {
     const { gapMm } = this.pointer.value;
     (drawing as GapDrawing).move({

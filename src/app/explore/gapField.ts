@@ -48,6 +48,11 @@ export class GapField extends FrameElement {
     `,
   ];
 
+  protected override news(): readonly unknown[] {
+    const { document, view } = this.#page.state;
+    return [document, view.unit];
+  }
+
   protected override willUpdate(): void {
     const { gapMm } = this.#page.state.document;
     // the gap was moved elsewhere: what was typed is answered

@@ -205,6 +205,11 @@ export class GapReadout extends FrameElement {
     `,
   ];
 
+  protected override news(): readonly unknown[] {
+    const { document, view } = this.#page.state;
+    return [document, view.unit];
+  }
+
   override render() {
     const { store, state } = this.#page;
     const { document, view } = state;

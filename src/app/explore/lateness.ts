@@ -1,40 +1,34 @@
 /** Whether something drawn has been out of date for so long that it has to look it. A hand that drags is never late. */
-import type { ReactiveController, ReactiveControllerHost } from "lit";
 import type { Answer } from "../model/results.ts";
 
 const PATIENCE_MS = 250;
 
-export class Lateness implements ReactiveController {
-  isLate = false;
-  readonly #host: ReactiveControllerHost;
-  readonly #answer: () => Answer<unknown> | null;
+export class Lateness {
+  #isLate = false;
   #value: unknown = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
+  readonly #onLate: () => void;
 
-  constructor(host: ReactiveControllerHost, answer: () => Answer<unknown> | null) {
-    this.#host = host;
-    this.#answer = answer;
-    host.addController(this);
+  /** @param onLate called when it has become late; `isLate` says whether it still is */
+  constructor(onLate: () => void) {
+    this.#onLate = onLate;
   }
 
-  hostUpdate(): void {
-    const answer = this.#answer();
+  isLate(answer: Answer<unknown> | null): boolean {
     const isNew = answer?.value !== this.#value;
     this.#value = answer?.value;
-    if (isNew || !answer?.stale) {
-      clearTimeout(this.#timer);
-      this.#timer = undefined;
-      this.isLate = false;
-    }
-    if (!answer?.stale || this.isLate) return;
-    this.#timer ??= setTimeout(() => {
-      this.isLate = true;
-      this.#host.requestUpdate();
-    }, PATIENCE_MS);
+    if (isNew || !answer?.stale) this.stop();
+    if (answer?.stale && !this.#isLate)
+      this.#timer ??= setTimeout(() => {
+        this.#isLate = true;
+        this.#onLate();
+      }, PATIENCE_MS);
+    return this.#isLate;
   }
 
-  hostDisconnected(): void {
+  stop(): void {
     clearTimeout(this.#timer);
     this.#timer = undefined;
+    this.#isLate = false;
   }
 }

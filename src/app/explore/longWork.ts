@@ -45,6 +45,11 @@ export class LongWork extends FrameElement {
     `,
   ];
 
+  protected override news(): readonly unknown[] {
+    const { sweep, retuned } = this.#model.results;
+    return [sweep, retuned, this.#page.state.view];
+  }
+
   protected override willUpdate(): void {
     const { sweep, retuned } = this.#model.results;
     const isBusy = sweep.progress !== null || retuned.progress !== null;

@@ -3,10 +3,13 @@
  * anew at every step of a hand, and type is slow to lay out.
  */
 export function patch(shown: Element, made: Element): void {
-  for (const { name, value } of made.attributes)
+  const names = made.getAttributeNames();
+  for (const name of names) {
+    const value = made.getAttribute(name)!;
     if (shown.getAttribute(name) !== value) shown.setAttribute(name, value);
-  if (shown.attributes.length > made.attributes.length)
-    for (const { name } of [...shown.attributes]) if (!made.hasAttribute(name)) shown.removeAttribute(name);
+  }
+  if (shown.attributes.length > names.length)
+    for (const name of shown.getAttributeNames()) if (!made.hasAttribute(name)) shown.removeAttribute(name);
   if (made.childElementCount === 0) {
     if (shown.textContent !== made.textContent) shown.textContent = made.textContent;
     return;
@@ -16,8 +19,8 @@ export function patch(shown: Element, made: Element): void {
   while (next) {
     const [oldAfter, nextAfter] = [old?.nextElementSibling ?? null, next.nextElementSibling];
     if (!old) shown.append(next);
-    else if (old.localName === next.localName) patch(old, next);
-    else old.replaceWith(next);
+    else if (old.localName !== next.localName) old.replaceWith(next);
+    else if (!old.isEqualNode(next)) patch(old, next);
     [old, next] = [oldAfter, nextAfter];
   }
   while (old) {

@@ -33,6 +33,10 @@ export class RetuneSwitch extends FrameElement {
     `,
   ];
 
+  protected override news(): readonly unknown[] {
+    return [this.#page.state.view];
+  }
+
   override render() {
     const { store, state } = this.#page;
     const { retune, showRetuned } = state.view;

@@ -25,9 +25,11 @@ const BAR_HEIGHT = 56;
 
 @customElement("annulus-verdicts")
 export class VerdictStrip extends FrameElement {
+  /** Words and numbers that change more often cannot be read. */
+  protected override readonly paceMs = 100;
   readonly #page = new StoreController(this);
   readonly #model = new ResultsController(this);
-  readonly #late = new Lateness(this, () => this.#model.results.explored);
+  readonly #late = new Lateness(() => this.requestUpdate());
   #width = 0;
   #drawn: readonly unknown[] = [];
   readonly #widths = new ResizeObserver(([{ contentRect }]) => {
@@ -133,6 +135,13 @@ export class VerdictStrip extends FrameElement {
     `,
   ];
 
+  protected override news(): readonly unknown[] {
+    const { explored, retuned } = this.#model.results;
+    const { document, view } = this.#page.state;
+    const late = this.#late.isLate(explored);
+    return [late, explored.value, retuned.value, document.setup.thresholds, view.unit, this.#width];
+  }
+
   override render() {
     const { explored, retuned } = this.#model.results;
     const { document, view } = this.#page.state;
@@ -146,7 +155,7 @@ export class VerdictStrip extends FrameElement {
         unit: view.unit,
       });
     return html`
-      <div class=${this.#late.isLate ? "late" : ""}>
+      <div class=${this.#late.isLate(explored) ? "late" : ""}>
         <div class="headline" data-testid="headline">
           <p>${said?.change ?? "The first curve is being computed."} ${said?.remains ?? nothing}</p>
           ${said?.finding ? html`<p class="answer">${icon(said.isFelt ? "check" : "about-equal")}${said.finding}</p>` : nothing}
@@ -194,5 +203,6 @@ export class VerdictStrip extends FrameElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#widths.disconnect();
+    this.#late.stop();
   }
 }

@@ -1,12 +1,13 @@
 /** A running model worker, reached through Comlink, and whether it still lives. */
 import { proxy, type Remote, wrap } from "comlink";
 import type { ModelWorker, WorkerLife } from "../../../workers/modelProtocol.ts";
+import { takeWorker } from "./firstWorker.ts";
 import type { ModelConnection } from "./modelClient.ts";
 
 let started = 0;
 
 export function openModelWorker(): ModelConnection {
-  const worker = new Worker(new URL("../../../workers/model.worker.ts", import.meta.url), { type: "module" });
+  const worker = takeWorker();
   const remote = wrap<ModelWorker & WorkerLife>(worker);
   const watching = new AbortController();
   const died = new Promise<never>((_, reject) => {

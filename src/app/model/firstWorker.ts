@@ -1,0 +1,15 @@
+/**
+ * The first model worker, started before the rest of the page's code is run: it is ready when the page has its first
+ * question. Imported first by main.ts.
+ */
+const start = () =>
+  new Worker(new URL("../../../workers/model.worker.ts", import.meta.url), { type: "module" });
+
+let waiting: Worker | null = start();
+
+/** The worker that waits, or where it is taken, another. */
+export function takeWorker(): Worker {
+  const worker = waiting ?? start();
+  waiting = null;
+  return worker;
+}
