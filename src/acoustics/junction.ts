@@ -199,7 +199,7 @@ function addShortDuct(
   addLongDuct(energy, size, radius, exit);
   // what being short adds: coth − 1 = 2e^{−2x}/(1 − e^{−2x}) to each opening's own, csch between them, for the modes that reach across
   const most = Math.max(modeCount(radius, entrance), modeCount(radius, exit));
-  const reach = Math.min(most, Math.max(WALL_MODES, 2 * Math.ceil((20 * radius) / (Math.PI * length))));
+  const reach = Math.min(most, Math.max(WALL_MODES, 2 * Math.ceil((7 * radius) / (Math.PI * length))));
   const near = overlaps(entrance, radius, reach);
   const far = overlaps(exit, radius, reach);
   const x = (alpha: number) => (alpha * length) / radius;
@@ -307,37 +307,52 @@ function wallDisplacement(
   exit: Opening,
 ): StepInertance {
   const area = Math.PI * radius * radius;
-  /** Amplitude of a mode in an opening, ψ_n(a) = 1 at the wall. */
-  const amplitude = (rows: Overlaps, { start }: Opening, c: Float64Array, n: number): number =>
-    rows.reduce((sum, row, q) => sum + c[start + q] * row[n], 0) / area;
-  const atEnds = velocities.map((c) =>
-    Array.from(
-      { length: WALL_MODES },
-      (_, n) => [amplitude(near, entrance, c, n), amplitude(far, exit, c, n)] as const,
-    ),
-  );
+  const [nearOfFirst, farOfFirst, nearOfSecond, farOfSecond] = velocities.flatMap((c) => [
+    amplitudes(near, entrance, c, area),
+    amplitudes(far, exit, c, area),
+  ]);
+  // crowded at the ends, z = ℓ(1 − cos θ)/2, and the same seen from both
+  const angle = (k: number) => (Math.PI * (k + 0.5)) / PLACES;
+  const places = Array.from({ length: PLACES }, (_, k) => (1 - Math.cos(angle(k))) / 2);
+  const reaching = places.map((t) => reachingTo(t, length / radius));
   let d11 = 0;
   let d12 = 0;
   let d22 = 0;
   for (let k = 0; k < PLACES; k++) {
-    // crowded at the ends, z = ℓ(1 − cos θ)/2
-    const theta = (Math.PI * (k + 0.5)) / PLACES;
-    const t = (1 - Math.cos(theta)) / 2;
-    const wall = [(1 - t) / area, t / area];
-    const plane = [...wall];
+    const t = places[k];
+    const fromNear = reaching[k];
+    const fromFar = reaching[PLACES - 1 - k];
+    const plane = [(1 - t) / area, t / area];
+    const wall = [...plane];
     for (let n = 0; n < WALL_MODES; n++) {
-      const x = (zeroOfJ1(n + 1) * length) / radius;
-      const loss = -Math.expm1(-2 * x);
-      // sinh(x(1−t))/sinh x and sinh(xt)/sinh x
-      const fromNear = (Math.exp(-x * t) * -Math.expm1(-2 * x * (1 - t))) / loss;
-      const fromFar = (Math.exp(-x * (1 - t)) * -Math.expm1(-2 * x * t)) / loss;
-      for (let i = 0; i < 2; i++) wall[i] += atEnds[i][n][0] * fromNear + atEnds[i][n][1] * fromFar;
+      wall[0] += nearOfFirst[n] * fromNear[n] + farOfFirst[n] * fromFar[n];
+      wall[1] += nearOfSecond[n] * fromNear[n] + farOfSecond[n] * fromFar[n];
     }
-    const dz = (length / 2) * Math.sin(theta) * (Math.PI / PLACES);
+    const dz = (length / 2) * Math.sin(angle(k)) * (Math.PI / PLACES);
     const taken = -2 * Math.PI * radius * given(t) * dz;
     d11 += taken * (wall[0] * wall[0] - plane[0] * plane[0]);
     d12 += taken * (wall[0] * wall[1] - plane[0] * plane[1]);
     d22 += taken * (wall[1] * wall[1] - plane[1] * plane[1]);
   }
   return [d11, d12, d22];
+}
+
+/** Amplitudes of the modes in an opening, ψ_n(a) = 1 at the wall, for the velocity of coefficients c. */
+function amplitudes(rows: Overlaps, { start }: Opening, c: Float64Array, area: number): Float64Array {
+  const sums = new Float64Array(WALL_MODES);
+  rows.forEach((row, q) => {
+    const weight = c[start + q] / area;
+    for (let n = 0; n < WALL_MODES; n++) sums[n] += weight * row[n];
+  });
+  return sums;
+}
+
+/** sinh(x(1−t))/sinh x of every mode, x = α_n ℓ/a: what of it is left at t of the way. */
+function reachingTo(t: number, slenderness: number): Float64Array {
+  const left = new Float64Array(WALL_MODES);
+  for (let n = 0; n < WALL_MODES; n++) {
+    const x = zeroOfJ1(n + 1) * slenderness;
+    left[n] = (Math.exp(-x * t) - Math.exp(-x * (2 - t))) / -Math.expm1(-2 * x);
+  }
+  return left;
 }
