@@ -127,7 +127,7 @@ function coshSinhc(tRe: number, tIm: number, out: Float64Array): void {
     out[3] = sIm;
     return;
   }
-  const size = Math.hypot(tRe, tIm);
+  const size = Math.sqrt(tRe * tRe + tIm * tIm);
   let re: number;
   let im: number;
   if (tRe >= 0) {

@@ -159,7 +159,7 @@ function countZeros(f: Flow, { fixedParts, line }: AirColumn): number {
   const pieces = Math.ceil((high - low) / step);
   const along = Array.from({ length: pieces }, (_, k): Complex => [low + ((high - low) * k) / pieces, 0]);
   // the arc crowds at its ends, where a step along it is short
-  const arc = Array.from({ length: 3 * pieces }, (_, k) => fixedParts.edge((Math.PI * k) / (3 * pieces)));
+  const arc = Array.from({ length: 2 * pieces }, (_, k) => fixedParts.edge((Math.PI * k) / (2 * pieces)));
   const path = [...along, ...arc, [low, 0] as Complex].map(([re, im]) => f(re, im));
   let winding = 0;
   for (let k = 1; k < path.length; k++) {

@@ -31,7 +31,8 @@ export function wallLoss(sRe: number, sIm: number, out: Float64Array): void {
   // y² = j s
   const qRe = -sIm;
   const qIm = sRe;
-  const size = Math.hypot(qRe, qIm);
+  // not Math.hypot, which guards against overflow at many times the cost
+  const size = Math.sqrt(qRe * qRe + qIm * qIm);
   const yRe = Math.sqrt((size + qRe) / 2);
   if (yRe > FAR) {
     const yIm = qIm / (2 * yRe);
