@@ -8,10 +8,10 @@ import { InputError } from "../units/inputError.ts";
 import { cavityCommand } from "./cavity.ts";
 import { curveCommand } from "./curve.ts";
 import { cutCommand } from "./cut.ts";
+import { ReadingError } from "./fileText.ts";
 import { fitCommand } from "./fit.ts";
 import { gapCommand } from "./gap.ts";
 import { modesCommand } from "./modes.ts";
-import { ReadingError } from "./setups.ts";
 import { sweepCommand } from "./sweep.ts";
 
 const program = new Command("annulus")

@@ -1,4 +1,3 @@
-import { readFileSync } from "node:fs";
 import type { Command } from "commander";
 import { type FitCell, type FitMatrix, fitMatrix } from "../bench/fitMatrix.ts";
 import { fitMatrixCsv } from "../bench/fitMatrixCsv.ts";
@@ -6,8 +5,8 @@ import type { FitSpread } from "../bench/fitSpread.ts";
 import { readInstruments, readMouthpieces } from "../bench/partsCsv.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { parseLengthMm } from "../units/length.ts";
+import { textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
-import { ReadingError } from "./setups.ts";
 import { signed, textTable } from "./table.ts";
 
 interface Options {
@@ -35,8 +34,8 @@ export function fitCommand(program: Command): void {
       const length = (name: string, text: string | undefined) =>
         text === undefined ? {} : { [name]: parseLengthMm(text, "mm") };
       const matrix = fitMatrix(
-        readMouthpieces(textOf(options.mouthpieces), options.mouthpieces),
-        readInstruments(textOf(options.instruments), options.instruments),
+        readMouthpieces(textOf(options.mouthpieces, "a CSV file"), options.mouthpieces),
+        readInstruments(textOf(options.instruments, "a CSV file"), options.instruments),
         { ...length("preferredMm", options.preferred), ...length("clearanceMm", options.clearance) },
       );
       process.stdout.write(
@@ -47,21 +46,6 @@ export function fitCommand(program: Command): void {
             : table(matrix),
       );
     });
-}
-
-function textOf(path: string): string {
-  try {
-    return readFileSync(path === "-" ? 0 : path, "utf8");
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    const why =
-      code === "ENOENT"
-        ? "there is no such file"
-        : code === "EISDIR"
-          ? "that is a folder"
-          : `it cannot be read (${code})`;
-    throw new ReadingError(`${path}: ${why}; give the path of a CSV file, or - for standard input`);
-  }
 }
 
 const asJson = (matrix: FitMatrix) => ({

@@ -1,27 +1,9 @@
 /**
  * Setups from a file, from standard input (`-`), or many from NDJSON, one a line, so that a job runner can share them out.
  */
-import { readFileSync } from "node:fs";
 import { readSetupText } from "../setup/readSetup.ts";
 import type { Setup } from "../setup/setup.ts";
-
-/** A file that cannot be read, or lines of which some failed. */
-export class ReadingError extends Error {}
-
-function textOf(path: string): string {
-  try {
-    return readFileSync(path === "-" ? 0 : path, "utf8");
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    const why =
-      code === "ENOENT"
-        ? "there is no such file"
-        : code === "EISDIR"
-          ? "that is a folder"
-          : `it cannot be read (${code})`;
-    throw new ReadingError(`${path}: ${why}; give the path of a setup file, or - for standard input`);
-  }
-}
+import { ReadingError, textOf } from "./fileText.ts";
 
 /** Lines that are each a whole JSON value, more than one of them: NDJSON. */
 function ndjsonLines(text: string): string[] | null {
@@ -48,7 +30,7 @@ export function forEachSetup<Result>(
   json: (result: Result) => object,
   print: (result: Result, setup: Setup) => string,
 ): void {
-  const text = textOf(path);
+  const text = textOf(path, "a setup file");
   const lines = ndjsonLines(text);
   if (!lines) {
     const setup = readSetupText(text);

@@ -172,6 +172,13 @@ describe("exploring the gap", () => {
 
   it("prints to PDF", async () => {
     const { page } = await open();
+    // everything the sheet holds is there: the sweeps are done and their charts drawn
+    await page
+      .getByTestId("headline")
+      .getByText(/tuned back/)
+      .waitFor();
+    for (const quantity of ["height", "shift", "spacing"])
+      await page.locator(`[data-testid=${quantity}-against-gap] svg`).waitFor({ state: "attached" });
     const pdf = await page.pdf({ format: "A4", printBackground: true, path: `${screenshots}sheet.pdf` });
     expect(pdf.subarray(0, 5).toString()).toBe("%PDF-");
     const pages = pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)!.length;

@@ -1,0 +1,20 @@
+import { readFileSync } from "node:fs";
+
+/** A file that cannot be read, or lines of which some failed. */
+export class ReadingError extends Error {}
+
+/** A file's text, or standard input's for `-`. @param wanted what should be given, as "a setup file" */
+export function textOf(path: string, wanted: string): string {
+  try {
+    return readFileSync(path === "-" ? 0 : path, "utf8");
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    const why =
+      code === "ENOENT"
+        ? "there is no such file"
+        : code === "EISDIR"
+          ? "that is a folder"
+          : `it cannot be read (${code})`;
+    throw new ReadingError(`${path}: ${why}; give the path of ${wanted}, or - for standard input`);
+  }
+}
