@@ -25,8 +25,9 @@ export class Explore extends FrameElement {
   constructor() {
     super();
     new ContextProvider(this, { context: cursorContext, initialValue: new Cursor() });
-    this.addEventListener("pointerdown", this.#onTouch, { capture: true });
-    this.addEventListener("keydown", this.#onTouch, { capture: true });
+    // anywhere on the page: who opens the editor has begun too
+    addEventListener("pointerdown", this.#onTouch, { capture: true });
+    addEventListener("keydown", this.#onTouch, { capture: true });
   }
 
   static override styles = [
@@ -196,7 +197,14 @@ export class Explore extends FrameElement {
           margin-bottom: 1rem;
         }
         .charts {
-          grid-template-columns: 1fr 1fr;
+          grid-template-columns: 1fr 1fr 1fr;
+        }
+        .charts > :last-child {
+          grid-column: auto;
+        }
+        /* the second page then ends with the sheet */
+        .air {
+          width: 80%;
         }
         .verdicts {
           padding: 0;
