@@ -2,6 +2,7 @@
  * One setup ready to answer questions: its air column over the range its resonances need, and its modes at any gap.
  */
 import { AirColumn } from "../acoustics/airColumn.ts";
+import type { Gap } from "../acoustics/gap.ts";
 import { Line } from "../acoustics/line.ts";
 import { type Resonance, resonanceNear, resonancesOf } from "../acoustics/resonances.ts";
 import { gapMm as ownGapMm, type Setup } from "../setup/setup.ts";
@@ -53,10 +54,18 @@ export class Instrument {
     this.column = column;
   }
 
-  /** The air column's gap for a gap in mm; refuses one the receiver cannot have. */
-  gap(gapMm: number) {
-    withGap(this.setup, gapMm);
-    return this.column.line.gap(gapMm / 1000);
+  #lastGap: { readonly gapMm: number; readonly gap: Gap } | null = null;
+
+  /**
+   * The air column's gap for a gap in mm; refuses one the receiver cannot have. The last one is kept: its modes, its curve and
+   * its standing wave are asked for one after the other, and its radial modes cost more than any of them.
+   */
+  gap(gapMm: number): Gap {
+    if (this.#lastGap?.gapMm !== gapMm) {
+      withGap(this.setup, gapMm);
+      this.#lastGap = { gapMm, gap: this.column.line.gap(gapMm / 1000) };
+    }
+    return this.#lastGap.gap;
   }
 
   /** Modes at a gap, the slide drawn by `drawMm`. */
@@ -75,11 +84,10 @@ export class Instrument {
         "body.slideAt is missing: give the slide's place in the body, in mm, to see retuned results",
       );
     const gap = this.gap(gapMm);
-    const start = resonancesOf(this.column, gap, this.modeCount)[n - 1];
+    const modes = resonancesOf(this.column, gap, this.modeCount);
+    const start = modes[n - 1];
     if (!start)
-      throw new RangeError(
-        `resonance ${n} does not exist here: choose one from 1 to ${this.modes(gapMm).length}`,
-      );
+      throw new RangeError(`resonance ${n} does not exist here: choose one from 1 to ${modes.length}`);
     let at: Resonance = start;
     const miss = (draw: number): number => {
       at = resonanceNear(this.column, gap, draw, at);
