@@ -7,7 +7,7 @@
 import type { Setup } from "../setup/setup.ts";
 import { Interpolant } from "./chebyshev.ts";
 import type { Gap } from "./gap.ts";
-import { FIXED, Line, LOAD, LOWER, UPPER } from "./line.ts";
+import { FIXED, Line, UPPER } from "./line.ts";
 import { applyTo, STATE, TWO_PORT } from "./twoPort.ts";
 
 const TAU = 2 * Math.PI;
@@ -68,24 +68,12 @@ export class AirColumn {
     );
   }
 
-  /** Exact evaluations of the fixed parts spent so far. */
-  get nodes(): number {
-    return this.fixedParts.nodes;
-  }
-
   /** Mouthpiece two-port into #scratch and load, with the slide drawn by `draw` m, into `load`, at complex frequency f, Hz. */
   #ends(draw: number, fRe: number, fIm: number, load: Float64Array): void {
     const fixed = this.#scratch;
-    if (draw === 0) {
-      // the load with the slide at rest is known, and the rest need not be evaluated
-      this.fixedParts.evaluate(fRe, fIm, fixed, UPPER / 2);
-      for (let i = 0; i < STATE; i++) load[i] = fixed[LOAD + i];
-      return;
-    }
-    this.fixedParts.evaluate(fRe, fIm, fixed);
-    for (let i = 0; i < STATE; i++) load[i] = fixed[LOWER + i];
-    this.line.drawSlide(load, draw, TAU * fRe, TAU * fIm);
-    applyTo(load, fixed, UPPER);
+    // with the slide at rest the load is among the first functions, and the rest need not be evaluated
+    this.fixedParts.evaluate(fRe, fIm, fixed, draw === 0 ? UPPER / 2 : FIXED / 2);
+    this.line.load(fixed, draw, TAU * fRe, TAU * fIm, load);
   }
 
   /**

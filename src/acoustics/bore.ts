@@ -30,7 +30,7 @@ export interface Bore {
   readonly receiver: { readonly mouthRadius: number; readonly radiusTaper: number; readonly depth: number };
   /** Air in the gap. */
   readonly gapAir: Air;
-  /** Leadpipe, and the body as far as the slide. */
+  /** Leadpipe, its joint with the body, and the body as far as the slide. */
   readonly upper: readonly Piece[];
   readonly leadpipeMouth: number;
   readonly slide: Slide | null;
@@ -61,8 +61,7 @@ export function boreOf(setup: Setup): Bore {
   const leadpipeExit = leadpipe[leadpipe.length - 1].radiusOut;
   const bodyEntry = (profileMm[0][1] / 2) * MM;
   const joint = step(leadpipeExit, bodyEntry, airAt(leadpipeEnd));
-  const joined = slideAtMm === undefined ? [...leadpipe] : [...leadpipe, ...joint, ...bodyUpper];
-  const all = [...bodyUpper, ...lower];
+  const upper = [...leadpipe, ...joint, ...bodyUpper];
   return {
     mouthpiece,
     shankExit: mouthpiece[mouthpiece.length - 1].radiusOut,
@@ -72,7 +71,7 @@ export function boreOf(setup: Setup): Bore {
       depth: setup.receiver.depthMm * MM,
     },
     gapAir: airAt(mouthpieceEnd),
-    upper: joined,
+    upper,
     leadpipeMouth: leadpipe[0].radiusIn,
     slide:
       slideAtMm === undefined
@@ -82,9 +81,9 @@ export function boreOf(setup: Setup): Bore {
             air: airAt(slideX),
             pushMax: cylinderAround(profileMm, slideAtMm) * MM,
           },
-    lower: slideAtMm === undefined ? [...joint, ...lower] : lower,
+    lower,
     bellRadius: (profileMm[profileMm.length - 1][1] / 2) * MM,
-    bellAir: all[all.length - 1].air,
+    bellAir: [...upper, ...lower].at(-1)!.air,
     wallLossFactor: setup.model.wallLossFactor,
     junction: setup.model.junction,
     radiation: setup.model.radiation,

@@ -23,13 +23,24 @@ export const LOAD = TWO_PORT;
 export const UPPER = LOAD + STATE;
 export const LOWER = UPPER + TWO_PORT;
 
+/** Half the difference for derivatives by the gap, as part of the cavity's radius. */
 const GAP_STEP = 1e-3;
+
+/** The chains a bore is made of. */
+type Parts = Readonly<Record<"mouthpiece" | "upper" | "lower", Chain>>;
+
+function partsOf(
+  { mouthpiece, upper, lower, ...bore }: Bore,
+  cut: (piece: Piece) => readonly Piece[],
+): Parts {
+  const chain = (pieces: readonly Piece[]) =>
+    new Chain(pieces.flatMap(cut), bore.wallLossFactor, bore.junction);
+  return { mouthpiece: chain(mouthpiece), upper: chain(upper), lower: chain(lower) };
+}
 
 export class Line {
   readonly bore: Bore;
-  readonly #mouthpiece: Chain;
-  readonly #upper: Chain;
-  readonly #lower: Chain;
+  readonly #parts: Parts;
   readonly #slideMedium: Medium | null;
   readonly #slideStation = new Station();
   readonly #slidePort = new Float64Array(TWO_PORT);
@@ -38,16 +49,8 @@ export class Line {
   constructor(setup: Setup) {
     const bore = boreOf(setup);
     this.bore = bore;
-    const chain = (pieces: Bore["upper"]) => new Chain(pieces, bore.wallLossFactor, bore.junction);
-    this.#mouthpiece = chain(bore.mouthpiece);
-    this.#upper = chain(bore.upper);
-    this.#lower = chain(bore.lower);
+    this.#parts = partsOf(bore, (piece) => [piece]);
     this.#slideMedium = bore.slide && new Medium(bore.slide.air, bore.wallLossFactor);
-  }
-
-  /** Cones and steps from rim to bell, without gap and slide. */
-  get sections(): number {
-    return this.#mouthpiece.sections + this.#upper.sections + this.#lower.sections;
   }
 
   /** Rim to bell without the gap, m. */
@@ -95,18 +98,30 @@ export class Line {
    */
   fixed(omegaRe: number, omegaIm: number, out: Float64Array, at = 0): void {
     const { bellRadius, bellAir, radiation } = this.bore;
-    this.#mouthpiece.twoPort(omegaRe, omegaIm, out, at);
-    this.#upper.twoPort(omegaRe, omegaIm, out, at + UPPER);
+    this.#parts.mouthpiece.twoPort(omegaRe, omegaIm, out, at);
+    this.#parts.upper.twoPort(omegaRe, omegaIm, out, at + UPPER);
     const state = this.#state;
     radiationState(radiation, bellRadius, bellAir, omegaRe, omegaIm, state);
-    this.#lower.propagate(state, omegaRe, omegaIm);
+    this.#parts.lower.propagate(state, omegaRe, omegaIm);
     out.set(state, at + LOWER);
     applyTo(state, out, at + UPPER);
     out.set(state, at + LOAD);
   }
 
-  /** state ← slide · state for a slide drawn by `draw` m (negative: pushed in). */
-  drawSlide(state: Float64Array, draw: number, omegaRe: number, omegaIm: number): void {
+  /**
+   * The load with the slide drawn by `draw` m (negative: pushed in), of the fixed parts at the same frequency.
+   * @param load four doubles: [p, U] at the leadpipe's mouth
+   */
+  load(fixed: Float64Array, draw: number, omegaRe: number, omegaIm: number, load: Float64Array): void {
+    const from = draw === 0 ? LOAD : LOWER;
+    for (let i = 0; i < STATE; i++) load[i] = fixed[from + i];
+    if (draw === 0) return;
+    this.#drawSlide(load, draw, omegaRe, omegaIm);
+    applyTo(load, fixed, UPPER);
+  }
+
+  /** state ← slide · state */
+  #drawSlide(state: Float64Array, draw: number, omegaRe: number, omegaIm: number): void {
     if (draw === 0 || !this.#slideMedium || !this.bore.slide) return;
     this.#slideMedium.setFrequency(omegaRe, omegaIm);
     this.#slideStation.set(this.bore.slide.radius, this.#slideMedium);
@@ -122,9 +137,7 @@ export class Line {
     const fixed = new Float64Array(FIXED);
     const port = new Float64Array(TWO_PORT);
     this.fixed(omegaRe, omegaIm, fixed);
-    out.set(fixed.subarray(LOWER));
-    this.drawSlide(out, draw, omegaRe, omegaIm);
-    applyTo(out, fixed, UPPER);
+    this.load(fixed, draw, omegaRe, omegaIm, out);
     gap.twoPort(omegaRe, omegaIm, port);
     applyTo(out, port);
     applyTo(out, fixed);
@@ -142,7 +155,7 @@ export class Line {
     visit: (fromBell: number, radius: number, state: Float64Array) => void,
     finest: number,
   ): void {
-    const chains = this.#finely(finest);
+    const parts = this.#finely(finest);
     const { bellRadius, bellAir, radiation, slide } = this.bore;
     const state = new Float64Array(STATE);
     const port = new Float64Array(TWO_PORT);
@@ -156,38 +169,26 @@ export class Line {
     };
     radiationState(radiation, bellRadius, bellAir, omega, 0, state);
     visit(0, bellRadius, state);
-    along(chains.lower);
-    this.drawSlide(state, draw, omega, 0);
+    along(parts.lower);
+    this.#drawSlide(state, draw, omega, 0);
     passed += draw;
     if (draw > 0 && slide) visit(passed, slide.radius, state);
-    along(chains.upper);
+    along(parts.upper);
     gap.twoPort(omega, 0, port);
     applyTo(state, port);
     passed += gap.cavity.gap;
     visit(passed, gap.cavity.shankExit, state);
-    along(chains.mouthpiece);
+    along(parts.mouthpiece);
   }
 
-  #fine: {
-    readonly finest: number;
-    readonly chains: Record<"mouthpiece" | "upper" | "lower", Chain>;
-  } | null = null;
+  #fine: { readonly finest: number; readonly parts: Parts } | null = null;
 
   /** The same parts with no piece longer than `finest` m, kept for the next wave. */
-  #finely(finest: number): Record<"mouthpiece" | "upper" | "lower", Chain> {
+  #finely(finest: number): Parts {
     if (this.#fine?.finest !== finest) {
-      const { wallLossFactor, junction, mouthpiece, upper, lower } = this.bore;
-      const chain = (pieces: readonly Piece[]) =>
-        new Chain(
-          pieces.flatMap((piece) => cutPiece(piece, Math.max(1, Math.ceil(piece.length / finest)))),
-          wallLossFactor,
-          junction,
-        );
-      this.#fine = {
-        finest,
-        chains: { mouthpiece: chain(mouthpiece), upper: chain(upper), lower: chain(lower) },
-      };
+      const cut = (piece: Piece) => cutPiece(piece, Math.max(1, Math.ceil(piece.length / finest)));
+      this.#fine = { finest, parts: partsOf(this.bore, cut) };
     }
-    return this.#fine.chains;
+    return this.#fine.parts;
   }
 }
