@@ -8,7 +8,7 @@
  *   ψ' = ζ w,   w' = κ ψ,   ζ = jωρ/(π(1−F_v)),   κ = jωπ(1+(γ−1)F_t)/(ρc²) + (m/a) d(1/ζ)/dx,   U = mψ/ζ − a w
  *
  * so a step is exact for a lossless cone of any angle and for a lossy cylinder of any length, and elsewhere a fourth-order
- * Magnus step (Blanes, Casas, Oteo & Ros 2009, Phys. Rep. 470, eq. 253, with Simpson's rule): Ω = [[δ, ζ̄h], [κ̄h, −δ]],
+ * Magnus step (Blanes, Casas, Oteo & Ros 2009, Phys. Rep. 470, 151; with Simpson's rule): Ω = [[δ, ζ̄h], [κ̄h, −δ]],
  * δ = −(h²/12)(ζ̄Δκ − κ̄Δζ), and exp(±Ω) = cosh θ ± Ω sinh θ/θ, θ² = δ² + ζ̄κ̄h². Traceless Ω makes det = 1 to rounding.
  * How many steps a cone takes is decided by step doubling in `line.ts`. Derivative of F: dF/d ln a = 2(1−F) + z²F²/2.
  */

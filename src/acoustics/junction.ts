@@ -1,7 +1,7 @@
 /**
  * Inertance of steps between coaxial cylinders, by mode matching.
  *
- * A chain of round ducts a₀, a₁ … a_K, the first and last long, those between of lengths ℓ. At each step the axial
+ * One step between two long round ducts, or two steps with a cavity of length ℓ between, as at the gap. At each the axial
  * velocity in the opening (radius b, the smaller of its two ducts) is a sum of Legendre polynomials in 1 − 2r²/b², of which
  * only the first carries flow. Every duct answers with its evanescent radial modes ψ_n = J₀(α_n r/a)/J₀(α_n), J₁(α_n) = 0,
  * whose static impedances jωρ·a/(α_n S) couple the two openings of a short duct by coth and csch of α_n ℓ/a, so the
@@ -10,11 +10,11 @@
  * number of modes one from below) leaves p_before − p_after = jωρ M U, M symmetric, beside the plane waves.
  *
  * Method: Karal 1953 (J. Acoust. Soc. Am. 25, 327) for one step; Kergomard & Garcia 1987 (J. Sound Vib. 114, 465) for its
- * higher modes; the opening's own expansion after Kashiwabara's and the waveguide literature's Galerkin practice.
+ * higher modes. The expansion of the opening instead of its modes is Galerkin's method, done here for this problem.
  * Range: quasi-static, (ka/α₁)² ≪ 1: at 2 kHz in a 10 mm cavity the neglected part is 0.1 % of M.
  *
  * A very short duct locks its two openings to each other; where one is larger it also gets the polynomials of the smaller
- * one, so that a gap → 0 goes over to the single step from a₀ to a_K.
+ * one, so that a gap → 0 goes over to the single step from the first duct to the last.
  */
 import { besselOdd, zeroOfJ1 } from "./bessel.ts";
 

@@ -1,7 +1,8 @@
 /**
- * Complex resonances of an air column closed at the rim: the zeros of the admittance U/p, by Newton's method (its
- * derivative from the last two iterates) on the analytic continuation, started from the peaks of |Z|; how many there must be is counted by the argument principle, and any not
- * reached from a peak is found with the zeros already known divided out (Wilkinson's deflation).
+ * Complex resonances of an air column closed at the rim: the zeros of the admittance U/p, by Newton's method with the
+ * derivative taken from the last two iterates, on the analytic continuation, started from the peaks of |Z|. How many there
+ * must be is counted by the argument principle, and any that no peak leads to is found with the zeros already known divided
+ * out (Wilkinson's deflation).
  *
  * With e^{+jωt} a decaying resonance has Im f > 0; Q = Re f/(2 Im f). Near it, Z ≈ C_n/(jω − jω_n).
  */

@@ -41,7 +41,7 @@ describe("a cone's two-port", () => {
   });
 
   it("is the lossless cone in closed form, in one step however steep", () => {
-    // Fletcher & Rossing 1998, equations 8.51 and following: ψ = r p obeys the plane wave equation
+    // ψ = r p obeys the plane wave equation (Fletcher & Rossing, The Physics of Musical Instruments, chapter 8, from memory)
     fc.assert(
       fc.property(radius, radius, length, omega, (r0, r1, h, w) => {
         const { density: rho, soundSpeed: c } = nearlyLossless;
