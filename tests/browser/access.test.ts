@@ -3,6 +3,7 @@ import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
+import { answered } from "./sheet.ts";
 
 const { visit } = useBrowser();
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
@@ -33,11 +34,7 @@ describe("the page for everyone", () => {
       it(`is sound at ${name} width, ${colorScheme}: axe-core finds nothing serious, nothing runs over the edge`, async () => {
         const visited = await visit({ width, height, colorScheme, touch: name === "phone" });
         const { page } = visited;
-        await page
-          .getByTestId("verdict-slots")
-          .getByText(/peak height/i)
-          .first()
-          .waitFor();
+        await answered(page);
         await page.waitForTimeout(1200);
         expect(await serious(page)).toEqual([]);
         const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
@@ -52,11 +49,7 @@ describe("the page for everyone", () => {
 
   it("is reached by keyboard alone: gap, reference, resonance, table behind a chart", async () => {
     const { page } = await visit();
-    await page
-      .getByTestId("verdict-slots")
-      .getByText(/peak height/i)
-      .first()
-      .waitFor();
+    await answered(page);
     const reached = new Set<string>();
     for (let i = 0; i < 60; i++) {
       await page.keyboard.press("Tab");
@@ -83,11 +76,7 @@ describe("the page for everyone", () => {
 
   it("has a table behind every chart", async () => {
     const { page } = await visit();
-    await page
-      .getByTestId("verdict-slots")
-      .getByText(/peak height/i)
-      .first()
-      .waitFor();
+    await answered(page);
     for (const chart of ["impedance", "height-against-gap"]) {
       const figure = page.locator("figure", { has: page.getByTestId(chart) });
       await figure.locator("summary").click();

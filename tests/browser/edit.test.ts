@@ -1,20 +1,13 @@
-import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
+import { answered, showsGap } from "./sheet.ts";
 
 const { visit } = useBrowser();
-
-const showsGap = (page: Page, text: string) =>
-  page.getByTestId("gap-value").filter({ hasText: text }).waitFor();
 
 async function opened(width = 1280) {
   const visited = await visit({ width });
   const { page } = visited;
-  await page
-    .getByTestId("verdict-slots")
-    .getByText(/peak height/i)
-    .first()
-    .waitFor();
+  await answered(page);
   await page.getByTestId("edit-instrument").click();
   const editor = page.locator("annulus-editor");
   await editor.getByLabel("Insertion").waitFor();

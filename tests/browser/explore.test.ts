@@ -6,30 +6,14 @@ import { gapSweep } from "../../src/study/gapSweep.ts";
 import { Instrument } from "../../src/study/instrument.ts";
 import { demo } from "../acoustics/setups.ts";
 import { expectQuiet, screenshots, useBrowser, type Visit } from "./browser.ts";
+import { answered, gapText, showsGap, typeGap } from "./sheet.ts";
 
 const { visit } = useBrowser();
 
-const gapText = (page: Page) => page.getByTestId("gap-value").innerText();
-const showsGap = (page: Page, text: string) =>
-  page.getByTestId("gap-value").filter({ hasText: text }).waitFor();
-
-/** The page's first answer is drawn. */
-const ready = (page: Page) =>
-  page
-    .getByTestId("headline")
-    .getByText(/too small to feel|agrees|disagrees|felt/i)
-    .first()
-    .waitFor();
-
 const open = async (options?: Parameters<typeof visit>[0]): Promise<Visit> => {
   const visited = await visit(options);
-  await ready(visited.page);
+  await answered(visited.page);
   return visited;
-};
-
-const typeGap = async (page: Page, text: string): Promise<void> => {
-  await page.getByTestId("gap-field").fill(text);
-  await page.getByTestId("gap-field").press("Enter");
 };
 
 /** The file an action of a chart's menu saves. */

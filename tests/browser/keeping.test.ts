@@ -3,24 +3,11 @@ import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { expectQuiet, useBrowser } from "./browser.ts";
+import { answered, gapText, showsGap, typeGap } from "./sheet.ts";
 
 const { visit } = useBrowser();
 
-const gapText = (page: Page) => page.getByTestId("gap-value").innerText();
-const showsGap = (page: Page, text: string) =>
-  page.getByTestId("gap-value").filter({ hasText: text }).waitFor();
 const message = (page: Page) => page.getByTestId("message");
-const answered = (page: Page) =>
-  page
-    .getByTestId("verdict-slots")
-    .getByText(/peak height/i)
-    .first()
-    .waitFor();
-
-async function typeGap(page: Page, text: string): Promise<void> {
-  await page.getByTestId("gap-field").fill(text);
-  await page.getByTestId("gap-field").press("Enter");
-}
 
 /** A file let go over the page. */
 async function drop(page: Page, name: string, text: string): Promise<void> {

@@ -1,0 +1,21 @@
+/** The sheet as a person reads and uses it. */
+import type { Page } from "playwright-core";
+
+/** The model has answered and the verdict on slots is there. */
+export const answered = (page: Page): Promise<void> =>
+  page
+    .getByTestId("verdict-slots")
+    .getByText(/peak height/i)
+    .first()
+    .waitFor();
+
+export const gapText = (page: Page): Promise<string> => page.getByTestId("gap-value").innerText();
+
+/** The largest thing on the page comes to say this. */
+export const showsGap = (page: Page, text: string): Promise<void> =>
+  page.getByTestId("gap-value").filter({ hasText: text }).waitFor();
+
+export async function typeGap(page: Page, text: string): Promise<void> {
+  await page.getByTestId("gap-field").fill(text);
+  await page.getByTestId("gap-field").press("Enter");
+}
