@@ -17,6 +17,8 @@ import "./retuneSwitch.ts";
 import "./standingWaveView.ts";
 import "./verdictStrip.ts";
 
+const TOUCHES = ["pointerdown", "keydown"] as const;
+
 @customElement("annulus-explore")
 export class Explore extends FrameElement {
   readonly #page = new StoreController(this);
@@ -25,9 +27,17 @@ export class Explore extends FrameElement {
   constructor() {
     super();
     new ContextProvider(this, { context: cursorContext, initialValue: new Cursor() });
-    // anywhere on the page: who opens the editor has begun too
-    addEventListener("pointerdown", this.#onTouch, { capture: true });
-    addEventListener("keydown", this.#onTouch, { capture: true });
+  }
+
+  /** Touches are watched for anywhere on the page: who opens the editor has begun too. */
+  override connectedCallback(): void {
+    super.connectedCallback();
+    for (const touch of TOUCHES) addEventListener(touch, this.#onTouch, { capture: true });
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    for (const touch of TOUCHES) removeEventListener(touch, this.#onTouch, { capture: true });
   }
 
   static override styles = [
