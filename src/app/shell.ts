@@ -6,7 +6,8 @@ import "./chrome/editorRegion.ts";
 import "./chrome/header.ts";
 import "./chrome/messageLine.ts";
 import { undoByKeys } from "./chrome/shortcuts.ts";
-import "./explore/explore.ts";
+import "./chrome/taskNav.ts";
+import "./chrome/taskSheet.ts";
 import { FrameElement } from "./frameElement.ts";
 import { RouteController, StoreController } from "./store/storeController.ts";
 import { showTheme, usePalettes } from "./theme.ts";
@@ -87,10 +88,11 @@ export class AnnulusApp extends FrameElement {
     if (document.title !== title) document.title = title;
     return html`
       <annulus-header></annulus-header>
+      <annulus-tasks></annulus-tasks>
       <annulus-message></annulus-message>
       <div class="desk ${this.#route.route.task === "edit" ? "editing" : ""}">
         <annulus-editor-region></annulus-editor-region>
-        <annulus-explore></annulus-explore>
+        <annulus-task-sheet></annulus-task-sheet>
       </div>
       <annulus-about></annulus-about>
     `;

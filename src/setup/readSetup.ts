@@ -13,6 +13,7 @@ import {
 import { jsonBreak } from "./jsonBreak.ts";
 import { plainJsonProblems } from "./plainJson.ts";
 import { type Problem, pathText, SetupError, valueText } from "./problem.ts";
+import { readUncertainties } from "./readUncertainties.ts";
 import { schemaProblems } from "./schemaProblems.ts";
 import type { AirConditions, AirConstants, Model, ProfileMm, Setup } from "./setup.ts";
 
@@ -52,7 +53,10 @@ export function readSetup(json: unknown): Setup {
   const lengths = readLengths(json, problems);
   checkGeometry(json, lengths, problems);
   if (problems.length > 0) throw new SetupError(problems);
-  return deepFreeze(build(json as SetupFile, lengths));
+  const setup = build(json as SetupFile, lengths);
+  const uncertainties = readUncertainties(json, setup, problems);
+  if (problems.length > 0) throw new SetupError(problems);
+  return deepFreeze({ ...setup, uncertainties });
 }
 
 /** A setup file that has passed the schema, less its lengths, which are read apart. */
@@ -180,6 +184,7 @@ function build(file: SetupFile, lengths: Lengths): Setup {
     body: { profileMm: lengths.body!, ...(slideAtMm !== undefined && { slideAtMm }) },
     model: { junction: "modal", radiation: "unflanged", bell: "plane", wallLossFactor: 1, ...file.model },
     thresholds: { cents: 3.5, decibels: 1, ...file.thresholds },
+    uncertainties: {},
   };
 }
 

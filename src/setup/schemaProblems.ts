@@ -49,6 +49,8 @@ export function schemaProblems(json: unknown): Problem[] {
 function acceptedText(asked: Schema): string {
   if (asked.const !== undefined) return JSON.stringify(asked.const);
   if (asked.enum !== undefined) return asked.enum.map((value) => JSON.stringify(value)).join(" or ");
+  if (asked.type?.includes("object") && Array.isArray(asked.type))
+    return 'a standard uncertainty: a number, text with a unit such as "0.02 mm", or an object with standard and degreesOfFreedom';
   if (Array.isArray(asked.type)) return 'a length: a number, or text with a unit such as "0.100 in"';
   switch (asked.type) {
     case "number":

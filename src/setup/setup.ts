@@ -70,6 +70,13 @@ export interface Thresholds {
   readonly decibels: number;
 }
 
+/** How well a dimension is known: u in the dimension's own unit (mm for lengths), and how many degrees of freedom u rests on. */
+export interface Uncertainty {
+  readonly standard: number;
+  /** Infinity where the uncertainty is not itself in doubt. */
+  readonly degreesOfFreedom: number;
+}
+
 export interface Setup {
   readonly name: string;
   readonly about: string;
@@ -82,6 +89,8 @@ export interface Setup {
   readonly body: Body;
   readonly model: Model;
   readonly thresholds: Thresholds;
+  /** By the dimension's place in the file (`dimension.ts`); one left out is taken as exact. */
+  readonly uncertainties: Readonly<Record<string, Uncertainty>>;
 }
 
 /** The setup's own gap: receiver depth − insertion, mm. */

@@ -1,3 +1,4 @@
+import { dimensionAt } from "./dimension.ts";
 import type { ProfileMm, Setup } from "./setup.ts";
 
 /**
@@ -36,6 +37,7 @@ export function writeSetup(setup: Setup): object {
     body: { profile: profile(body.profileMm), ...optional("slideAt", body.slideAtMm) },
     model: { ...setup.model },
     thresholds: { ...setup.thresholds },
+    ...writeUncertainties(setup, length),
   };
 }
 
@@ -52,4 +54,13 @@ function writeAir(air: Setup["air"], length: (lengthMm: number) => number): obje
     pressure: pressurePa,
     ...(breath && { breath: { temperature: breath.temperatureC, reach: length(breath.reachMm) } }),
   };
+}
+
+/** Nothing where every dimension is taken as exact. */
+function writeUncertainties(setup: Setup, length: (lengthMm: number) => number): object {
+  const entries = Object.entries(setup.uncertainties).map(([path, { standard, degreesOfFreedom }]) => {
+    const inFile = dimensionAt(setup, path)?.unit === "mm" ? length(standard) : standard;
+    return [path, degreesOfFreedom === Infinity ? inFile : { standard: inFile, degreesOfFreedom }];
+  });
+  return entries.length > 0 ? { uncertainties: Object.fromEntries(entries) } : {};
 }

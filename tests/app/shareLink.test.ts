@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { deflateText } from "../../src/app/files/deflate.ts";
 import { decodeDocument, encodeDocument, openShared, shareLink } from "../../src/app/files/shareLink.ts";
+import { NO_NOTES } from "../../src/app/notes/notes.ts";
 import { readHash } from "../../src/app/route.ts";
 import { documentOf, Store } from "../../src/app/store/store.ts";
 import { readSetup } from "../../src/setup/readSetup.ts";
@@ -32,7 +33,7 @@ const documents = fc
       leadpipe,
       mouthpiece: { ...file.mouthpiece, insertion },
     });
-    return { setup, gapMm: gap, referenceGapMm: reference };
+    return { setup, gapMm: gap, referenceGapMm: reference, notes: NO_NOTES };
   });
 
 describe("a shared document", () => {

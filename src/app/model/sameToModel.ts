@@ -1,7 +1,16 @@
 import type { Setup } from "../../setup/setup.ts";
 
 /** Parts of a setup that the model computes with; a new name is no new instrument. */
-const PARTS = ["air", "mouthpiece", "receiver", "leadpipe", "body", "model", "thresholds"] as const;
+const PARTS = [
+  "air",
+  "mouthpiece",
+  "receiver",
+  "leadpipe",
+  "body",
+  "model",
+  "thresholds",
+  "uncertainties",
+] as const;
 
 /** Whether the model would answer the same for both: their parts are the very same objects. */
 export const sameToModel = (a: Setup, b: Setup): boolean => PARTS.every((part) => a[part] === b[part]);

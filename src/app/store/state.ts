@@ -1,5 +1,6 @@
 /** The page's whole state: one immutable value. What can be computed from it is not in it. */
 import type { Setup } from "../../setup/setup.ts";
+import type { Notes } from "../notes/notes.ts";
 
 export type Unit = "mm" | "in";
 export type Magnitude = "linear" | "dB";
@@ -13,6 +14,8 @@ export interface Document {
   readonly gapMm: number;
   /** What it is compared with, mm. */
   readonly referenceGapMm: number;
+  /** What is written down at the bench. */
+  readonly notes: Notes;
 }
 
 /** How it is looked at: kept between visits, not undone. */

@@ -1,6 +1,7 @@
 /** The page's state and everything that changes it. */
 import { gapMm, type Setup } from "../../setup/setup.ts";
 import { withoutRoundingNoise } from "../../units/roundingNoise.ts";
+import { NO_NOTES, type Notes, notesForAnother } from "../notes/notes.ts";
 import { nearestGapMm } from "./gapLimits.ts";
 import { Observable } from "./observable.ts";
 import { type Document, FIRST_VIEW, type Message, type State, type View } from "./state.ts";
@@ -13,9 +14,9 @@ export interface ChangeOptions {
 }
 
 /** A setup as it was opened: the shank where the file has it, compared with itself. */
-export function documentOf(setup: Setup): Document {
+export function documentOf(setup: Setup, notes = NO_NOTES): Document {
   const own = withoutRoundingNoise(gapMm(setup));
-  return { setup, gapMm: own, referenceGapMm: own };
+  return { setup, gapMm: own, referenceGapMm: own, notes };
 }
 
 /** A tenth of an inch: the change of gap the trade talks about. */
@@ -67,6 +68,7 @@ export class Store extends Observable<State> {
       setup.receiver.depthMm !== old.receiver.depthMm;
     this.#edit(
       {
+        ...document,
         setup,
         gapMm: nearestGapMm(setup, moved ? gapMm(setup) : document.gapMm),
         referenceGapMm: nearestGapMm(setup, document.referenceGapMm),
@@ -75,9 +77,16 @@ export class Store extends Observable<State> {
     );
   }
 
+  /** Writes down one task's notes. */
+  setNotes<Part extends keyof Notes>(part: Part, written: Notes[Part], options?: ChangeOptions): void {
+    const { document } = this.state;
+    this.#edit({ ...document, notes: { ...document.notes, [part]: written } }, options);
+  }
+
   /** Another instrument, or a whole document from a link; undo brings back the one before. */
   open(opened: Setup | Document): void {
-    this.#edit("setup" in opened ? opened : documentOf(opened), {});
+    const { notes } = this.state.document;
+    this.#edit("setup" in opened ? opened : documentOf(opened, notesForAnother(notes)), {});
   }
 
   /** Ends a gesture by going back to where it began. */
@@ -143,4 +152,7 @@ export class Store extends Observable<State> {
 }
 
 const sameDocument = (a: Document, b: Document): boolean =>
-  a.setup === b.setup && a.gapMm === b.gapMm && a.referenceGapMm === b.referenceGapMm;
+  a.setup === b.setup &&
+  a.gapMm === b.gapMm &&
+  a.referenceGapMm === b.referenceGapMm &&
+  (a.notes === b.notes || JSON.stringify(a.notes) === JSON.stringify(b.notes));

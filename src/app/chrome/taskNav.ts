@@ -1,0 +1,79 @@
+/** The way from task to task: links, so that each has an address to keep and to open beside another. */
+import { css, html } from "lit";
+import { customElement } from "lit/decorators.js";
+import { FrameElement } from "../frameElement.ts";
+import { type Task, writeHash } from "../route.ts";
+import { RouteController } from "../store/storeController.ts";
+
+const LINKS: readonly { readonly task: Task; readonly text: string }[] = [
+  { task: "explore", text: "Explore" },
+  { task: "measure", text: "Measure" },
+  { task: "fit", text: "Fit" },
+  { task: "cut", text: "Cut" },
+];
+
+@customElement("annulus-tasks")
+export class TaskNav extends FrameElement {
+  readonly #route = new RouteController(this);
+
+  static override styles = css`
+    nav {
+      display: flex;
+      gap: 0.25rem;
+      padding: 0 calc(var(--edge) - 0.6rem);
+      border-bottom: 1px solid var(--hairline);
+      overflow-x: auto;
+      scrollbar-width: thin;
+    }
+    a {
+      display: inline-flex;
+      align-items: center;
+      min-height: var(--touch);
+      padding: 0 0.6rem;
+      color: inherit;
+      font-size: var(--type-14);
+      text-decoration: none;
+      white-space: nowrap;
+    }
+    a:hover {
+      text-decoration: underline;
+      text-underline-offset: 0.3em;
+    }
+    a[aria-current="page"] {
+      font-weight: 650;
+      box-shadow: inset 0 -3px 0 var(--ink);
+    }
+    a:focus-visible {
+      outline: 2px solid var(--ink);
+      outline-offset: -2px;
+    }
+    @media print {
+      nav {
+        display: none;
+      }
+    }
+  `;
+
+  protected override news(): readonly unknown[] {
+    return [this.#route.route];
+  }
+
+  override render() {
+    const { task } = this.#route.route;
+    const shown = task === "edit" ? "explore" : task;
+    return html`
+      <nav aria-label="Tasks">
+        ${LINKS.map(
+          (link) => html`
+            <a
+              href=${writeHash(link.task)}
+              data-testid="task-${link.task}"
+              aria-current=${link.task === shown ? "page" : "false"}
+              >${link.text}</a
+            >
+          `,
+        )}
+      </nav>
+    `;
+  }
+}

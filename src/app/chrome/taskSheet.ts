@@ -1,0 +1,53 @@
+/** The sheet of the task at hand. Exploring is there at once; the code of every other task comes when it is first asked for. */
+import { html, nothing, type TemplateResult } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import "../explore/explore.ts";
+import { FrameElement } from "../frameElement.ts";
+import type { Task } from "../route.ts";
+import { RouteController, StoreController } from "../store/storeController.ts";
+
+interface Sheet {
+  readonly load: () => Promise<unknown>;
+  readonly show: () => TemplateResult;
+}
+
+const SHEETS: Readonly<Record<Exclude<Task, "explore" | "edit">, Sheet>> = {
+  measure: {
+    load: () => import("../measure/measure.ts"),
+    show: () => html`<annulus-measure></annulus-measure>`,
+  },
+  fit: { load: () => import("../fit/fit.ts"), show: () => html`<annulus-fit></annulus-fit>` },
+  cut: { load: () => import("../cut/cut.ts"), show: () => html`<annulus-cut></annulus-cut>` },
+};
+
+@customElement("annulus-task-sheet")
+export class TaskSheet extends FrameElement {
+  readonly #page = new StoreController(this);
+  readonly #route = new RouteController(this);
+  @state() private there: ReadonlySet<Task> = new Set(["explore", "edit"]);
+
+  protected override news(): readonly unknown[] {
+    return [this.#route.route];
+  }
+
+  protected override willUpdate(): void {
+    const { task } = this.#route.route;
+    if (task !== "explore" && task !== "edit" && !this.there.has(task)) void this.#fetch(task);
+  }
+
+  override render() {
+    const { task } = this.#route.route;
+    if (task === "explore" || task === "edit") return html`<annulus-explore></annulus-explore>`;
+    return this.there.has(task) ? SHEETS[task].show() : nothing;
+  }
+
+  async #fetch(task: keyof typeof SHEETS): Promise<void> {
+    try {
+      await SHEETS[task].load();
+      this.there = new Set([...this.there, task]);
+    } catch {
+      this.#page.store.say("error", "This task could not be loaded; load the page again. Your work is kept.");
+      this.#route.router.go("explore");
+    }
+  }
+}

@@ -1,0 +1,30 @@
+/**
+ * What is written down at the bench, as typed: texts that cannot be read yet stay as they are, and nothing here is lost
+ * by a reload. One part a task.
+ */
+import { type CutNotes, NO_CUT, readCutNotes } from "./cutNotes.ts";
+import { type FitNotes, NO_FIT, readFitNotes } from "./fitNotes.ts";
+import { type MeasureNotes, NO_MEASUREMENT, readMeasureNotes } from "./measureNotes.ts";
+
+export interface Notes {
+  readonly measure: MeasureNotes;
+  readonly fit: FitNotes;
+  readonly cut: CutNotes;
+}
+
+export const NO_NOTES: Notes = { measure: NO_MEASUREMENT, fit: NO_FIT, cut: NO_CUT };
+
+/** Notes as they were kept; a part that is absent or cannot be read is empty. */
+export function readNotes(json: unknown): Notes {
+  const kept = (typeof json === "object" && json !== null ? json : {}) as Partial<
+    Record<keyof Notes, unknown>
+  >;
+  return {
+    measure: readMeasureNotes(kept.measure),
+    fit: readFitNotes(kept.fit),
+    cut: readCutNotes(kept.cut),
+  };
+}
+
+/** The notes for another instrument: readings and orders belong to the old one, a table of parts to nobody in particular. */
+export const notesForAnother = ({ fit }: Notes): Notes => ({ ...NO_NOTES, fit });
