@@ -8,7 +8,15 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: "node", include: ["tests/**/*.test.ts"], exclude: ["tests/browser/**"] },
+        test: {
+          name: "node",
+          include: ["tests/**/*.test.ts"],
+          exclude: ["tests/browser/**", "tests/cli/**"],
+        },
+      },
+      {
+        extends: true,
+        test: { name: "cli", include: ["tests/cli/**/*.test.ts"], globalSetup: "tests/cli/build.ts" },
       },
       {
         extends: true,

@@ -2,37 +2,68 @@
 import { transfer } from "comlink";
 import { SetupError } from "../src/setup/problem.ts";
 import type { Setup } from "../src/setup/setup.ts";
+import { type CoverageFactor, NORMAL_COVERAGE } from "../src/study/changeUncertainty.ts";
 import { Exploration, type Explored } from "../src/study/exploration.ts";
 import { type GapSweep, gapSweepSteps } from "../src/study/gapSweep.ts";
-import type { ModelWorker, Refusal, SweepProgress, SweepRequest } from "./modelProtocol.ts";
+import { type MonteCarlo, monteCarloSteps } from "../src/study/monteCarlo.ts";
+import type { DrawRequest, ModelWorker, Refusal, StepProgress, SweepRequest } from "./modelProtocol.ts";
 import { Turns } from "./turns.ts";
 
 export class Model implements ModelWorker {
-  #exploration: Exploration | Refusal = { refused: "no setup is loaded" };
+  /** Messages keep their order, so a question awaits the setup it followed. */
+  #exploration: Promise<Exploration | Refusal> = Promise.resolve({ refused: "no setup is loaded" });
   /** Sweeps up to this ticket are to stop. */
   #stopped = 0;
   #newest = 0;
 
   async load(setup: Setup): Promise<Refusal | { readonly ok: true }> {
     this.#stopped = this.#newest;
-    this.#exploration = answered(() => new Exploration(setup));
-    return "refused" in this.#exploration ? this.#exploration : { ok: true };
+    this.#exploration = explorationOf(setup);
+    const exploration = await this.#exploration;
+    return "refused" in exploration ? exploration : { ok: true };
   }
 
-  async explore(gapMm: number, referenceGapMm: number, resonance: number): Promise<Refusal | Explored> {
-    const exploration = this.#exploration;
+  async explore(
+    gapMm: number,
+    referenceGapMm: number,
+    resonance: number,
+    retune: number | null,
+  ): Promise<Refusal | Explored> {
+    const exploration = await this.#exploration;
     if ("refused" in exploration) return exploration;
-    const explored = answered(() => exploration.explore(gapMm, referenceGapMm, resonance));
+    const explored = answered(() => exploration.explore(gapMm, referenceGapMm, resonance, retune));
     return "refused" in explored ? explored : transfer(explored, ownBuffers(explored));
   }
 
-  async sweep(request: SweepRequest, progress: SweepProgress): Promise<Refusal | GapSweep | null> {
-    const exploration = this.#exploration;
-    if ("refused" in exploration) return exploration;
+  sweep(request: SweepRequest, progress: StepProgress): Promise<Refusal | GapSweep | null> {
     const { ticket, ...options } = request;
+    return this.#inSteps(
+      ticket,
+      ({ instrument }) => gapSweepSteps(instrument, options),
+      ({ rows }) => progress(rows.length, options.gapsMm.length),
+    );
+  }
+
+  draw(request: DrawRequest, progress: StepProgress): Promise<Refusal | MonteCarlo | null> {
+    const { ticket, ...options } = request;
+    return this.#inSteps(
+      ticket,
+      ({ setup }) => monteCarloSteps(setup, options),
+      (done) => progress(done, options.trials),
+    );
+  }
+
+  /** Long work a step at a time, so that other questions have their turn; null when a newer ticket or a stop ended it. */
+  async #inSteps<Step, Result>(
+    ticket: number,
+    begin: (exploration: Exploration) => Generator<Step, Result, void>,
+    tell: (step: Step) => void,
+  ): Promise<Refusal | Result | null> {
     this.#newest = Math.max(this.#newest, ticket);
+    const exploration = await this.#exploration;
+    if ("refused" in exploration) return exploration;
     const overtaken = () => ticket < this.#newest || ticket <= this.#stopped;
-    const steps = gapSweepSteps(exploration.instrument, options);
+    const steps = begin(exploration);
     const turns = new Turns();
     try {
       for (;;) {
@@ -41,7 +72,7 @@ export class Model implements ModelWorker {
         const step = answered(() => steps.next());
         if ("refused" in step) return step;
         if (step.done) return step.value;
-        progress(step.value.rows.length, options.gapsMm.length);
+        tell(step.value);
       }
     } finally {
       turns.end();
@@ -51,6 +82,17 @@ export class Model implements ModelWorker {
   async stop(ticket: number): Promise<void> {
     this.#stopped = Math.max(this.#stopped, ticket);
   }
+}
+
+async function explorationOf(setup: Setup): Promise<Exploration | Refusal> {
+  const coverage = await coverageFor(setup);
+  return answered(() => new Exploration(setup, coverage));
+}
+
+/** Student's t only for who needs it: its tables are as heavy as the model. */
+async function coverageFor({ uncertainties }: Setup): Promise<CoverageFactor> {
+  const isExact = Object.values(uncertainties).every(({ degreesOfFreedom }) => degreesOfFreedom === Infinity);
+  return isExact ? NORMAL_COVERAGE : (await import("../src/bench/coverage.ts")).coverageFactor;
 }
 
 /** What was computed, or why it could not be, as data: refused in the study's words, or a fault of ours, named as one. */

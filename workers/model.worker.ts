@@ -8,8 +8,9 @@ const model = new Model();
 
 const served: ModelWorker & WorkerLife = {
   load: (setup) => model.load(setup),
-  explore: (gapMm, referenceGapMm, resonance) => model.explore(gapMm, referenceGapMm, resonance),
+  explore: (...question) => model.explore(...question),
   sweep: (request, progress) => model.sweep(request, progress),
+  draw: (request, progress) => model.draw(request, progress),
   stop: (ticket) => model.stop(ticket),
   holdLock,
 };

@@ -6,27 +6,38 @@
 import type { Setup } from "../src/setup/setup.ts";
 import type { Explored } from "../src/study/exploration.ts";
 import type { GapSweep, GapSweepOptions } from "../src/study/gapSweep.ts";
+import type { MonteCarlo, MonteCarloOptions } from "../src/study/monteCarlo.ts";
 
 /** An error as data: Comlink's own transfer of errors loses their kind. */
 export interface Refusal {
   readonly refused: string;
 }
 
-export interface SweepRequest extends GapSweepOptions {
-  /** A newer sweep's number stops an older one. */
+/** Long work: a newer one's number stops an older one. */
+export interface Ticket {
   readonly ticket: number;
 }
 
-export type SweepProgress = (done: number, of: number) => void;
+export interface SweepRequest extends GapSweepOptions, Ticket {}
+export interface DrawRequest extends MonteCarloOptions, Ticket {}
+
+export type StepProgress = (done: number, of: number) => void;
 
 export interface ModelWorker {
-  /** Builds the air column; later questions are about this setup. A sweep of the one before stops. */
+  /** Builds the air column; later questions are about this setup. Long work on the one before stops. */
   load(setup: Setup): Promise<Refusal | { readonly ok: true }>;
   /** Everything that follows the chosen gap; arrays are transferred. */
-  explore(gapMm: number, referenceGapMm: number, resonance: number): Promise<Refusal | Explored>;
+  explore(
+    gapMm: number,
+    referenceGapMm: number,
+    resonance: number,
+    retune: number | null,
+  ): Promise<Refusal | Explored>;
   /** Gap by gap, telling progress, until done or a newer ticket comes; null when it was overtaken. */
-  sweep(request: SweepRequest, progress: SweepProgress): Promise<Refusal | GapSweep | null>;
-  /** Stops the sweep of this ticket and any older one. */
+  sweep(request: SweepRequest, progress: StepProgress): Promise<Refusal | GapSweep | null>;
+  /** The change between two gaps by drawing instruments, in the same way. */
+  draw(request: DrawRequest, progress: StepProgress): Promise<Refusal | MonteCarlo | null>;
+  /** Stops the long work of this ticket and any older one. */
   stop(ticket: number): Promise<void>;
 }
 

@@ -47,19 +47,26 @@ export class AirColumn {
 
   /**
    * @param lowest,highest Hz; the range of every later question
+   * @param fixedParts those of a column that differs in its receiver alone: they are the same, and cost the most
    */
   constructor(
     readonly setup: Setup,
     lowest: number,
     highest: number,
     line = new Line(setup),
+    fixedParts?: Interpolant,
   ) {
     this.line = line;
     this.lowest = lowest;
     this.highest = highest;
+    this.fixedParts = fixedParts ?? this.#interpolate();
+  }
+
+  #interpolate(): Interpolant {
+    const { line, lowest, highest } = this;
     // Chebyshev coefficients of e^{jkL} fall once their order passes half the range's phase
     const phase = (Math.PI * (highest - lowest) * line.length) / line.soundSpeed;
-    this.fixedParts = new Interpolant(
+    return new Interpolant(
       lowest,
       highest,
       FIXED / 2,
@@ -83,17 +90,6 @@ export class AirColumn {
   rimState(gap: Gap, draw: number, fRe: number, fIm: number, out: Float64Array): void {
     this.#ends(draw, fRe, fIm, out);
     gap.twoPort(TAU * fRe, TAU * fIm, this.#port);
-    applyTo(out, this.#port);
-    applyTo(out, this.#scratch);
-  }
-
-  /**
-   * Derivative of `rimState` with respect to the gap, per metre, the shank moving and receiver and leadpipe at rest.
-   * @param out four doubles
-   */
-  rimStateGapDerivative(gap: Gap, draw: number, fRe: number, fIm: number, out: Float64Array): void {
-    this.#ends(draw, fRe, fIm, out);
-    this.line.gapDerivative(gap, TAU * fRe, TAU * fIm, this.#port);
     applyTo(out, this.#port);
     applyTo(out, this.#scratch);
   }

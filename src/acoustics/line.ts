@@ -79,17 +79,14 @@ export class Line {
   }
 
   /**
-   * dT/dg of the gap's two-port T, per metre: a central difference over `GAP_STEP` of the radius, one-sided at contact.
-   * T is smooth in g and exact to rounding, so the difference is good to about 1e-7 of T.
+   * Gaps a little narrower and wider than this one, `by` m apart, for derivatives by the gap: one-sided at contact. Its
+   * two-port is smooth in the gap and exact to rounding, so the difference is good to about 1e-7 of it.
    */
-  gapDerivative(gap: Gap, omegaRe: number, omegaIm: number, out: Float64Array): void {
-    const g = gap.cavity.gap;
-    const h = GAP_STEP * gap.cavity.cavityAtLeadpipe;
-    const low = Math.max(0, g - h);
-    const before = new Float64Array(TWO_PORT);
-    this.gap(low).twoPort(omegaRe, omegaIm, before);
-    this.gap(g + h).twoPort(omegaRe, omegaIm, out);
-    for (let i = 0; i < TWO_PORT; i++) out[i] = (out[i] - before[i]) / (g + h - low);
+  neighbours({ cavity }: Gap): { readonly less: Gap; readonly more: Gap; readonly by: number } {
+    const step = GAP_STEP * cavity.cavityAtLeadpipe;
+    const low = Math.max(0, cavity.gap - step);
+    const high = cavity.gap + step;
+    return { less: this.gap(low), more: this.gap(high), by: high - low };
   }
 
   /**

@@ -28,7 +28,7 @@ const STEP = 1e-2;
 /** Below this Q a resonance is not looked for: no note stands on it. */
 const LEAST_Q = 1.5;
 
-type Complex = readonly [re: number, im: number];
+export type Complex = readonly [re: number, im: number];
 
 /** What a column was last found to have, and those no peak leads to: only another number needs counting again. */
 const known = new WeakMap<AirColumn, { readonly count: number; readonly hidden: readonly Complex[] }>();
@@ -191,14 +191,15 @@ export function residueOf(column: AirColumn, gap: Gap, { frequency, decay }: Res
   return [-2 * Math.PI * im, 2 * Math.PI * re];
 }
 
-/** d f_n/d g, Hz per metre of gap, complex: −(∂U/∂g)/(∂U/∂f) at the resonance; the shank moves, all else stays. */
-export function gapDerivative(
+/**
+ * How fast the resonance moves when U at the rim changes by `dU` a unit of anything, Hz a unit, complex: −∂U/(∂U/∂f).
+ */
+export function zeroDerivative(
   column: AirColumn,
   gap: Gap,
   { frequency, decay }: Resonance,
+  [re, im]: Complex,
   draw = 0,
 ): Complex {
-  const state = new Float64Array(STATE);
-  column.rimStateGapDerivative(gap, draw, frequency, decay, state);
-  return divide([-state[2], -state[3]], slope(rimFlow(column, gap, draw), frequency, decay));
+  return divide([-re, -im], slope(rimFlow(column, gap, draw), frequency, decay));
 }

@@ -4,7 +4,8 @@
  */
 import { bisector, extent, scaleLinear, ticks } from "d3";
 import type { Thresholds } from "../setup/setup.ts";
-import type { GapRow, GapSweep, SweptMode } from "../study/gapSweep.ts";
+import type { GapRow, GapSweep } from "../study/gapSweep.ts";
+import type { ChangedMode } from "../study/modeChanges.ts";
 import { formatLength } from "../units/formatLength.ts";
 import type { LengthUnit } from "../units/length.ts";
 import { arrowhead, bottomAxis, bottomAxisRoom, leftAxis } from "./axes.ts";
@@ -55,7 +56,7 @@ export interface Quantity {
   readonly axis: string;
   readonly unit: "dB" | "cents";
   readonly digits: number;
-  readonly of: (mode: SweptMode) => number | null;
+  readonly of: (mode: ChangedMode) => number | null;
   readonly feltFrom: (thresholds: Thresholds) => number;
   /** What the rule of thumb says of it, and nothing more than which way it points. */
   readonly rule?: string;

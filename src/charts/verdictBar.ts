@@ -1,6 +1,6 @@
-/** One test of a verdict as a small bar: the change, the spread over the resonances, and what would be large enough to feel. */
+/** One test of a verdict as a small bar: what every resonance does, how well that is known, and what would be large enough to feel. */
 import { scaleLinear } from "d3";
-import type { Test } from "../study/verdicts.ts";
+import { type Change, extremes, type Test } from "../study/verdicts.ts";
 import {
   add,
   clamp,
@@ -8,6 +8,7 @@ import {
   type Frame,
   type Point,
   polygonPath,
+  px,
   rule,
   sheet,
   type Table,
@@ -21,21 +22,24 @@ import { colour } from "./tokens.ts";
 const size = 12;
 
 export function verdictBar(test: Test, frame: Frame): Drawing {
-  const { change, range, threshold, unit, asked } = test;
+  const { changes, threshold, unit, asked } = test;
   const digits = unit === "dB" ? 2 : 1;
+  const [low, high] = extremes(test);
+  const known = Math.max(...changes.map(({ expanded }) => expanded ?? 0));
   const svg = sheet(frame, {
     name: "verdict-bar",
-    title: `${test.name}: ${signed(change, digits)} ${unit}`,
+    title: `${test.name}: ${signed(low.change, digits)} to ${signed(high.change, digits)} ${unit}`,
     description:
-      `On average ${signed(change, digits)} ${unit}, from ${signed(range[0], digits)} to ${signed(range[1], digits)} ${unit} ` +
-      `over the played resonances; felt from ${tickText(threshold)} ${unit}. The rule of thumb asks for ` +
-      `${asked > 0 ? "more" : "less"}. Finding: ${test.finding}.`,
+      `From ${signed(low.change, digits)} ${unit} on resonance ${low.n} to ${signed(high.change, digits)} ${unit} on ` +
+      `resonance ${high.n}${known > 0 ? `, known to ±${known.toPrecision(1)} ${unit}` : ""}; felt from ` +
+      `${tickText(threshold)} ${unit}. The rule of thumb asks for ${asked > 0 ? "more" : "less"}. Finding: ${test.finding}.`,
   });
   const left = 14;
   const right = frame.width - 14;
   const middle = Math.min(frame.height / 2 + 2, frame.height - size - 12);
   const half = clamp(frame.height / 2 - size - 2, 5, 11);
-  const reach = 1.12 * Math.max(1.5 * threshold, Math.abs(change), Math.abs(range[0]), Math.abs(range[1]));
+  const furthest = changes.map(({ change, expanded }) => Math.abs(change) + (expanded ?? 0));
+  const reach = 1.12 * Math.max(1.5 * threshold, ...furthest);
   const x = scaleLinear([-reach, reach], [left, right]);
   const y = scaleLinear([-1, 1], [middle + half, middle - half]);
 
@@ -76,42 +80,63 @@ export function verdictBar(test: Test, frame: Frame): Drawing {
   if (asked * (tip - outermost) > textWidth("rule", size))
     write(svg, "rule", tip, under, { size, anchor: asked > 0 ? "end" : "start" });
 
-  const [low, high] = [x(range[0]), x(range[1])];
-  rule(svg, [low, middle], [high, middle], colour("gap"), 1.5);
-  for (const at of [low, high]) rule(svg, [at, middle - 4], [at, middle + 4], colour("gap"), 1.5);
-  add(svg, "circle", { cx: x(change), cy: middle, r: 4.5, fill: colour("gap") });
-  const text = `${signed(change, digits)} ${unit}`;
-  const room = textWidth(text, size) / 2;
-  write(svg, text, clamp(x(change), room, frame.width - room), middle - half - 3, {
-    size,
-    anchor: "middle",
-    fill: colour("gap"),
-    weight: 600,
-  });
+  rule(svg, [x(low.change), middle], [x(high.change), middle], colour("gap"), 1.5);
+  for (const { change, expanded } of changes) {
+    if (expanded) {
+      const [from, to] = [x(change - expanded), x(change + expanded)];
+      add(svg, "path", {
+        "data-part": "uncertainty",
+        d: `M${px(from)},${px(middle - 3)}V${px(middle + 3)}M${px(from)},${px(middle)}H${px(to)}M${px(to)},${px(middle - 3)}V${px(middle + 3)}`,
+        stroke: colour("gap"),
+      });
+    }
+    add(svg, "circle", { cx: x(change), cy: middle, r: 2.5, fill: colour("paper"), stroke: colour("gap") });
+  }
+  for (const { change } of [low, high])
+    add(svg, "circle", { cx: x(change), cy: middle, r: 4, fill: colour("gap") });
+  labelExtremes();
   return { svg, x, y, plot: { left, right, top: middle - half, bottom: middle + half } };
+
+  /** Both ends where there is room for both; else the one that goes further. */
+  function labelExtremes(): void {
+    const label = ({ change }: Change) => `${signed(change, digits)} ${unit}`;
+    const room = (one: Change) => textWidth(label(one), size) / 2;
+    const place = (one: Change) => clamp(x(one.change), room(one), frame.width - room(one));
+    const further = Math.abs(low.change) > Math.abs(high.change) ? low : high;
+    const isRoom = place(high) - room(high) > place(low) + room(low) + 4;
+    for (const one of isRoom ? [low, high] : [further])
+      write(svg, label(one), place(one), middle - half - 3, {
+        size,
+        anchor: "middle",
+        fill: colour("gap"),
+        weight: 600,
+      });
+  }
 }
 
 export function verdictTable(tests: readonly Test[]): Table {
   return {
     columns: [
       "test",
-      "mean change",
-      "smallest change",
-      "largest change",
-      "felt from",
+      "resonance",
+      "change",
+      "expanded uncertainty",
       "unit",
+      "felt from",
       "rule asks for",
-      "finding",
+      "finding of the test",
     ],
-    rows: tests.map(({ name, change, range, threshold, unit, asked, finding }) => [
-      name,
-      change,
-      range[0],
-      range[1],
-      threshold,
-      unit,
-      asked > 0 ? "more" : "less",
-      finding,
-    ]),
+    rows: tests.flatMap(({ name, changes, threshold, unit, asked, finding }) =>
+      changes.map(({ n, change, expanded }) => [
+        name,
+        n,
+        change,
+        expanded ?? "",
+        unit,
+        threshold,
+        asked > 0 ? "more" : "less",
+        finding,
+      ]),
+    ),
   };
 }

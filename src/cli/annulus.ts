@@ -13,6 +13,7 @@ import { fitCommand } from "./fit.ts";
 import { gapCommand } from "./gap.ts";
 import { modesCommand } from "./modes.ts";
 import { sweepCommand } from "./sweep.ts";
+import { uncertaintyCommand } from "./uncertainty.ts";
 
 const program = new Command("annulus")
   .description("What the receiver gap of a brass instrument does: measured, modelled, compared.")
@@ -25,6 +26,7 @@ for (const add of [
   curveCommand,
   modesCommand,
   sweepCommand,
+  uncertaintyCommand,
   cavityCommand,
   gapCommand,
   fitCommand,

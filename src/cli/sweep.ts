@@ -1,8 +1,9 @@
 import type { Command } from "commander";
 import { csvFormat } from "d3";
 import type { Setup } from "../setup/setup.ts";
-import { type GapSweep, gapSweep, type SweptMode } from "../study/gapSweep.ts";
+import { type GapSweep, gapSweep } from "../study/gapSweep.ts";
 import { Instrument } from "../study/instrument.ts";
+import type { ChangedMode } from "../study/modeChanges.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { parseLengthMm } from "../units/length.ts";
 import { parseRange } from "../units/range.ts";
@@ -80,7 +81,7 @@ const asJson = ({ referenceGapMm, retune, rows }: GapSweep) => ({
 function tables(sweep: GapSweep, setup: Setup): string {
   const { referenceGapMm, retune, reference, rows } = sweep;
   const both = (mm: number) => `${formatLength(mm, "mm")} (${formatLength(mm, "in")})`;
-  const block = (title: string, cell: (mode: SweptMode) => string): string => {
+  const block = (title: string, cell: (mode: ChangedMode) => string): string => {
     const slide = retune === null ? [] : ["slide/mm"];
     const head = ["gap/mm", "gap/in", ...slide, ...reference.map(({ n }) => `${n}`)];
     const body = rows.map(({ gapMm, slideMm, modes }) => [

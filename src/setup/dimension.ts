@@ -133,9 +133,12 @@ export function dimensionAt(setup: Setup, path: string): Dimension | undefined {
   }
 }
 
+/** The largest standard uncertainty of what is no length, in its unit. */
+export const WIDEST_UNCERTAINTY = { "°C": 20, "": 0.5 } as const;
+
 /** The largest standard uncertainty that still says something of a dimension, in its unit. */
 export function widestUncertainty(setup: Setup, { path, unit, value }: Dimension): number {
-  if (unit === "°C") return 20;
+  if (unit !== "mm") return WIDEST_UNCERTAINTY[unit];
   const position = /^(\w+)\.profile\[\d+\]\[0\]$/.exec(path);
-  return position ? profileLengthMm(setup[position[1] as Part].profileMm) : value;
+  return position ? profileLengthMm(setup[position[1] as Part].profileMm) : value / 2;
 }

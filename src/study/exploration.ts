@@ -5,7 +5,15 @@
 import type { Curve, Grid } from "../acoustics/airColumn.ts";
 import { SetupError } from "../setup/problem.ts";
 import type { Setup } from "../setup/setup.ts";
+import {
+  type ChangeUncertainty,
+  type CoverageFactor,
+  changeUncertainty,
+  NORMAL_COVERAGE,
+} from "./changeUncertainty.ts";
+import { Contributions, type ModeContributions } from "./contributions.ts";
 import { Instrument } from "./instrument.ts";
+import { type ChangedMode, modeChanges } from "./modeChanges.ts";
 import { inContext, type ModeInContext } from "./modeTable.ts";
 import { type StandingWave, standingWave } from "./standingWave.ts";
 import { type Verdict, verdicts } from "./verdicts.ts";
@@ -28,7 +36,11 @@ export interface Explored {
   readonly referenceGapMm: number;
   readonly reference: AtGap;
   readonly chosen: AtGap;
+  /** From reference to chosen. */
+  readonly changes: readonly ChangedMode[];
   readonly verdicts: readonly Verdict[];
+  /** Of the changes from reference to chosen; null in a setup's first answer, which does not wait for it: ask again. */
+  readonly uncertainty: ChangeUncertainty | null;
   readonly wave: StandingWave;
 }
 
@@ -42,10 +54,23 @@ export class Exploration {
   #reference: AtGap | null = null;
   /** Modes without a gap; null where this receiver stops the shank before the leadpipe. */
   readonly #closed: readonly ModeInContext[] | null;
+  readonly #contributions: Contributions;
+  /** What the dimensions do at the reference gap and with the gap closed, kept as these are. */
+  #fixed: {
+    readonly referenceGapMm: number;
+    readonly reference: readonly ModeContributions[];
+    readonly closed: readonly ModeContributions[];
+  } | null = null;
+  #hasAnswered = false;
 
-  constructor(readonly setup: Setup) {
+  /** @param coverage of the uncertainties' degrees of freedom; the normal distribution's where they have none */
+  constructor(
+    readonly setup: Setup,
+    readonly coverage: CoverageFactor = NORMAL_COVERAGE,
+  ) {
     this.instrument = new Instrument(setup, { curveHz: SHOWN_HZ });
     this.#closed = closedModes(this.instrument);
+    this.#contributions = new Contributions(this.instrument);
     const [low, high] = SHOWN_HZ;
     this.#grid = this.instrument.column.grid(
       Float64Array.from({ length: POINTS }, (_, i) => low * (high / low) ** (i / (POINTS - 1))),
@@ -60,26 +85,48 @@ export class Exploration {
 
   /**
    * @param resonance number of the resonance whose standing wave is shown
+   * @param retune number of the one that the slide brings back, for the uncertainty of what remains
    * @throws SetupError on a gap the receiver cannot have
    */
-  explore(gapMm: number, referenceGapMm: number, resonance: number): Explored {
+  explore(gapMm: number, referenceGapMm: number, resonance: number, retune: number | null = null): Explored {
     if (this.#reference?.gapMm !== referenceGapMm) this.#reference = this.atGap(referenceGapMm);
     const reference = this.#reference;
     const chosen = gapMm === referenceGapMm ? reference : this.atGap(gapMm);
+    const isQuick = this.#contributions.dimensions.length === 0;
+    const known = isQuick || this.#hasAnswered ? this.#uncertainty(gapMm, referenceGapMm, retune) : null;
+    this.#hasAnswered = true;
+    const changes = modeChanges(chosen.modes, reference.modes);
     return {
       referenceGapMm,
       reference,
       chosen,
+      changes,
       verdicts: verdicts({
         referenceGapMm,
         chosenGapMm: gapMm,
-        reference: reference.modes,
-        chosen: chosen.modes,
-        closed: this.#closed,
+        chosen: changes,
+        closed: this.#closed && modeChanges(this.#closed, reference.modes),
         thresholds: this.setup.thresholds,
+        uncertainty: known?.chosen ?? null,
+        closedUncertainty: known?.closed ?? null,
       }),
+      uncertainty: known?.chosen ?? null,
       wave: standingWave(this.instrument, Math.min(resonance, chosen.modes.length), gapMm, chosen.modes),
     };
+  }
+
+  #uncertainty(gapMm: number, referenceGapMm: number, retune: number | null) {
+    const contributions = this.#contributions;
+    if (this.#fixed?.referenceGapMm !== referenceGapMm)
+      this.#fixed = {
+        referenceGapMm,
+        reference: contributions.at(referenceGapMm),
+        closed: this.#closed ? contributions.inContact() : [],
+      };
+    const { reference, closed } = this.#fixed;
+    const change = (to: readonly ModeContributions[]) =>
+      changeUncertainty(contributions.dimensions, reference, to, this.coverage, retune);
+    return { chosen: change(contributions.at(gapMm)), closed: change(closed) };
   }
 }
 

@@ -2,9 +2,9 @@
  * What the gap does: every resonance at every gap against a reference gap, as the instrument is and, if asked, after the
  * player has pulled or pushed the tuning slide to bring one chosen resonance back to where it was.
  */
-import type { Instrument, Mode } from "./instrument.ts";
+import type { Instrument } from "./instrument.ts";
+import { type ChangedMode, modeChanges } from "./modeChanges.ts";
 import { inContext, type ModeInContext } from "./modeTable.ts";
-import { cents, decibels } from "./pitch.ts";
 
 export interface GapSweepOptions {
   /** Gaps in mm. */
@@ -15,19 +15,11 @@ export interface GapSweepOptions {
   readonly retune?: number;
 }
 
-export interface SweptMode extends ModeInContext {
-  /** Of the resonance, against the same resonance at the reference gap. */
-  readonly shiftCents: number;
-  /** Of the peak; null where either has none. */
-  readonly heightDb: number | null;
-  readonly spacingChangeCents: number | null;
-}
-
 export interface GapRow {
   readonly gapMm: number;
   /** Slide drawn, mm; negative is pushed in; 0 when not retuned. */
   readonly slideMm: number;
-  readonly modes: readonly SweptMode[];
+  readonly modes: readonly ChangedMode[];
 }
 
 export interface GapSweep {
@@ -64,29 +56,9 @@ export function* gapSweepSteps(
   const sweep = { referenceGapMm, retune: retune ?? null, reference, rows };
   for (const gapMm of gapsMm) {
     const slideMm = target ? instrument.drawFor(target.n, target.frequencyHz, gapMm) : 0;
-    const modes = compared(instrument.modes(gapMm, slideMm), reference);
+    const modes = modeChanges(instrument.modes(gapMm, slideMm), reference);
     rows.push({ gapMm, slideMm, modes });
     yield sweep;
   }
   return sweep;
-}
-
-function compared(modes: readonly Mode[], reference: readonly ModeInContext[]): SweptMode[] {
-  return inContext(modes)
-    .slice(0, reference.length)
-    .map((mode, i) => {
-      const from = reference[i];
-      return {
-        ...mode,
-        shiftCents: cents(mode.frequencyHz, from.frequencyHz),
-        heightDb:
-          mode.peakImpedance === null || from.peakImpedance === null
-            ? null
-            : decibels(mode.peakImpedance, from.peakImpedance),
-        spacingChangeCents:
-          mode.spacingCents === null || from.spacingCents === null
-            ? null
-            : mode.spacingCents - from.spacingCents,
-      };
-    });
 }

@@ -25,6 +25,8 @@ export interface InstrumentOptions {
   readonly modes?: number;
   /** A range in Hz that curves will be asked for, beside the one the resonances need. */
   readonly curveHz?: readonly [low: number, high: number];
+  /** One that differs a little: its range is taken over, and what is the same in both. */
+  readonly like?: Instrument;
 }
 
 export class Instrument {
@@ -35,11 +37,17 @@ export class Instrument {
 
   constructor(
     readonly setup: Setup,
-    { modes = 12, curveHz }: InstrumentOptions = {},
+    { like, modes = like?.modeCount ?? 12, curveHz }: InstrumentOptions = {},
   ) {
     this.modeCount = modes;
     this.gapMm = ownGapMm(setup);
     const line = new Line(setup);
+    if (like) {
+      const { lowest, highest, fixedParts } = like.column;
+      const same = hasSameFixedParts(setup, like.setup) ? fixedParts : undefined;
+      this.column = new AirColumn(setup, lowest, highest, line, same);
+      return;
+    }
     // neighbours lie about c/2L apart, the lowest near c/4L or, in a flaring bore, above it
     const spacing = line.soundSpeed / (2 * line.length);
     const low = Math.min(spacing / 4, curveHz?.[0] ?? Infinity);
@@ -55,6 +63,7 @@ export class Instrument {
   }
 
   #lastGap: { readonly gapMm: number; readonly gap: Gap } | null = null;
+  #lastResonances: { readonly gap: Gap; readonly resonances: readonly Resonance[] } | null = null;
 
   /**
    * The air column's gap for a gap in mm; refuses one the receiver cannot have. The last one is kept: its modes, its curve and
@@ -70,7 +79,16 @@ export class Instrument {
 
   /** Modes at a gap, the slide drawn by `drawMm`. */
   modes(gapMm: number, drawMm = 0): Mode[] {
-    return resonancesOf(this.column, this.gap(gapMm), this.modeCount, drawMm / 1000).map(asMode);
+    return this.resonances(gapMm, drawMm).map(asMode);
+  }
+
+  /** The same as the air column has them, in Hz; those with the slide at rest are kept with the gap. */
+  resonances(gapMm: number, drawMm = 0): readonly Resonance[] {
+    const gap = this.gap(gapMm);
+    if (drawMm !== 0) return resonancesOf(this.column, gap, this.modeCount, drawMm / 1000);
+    if (this.#lastResonances?.gap !== gap)
+      this.#lastResonances = { gap, resonances: resonancesOf(this.column, gap, this.modeCount) };
+    return this.#lastResonances.resonances;
   }
 
   /**
@@ -84,7 +102,7 @@ export class Instrument {
         "body.slideAt is missing: give the slide's place in the body, in mm, to see retuned results",
       );
     const gap = this.gap(gapMm);
-    const modes = resonancesOf(this.column, gap, this.modeCount);
+    const modes = this.resonances(gapMm);
     const start = modes[n - 1];
     if (!start)
       throw new RangeError(`resonance ${n} does not exist here: choose one from 1 to ${modes.length}`);
@@ -118,3 +136,11 @@ const asMode = ({ frequency, Q, peak }: Resonance, i: number): Mode => ({
   peakHz: peak?.frequency ?? null,
   peakImpedance: peak?.magnitude ?? null,
 });
+
+/** Mouthpiece, leadpipe and body with the air in them; what the receiver is has no part in it. */
+const hasSameFixedParts = (a: Setup, b: Setup): boolean =>
+  a.mouthpiece.profileMm === b.mouthpiece.profileMm &&
+  a.leadpipe === b.leadpipe &&
+  a.body === b.body &&
+  a.air === b.air &&
+  a.model === b.model;

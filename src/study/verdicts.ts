@@ -1,30 +1,41 @@
 /**
  * The trade's rule of thumb beside what the model finds for one instrument between two gaps. The rule is never part of the
- * computation; it only says which way a change would have to go. A finding is "agrees" or "disagrees" only where the change
- * is larger than the threshold a person can feel; what needs a part that is not built yet says so.
+ * computation; it only says which way a change would have to go. Each resonance that notes are played on is judged by
+ * itself, since a rise here and a fall there would cancel in a mean; a change counts where it is as large as a person can
+ * feel and larger than its own expanded uncertainty. What needs a part that is not built yet says so.
  *
  * The claims are common practice, no source, in the tool's own words.
  */
 import type { Thresholds } from "../setup/setup.ts";
-import type { ModeInContext } from "./modeTable.ts";
-import { decibels } from "./pitch.ts";
+import type { ChangeUncertainty, ModeUncertainty, Uncertain } from "./changeUncertainty.ts";
+import type { ChangedMode } from "./modeChanges.ts";
 
 export type Finding =
   | "agrees"
   | "disagrees"
+  /** Some resonances, or one of two tests, go the rule's way and others against it. */
+  | "agrees in part"
   | "too small to feel"
+  /** What could be felt is lost in the uncertainty of the dimensions. */
+  | "not known well enough"
   | "not modelled yet"
   | "not a question a model can answer"
   | "same gap"
   | "not possible here";
 
+/** What one resonance does. */
+export interface Change {
+  readonly n: number;
+  readonly change: number;
+  /** U, 95 %; null while it is not known yet. */
+  readonly expanded: number | null;
+}
+
 /** One quantity a claim would have to show in. */
 export interface Test {
   readonly name: string;
-  /** Mean change over the played resonances, from the reference gap to the chosen one. */
-  readonly change: number;
-  /** Smallest and largest change of any played resonance. */
-  readonly range: readonly [low: number, high: number];
+  /** Of every played resonance that has the quantity, from the reference gap to the chosen one; at least one. */
+  readonly changes: readonly Change[];
   readonly unit: "dB" | "cents";
   readonly threshold: number;
   /** Sign the rule asks for. */
@@ -50,11 +61,14 @@ export const PLAYED = [2, 10] as const;
 export interface Comparison {
   readonly referenceGapMm: number;
   readonly chosenGapMm: number;
-  readonly reference: readonly ModeInContext[];
-  readonly chosen: readonly ModeInContext[];
-  /** At no gap at all, whatever is chosen; null where the receiver cannot close it. */
-  readonly closed: readonly ModeInContext[] | null;
+  /** From the reference gap to the chosen one. */
+  readonly chosen: readonly ChangedMode[];
+  /** From the reference gap to none at all, whatever is chosen; null where the receiver cannot close it. */
+  readonly closed: readonly ChangedMode[] | null;
   readonly thresholds: Thresholds;
+  /** Of either; null while not known yet. */
+  readonly uncertainty: ChangeUncertainty | null;
+  readonly closedUncertainty: ChangeUncertainty | null;
 }
 
 export function verdicts(comparison: Comparison): Verdict[] {
@@ -62,7 +76,7 @@ export function verdicts(comparison: Comparison): Verdict[] {
 }
 
 /** Wider: taller peaks, further apart. */
-function slots({ referenceGapMm, chosenGapMm, reference, chosen, thresholds }: Comparison): Verdict {
+function slots({ referenceGapMm, chosenGapMm, chosen, thresholds, uncertainty }: Comparison): Verdict {
   const rule = "A wider gap makes notes hold more firmly in their slots.";
   const missing =
     "Hold and pull of a note need the lips, which are not modelled yet; peaks are only part of a slot.";
@@ -77,10 +91,10 @@ function slots({ referenceGapMm, chosenGapMm, reference, chosen, thresholds }: C
     };
   const asked = chosenGapMm > referenceGapMm ? 1 : -1;
   const tests = [
-    test("peak height", heights(chosen, reference), "dB", thresholds.decibels, asked),
-    test("spacing of neighbours", spacings(chosen, reference), "cents", thresholds.cents, asked),
+    ...test("peak height", heights(chosen, uncertainty), "dB", thresholds.decibels, asked),
+    ...test("spacing of neighbours", spacings(chosen, uncertainty), "cents", thresholds.cents, asked),
   ];
-  return { claim: "slots", rule, finding: overall(tests), model: sentence(tests), tests, missing };
+  return { claim: "slots", rule, ...judged(tests), tests, missing };
 }
 
 const resistance = (): Verdict => ({
@@ -93,7 +107,7 @@ const resistance = (): Verdict => ({
 });
 
 /** A larger bore has lower peaks: closing the gap would have to lower them. */
-function noGap({ referenceGapMm, reference, closed, thresholds }: Comparison): Verdict {
+function noGap({ referenceGapMm, closed, thresholds, closedUncertainty }: Comparison): Verdict {
   const rule = "No gap at all blows freer, as if the bore were larger.";
   const missing =
     "“Freer” is a matter of flow, which is not modelled yet; lower peaks are what a larger bore would show.";
@@ -115,10 +129,14 @@ function noGap({ referenceGapMm, reference, closed, thresholds }: Comparison): V
       tests: [],
       missing,
     };
-  const tests = [
-    test("peak height without a gap", heights(closed, reference), "dB", thresholds.decibels, -1),
-  ];
-  return { claim: "noGap", rule, finding: overall(tests), model: sentence(tests), tests, missing };
+  const tests = test(
+    "peak height without a gap",
+    heights(closed, closedUncertainty),
+    "dB",
+    thresholds.decibels,
+    -1,
+  );
+  return { claim: "noGap", rule, ...judged(tests), tests, missing };
 }
 
 const tenth = (): Verdict => ({
@@ -130,63 +148,114 @@ const tenth = (): Verdict => ({
   missing: null,
 });
 
-const isPlayed = ({ n }: ModeInContext): boolean => n >= PLAYED[0] && n <= PLAYED[1];
+export const isPlayed = ({ n }: { readonly n: number }): boolean => n >= PLAYED[0] && n <= PLAYED[1];
 
-/** Change of every played resonance that both have, where `change` gives one. */
-function changes(
-  chosen: readonly ModeInContext[],
-  reference: readonly ModeInContext[],
-  change: (to: ModeInContext, from: ModeInContext) => number | null,
-): number[] {
-  return reference
-    .filter(isPlayed)
-    .map((from) => {
-      const to = chosen.find(({ n }) => n === from.n);
-      return to ? change(to, from) : null;
-    })
-    .filter((value) => value !== null);
-}
+/** Change of every played resonance that has one. */
+const changes = (
+  modes: readonly ChangedMode[],
+  uncertainty: ChangeUncertainty | null,
+  change: (mode: ChangedMode) => number | null,
+  known: (mode: ModeUncertainty) => Uncertain | null,
+): Change[] =>
+  modes.filter(isPlayed).flatMap((mode) => {
+    const value = change(mode);
+    if (value === null) return [];
+    const itsUncertainty = uncertainty?.modes.find(({ n }) => n === mode.n);
+    return [
+      { n: mode.n, change: value, expanded: (itsUncertainty && known(itsUncertainty)?.expanded) ?? null },
+    ];
+  });
 
-const heights = (chosen: readonly ModeInContext[], reference: readonly ModeInContext[]): number[] =>
-  changes(chosen, reference, (to, from) =>
-    to.peakImpedance === null || from.peakImpedance === null
-      ? null
-      : decibels(to.peakImpedance, from.peakImpedance),
+const heights = (modes: readonly ChangedMode[], uncertainty: ChangeUncertainty | null): Change[] =>
+  changes(
+    modes,
+    uncertainty,
+    ({ heightDb }) => heightDb,
+    ({ heightDb }) => heightDb,
   );
 
-const spacings = (chosen: readonly ModeInContext[], reference: readonly ModeInContext[]): number[] =>
-  changes(chosen, reference, (to, from) =>
-    to.spacingCents === null || from.spacingCents === null ? null : to.spacingCents - from.spacingCents,
+const spacings = (modes: readonly ChangedMode[], uncertainty: ChangeUncertainty | null): Change[] =>
+  changes(
+    modes,
+    uncertainty,
+    ({ spacingChangeCents }) => spacingChangeCents,
+    ({ spacingCents }) => spacingCents,
   );
 
-function test(
+/** None where no resonance has the quantity. */
+const test = (
   name: string,
-  values: readonly number[],
+  changes: readonly Change[],
   unit: "dB" | "cents",
   threshold: number,
   asked: 1 | -1,
-): Test {
-  if (values.length === 0)
-    return { name, change: 0, range: [0, 0], unit, threshold, asked, finding: "too small to feel" };
-  const change = values.reduce((sum, value) => sum + value, 0) / values.length;
-  const finding: Finding =
-    Math.abs(change) < threshold ? "too small to feel" : change * asked > 0 ? "agrees" : "disagrees";
-  return { name, change, range: [Math.min(...values), Math.max(...values)], unit, threshold, asked, finding };
+): Test[] =>
+  changes.length === 0
+    ? []
+    : [{ name, changes, unit, threshold, asked, finding: findingOf(changes, threshold, asked) }];
+
+/** Whether a change is large enough to feel and known to be there. */
+export const isCertain = ({ change, expanded }: Change, threshold: number): boolean =>
+  Math.abs(change) >= threshold && Math.abs(change) > (expanded ?? 0);
+
+/** Whether it could be felt or not, nobody can tell: felt but lost in its uncertainty, or an uncertainty that hides as much. */
+export const isHidden = ({ change, expanded }: Change, threshold: number): boolean =>
+  expanded !== null && expanded >= Math.max(Math.abs(change), threshold);
+
+export function findingOf(changes: readonly Change[], threshold: number, asked: 1 | -1): Finding {
+  const certain = changes.filter((change) => isCertain(change, threshold));
+  if (certain.length > 0) {
+    const agreeing = certain.filter(({ change }) => change * asked > 0).length;
+    return agreeing === certain.length ? "agrees" : agreeing === 0 ? "disagrees" : "agrees in part";
+  }
+  return changes.some((change) => isHidden(change, threshold))
+    ? "not known well enough"
+    : "too small to feel";
 }
 
-/** The test that goes furthest past its threshold decides; none past it is too small to feel. */
-function overall(tests: readonly Test[]): Finding {
-  const strength = ({ change, threshold }: Test) => Math.abs(change) / threshold;
-  return tests.reduce((best, other) => (strength(other) > strength(best) ? other : best)).finding;
+/** What several tests say together: those that decide anything, else that one of them hides it, else too small. */
+function judged(tests: readonly Test[]): Pick<Verdict, "finding" | "model"> {
+  if (tests.length === 0)
+    return {
+      finding: "not possible here",
+      model: "None of the resonances that notes are played on has a peak.",
+    };
+  const findings = new Set(tests.map(({ finding }) => finding));
+  const decided = [...findings].filter(
+    (finding) => finding !== "too small to feel" && finding !== "not known well enough",
+  );
+  const finding =
+    decided.length > 0
+      ? decided.length === 1
+        ? decided[0]
+        : "agrees in part"
+      : findings.has("not known well enough")
+        ? "not known well enough"
+        : "too small to feel";
+  return { finding, model: sentence(tests) };
+}
+
+/** The smallest and the largest change of a test. */
+export function extremes({ changes }: Test): readonly [low: Change, high: Change] {
+  const byChange = [...changes].sort((a, b) => a.change - b.change);
+  return [byChange[0], byChange[byChange.length - 1]];
 }
 
 function sentence(tests: readonly Test[]): string {
-  const parts = tests.map(({ name, change, unit, threshold }) => {
-    const amount = Math.abs(change).toFixed(unit === "dB" ? 2 : 1);
-    // what rounds to nothing has no sign
-    const sign = Number(amount) === 0 ? "" : change > 0 ? "+" : "−";
-    const size = `${sign}${amount} ${unit}`;
-    return `${name} ${size} (felt from ${threshold} ${unit})`;
+  const parts = tests.map((one) => {
+    const { name, changes, unit, threshold } = one;
+    const digits = unit === "dB" ? 2 : 1;
+    const signed = ({ change }: Change) => {
+      const amount = Math.abs(change).toFixed(digits);
+      // what rounds to nothing has no sign
+      return `${Number(amount) === 0 ? "" : change > 0 ? "+" : "−"}${amount}`;
+    };
+    const [low, high] = extremes(one).map(signed);
+    const expanded = Math.max(...changes.map((change) => change.expanded ?? 0));
+    const known = expanded > 0 ? `known to ±${expanded.toPrecision(1)}, ` : "";
+    const felt = changes.filter((change) => isCertain(change, threshold)).map(({ n }) => n);
+    const where = felt.length > 0 ? `, on resonance${felt.length > 1 ? "s" : ""} ${felt.join(", ")}` : "";
+    return `${name} ${low === high ? low : `${low} to ${high}`} ${unit} (${known}felt from ${threshold} ${unit}${where})`;
   });
   const text = `${parts.join("; ")}.`;
   return text[0].toUpperCase() + text.slice(1);

@@ -334,3 +334,40 @@ test("what is equal is shared, at any depth", () => {
     }),
   );
 });
+
+describe("standard uncertainties", () => {
+  const depth = 'uncertainties["receiver.depth"]';
+
+  test("are typed like any length, and taken out by an empty text", () => {
+    const outcome = applyText(someSetup(), { path: depth, text: "0.001 in", unit: "mm" });
+    if (!("setup" in outcome)) throw new Error(outcome.problem);
+    expect(outcome.setup.uncertainties["receiver.depth"]).toEqual({
+      standard: 0.0254,
+      degreesOfFreedom: Infinity,
+    });
+    expect(shownText(outcome.setup, depth, "in")).toBe("0.001");
+    const without = applyText(outcome.setup, { path: depth, text: "", unit: "mm" });
+    expect("setup" in without && without.setup.uncertainties).toEqual({});
+  });
+
+  test("keep their degrees of freedom until another is typed", () => {
+    const measured = {
+      ...someSetup(),
+      uncertainties: { "receiver.depth": { standard: 0.02, degreesOfFreedom: 4 } },
+    };
+    expect(shownText(measured, depth, "mm")).toBe("0.02");
+    const same = applyText(measured, { path: depth, text: "0.02", unit: "mm" });
+    expect("setup" in same && same.setup).toBe(measured);
+    const renamed = applyText(measured, { path: "name", text: "Another", unit: "mm" });
+    expect("setup" in renamed && renamed.setup.uncertainties).toEqual(measured.uncertainties);
+  });
+
+  test("are refused in words where they cannot be", () => {
+    const far = applyText(someSetup(), { path: depth, text: "30", unit: "mm" });
+    expect(far).toMatchObject({
+      problem: expect.stringMatching(/no standard uncertainty of the receiver depth/),
+    });
+    const taper = applyText(someSetup(), { path: 'uncertainties["receiver.taper"]', text: "2", unit: "mm" });
+    expect(taper).toMatchObject({ problem: expect.stringMatching(/give a number from 0 to 0\.5/) });
+  });
+});

@@ -7,7 +7,7 @@ import {
 import type { Setup } from "../../src/setup/setup.ts";
 import type { Explored } from "../../src/study/exploration.ts";
 import type { GapSweep } from "../../src/study/gapSweep.ts";
-import type { ModelWorker, SweepProgress, SweepRequest } from "../../workers/modelProtocol.ts";
+import type { DrawRequest, ModelWorker, StepProgress, SweepRequest } from "../../workers/modelProtocol.ts";
 import { someSetup } from "./someSetup.ts";
 
 const setup = someSetup();
@@ -17,7 +17,7 @@ const other = someSetup({ insertion: 21 });
 class FakeWorker implements ModelWorker {
   readonly asked: string[] = [];
   readonly open: ((answer: unknown) => void)[] = [];
-  progress: SweepProgress = () => {};
+  progress: StepProgress = () => {};
   terminated = false;
   die: (reason: unknown) => void = () => {};
   /** Whether it answers `load` by itself. */
@@ -53,9 +53,13 @@ class FakeWorker implements ModelWorker {
   explore(gapMm: number) {
     return this.#ask(`explore ${gapMm}`);
   }
-  sweep(request: SweepRequest, progress: SweepProgress) {
+  sweep(request: SweepRequest, progress: StepProgress) {
     this.progress = progress;
     return this.#ask(`sweep ${request.ticket}`);
+  }
+  draw(request: DrawRequest, progress: StepProgress) {
+    this.progress = progress;
+    return this.#ask(`draw ${request.ticket}`);
   }
   async stop(ticket: number) {
     this.asked.push(`stop ${ticket}`);
@@ -74,7 +78,7 @@ function bench(options: Partial<ModelClientOptions> = {}) {
     ...options,
   });
   const explore = (gapMm: number, of = setup) =>
-    client.explore({ setup: of, gapMm, referenceGapMm: 2.54, resonance: 4 });
+    client.explore({ setup: of, gapMm, referenceGapMm: 2.54, resonance: 4, retune: 4 });
   return { client, workers, onRestart, explore };
 }
 
@@ -182,7 +186,7 @@ describe("the model's client", () => {
         throw new Error("blocked");
       },
     });
-    expect(await client.explore({ setup, gapMm: 1, referenceGapMm: 1, resonance: 1 })).toEqual({
+    expect(await client.explore({ setup, gapMm: 1, referenceGapMm: 1, resonance: 1, retune: null })).toEqual({
       refused: expect.stringContaining("cannot run here"),
     });
   });

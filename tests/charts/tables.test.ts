@@ -69,6 +69,8 @@ test("section", () => {
 test("verdicts", () => {
   const { tests } = explored(4).verdicts[0];
   expect(verdictTable(tests).rows.map((row) => row.slice(0, 4))).toEqual(
-    tests.map(({ name, change, range }) => [name, change, ...range]),
+    tests.flatMap(({ name, changes }) =>
+      changes.map(({ n, change, expanded }) => [name, n, change, expanded ?? ""]),
+    ),
   );
 });

@@ -3,39 +3,22 @@ import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { exampleFile } from "../setup/example.ts";
+import { annulus, expectRefused } from "./run.ts";
 
-const root = fileURLToPath(new URL("../../", import.meta.url));
 const demo = "shared/demo.setup.json";
 
-// through the built file, as a person's second run goes; the first run's path is the same code
-beforeAll(() => {
-  const built = spawnSync("npx", ["vite", "build", "--config", "vite.cli.config.ts", "--logLevel", "error"], {
-    cwd: root,
-  });
-  expect(built.status).toBe(0);
-});
-
-function annulus(args: string[], input = "") {
-  const { stdout, stderr, status } = spawnSync(process.execPath, ["bin/annulus.mjs", ...args], {
-    cwd: root,
-    input,
-    encoding: "utf8",
-  });
-  return { stdout, stderr, status };
-}
-
-/** Bad input: exit 1, nothing on standard output, one line on standard error that is no stack trace. */
-function expectRefused({ stdout, stderr, status }: ReturnType<typeof annulus>, words: RegExp): void {
-  expect(status).toBe(1);
-  expect(stdout).toBe("");
-  expect(stderr.trimEnd().split("\n").length).toBe(1);
-  expect(stderr).toMatch(words);
-  expect(stderr).not.toMatch(/\bat .*:\d+:\d+|NaN|undefined/);
-}
-
 describe("annulus", () => {
+  it("runs from a fresh clone, whether or not it has been built", () => {
+    const bin = fileURLToPath(new URL("../../bin/annulus.mjs", import.meta.url));
+    const { stdout, status } = spawnSync(process.execPath, [bin, "modes", demo, "--format", "csv"], {
+      encoding: "utf8",
+    });
+    expect(status).toBe(0);
+    expect(stdout).toBe(annulus(["modes", demo, "--format", "csv"]).stdout);
+  });
+
   it("curve: CSV and JSON of impedance", () => {
     const csv = annulus(["curve", demo, "--gap", "0.1in", "--frequencies", "100:110:5"]);
     expect(csv.status).toBe(0);
@@ -110,7 +93,7 @@ describe("annulus", () => {
   });
 
   it("reads standard input, and many setups as NDJSON, a bad line not stopping the others", () => {
-    const one = annulus(["modes", "-", "--format", "json"], readFileSync(join(root, demo), "utf8"));
+    const one = annulus(["modes", "-", "--format", "json"], readFileSync(demo, "utf8"));
     expect(JSON.parse(one.stdout).modes.length).toBe(12);
     const line = JSON.stringify(exampleFile());
     const many = annulus(

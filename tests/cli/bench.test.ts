@@ -1,11 +1,9 @@
-import { spawnSync } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
+import { annulus, expectRefused } from "./run.ts";
 
-const root = fileURLToPath(new URL("../../", import.meta.url));
 const demo = "shared/demo.setup.json";
 const parts = [
   "fit",
@@ -14,32 +12,6 @@ const parts = [
   "--instruments",
   "shared/demo.bench.instruments.csv",
 ];
-
-// built apart, since another test may be writing the usual built file
-const folder = mkdtempSync(join(tmpdir(), "annulus-"));
-beforeAll(() => {
-  const args = ["vite", "build", "--config", "vite.cli.config.ts", "--logLevel", "error", "--outDir", folder];
-  expect(spawnSync("npx", args, { cwd: root }).status).toBe(0);
-});
-afterAll(() => rmSync(folder, { recursive: true }));
-
-function annulus(args: string[], input = "") {
-  const { stdout, stderr, status } = spawnSync(process.execPath, [join(folder, "annulus.mjs"), ...args], {
-    cwd: root,
-    input,
-    encoding: "utf8",
-  });
-  return { stdout, stderr, status };
-}
-
-/** Bad input: exit 1, nothing on standard output, one line on standard error that is no stack trace. */
-function expectRefused({ stdout, stderr, status }: ReturnType<typeof annulus>, words: RegExp): void {
-  expect(stderr).toMatch(words);
-  expect(status).toBe(1);
-  expect(stdout).toBe("");
-  expect(stderr.trimEnd().split("\n").length).toBe(1);
-  expect(stderr).not.toMatch(/\bat .*:\d+:\d+|NaN|undefined/);
-}
 
 describe("annulus gap", () => {
   const readings = "gap --depth 24.56mm 24.54 24.55 24.55 24.95 --insertion 22.0mm 21.98mm 22.02mm".split(
@@ -92,6 +64,7 @@ describe("annulus fit", () => {
   });
 
   it("reads one table from standard input, and refuses a bad one with its line", () => {
+    const folder = mkdtempSync(join(tmpdir(), "annulus-"));
     const path = join(folder, "one.csv");
     writeFileSync(path, "name,end diameter (mm),taper\nA,9.7,1:20\n");
     const receiver = "name,mouth diameter (mm),taper,depth (mm)\nB,10.8,1:20,24.5\n";
@@ -131,9 +104,17 @@ describe("annulus cut", () => {
     expect(stdout).toMatch(/1\. 0\.010 mm off the diameter.*\n.*depth ______ ______ ______/);
     expectRefused(cut("--card", "sleeve"), /no way to less gap/);
     expectRefused(
-      annulus(["cut", demo, "--target", "2mm", "--card", "turn-down", "--confirm"]),
+      annulus(["cut", demo, "--gap", "2.5mm", "--target", "2mm", "--card", "turn-down", "--confirm"]),
       /add --uncertainty/,
     );
+  });
+
+  it("takes the setup's own uncertainty where none is given", () => {
+    const json = JSON.parse(annulus(["cut", demo, "--target", "2mm", "--format", "json"]).stdout);
+    // 0.02 mm and 0.03 mm in quadrature, 95 %
+    expect(json.expanded_uncertainty_mm).toBeCloseTo(1.96 * Math.hypot(0.02, 0.03), 4);
+    const unknown = annulus(["cut", demo, "--gap", "2.5mm", "--target", "2mm"]).stdout;
+    expect(unknown).toMatch(/uncertainty is not known: measure receiver depth and insertion/);
   });
 
   it("refuses what the measurement cannot carry, and what cannot be", () => {

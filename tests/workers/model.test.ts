@@ -19,8 +19,8 @@ describe("the model's worker", () => {
   test("answers what the study answers", async () => {
     const model = await loaded();
     const study = new Exploration(setup);
-    expect(await model.explore(1.9, 2.54, 4)).toEqual(study.explore(1.9, 2.54, 4));
-    expect(await model.explore(2.54, 2.54, 2)).toEqual(study.explore(2.54, 2.54, 2));
+    expect(await model.explore(1.9, 2.54, 4, 4)).toEqual(study.explore(1.9, 2.54, 4, 4));
+    expect(await model.explore(2.54, 2.54, 2, 4)).toEqual(study.explore(2.54, 2.54, 2, 4));
   });
 
   test("sweeps as the study does, telling progress gap by gap", async () => {
@@ -54,7 +54,7 @@ describe("the model's worker", () => {
     const order: string[] = [];
     const sweep = model.sweep({ gapsMm, ticket: 1 }, (done) => {
       order.push(`${done}`);
-      if (done === 1) void model.explore(1, 2, 4).then(() => order.push("explored"));
+      if (done === 1) void model.explore(1, 2, 4, 4).then(() => order.push("explored"));
     });
     await sweep;
     expect(order.slice(0, 3)).toEqual(["1", "explored", "2"]);
@@ -62,13 +62,13 @@ describe("the model's worker", () => {
 
   test("says why it refuses, as data", async () => {
     const model = await loaded();
-    expect(await model.explore(99, 2.54, 4)).toEqual({
+    expect(await model.explore(99, 2.54, 4, 4)).toEqual({
       refused: expect.stringContaining("no gap of this receiver"),
     });
     expect(await model.sweep({ gapsMm: [1], retune: 40, ticket: 1 }, () => {})).toEqual({
       refused: expect.stringContaining("resonance 40"),
     });
-    expect(await new Model().explore(1, 1, 1)).toEqual({ refused: "no setup is loaded" });
+    expect(await new Model().explore(1, 1, 1, null)).toEqual({ refused: "no setup is loaded" });
   });
 
   test("gives away no array that it needs again", async () => {
@@ -77,7 +77,7 @@ describe("the model's worker", () => {
     const remote = wrap<Model>(port2);
     const study = new Exploration(setup);
     for (const gapMm of [2.54, 2, 2.54, 2])
-      expect(await remote.explore(gapMm, 2.54, 4)).toEqual(study.explore(gapMm, 2.54, 4));
+      expect(await remote.explore(gapMm, 2.54, 4, 4)).toEqual(study.explore(gapMm, 2.54, 4, 4));
     port1.close();
     port2.close();
   });

@@ -28,8 +28,9 @@ import {
   MOUTHPIECE,
   RECEIVER,
   THRESHOLDS,
+  UNCERTAINTIES,
 } from "./fields.ts";
-import { cellAt, cellPath, type Part } from "./paths.ts";
+import { cellAt, cellPath, keysOf, type Part } from "./paths.ts";
 import "./profileTable.ts";
 import type { AnnulusProfileTable, ProfileActions } from "./profileTable.ts";
 import { insertRowAfter, removeRow, replaceRows } from "./rows.ts";
@@ -45,6 +46,7 @@ const SECTIONS = [
   "Air",
   "Model",
   "What can be felt",
+  "How well it is known",
   "The file",
 ] as const;
 type Section = (typeof SECTIONS)[number];
@@ -160,6 +162,11 @@ export class AnnulusEditor extends LitElement {
         return this.#fields(MODEL);
       case "What can be felt":
         return this.#fields(THRESHOLDS);
+      case "How well it is known":
+        return [
+          html`<p class="hint">Standard uncertainties. A dimension left empty is taken as exact.</p>`,
+          this.#fields(UNCERTAINTIES),
+        ];
       case "The file":
         return this.#file();
     }
@@ -343,9 +350,10 @@ const sectionsByKey: Readonly<Record<string, Section>> = {
   air: "Air",
   model: "Model",
   thresholds: "What can be felt",
+  uncertainties: "How well it is known",
 };
 
-const sectionOf = (path: string): Section => sectionsByKey[path.split(".")[0]] ?? "Name and notes";
+const sectionOf = (path: string): Section => sectionsByKey[keysOf(path)[0]] ?? "Name and notes";
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -90,7 +90,9 @@ export function shownTexts(setup: Setup, unit: LengthUnit): (path: string) => st
 
 function textIn(file: object, setup: Setup, path: string, unit: LengthUnit): string {
   if (path === "units") return setup.units;
-  const value = valueAt(file, keysOf(path));
+  const found = valueAt(file, keysOf(path));
+  // an uncertainty with degrees of freedom is shown without them
+  const value = valueAt(found, ["standard"]) ?? found;
   if (typeof value === "string") return value;
   if (typeof value !== "number") return "";
   const field = fieldAt(path);

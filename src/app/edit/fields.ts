@@ -11,6 +11,7 @@ import {
   speed,
   taper,
   temperature,
+  temperatureDifference,
   viscosity,
 } from "./quantity.ts";
 
@@ -154,6 +155,27 @@ export const THRESHOLDS: readonly Field[] = [
   quantity("thresholds.decibels", "Peak height", decibels),
 ];
 
+/** Standard uncertainties; a place left empty is taken as exact. */
+const uncertain = (dimension: string) => `uncertainties["${dimension}"]`;
+const optional = { optional: true } as const;
+export const UNCERTAINTIES: readonly Field[] = [
+  length(uncertain("receiver.depth"), "Receiver depth", optional),
+  length(uncertain("mouthpiece.insertion"), "Insertion", {
+    ...optional,
+    hint: "Set anew at every gap, so it counts at both.",
+  }),
+  length(uncertain("receiver.mouthDiameter"), "Receiver mouth diameter", optional),
+  quantity(uncertain("receiver.taper"), "Receiver taper", number, optional),
+  length(uncertain("mouthpiece.diameters"), "Mouthpiece diameters", {
+    ...optional,
+    hint: "An error common to all of them, as a gauge makes it.",
+  }),
+  length(uncertain("leadpipe.diameters"), "Leadpipe diameters", optional),
+  length(uncertain("body.diameters"), "Body diameters", optional),
+  quantity(uncertain("air.temperature"), "Room temperature", temperatureDifference, optional),
+  quantity(uncertain("model.wallLossFactor"), "Wall-loss factor", number, optional),
+];
+
 const sections: Readonly<Record<string, readonly Field[]>> = {
   "": ABOUT,
   mouthpiece: MOUTHPIECE,
@@ -162,6 +184,7 @@ const sections: Readonly<Record<string, readonly Field[]>> = {
   air: [...CONDITIONS, ...CONSTANTS],
   model: MODEL,
   "what can be felt": THRESHOLDS,
+  "standard uncertainty": UNCERTAINTIES,
 };
 
 const byPath = new Map(

@@ -1,5 +1,6 @@
 /** What the file's JSON Schema allows for a number. */
 import setupSchema from "../../../shared/annulus-setup.schema.json" with { type: "json" };
+import { WIDEST_UNCERTAINTY } from "../../setup/dimension.ts";
 import { keysOf } from "./paths.ts";
 import type { Limits } from "./quantity.ts";
 
@@ -20,6 +21,8 @@ const air: Part = {
 
 /** @param path of a number that is no length, as `air.humidity` */
 export function limitsAt(path: string): Limits {
+  if (keysOf(path)[0] === "uncertainties")
+    return { least: 0, most: WIDEST_UNCERTAINTY[keysOf(path)[1] === "air.temperature" ? "°C" : ""] };
   let part: Part = { properties: { ...properties, air } };
   for (const key of keysOf(path)) {
     part = part.properties?.[key] ?? {};

@@ -1,4 +1,4 @@
-/** Places in a setup file, as `SetupError` names them: `leadpipe.profile[3][1]`. */
+/** Places in a setup file, as `SetupError` names them: `leadpipe.profile[3][1]`, `uncertainties["receiver.depth"]`. */
 export type Keys = readonly (string | number)[];
 
 export const PARTS = ["mouthpiece", "leadpipe", "body"] as const;
@@ -15,7 +15,9 @@ export interface Cell {
 }
 
 export const keysOf = (path: string): Keys =>
-  (path.match(/[^.[\]]+/g) ?? []).map((key) => (/^\d+$/.test(key) ? Number(key) : key));
+  [...path.matchAll(/\["(.*?)"\]|[^.[\]]+/g)].map(
+    ([key, quoted]) => quoted ?? (/^\d+$/.test(key) ? Number(key) : key),
+  );
 
 export const cellPath = ({ part, row, column }: Cell): string => `${part}.profile[${row}][${column}]`;
 

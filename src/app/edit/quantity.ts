@@ -37,6 +37,8 @@ export const temperature = plain("°C", {
   f: (x) => ((x - 32) * 5) / 9,
   "°f": (x) => ((x - 32) * 5) / 9,
 });
+/** A difference of temperatures. */
+export const temperatureDifference = plain("°C", { c: same, k: same });
 export const percent: Quantity = { unit: "%", toFile: over(100), fromFile: times(100) };
 export const partsPerMillion: Quantity = {
   unit: "ppm",

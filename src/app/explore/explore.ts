@@ -15,6 +15,7 @@ import "./impedanceView.ts";
 import "./longWork.ts";
 import "./retuneSwitch.ts";
 import "./standingWaveView.ts";
+import "./uncertainty.ts";
 import "./verdictStrip.ts";
 
 const TOUCHES = ["pointerdown", "keydown"] as const;
@@ -54,12 +55,17 @@ export class Explore extends FrameElement {
           "gap gap"
           "cutaway cutaway"
           "air verdicts"
-          "against against";
+          "against against"
+          "sure sure";
         gap: 1rem 2rem;
         padding: 0.75rem var(--edge) 1.5rem;
       }
       annulus-gap {
         grid-area: gap;
+      }
+      annulus-uncertainty {
+        grid-area: sure;
+        min-width: 0;
       }
       .cutaway {
         grid-area: cutaway;
@@ -156,7 +162,7 @@ export class Explore extends FrameElement {
       @container sheet (max-width: 1099px) {
         .sheet {
           grid-template-columns: minmax(0, 1fr);
-          grid-template-areas: "gap" "cutaway" "verdicts" "air" "against";
+          grid-template-areas: "gap" "cutaway" "verdicts" "air" "against" "sure";
         }
         .verdicts {
           padding-left: 0;
@@ -257,6 +263,7 @@ export class Explore extends FrameElement {
           </div>
           ${hint(3, first)}
         </section>
+        <annulus-uncertainty></annulus-uncertainty>
       </main>
     `;
   }

@@ -5,7 +5,8 @@ import type { GapChartData, GapDrawing } from "../../charts/gapChart.ts";
 import { heightChart, heightTable } from "../../charts/heightChart.ts";
 import { bothUnits, signed } from "../../charts/numbers.ts";
 import { shiftChart, shiftTable, spacingChart, spacingTable } from "../../charts/spacingChart.ts";
-import type { GapRow, GapSweep, SweptMode } from "../../study/gapSweep.ts";
+import type { GapRow, GapSweep } from "../../study/gapSweep.ts";
+import type { ChangedMode } from "../../study/modeChanges.ts";
 import { PLAYED } from "../../study/verdicts.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { shownGaps } from "../store/gapLimits.ts";
@@ -21,7 +22,7 @@ interface Kind {
   readonly digits: number;
   readonly draw: (data: GapChartData, frame: Frame) => GapDrawing;
   readonly table: (data: { readonly sweep: GapSweep }, unit: LengthUnit) => Table;
-  readonly of: (mode: SweptMode) => number | null;
+  readonly of: (mode: ChangedMode) => number | null;
 }
 
 const KINDS = {

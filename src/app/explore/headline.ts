@@ -1,11 +1,11 @@
 /** What this change of gap does, in one plain sentence or two, from the numbers alone. */
 import { bothUnits, signed } from "../../charts/numbers.ts";
 import type { Thresholds } from "../../setup/setup.ts";
+import type { ChangeUncertainty, ModeUncertainty, Uncertain } from "../../study/changeUncertainty.ts";
 import type { Explored } from "../../study/exploration.ts";
-import type { GapSweep, SweptMode } from "../../study/gapSweep.ts";
-import type { ModeInContext } from "../../study/modeTable.ts";
-import { cents, decibels } from "../../study/pitch.ts";
-import { PLAYED } from "../../study/verdicts.ts";
+import type { GapSweep } from "../../study/gapSweep.ts";
+import type { ChangedMode } from "../../study/modeChanges.ts";
+import { isCertain, isHidden, isPlayed, PLAYED } from "../../study/verdicts.ts";
 import type { Unit } from "../store/state.ts";
 
 export interface Headline {
@@ -28,7 +28,9 @@ export interface HeadlineInput {
 
 export function headline({ explored, retuned, thresholds, unit }: HeadlineInput): Headline {
   const { chosen, reference } = explored;
-  const heldAgainst = `Felt from ${thresholds.cents} cents or ${thresholds.decibels} dB; resonances ${PLAYED[0]} to ${PLAYED[1]}.`;
+  const { uncertainty } = explored;
+  const known = (n: number) => uncertainty?.modes.find((mode) => mode.n === n);
+  const heldAgainst = `Felt from ${thresholds.cents} cents or ${thresholds.decibels} dB; resonances ${PLAYED[0]} to ${PLAYED[1]}${knownTo(uncertainty)}.`;
   const changeMm = chosen.gapMm - reference.gapMm;
   if (changeMm === 0)
     return {
@@ -38,39 +40,47 @@ export function headline({ explored, retuned, thresholds, unit }: HeadlineInput)
       isFelt: false,
       heldAgainst,
     };
-  const pairs = chosen.modes.filter(isPlayed).flatMap((mode) => {
-    const from = reference.modes.find(({ n }) => n === mode.n);
-    return from ? [{ n: mode.n, to: mode, from }] : [];
-  });
-  const shifts = pairs.map(({ to, from }) => cents(to.frequencyHz, from.frequencyHz));
-  const heights = pairs.flatMap(({ n, to, from }) =>
-    to.peakImpedance === null || from.peakImpedance === null
-      ? []
-      : [{ n, db: Math.abs(decibels(to.peakImpedance, from.peakImpedance)) }],
+  const played = explored.changes.filter(isPlayed);
+  const shifts = played.map(({ shiftCents }) => shiftCents);
+  const heights = played.flatMap(({ n, heightDb }) =>
+    heightDb === null ? [] : [{ n, change: heightDb, expanded: known(n)?.heightDb?.expanded ?? null }],
   );
-  const tallest = Math.max(0, ...heights.map(({ db }) => db));
+  const tallest = Math.max(0, ...heights.map(({ change }) => Math.abs(change)));
   const change =
     `${bothUnits(Math.abs(changeMm), unit)} ${changeMm > 0 ? "more" : "less"} gap ${shiftInWords(shifts)} before retuning ` +
     `and changes peak heights by at most ${tallest.toFixed(2)} dB.`;
 
-  const left = retuned?.referenceGapMm === reference.gapMm ? shiftsAt(retuned, chosen.gapMm) : [];
+  const left = (retuned?.referenceGapMm === reference.gapMm ? shiftsAt(retuned, chosen.gapMm) : []).map(
+    ({ n, value }) => ({ n, change: value, expanded: known(n)?.retunedCents?.expanded ?? null }),
+  );
   if (!retuned || left.length === 0)
     return { change, remains: null, finding: null, isFelt: false, heldAgainst };
-  const values = left.map(({ value }) => value);
+  const values = left.map((shift) => shift.change);
   const remains = `With resonance ${retuned.retune} tuned back, ${signed(Math.min(...values), 1)} to ${signed(Math.max(...values), 1)} cents remain:`;
-  const felt = [
-    ...left.filter(({ value }) => Math.abs(value) >= thresholds.cents),
-    ...heights.filter(({ db }) => db >= thresholds.decibels),
-  ].map(({ n }) => n);
+  const judged = [
+    ...left.map((shift) => [shift, thresholds.cents] as const),
+    ...heights.map((height) => [height, thresholds.decibels] as const),
+  ];
+  const felt = judged.filter(([one, threshold]) => isCertain(one, threshold)).map(([{ n }]) => n);
   const numbers = [...new Set(felt)].sort((a, b) => a - b);
   const finding =
-    numbers.length === 0
-      ? "too small to feel"
-      : `large enough to feel on resonance${numbers.length > 1 ? "s" : ""} ${listed(numbers)}`;
+    numbers.length > 0
+      ? `large enough to feel on resonance${numbers.length > 1 ? "s" : ""} ${listed(numbers)}`
+      : judged.some(([one, threshold]) => isHidden(one, threshold))
+        ? "not known well enough to say"
+        : "too small to feel";
   return { change, remains, finding, isFelt: numbers.length > 0, heldAgainst };
 }
 
-const isPlayed = ({ n }: ModeInContext): boolean => n >= PLAYED[0] && n <= PLAYED[1];
+/** How well the changes of the played resonances are known; nothing while that is being worked out, or all is taken as exact. */
+function knownTo(uncertainty: ChangeUncertainty | null): string {
+  const modes = uncertainty?.modes.filter(isPlayed) ?? [];
+  const most = (of: (mode: ModeUncertainty) => Uncertain | null) =>
+    Math.max(0, ...modes.map((mode) => of(mode)?.expanded ?? 0));
+  const centsKnown = most(({ shiftCents }) => shiftCents);
+  if (centsKnown === 0) return "";
+  return `; known to ±${centsKnown.toPrecision(1)} cents and ±${most(({ heightDb }) => heightDb).toPrecision(1)} dB (95 %)`;
+}
 
 function shiftInWords(shifts: readonly number[]): string {
   const [low, high] = [Math.min(...shifts), Math.max(...shifts)];
@@ -89,7 +99,7 @@ function shiftsAt({ rows }: GapSweep, gapMm: number): { n: number; value: number
   const below = rows[Math.max(0, next - 1)];
   const share = above === below ? 0 : (gapMm - below.gapMm) / (above.gapMm - below.gapMm);
   if (above === below && above.gapMm !== gapMm) return [];
-  return above.modes.filter(isPlayed).flatMap((mode: SweptMode) => {
+  return above.modes.filter(isPlayed).flatMap((mode: ChangedMode) => {
     const from = below.modes.find(({ n }) => n === mode.n);
     return from ? [{ n: mode.n, value: from.shiftCents + share * (mode.shiftCents - from.shiftCents) }] : [];
   });

@@ -15,6 +15,8 @@ import { zoom } from "./zoom.ts";
 const SIGNS: Readonly<Record<Finding, string>> = {
   agrees: "check",
   disagrees: "xmark",
+  "agrees in part": "half",
+  "not known well enough": "question",
   "too small to feel": "about-equal",
   "not modelled yet": "question",
   "not a question a model can answer": "question",

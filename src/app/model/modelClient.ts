@@ -2,10 +2,11 @@
  * Asks the model's worker on the page's behalf. While one exploration is under way only the newest waits; an instrument
  * is loaded when it is first asked about; a worker that has died is replaced and what it was asked is asked once more.
  */
-import type { ModelWorker, Refusal, SweepProgress } from "../../../workers/modelProtocol.ts";
+import type { ModelWorker, Refusal, StepProgress, Ticket } from "../../../workers/modelProtocol.ts";
 import type { Setup } from "../../setup/setup.ts";
 import type { Explored } from "../../study/exploration.ts";
 import type { GapSweep, GapSweepOptions } from "../../study/gapSweep.ts";
+import type { MonteCarlo, MonteCarloOptions } from "../../study/monteCarlo.ts";
 import { Patience, Silence } from "./patience.ts";
 import { sameToModel } from "./sameToModel.ts";
 
@@ -33,6 +34,7 @@ export interface ExploreQuestion {
   readonly gapMm: number;
   readonly referenceGapMm: number;
   readonly resonance: number;
+  readonly retune: number | null;
 }
 
 /** A newer question took this one's place before it was asked. */
@@ -65,24 +67,44 @@ export class ModelClient {
     });
   }
 
+  /** Every resonance at every gap. */
+  sweep(setup: Setup, options: GapSweepOptions, progress?: StepProgress, signal?: AbortSignal) {
+    return this.#longWork<GapSweep>(
+      setup,
+      (model, ticket, tell) => model.sweep({ ...options, ...ticket }, tell),
+      progress,
+      signal,
+    );
+  }
+
+  /** The change between two gaps by drawing instruments. */
+  draw(setup: Setup, options: MonteCarloOptions, progress?: StepProgress, signal?: AbortSignal) {
+    return this.#longWork<MonteCarlo>(
+      setup,
+      (model, ticket, tell) => model.draw({ ...options, ...ticket }, tell),
+      progress,
+      signal,
+    );
+  }
+
   /**
-   * Every resonance at every gap. Stops any sweep asked for before, which then answers null; an aborted one too.
-   * @param progress called with gaps done and asked for
+   * Stops any long work asked for before, which then answers null; an aborted one too.
+   * @param progress called with steps done and asked for
    */
-  async sweep(
+  async #longWork<T>(
     setup: Setup,
-    options: GapSweepOptions,
-    progress: SweepProgress = () => {},
+    ask: (model: ModelWorker, ticket: Ticket, tell: StepProgress) => Promise<T | Refusal | null>,
+    progress: StepProgress = () => {},
     signal?: AbortSignal,
-  ): Promise<GapSweep | Refusal | null> {
+  ): Promise<T | Refusal | null> {
     const ticket = ++this.#ticket;
     if (signal?.aborted) return null;
     const stop = () => void this.#connection?.model.stop(ticket);
     signal?.addEventListener("abort", stop, { once: true });
     try {
-      return await this.#ask<GapSweep | null>(setup, (model, sign) => {
+      return await this.#ask<T | null>(setup, (model, sign) => {
         if (ticket !== this.#ticket || signal?.aborted) return Promise.resolve(null);
-        return model.sweep({ ...options, ticket }, (done, of) => {
+        return ask(model, { ticket }, (done, of) => {
           sign();
           if (ticket === this.#ticket && !signal?.aborted) progress(done, of);
         });
@@ -103,8 +125,8 @@ export class ModelClient {
     while (this.#waiting) {
       const { question, answer } = this.#waiting;
       this.#waiting = null;
-      const { setup, gapMm, referenceGapMm, resonance } = question;
-      answer(await this.#ask(setup, (model) => model.explore(gapMm, referenceGapMm, resonance)));
+      const { setup, gapMm, referenceGapMm, resonance, retune } = question;
+      answer(await this.#ask(setup, (model) => model.explore(gapMm, referenceGapMm, resonance, retune)));
     }
     this.#exploring = false;
   }

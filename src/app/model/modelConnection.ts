@@ -21,8 +21,9 @@ export function openModelWorker(): ModelConnection {
   return {
     model: {
       load: (setup) => remote.load(setup),
-      explore: (gapMm, referenceGapMm, resonance) => remote.explore(gapMm, referenceGapMm, resonance),
+      explore: (...question) => remote.explore(...question),
       sweep: (request, progress) => remote.sweep(request, proxy(progress)),
+      draw: (request, progress) => remote.draw(request, proxy(progress)),
       stop: (ticket) => remote.stop(ticket),
     },
     died,

@@ -90,10 +90,14 @@ export class ModelResults extends Observable<Results> {
       gapMm,
       referenceGapMm,
       resonance: state.view.resonance,
+      retune: state.view.retune,
     });
     // an answer to an older question is still nearer to the newest than what is drawn
     if (answer === SUPERSEDED) return;
     this.#take("explored", setup, answer, state !== this.#explored);
+    // a setup's first answer does not wait for the uncertainties
+    if ("verdicts" in answer && answer.uncertainty === null && state === this.#explored)
+      void this.#explore(state);
   }
 
   async #sweep(state: State): Promise<void> {
@@ -141,7 +145,8 @@ const exploresAnew = (a: State, b: State): boolean =>
   !sameToModel(a.document.setup, b.document.setup) ||
   a.document.gapMm !== b.document.gapMm ||
   a.document.referenceGapMm !== b.document.referenceGapMm ||
-  a.view.resonance !== b.view.resonance;
+  a.view.resonance !== b.view.resonance ||
+  a.view.retune !== b.view.retune;
 
 const sweepsAnew = (a: State, b: State): boolean =>
   !sameToModel(a.document.setup, b.document.setup) ||

@@ -1,0 +1,194 @@
+import { type Command, InvalidArgumentError } from "commander";
+import { csvFormat } from "d3";
+import { coverageFactor } from "../bench/coverage.ts";
+import type { Setup } from "../setup/setup.ts";
+import { type ChangeUncertainty, changeUncertainty, type Uncertain } from "../study/changeUncertainty.ts";
+import { Contributions } from "../study/contributions.ts";
+import { type GapSweep, gapSweep } from "../study/gapSweep.ts";
+import { Instrument } from "../study/instrument.ts";
+import type { ChangedMode } from "../study/modeChanges.ts";
+import { type Drawn, MOST_TRIALS, type MonteCarlo, monteCarloSteps } from "../study/monteCarlo.ts";
+import { formatLength } from "../units/formatLength.ts";
+import { parseLengthMm } from "../units/length.ts";
+import { formatOption } from "./formatOption.ts";
+import { forEachSetup } from "./setups.ts";
+import { signed, textTable } from "./table.ts";
+
+interface Options {
+  readonly gap?: string;
+  readonly reference: string;
+  readonly monteCarlo?: number;
+  readonly seed: number;
+  readonly format: string;
+}
+
+interface Answer {
+  readonly sweep: GapSweep;
+  readonly uncertainty: ChangeUncertainty;
+  readonly monteCarlo: MonteCarlo | null;
+}
+
+/** `annulus uncertainty SETUP`: how well the change between two gaps is known, and which dimension that hangs on. */
+export function uncertaintyCommand(program: Command): void {
+  program
+    .command("uncertainty")
+    .description(
+      "how well shifts, heights and spacings between two gaps are known, by first order and by drawing",
+    )
+    .argument("<setup>", "setup file with its uncertainties, or - for standard input")
+    .requiredOption("--reference <length>", "the gap that changes are measured from, e.g. 2.5mm or 0.1in")
+    .option("--gap <length>", "the other gap (the setup's own)")
+    .option("--monte-carlo <trials>", "draw so many instruments beside the first order", trialCount)
+    .option("--seed <number>", "of the draws: the same seed draws the same", wholeNumber, 1)
+    .addOption(formatOption("table", "csv", "json"))
+    .action((path: string, options: Options) => {
+      forEachSetup(
+        path,
+        options.format,
+        (setup) => study(setup, options),
+        asJson,
+        (answer, setup) =>
+          options.format === "csv" ? `${csvFormat(asJson(answer).rows)}\n` : tables(answer, setup),
+      );
+    });
+}
+
+function wholeNumber(text: string): number {
+  if (/^\d{1,9}$/.test(text)) return Number(text);
+  throw new InvalidArgumentError("give a whole number.");
+}
+
+function trialCount(text: string): number {
+  const trials = wholeNumber(text);
+  if (trials >= 2 && trials <= MOST_TRIALS) return trials;
+  throw new InvalidArgumentError(`give a whole number from 2 to ${MOST_TRIALS}.`);
+}
+
+function study(setup: Setup, options: Options): Answer {
+  const instrument = new Instrument(setup);
+  const referenceGapMm = parseLengthMm(options.reference, setup.units);
+  const gapMm = options.gap === undefined ? instrument.gapMm : parseLengthMm(options.gap, setup.units);
+  const sweep = gapSweep(instrument, { gapsMm: [gapMm], referenceGapMm });
+  const contributions = new Contributions(instrument);
+  const uncertainty = changeUncertainty(
+    contributions.dimensions,
+    contributions.at(referenceGapMm),
+    contributions.at(gapMm),
+    coverageFactor,
+  );
+  const { monteCarlo: trials, seed } = options;
+  return {
+    sweep,
+    uncertainty,
+    monteCarlo: trials === undefined ? null : drawn(setup, { gapMm, referenceGapMm, trials, seed }),
+  };
+}
+
+function drawn(setup: Setup, options: Parameters<typeof monteCarloSteps>[1]): MonteCarlo {
+  const steps = monteCarloSteps(setup, options);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+    if (process.stderr.isTTY)
+      process.stderr.write(
+        value === options.trials ? "\r\x1b[K" : `\rinstrument ${value} of ${options.trials}`,
+      );
+  }
+}
+
+const QUANTITIES = [
+  { key: "shiftCents", name: "shift_cents", of: (mode: ChangedMode) => mode.shiftCents },
+  { key: "heightDb", name: "height_dB", of: (mode: ChangedMode) => mode.heightDb },
+  { key: "spacingCents", name: "spacing_change_cents", of: (mode: ChangedMode) => mode.spacingChangeCents },
+] as const;
+
+const known = (uncertain: Uncertain | null, name: string, sources: ChangeUncertainty["sources"]) => ({
+  [`u_${name}`]: uncertain?.standard ?? null,
+  [`U95_${name}`]: uncertain?.expanded ?? null,
+  [`largest_source_of_${name}`]: uncertain && (largest(uncertain, sources)?.name ?? null),
+});
+
+const drawnJson = (drawn: Drawn | null, name: string) => ({
+  [`drawn_mean_${name}`]: drawn?.mean ?? null,
+  [`drawn_u_${name}`]: drawn?.standard ?? null,
+  [`drawn_low_${name}`]: drawn?.interval[0] ?? null,
+  [`drawn_high_${name}`]: drawn?.interval[1] ?? null,
+});
+
+const asJson = ({ sweep, uncertainty, monteCarlo }: Answer) => ({
+  reference_gap_mm: sweep.referenceGapMm,
+  gap_mm: sweep.rows[0].gapMm,
+  ...(monteCarlo && { drawn: monteCarlo.drawn, left_out: monteCarlo.leftOut }),
+  rows: uncertainty.modes.map((mode, i) => ({
+    n: mode.n,
+    ...Object.assign(
+      {},
+      ...QUANTITIES.map(({ key, name, of }) => ({
+        [name]: of(sweep.rows[0].modes[i]),
+        ...known(mode[key], name, uncertainty.sources),
+        ...(monteCarlo && drawnJson(monteCarlo.modes[i][key], name)),
+      })),
+    ),
+  })),
+});
+
+/** The source with the largest share; undefined where nothing is uncertain. */
+function largest({ standard, shares }: Uncertain, sources: ChangeUncertainty["sources"]) {
+  return standard === 0 ? undefined : sources[shares.indexOf(Math.max(...shares))];
+}
+
+const TITLES = {
+  shiftCents: "Shift of the resonance, cents",
+  heightDb: "Change of peak height, dB",
+  spacingCents: "Change of the spacing to the next, cents",
+} as const;
+
+function tables({ sweep, uncertainty, monteCarlo }: Answer, setup: Setup): string {
+  const { sources, modes } = uncertainty;
+  const both = (mm: number) => `${formatLength(mm, "mm")} (${formatLength(mm, "in")})`;
+  const [row] = sweep.rows;
+  const block = ({ key, of }: (typeof QUANTITIES)[number]): string => {
+    const digits = key === "heightDb" ? 3 : 2;
+    const head = [
+      "n",
+      "change",
+      "±U95",
+      "u",
+      ...(monteCarlo ? ["u drawn", "drawn from", "to"] : []),
+      "most from",
+    ];
+    const body = modes.map((mode, i) => {
+      const uncertain = mode[key];
+      const draws = monteCarlo?.modes[i][key];
+      const source = uncertain && largest(uncertain, sources);
+      const text = (value: number | undefined) => value?.toFixed(digits) ?? "–";
+      const drawnCells = [
+        text(draws?.standard),
+        signed(draws?.interval[0] ?? null, digits),
+        signed(draws?.interval[1] ?? null, digits),
+      ];
+      return [
+        `${mode.n}`,
+        signed(of(row.modes[i]), digits),
+        text(uncertain?.expanded),
+        text(uncertain?.standard),
+        ...(monteCarlo ? drawnCells : []),
+        source ? `${source.name} ${Math.round(100 * uncertain.shares[sources.indexOf(source)])} %` : "–",
+      ];
+    });
+    return `\n${TITLES[key]}\n${textTable(head, body)}`;
+  };
+  const without =
+    sources.length === 0
+      ? "No dimension has an uncertainty (uncertainties in the setup file): all are taken as exact.\n"
+      : "";
+  const draws = monteCarlo
+    ? `${monteCarlo.drawn} instruments drawn${monteCarlo.leftOut > 0 ? `, ${monteCarlo.leftOut} more were none (a gap below 0, say) and left out` : ""}.\n`
+    : "";
+  return [
+    `${setup.name}: from ${both(sweep.referenceGapMm)} to ${both(row.gapMm)}; U at 95 %.\n`,
+    without,
+    draws,
+    ...QUANTITIES.map(block),
+  ].join("");
+}

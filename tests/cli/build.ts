@@ -1,0 +1,19 @@
+/** Builds the commands once for all their tests, apart from `dist`, which a person may be using. */
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { build } from "vite";
+import type { TestProject } from "vitest/node";
+
+declare module "vitest" {
+  interface ProvidedContext {
+    annulus: string;
+  }
+}
+
+export default async function buildCommands(project: TestProject): Promise<() => void> {
+  const folder = mkdtempSync(join(tmpdir(), "annulus-"));
+  await build({ configFile: "vite.cli.config.ts", logLevel: "error", build: { outDir: folder } });
+  project.provide("annulus", join(folder, "annulus.mjs"));
+  return () => rmSync(folder, { recursive: true });
+}
