@@ -111,7 +111,7 @@ export function dimensionAt(setup: Setup, path: string): Dimension | undefined {
     if (row === undefined)
       return {
         path,
-        name: `${part} diameters, all alike`,
+        name: `${part} diameters`,
         unit: "mm",
         value: Math.min(...profileMm.map(([, diameterMm]) => diameterMm)),
         moved: (by) =>

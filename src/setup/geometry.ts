@@ -3,6 +3,7 @@
  * in mm, and returns what is wrong in words, or undefined.
  */
 import { formatLength } from "../units/formatLength.ts";
+import type { LengthUnit } from "../units/length.ts";
 import type { ProfileMm } from "./setup.ts";
 
 /** What is wrong with a value, and where within the checked thing it stands. */
@@ -60,11 +61,17 @@ export function insertionFlaw(insertionMm: number, depthMm: number): string | un
 }
 
 /** The receiver must stay open down to the leadpipe. */
-export function receiverFlaw(mouthDiameterMm: number, taper: number, depthMm: number): string | undefined {
+export function receiverFlaw(
+  mouthDiameterMm: number,
+  taper: number,
+  depthMm: number,
+  unit: LengthUnit = "mm",
+): string | undefined {
   const endDiameterMm = cavityDiameterMm(mouthDiameterMm, taper, depthMm);
   if (endDiameterMm > 0) return undefined;
+  const length = (lengthMm: number) => formatLength(lengthMm, unit, unit === "mm" ? 3 : 4);
   return (
-    `the receiver would taper to a diameter of ${mm(endDiameterMm)} at its depth of ${mm(depthMm)}; ` +
+    `the receiver would taper to a diameter of ${length(endDiameterMm)} at its depth of ${length(depthMm)}; ` +
     `give a taper below ${(mouthDiameterMm / depthMm).toPrecision(3)}`
   );
 }

@@ -241,6 +241,10 @@ describe("the model's client", () => {
     workers[0].answer(swept("all"));
     expect(await answer).toEqual(swept("all"));
     expect(progress).toHaveBeenLastCalledWith(10, 10);
+    // told on its way while the answer overtook it
+    progress.mockClear();
+    workers[0].progress(9, 10);
+    expect(progress).not.toHaveBeenCalled();
     expect(onRestart).not.toHaveBeenCalled();
   });
 

@@ -118,7 +118,7 @@ describe("uncertainty by first order", () => {
       "insertion at the reference gap",
       "insertion at the chosen gap",
       "receiver taper",
-      "body diameters, all alike",
+      "body diameters",
       "humidity",
       "wall-loss factor",
     ]);

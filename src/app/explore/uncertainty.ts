@@ -75,6 +75,11 @@ export class UncertaintyPanel extends FrameElement {
       .late {
         opacity: 0.4;
       }
+      small {
+        display: block;
+        font-size: var(--type-12);
+        color: var(--muted);
+      }
       a {
         color: inherit;
       }
@@ -120,7 +125,8 @@ export class UncertaintyPanel extends FrameElement {
     return html`
       <p>
         ± is the expanded uncertainty, 95 %, by first order: every dimension's slope times its uncertainty (JCGM 100:2008).
-        What both gaps share mostly drops out of a change; the insertion is set anew at each.
+        What both gaps share mostly drops out of a change; the insertion is set anew at each. Under each figure stands what
+        most of its uncertainty comes from.
       </p>
       ${this.#drawing()}
       <div class="scroll">${this.#table(explored, uncertainty)}</div>
@@ -187,7 +193,6 @@ export class UncertaintyPanel extends FrameElement {
               ({ title, unit }) => html`
                 <th scope="col" class="number">${title}, ${unit}</th>
                 ${drawn ? html`<th scope="col" class="number">drawn</th>` : nothing}
-                <th scope="col">mostly from</th>
               `,
             )}
           </tr>
@@ -202,9 +207,11 @@ export class UncertaintyPanel extends FrameElement {
                   const changed = explored.changes.find(({ n }) => n === mode.n);
                   const change = changed ? quantity.of(changed) : null;
                   return html`
-                    <td class="number">${plusMinus(change, uncertain?.expanded, quantity)}</td>
+                    <td class="number">
+                      ${plusMinus(change, uncertain?.expanded, quantity)}
+                      <small>${mostlyFrom(uncertain, uncertainty)}</small>
+                    </td>
                     ${drawn ? html`<td class="number">${drawnText(drawn.find(({ n }) => n === mode.n)?.[quantity.key], quantity)}</td>` : nothing}
-                    <td>${mostlyFrom(uncertain, uncertainty)}</td>
                   `;
                 })}
               </tr>
@@ -242,7 +249,7 @@ const drawnText = (drawn: Drawn | null | undefined, { digits }: Quantity): strin
     : "–";
 
 function mostlyFrom(uncertain: ModeUncertainty[Quantity["key"]], { sources }: ChangeUncertainty): string {
-  if (!uncertain || uncertain.standard === 0) return "–";
+  if (!uncertain || uncertain.standard === 0) return "";
   const share = Math.max(...uncertain.shares);
   return `${sources[uncertain.shares.indexOf(share)].name} ${Math.round(100 * share)} %`;
 }

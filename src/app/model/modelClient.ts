@@ -101,15 +101,18 @@ export class ModelClient {
     if (signal?.aborted) return null;
     const stop = () => void this.#connection?.model.stop(ticket);
     signal?.addEventListener("abort", stop, { once: true });
+    let isOver = false;
     try {
       return await this.#ask<T | null>(setup, (model, sign) => {
         if (ticket !== this.#ticket || signal?.aborted) return Promise.resolve(null);
         return ask(model, { ticket }, (done, of) => {
           sign();
-          if (ticket === this.#ticket && !signal?.aborted) progress(done, of);
+          // progress comes by another way than the answer, and may come after it
+          if (!isOver && ticket === this.#ticket && !signal?.aborted) progress(done, of);
         });
       });
     } finally {
+      isOver = true;
       signal?.removeEventListener("abort", stop);
     }
   }
