@@ -68,6 +68,7 @@ export class Entry extends LitElement {
           display: block !important;
           border: 0;
           padding: 0;
+          outline: none;
         }
       }
     `,

@@ -3,6 +3,7 @@
  * zero. Components of the uncertainty: repeat readings (type A, s/√n), the tool's step, the zero. The shoulder gap seen
  * from outside has no part in it.
  */
+import type { LengthUnit } from "../units/length.ts";
 import { type BudgetRow, type NamedComponent, uncertaintyBudget } from "./budget.ts";
 import { coverageFactor } from "./coverage.ts";
 import {
@@ -27,6 +28,8 @@ export interface GapReadings {
   readonly insertionTool?: MeasuringTool;
   /** `depthTool` measured both lengths; there is no `insertionTool`. Its zero error then drops out of the difference. */
   readonly sameTool?: boolean;
+  /** What lengths in the advice are in; mm where left out. */
+  readonly unit?: LengthUnit;
 }
 
 export interface GapMeasurement {
@@ -66,7 +69,7 @@ const confidence = 0.95;
  * @throws {ReadingError} when a kind of reading is missing, or one is not a length of 0 mm or more.
  */
 export function gapFromReadings(readings: GapReadings): GapMeasurement {
-  const { sameTool = false, resolutionMm = 0 } = readings;
+  const { sameTool = false, resolutionMm = 0, unit = "mm" } = readings;
   if (sameTool && readings.insertionTool !== undefined)
     throw new ReadingError("one tool was said to measure both lengths; give only the depth's tool");
   const toolOf = (tool: MeasuringTool | undefined, what: string) =>
@@ -98,11 +101,11 @@ export function gapFromReadings(readings: GapReadings): GapMeasurement {
 
   const advice: string[] = [];
   if (isNegative)
-    advice.push(...negativeGapAdvice(gapMm, intervalMm?.[1], readings.depthMm, readings.insertionMm));
+    advice.push(...negativeGapAdvice(gapMm, intervalMm?.[1], readings.depthMm, readings.insertionMm, unit));
   else if (intervalMm && intervalMm[0] < 0) advice.push(maybeContactAdvice);
   if (intervalMm === undefined) advice.push(unknownUncertaintyAdvice(depth.count, insertion.count));
-  if (outliers.depth) advice.push(outlierAdvice("depth", outliers.depth));
-  if (outliers.insertion) advice.push(outlierAdvice("insertion", outliers.insertion));
+  if (outliers.depth) advice.push(outlierAdvice("depth", outliers.depth, unit));
+  if (outliers.insertion) advice.push(outlierAdvice("insertion", outliers.insertion, unit));
   if (sameTool && (depthTool.zeroMm !== 0 || depthTool.zeroUncertaintyMm > 0)) advice.push(sameToolAdvice);
   return {
     gapMm,

@@ -26,7 +26,9 @@ describe("how resonances and peaks move", () => {
         expect(im).toBeCloseTo((above[i].decay - below[i].decay) / 4e-5, 1);
         const { frequency, height } = sensitivity(side, mode, byGap(column, side.gap));
         expect(frequency).toBe(re / mode.frequency);
-        const heights = here.map((_, k) => Math.log(above[k].peak!.magnitude / below[k].peak!.magnitude) / 4e-5);
+        const heights = here.map(
+          (_, k) => Math.log(above[k].peak!.magnitude / below[k].peak!.magnitude) / 4e-5,
+        );
         expect(Math.abs(height! - heights[i]) / Math.max(...heights.map(Math.abs))).toBeLessThan(1e-3);
       });
     }

@@ -79,6 +79,17 @@ describe("an outlying reading", () => {
     expect(advice.join()).toMatch(/depth reading number 5, 24\.950 mm, stands apart .* It is kept/);
   });
 
+  it("is told in the unit asked for", () => {
+    const { advice } = gapFromReadings({
+      depthMm: [24.53, 24.54, 24.55, 24.54, 24.95],
+      insertionMm: [26],
+      unit: "in",
+    });
+    expect(advice.join()).toMatch(/comes out at -0\.054 in.*first number 5, 0\.982 in/);
+    expect(advice.join()).toMatch(/depth reading number 5, 0\.9823 in/);
+    expect(advice.join()).not.toMatch(/mm/);
+  });
+
   it("is not a reading one step of the tool away, whatever the test says", () => {
     expect(outlyingReading([24.54, 24.54, 24.55])).toBeUndefined();
     expect(outlyingReading([24.5, 24.5, 24.5, 24.55], 0.05)).toBeUndefined();

@@ -1,27 +1,9 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { serious } from "./axe.ts";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { answered } from "./sheet.ts";
 
 const { visit } = useBrowser();
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
-/** Serious and critical findings of axe-core, in words. */
-async function serious(page: Page): Promise<string[]> {
-  await page.evaluate(axe);
-  return page.evaluate(async () => {
-    const { violations } = await (window as any).axe.run(document, { resultTypes: ["violations"] });
-    return violations
-      .filter(({ impact }: { impact: string }) => impact === "serious" || impact === "critical")
-      .map(
-        ({ id, nodes }: { id: string; nodes: { target: unknown; failureSummary: string }[] }) =>
-          `${id}: ${JSON.stringify(nodes[0].target)} ${nodes[0].failureSummary}`,
-      );
-  });
-}
-
 const sizes = [
   ["phone", 390, 844],
   ["laptop", 1280, 900],

@@ -2,6 +2,9 @@
 import type { LengthUnit } from "../../units/length.ts";
 import { inUnit, isRecord, textOf, textsOf, unitOf } from "./typed.ts";
 
+export type LengthName = "depth" | "insertion";
+export type ToolName = `${LengthName}Tool`;
+
 export interface ToolNotes {
   /** The smallest step it shows. */
   readonly resolution: string;
@@ -52,6 +55,28 @@ function readTool(json: unknown): ToolNotes {
     zeroUncertainty: textOf(json.zeroUncertainty),
   };
 }
+
+/** A reading written at a place of its own; places left over at the end are none. */
+export function withReading(notes: MeasureNotes, length: LengthName, at: number, text: string): MeasureNotes {
+  const texts = Array.from({ length: Math.max(at + 1, notes[length].length) }, (_, i) =>
+    i === at ? text : (notes[length][i] ?? ""),
+  );
+  return { ...notes, [length]: texts.slice(0, texts.findLastIndex((one) => one.trim() !== "") + 1) };
+}
+
+/** The reading taken out; those after it move up. */
+export const withoutReading = (notes: MeasureNotes, length: LengthName, at: number): MeasureNotes => ({
+  ...notes,
+  [length]: notes[length].filter((_, i) => i !== at),
+});
+
+/** What is known of a tool, one part of it written anew. */
+export const withTool = (
+  notes: MeasureNotes,
+  tool: ToolName,
+  part: keyof ToolNotes,
+  text: string,
+): MeasureNotes => ({ ...notes, [tool]: { ...notes[tool], [part]: text } });
 
 /** The same readings under another unit. */
 export function measureNotesIn(notes: MeasureNotes, unit: LengthUnit): MeasureNotes {
