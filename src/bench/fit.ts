@@ -1,5 +1,5 @@
 /** One mouthpiece in one receiver: where the shank seats, the gap that leaves, how well it sits, and how sure that is. */
-import { formatLength } from "../units/formatLength.ts";
+import type { LengthUnit } from "../units/length.ts";
 import { dimensionFlaw } from "./dimensionFlaw.ts";
 import {
   dimensionName,
@@ -9,6 +9,7 @@ import {
   smallestTaper,
 } from "./fitDimensions.ts";
 import { type FitBudgetRow, fitUncertainty } from "./fitUncertainty.ts";
+import { type LengthInWords, lengthInWords } from "./inWords.ts";
 import { type Seat, seat, seatTaper } from "./seat.ts";
 import { type TaperMismatch, taperMismatch } from "./taperMismatch.ts";
 
@@ -16,6 +17,8 @@ export interface FitOptions {
   readonly uncertainties?: FitUncertainties;
   /** Clearance of the diameters up to which two walls count as touching, mm. */
   readonly clearanceMm?: number;
+  /** What the words speak in; mm where left out. */
+  readonly unit?: LengthUnit;
 }
 
 export interface Fit {
@@ -37,20 +40,21 @@ export interface Fit {
 }
 
 export const defaultClearanceMm = 0.01;
-const mm = (lengthMm: number, digits = 2): string => formatLength(lengthMm, "mm", digits);
 
 /** Every geometry has an answer; one that cannot be is answered in words. */
 export function fitOf(dimensions: FitDimensions, options: FitOptions = {}): Fit {
-  const { uncertainties = {}, clearanceMm = defaultClearanceMm } = options;
-  const flaw = dimensionFlaw(dimensions, uncertainties) ?? clearanceFlaw(clearanceMm);
+  const { uncertainties = {}, clearanceMm = defaultClearanceMm, unit = "mm" } = options;
+  const inWords = lengthInWords(unit);
+  const flaw = dimensionFlaw(dimensions, uncertainties, unit) ?? clearanceFlaw(clearanceMm);
   if (flaw) return withoutNumbers("impossible", `This cannot be: ${flaw}.`);
 
   const seated = seat(dimensions);
-  if (seated.kind === "does not enter") return withoutNumbers("does not enter", tooLargeWords(dimensions));
+  if (seated.kind === "does not enter")
+    return withoutNumbers("does not enter", tooLargeWords(dimensions, inWords));
   const perDiameter = 1 / seatTaper(dimensions.shankTaper, dimensions.receiverTaper);
   if (seated.kind === "on the leadpipe")
     return {
-      ...withoutNumbers("on the leadpipe", onLeadpipeWords(dimensions, seated)),
+      ...withoutNumbers("on the leadpipe", onLeadpipeWords(dimensions, seated, inWords)),
       insertionMm: seated.insertionMm,
       gapMm: 0,
     };
@@ -58,7 +62,7 @@ export function fitOf(dimensions: FitDimensions, options: FitOptions = {}): Fit 
   const { insertionMm } = seated;
   const gapMm = dimensions.depthMm - insertionMm;
   const uncertainty = fitUncertainty(dimensions, uncertainties);
-  const contact = taperMismatch(dimensions, seated, clearanceMm);
+  const contact = taperMismatch(dimensions, seated, clearanceMm, inWords);
   return {
     outcome: "seated",
     insertionMm,
@@ -72,7 +76,8 @@ export function fitOf(dimensions: FitDimensions, options: FitOptions = {}): Fit 
   };
 }
 
-const clearanceFlaw = (clearanceMm: number): string | undefined =>
+/** What is wrong with a clearance; undefined when nothing is. */
+export const clearanceFlaw = (clearanceMm: number): string | undefined =>
   clearanceMm >= 0 && clearanceMm <= 1000
     ? undefined
     : "the clearance is not a length of 0 mm or more; give one such as 0.01 mm";
@@ -89,20 +94,24 @@ const withoutNumbers = (outcome: Fit["outcome"], words: string): Fit => ({
   words: [words],
 });
 
-function tooLargeWords({ shankEndDiameterMm, mouthDiameterMm }: FitDimensions): string {
+function tooLargeWords(
+  { shankEndDiameterMm, mouthDiameterMm }: FitDimensions,
+  inWords: LengthInWords,
+): string {
   const excessMm = shankEndDiameterMm - mouthDiameterMm;
   const how =
     excessMm > 0
-      ? `its end is ${mm(excessMm, 3)} larger than the receiver's mouth`
+      ? `its end is ${inWords(excessMm, 3)} larger than the receiver's mouth`
       : "its end is as large as the receiver's mouth";
-  return `The shank does not enter: ${how} (${mm(shankEndDiameterMm, 3)} in ${mm(mouthDiameterMm, 3)}). It is a shank for another receiver, or a diameter is wrong.`;
+  return `The shank does not enter: ${how} (${inWords(shankEndDiameterMm, 3)} in ${inWords(mouthDiameterMm, 3)}). It is a shank for another receiver, or a diameter is wrong.`;
 }
 
 function onLeadpipeWords(
   { shankTaper, receiverTaper }: FitDimensions,
   { looseMm }: Seat & { kind: "on the leadpipe" },
+  inWords: LengthInWords,
 ): string {
-  const loose = `${mm(looseMm, 3)} of clearance of the diameters is left at the tightest place`;
+  const loose = `${inWords(looseMm, 3)} of clearance of the diameters is left at the tightest place`;
   if (seatTaper(shankTaper, receiverTaper) < smallestTaper)
     return `Neither part has a taper, so nothing stops the shank before the leadpipe: the gap is 0, and ${loose}.`;
   return looseMm > 1e-6

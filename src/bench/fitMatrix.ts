@@ -1,6 +1,6 @@
 /** Several mouthpieces in several instruments: every gap, how far it is from the preferred one, and what makes them differ. */
-import { formatLength } from "../units/formatLength.ts";
 import { InputError } from "../units/inputError.ts";
+import type { LengthUnit } from "../units/length.ts";
 import { type Fit, fitOf } from "./fit.ts";
 import {
   dimensionName,
@@ -10,6 +10,7 @@ import {
   shankDimensions,
 } from "./fitDimensions.ts";
 import { type FitSpread, fitSpread, type SpreadSample } from "./fitSpread.ts";
+import { lengthInWords } from "./inWords.ts";
 import { type InstrumentPart, type MouthpiecePart, missingDimensions } from "./part.ts";
 
 export interface FitMatrixOptions {
@@ -17,6 +18,8 @@ export interface FitMatrixOptions {
   readonly preferredMm?: number;
   /** Clearance of the diameters up to which two walls count as touching, mm. */
   readonly clearanceMm?: number;
+  /** What the words speak in; mm where left out. */
+  readonly unit?: LengthUnit;
 }
 
 export interface FitCell {
@@ -51,7 +54,7 @@ export function fitMatrix(
   instruments: readonly InstrumentPart[],
   options: FitMatrixOptions = {},
 ): FitMatrix {
-  const { preferredMm } = options;
+  const { preferredMm, unit = "mm" } = options;
   if (preferredMm !== undefined && !(preferredMm >= 0 && preferredMm <= 1000))
     throw new InputError("the preferred gap is not a length from 0 to 1000 mm; give one such as 2.5 mm");
 
@@ -71,6 +74,7 @@ export function fitMatrix(
         leftOut: some.filter(({ cell }) => cell.fit?.gapMm === undefined).length,
       },
       varying,
+      unit,
     );
   return {
     mouthpieces: mouthpieces.map(({ name }) => name),
@@ -107,7 +111,7 @@ const together = (mouthpiece: MouthpiecePart, instrument: InstrumentPart) => ({
 function cell(
   mouthpiece: MouthpiecePart,
   instrument: InstrumentPart,
-  { preferredMm, clearanceMm }: FitMatrixOptions,
+  { preferredMm, clearanceMm, unit = "mm" }: FitMatrixOptions,
 ): FitCell {
   const names = { mouthpiece: mouthpiece.name, instrument: instrument.name };
   const missing = missingDimensions(mouthpiece, instrument);
@@ -121,7 +125,11 @@ function cell(
       words: `Unknown: measure the ${missing.map((dimension) => dimensionName[dimension]).join(", the ")}.`,
     };
   const { dimensions, uncertainties } = together(mouthpiece, instrument);
-  const answer = fitOf(dimensions, { uncertainties, ...(clearanceMm !== undefined && { clearanceMm }) });
+  const answer = fitOf(dimensions, {
+    uncertainties,
+    unit,
+    ...(clearanceMm !== undefined && { clearanceMm }),
+  });
   const { gapMm, standardUncertaintyMm } = answer;
   const fromPreferredMm = gapMm === undefined || preferredMm === undefined ? undefined : gapMm - preferredMm;
   const isApartFromPreferred =
@@ -134,7 +142,7 @@ function cell(
     missing,
     fromPreferredMm,
     isApartFromPreferred,
-    words: [gapMm === undefined ? "" : `Gap ${formatLength(gapMm, "mm")}.`, ...answer.words]
+    words: [gapMm === undefined ? "" : `Gap ${lengthInWords(unit)(gapMm)}.`, ...answer.words]
       .filter(Boolean)
       .join(" "),
   };

@@ -7,7 +7,7 @@
  * the rest being what dimensions do together: going up and down with each other, and curvature. It can be negative, when
  * two dimensions make up for each other, and then single shares may pass 1. All of them sum to 1.
  */
-import { formatLength } from "../units/formatLength.ts";
+import type { LengthUnit } from "../units/length.ts";
 import {
   dimensionName,
   type FitDimension,
@@ -16,6 +16,7 @@ import {
   fitDimensions,
 } from "./fitDimensions.ts";
 import { fitUncertainty, gapSensitivities } from "./fitUncertainty.ts";
+import { lengthInWords } from "./inWords.ts";
 
 /** The gap of a shank that seats, and what it came from. */
 export interface SpreadSample {
@@ -63,6 +64,7 @@ const sameMm = 1e-6;
  * @param of what the set has in common
  * @param among what varies, for the words: "instruments"
  * @param varying the dimensions that can differ within the set
+ * @param unit what the words speak in
  */
 export function fitSpread(
   of: string,
@@ -70,6 +72,7 @@ export function fitSpread(
   samples: readonly SpreadSample[],
   others: { readonly onLeadpipe: number; readonly leftOut: number },
   varying: readonly FitDimension[] = fitDimensions,
+  unit: LengthUnit = "mm",
 ): FitSpread {
   const gaps = samples.map(({ gapMm }) => gapMm);
   const count = gaps.length;
@@ -88,7 +91,7 @@ export function fitSpread(
     measuringMm: measuringScatter(samples, varying),
     causes: spreads ? causes(samples, varying) : [],
   };
-  return { ...numbers, words: words(among, numbers) };
+  return { ...numbers, words: words(among, numbers, unit) };
 }
 
 const mean = (values: readonly number[]): number =>
@@ -146,9 +149,9 @@ function measuringScatter(
   return squares.length > 0 ? Math.sqrt(mean(squares)) : undefined;
 }
 
-function words(among: string, spread: Omit<FitSpread, "words">): string {
+function words(among: string, spread: Omit<FitSpread, "words">, unit: LengthUnit): string {
   const { count, onLeadpipe, leftOut, lowMm, highMm, standardDeviationMm, measuringMm, causes } = spread;
-  const mm = (lengthMm: number) => formatLength(lengthMm, "mm");
+  const inWords = lengthInWords(unit);
   const more = [
     ...(onLeadpipe > 0 ? [`${onLeadpipe} on the leadpipe`] : []),
     ...(leftOut > 0 ? [`${leftOut} unknown or without a fit`] : []),
@@ -156,8 +159,8 @@ function words(among: string, spread: Omit<FitSpread, "words">): string {
   const without = more.length > 0 ? ` (besides ${more.join(", ")})` : "";
   if (count === 0) return `None seats with a known gap among these ${among}${without}.`;
   if (count === 1)
-    return `One gap is known among these ${among}${without}, ${mm(lowMm!)}: no spread to explain.`;
-  if (causes.length === 0) return `The gap is ${mm(lowMm!)} in all ${count} ${among}${without}.`;
+    return `One gap is known among these ${among}${without}, ${inWords(lowMm!)}: no spread to explain.`;
+  if (causes.length === 0) return `The gap is ${inWords(lowMm!)} in all ${count} ${among}${without}.`;
   const rest = causes[causes.length - 1].varianceShare;
   const shares = causes
     .filter(({ varianceShare }) => Math.abs(varianceShare) >= 0.01)
@@ -169,10 +172,10 @@ function words(among: string, spread: Omit<FitSpread, "words">): string {
       : `Shares of its variance: ${shares}.`;
   const doubt =
     measuringMm !== undefined && standardDeviationMm! < 2 * measuringMm
-      ? ` Measuring alone would scatter it by ${mm(measuringMm)}, so the parts may be more alike than this.`
+      ? ` Measuring alone would scatter it by ${inWords(measuringMm)}, so the parts may be more alike than this.`
       : "";
   return (
-    `Over ${count} ${among}${without} the gap runs from ${mm(lowMm!)} to ${mm(highMm!)}, standard deviation ` +
-    `${mm(standardDeviationMm!)}. ${why}${doubt}`
+    `Over ${count} ${among}${without} the gap runs from ${inWords(lowMm!)} to ${inWords(highMm!)}, standard deviation ` +
+    `${inWords(standardDeviationMm!)}. ${why}${doubt}`
   );
 }

@@ -3,8 +3,8 @@
  * free end can move by its clearance |s − r|·i across the insertion i, half of it each way, so the mouthpiece rocks by
  * ± |s − r|/2 radians about the ring.
  */
-import { formatLength } from "../units/formatLength.ts";
 import type { FitDimensions } from "./fitDimensions.ts";
+import type { LengthInWords } from "./inWords.ts";
 import type { Seat } from "./seat.ts";
 
 export interface TaperMismatch {
@@ -23,6 +23,7 @@ export function taperMismatch(
   { shankTaper, receiverTaper }: FitDimensions,
   { insertionMm, freeClearanceMm, touches }: Seat & { kind: "seated" },
   clearanceMm: number,
+  inWords: LengthInWords,
 ): TaperMismatch {
   const difference = Math.abs(shankTaper - receiverTaper);
   const isFull = touches === "all along" || freeClearanceMm <= clearanceMm;
@@ -33,7 +34,13 @@ export function taperMismatch(
     contactLengthMm,
     freeClearanceMm,
     rockingDegrees,
-    words: words(isFull ? "along its length" : touches, contactLengthMm, freeClearanceMm, rockingDegrees),
+    words: words(
+      isFull ? "along its length" : touches,
+      contactLengthMm,
+      freeClearanceMm,
+      rockingDegrees,
+      inWords,
+    ),
   };
 }
 
@@ -42,11 +49,11 @@ function words(
   contactMm: number,
   freeMm: number,
   degrees: number,
+  inWords: LengthInWords,
 ): string {
-  const mm = (lengthMm: number, digits: number) => formatLength(lengthMm, "mm", digits);
   if (touches === "along its length")
-    return `It seats along its whole insertion: nowhere more than ${mm(freeMm, 3)} of clearance.`;
-  const contact = `contact ${mm(contactMm, 1)} long; the free end has ${mm(freeMm, 3)} of clearance and rocks by ±${degrees.toFixed(2)}°`;
+    return `It seats along its whole insertion: nowhere more than ${inWords(freeMm, 3)} of clearance.`;
+  const contact = `contact ${inWords(contactMm, 1)} long; the free end has ${inWords(freeMm, 3)} of clearance and rocks by ±${degrees.toFixed(2)}°`;
   return touches === "at the mouth"
     ? `It touches at the receiver's mouth only: ${contact}. The one ring at the face seals it, and the crevice behind is open to the gap; when it rocks, air leaks straight out.`
     : `It touches at the shank's end only: ${contact}. The one ring at the end seals the gap, and the crevice is open to the room; when it rocks, air leaks along the shank.`;

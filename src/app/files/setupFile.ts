@@ -77,7 +77,7 @@ export function setupFileName({ name }: Setup): string {
 }
 
 /** What a file dialog gives; null when the person closed it or the browser refused, which is said. */
-async function unlessGivenUp<T>(dialog: () => Promise<T>, store: Store): Promise<T | null> {
+export async function unlessGivenUp<T>(dialog: () => Promise<T>, store: Store): Promise<T | null> {
   try {
     return await dialog();
   } catch (error) {

@@ -19,7 +19,8 @@ export interface FitNotes {
   readonly clearance: string;
 }
 
-const MOST_PARTS = 200;
+/** Of each table. */
+export const MOST_PARTS = 200;
 
 export const NO_FIT: FitNotes = {
   unit: "mm",
