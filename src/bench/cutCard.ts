@@ -1,11 +1,17 @@
 /** The card that lies beside the lathe: target, limits, stages, places for readings, cautions. Data only; others print it. */
 import { formatLength } from "../units/formatLength.ts";
+import type { LengthUnit } from "../units/length.ts";
 import type { CutPlan } from "./cut.ts";
-import type { CutWay, CutWayName } from "./cutWay.ts";
+import type { CutSideEffect, CutWay, CutWayName } from "./cutWay.ts";
+import { lengthInWords } from "./inWords.ts";
 
 export interface CutCardStage {
   readonly number: number;
+  /** The whole instruction, a sentence. */
   readonly doWhat: string;
+  /** The same in its parts: how much, and what can be checked afterwards; undefined for what is done at one go. */
+  readonly size: string | undefined;
+  readonly check: CutSideEffect | undefined;
   /** The gap to find afterwards, mm. */
   readonly expectedGapMm: number;
   /** Empty, to be filled in by hand: repeat readings after the stage. */
@@ -29,18 +35,20 @@ export interface CutCard {
 
 const blankReadings: readonly undefined[] = Object.freeze(Array(3).fill(undefined));
 
-/** Undefined when the plan does not hold this way, or it is not possible. */
+/** Undefined when the plan does not hold this way, it is not possible, or it is held back. */
 export function cutCard(plan: CutPlan, name: CutWayName): CutCard | undefined {
   const way = plan.ways.find((one) => one.name === name);
-  if (way === undefined || !way.isPossible || plan.outcome !== "plan") return undefined;
+  if (way === undefined || !way.isPossible || way.heldBack !== undefined || plan.outcome !== "plan")
+    return undefined;
+  const inWords = lengthInWords(plan.unit);
   return {
-    title: `${way.title}: ${formatLength(plan.gapMm!, "mm")} to ${formatLength(plan.targetMm!, "mm")}`,
+    title: `${way.title}: ${inWords(plan.gapMm!)} to ${inWords(plan.targetMm!)}`,
     way: name,
     gapMm: plan.gapMm!,
     targetMm: plan.targetMm!,
     limitsMm: plan.limitsMm!,
     expandedUncertaintyMm: plan.expandedUncertaintyMm,
-    stages: stagesOf(way, plan.targetMm!),
+    stages: stagesOf(way, plan),
     needsConfirmation: way.needsConfirmation,
     confirmation: way.confirmation,
     notes: [...plan.words, ...way.words],
@@ -48,20 +56,33 @@ export function cutCard(plan: CutPlan, name: CutWayName): CutCard | undefined {
   };
 }
 
-function stagesOf(way: CutWay, targetMm: number): CutCardStage[] {
+function stagesOf(way: CutWay, { targetMm, unit }: CutPlan): CutCardStage[] {
   const blank = { depthReadings: blankReadings, insertionReadings: blankReadings };
   if (way.stages.length === 0)
-    return [{ number: 1, doWhat: way.words[0], expectedGapMm: targetMm, ...blank }];
+    return [
+      {
+        number: 1,
+        doWhat: way.words[0],
+        size: undefined,
+        check: undefined,
+        expectedGapMm: targetMm!,
+        ...blank,
+      },
+    ];
   return way.stages.map(({ size, check, gapAfterMm }, i) => ({
     number: i + 1,
-    doWhat: `${stageSize(size, way.unit)}${check ? `, to ${check.what} ${formatLength(check.afterMm, "mm", 3)}` : ""}; then measure again`,
+    doWhat: `${stageSize(size, way.unit, unit)}${check ? `, to ${check.what} ${lengthInWords(unit)(check.afterMm, 3)}` : ""}; then measure again`,
+    size: stageSize(size, way.unit, unit),
+    check,
     expectedGapMm: gapAfterMm,
     ...blank,
   }));
 }
 
-/** `0.015 mm off the diameter (0.0006 in)`, `1.2 marks towards less gap`. */
-export const stageSize = (size: number, unit: string): string =>
-  unit.startsWith("mm ")
-    ? `${size.toFixed(3)} ${unit} (${formatLength(size, "in", 4)})`
-    : `${size.toFixed(1)} ${unit}`;
+/** `0.015 mm off the diameter (0.0006 in)`, `1.2 marks towards less gap`. A length is given in both units, `first` first. */
+export function stageSize(size: number, unit: string, first: LengthUnit = "mm"): string {
+  if (!unit.startsWith("mm ")) return `${size.toFixed(1)} ${unit}`;
+  const [mm, inches] = [formatLength(size, "mm", 3), formatLength(size, "in", 4)];
+  const [shown, other] = first === "mm" ? [mm, inches] : [inches, mm];
+  return `${shown}${unit.slice(2)} (${other})`;
+}

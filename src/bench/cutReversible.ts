@@ -1,11 +1,15 @@
 /** The ways that can be undone: build the shank up, exchange it, move an adjustable stop. Diameters go by Δd = t·Δi. */
-import { formatLength } from "../units/formatLength.ts";
 import { exchangeCaution, sleeveCaution, solderCaution, stopCaution } from "./cautions.ts";
 import { type CutSideEffect, type CutWay, type CutWork, wayStages } from "./cutWay.ts";
 import { smallestTaper } from "./fitDimensions.ts";
 import { seatTaper } from "./seat.ts";
 
-const reversible = { isReversible: true, needsConfirmation: false, confirmation: undefined } as const;
+const reversible = {
+  isReversible: true,
+  needsConfirmation: false,
+  confirmation: undefined,
+  heldBack: undefined,
+} as const;
 const noTaper = "Neither part has a taper, so the diameter does not decide where the shank stops.";
 
 const newInsertion = ({ depthMm, gapMm, changeMm }: CutWork): CutSideEffect => ({
@@ -32,7 +36,7 @@ export function sleeve(work: CutWork): CutWay {
     t < smallestTaper
       ? noTaper
       : isTooWide
-        ? `The shank's end would become ${formatLength(endDiameterMm + growthMm, "mm")}, too large to enter the receiver's mouth.`
+        ? `The shank's end would become ${work.inWords(endDiameterMm + growthMm)}, too large to enter the receiver's mouth.`
         : undefined;
   const diameter = newEndDiameter(work, growthMm);
   return {
@@ -61,8 +65,8 @@ export function exchange(work: CutWork): CutWay {
   const diameter = newEndDiameter(work, growthMm);
   const asked =
     diameter === undefined
-      ? `Order one ${formatLength(Math.abs(growthMm), "mm", 3)} ${growthMm < 0 ? "smaller" : "larger"} at the seat, of the same length.`
-      : `Order one with an end diameter of ${formatLength(diameter.afterMm, "mm", 3)}, of the same length, with the receiver's taper.`;
+      ? `Order one ${work.inWords(Math.abs(growthMm), 3)} ${growthMm < 0 ? "smaller" : "larger"} at the seat, of the same length.`
+      : `Order one with an end diameter of ${work.inWords(diameter.afterMm, 3)}, of the same length, with the receiver's taper.`;
   return {
     name: "exchange",
     title: "exchange the shank",

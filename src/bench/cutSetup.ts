@@ -1,15 +1,21 @@
-/** The question of a cut from a setup: its gap, shank and receiver. */
+/** The question of a cut from a setup: its gap and how well that is known, shank and receiver. */
 import { gapMm, type Setup } from "../setup/setup.ts";
-import type { CutQuestion } from "./cut.ts";
+import type { CutQuestion } from "./cutQuestion.ts";
+import { gapUncertainty } from "./gapUncertainty.ts";
 
-/** @param asked what the setup does not hold; a gap in it was measured and stands instead of the setup's own */
+/**
+ * @param asked what the setup does not hold; a gap or an uncertainty in it was measured and stands instead of the setup's
+ * own: the setup knows nothing of how well another gap is known
+ */
 export function cutQuestion(
   setup: Setup,
   asked: Omit<CutQuestion, "gapMm" | "shank" | "receiver"> & { readonly gapMm?: number },
 ): CutQuestion {
   const { profileMm, shankEndDiameterMm, shankTaper } = setup.mouthpiece;
+  const isOwn = asked.gapMm === undefined && asked.standardUncertaintyMm === undefined;
   return {
     gapMm: gapMm(setup),
+    ...(isOwn && ownUncertainty(setup)),
     ...asked,
     shank: {
       boreMm: profileMm,
@@ -18,4 +24,11 @@ export function cutQuestion(
     },
     receiver: setup.receiver,
   };
+}
+
+function ownUncertainty(setup: Setup): Pick<CutQuestion, "standardUncertaintyMm" | "coverageFactor"> {
+  const { standardMm, coverageFactor } = gapUncertainty(setup);
+  return standardMm === undefined || coverageFactor === undefined
+    ? {}
+    : { standardUncertaintyMm: standardMm, coverageFactor };
 }

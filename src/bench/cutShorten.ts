@@ -7,7 +7,6 @@
  * Together ℓ = Δg / min(1, s/r). The exit bore becomes what the backbore is ℓ before its end.
  */
 import { exitBoreMm } from "../setup/geometry.ts";
-import { formatLength } from "../units/formatLength.ts";
 import { boreAtMm, throatAtMm } from "./boreAt.ts";
 import {
   confirmationText,
@@ -56,6 +55,7 @@ export function shorten(work: CutWork): CutWay {
     isReversible: false,
     needsConfirmation: true,
     confirmation: confirmationText,
+    heldBack: undefined,
     stages:
       flaw === undefined
         ? wayStages(work, 1 / gapPerLength, (total) => ({
@@ -69,7 +69,7 @@ export function shorten(work: CutWork): CutWay {
   };
 
   function flawOf(): string | undefined {
-    const mm = (value: number) => formatLength(value, "mm", 3);
+    const mm = (lengthMm: number) => work.inWords(lengthMm, 3);
     if (size === undefined)
       return "The shank touches at its end and has hardly any taper: shortened, it only goes in further.";
     const backboreMm = endMm - throatAtMm(boreMm);

@@ -6,7 +6,6 @@
  * With a taper of 0.05, 0.001 in on the diameter is 0.020 in of insertion (common practice, no source).
  */
 import { exitBoreMm } from "../setup/geometry.ts";
-import { formatLength } from "../units/formatLength.ts";
 import {
   confirmationText,
   finestCutCaution,
@@ -48,6 +47,7 @@ export function turnDown(work: CutWork): CutWay {
     isReversible: false,
     needsConfirmation: true,
     confirmation: confirmationText,
+    heldBack: undefined,
     stages:
       flaw === undefined
         ? wayStages(work, t, (total) => ({
@@ -66,7 +66,7 @@ export function turnDown(work: CutWork): CutWay {
   };
 
   function flawOf(): string | undefined {
-    const mm = (lengthMm: number) => formatLength(lengthMm, "mm", 3);
+    const mm = (lengthMm: number) => work.inWords(lengthMm, 3);
     if (t < smallestTaper) return "Neither part has a taper, so a smaller diameter does not stop further in.";
     if (endDiameterMm === undefined)
       return "The wall that would be left cannot be told: measure the shank's end diameter.";

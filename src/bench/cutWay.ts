@@ -1,5 +1,6 @@
 /** One way to change a gap: its size, what else it changes, whether it can be undone. Plain data for a table or a card. */
 import type { ProfileMm } from "../setup/setup.ts";
+import type { LengthInWords } from "./inWords.ts";
 
 export type CutWayName = "turn-down" | "shorten" | "sleeve" | "exchange" | "stop";
 
@@ -35,7 +36,9 @@ export interface CutWay {
   /** Irreversible: to be confirmed in so many words before the stages are shown as work to do. */
   readonly needsConfirmation: boolean;
   readonly confirmation: string | undefined;
-  /** Empty for what is done at one go, and for what is not possible. */
+  /** Possible, but not to be begun yet: what must be known first. It then has no stages and no card. */
+  readonly heldBack: string | undefined;
+  /** Empty for what is done at one go, for what is not possible, and for what is held back. */
   readonly stages: readonly CutWayStage[];
   /** Why it is not possible, or what to know about the size, a sentence each. */
   readonly words: readonly string[];
@@ -57,6 +60,7 @@ export interface CutWork {
   readonly depthMm: number;
   readonly boreMm: ProfileMm;
   readonly stopMmPerMark: number | undefined;
+  readonly inWords: LengthInWords;
 }
 
 /** The stages of a way whose size grows by `perGap` for each mm of gap. */

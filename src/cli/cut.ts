@@ -36,7 +36,10 @@ export function cutCommand(program: Command): void {
     .argument("<setup>", "setup file, or - for standard input")
     .requiredOption("--target <length>", "the gap to reach, e.g. 2.0mm or 0.08in")
     .option("--gap <length>", "the gap as measured, instead of the setup's own")
-    .option("--uncertainty <length>", "standard uncertainty of that gap, as annulus gap gives it")
+    .option(
+      "--uncertainty <length>",
+      "standard uncertainty of the gap, as annulus gap gives it, instead of the setup's",
+    )
     .option("--tolerance <length>", "how near the target is near enough (0.05mm)")
     .option("--minimum-wall <length>", "what must be left of the shank's wall (0.4mm)")
     .option("--stop-per-mark <length>", "change of gap for one mark of an adjustable receiver")
@@ -73,16 +76,14 @@ function answer(setup: Setup, options: Options): Answer {
   return { plan, card: options.card === undefined ? undefined : chosenCard(plan, options.card, options) };
 }
 
-function chosenCard(plan: CutPlan, name: CutWayName, { confirm, uncertainty }: Options): CutCard {
+function chosenCard(plan: CutPlan, name: CutWayName, { confirm }: Options): CutCard {
   const card = cutCard(plan, name);
-  const why = plan.ways.find((way) => way.name === name)?.words[0];
+  const way = plan.ways.find((one) => one.name === name);
+  if (way?.heldBack !== undefined)
+    throw new InputError(`--card ${name}: ${way.heldBack} Then add --uncertainty, as annulus gap gives it.`);
   if (card === undefined)
     throw new InputError(
-      `--card ${name}: no card, ${why ?? `since this is no way to ${plan.changeMm! < 0 ? "less" : "more"} gap; leave --card out for the ways there are`}`,
-    );
-  if (card.needsConfirmation && uncertainty === undefined)
-    throw new InputError(
-      `--card ${name}: this cannot be undone, so the gap's uncertainty must be known; add --uncertainty, as annulus gap gives it`,
+      `--card ${name}: no card, ${way?.words[0] ?? `since this is no way to ${plan.changeMm! < 0 ? "less" : "more"} gap; leave --card out for the ways there are`}`,
     );
   if (card.needsConfirmation && !confirm)
     throw new InputError(`--card ${name}: ${card.confirmation} Add --confirm to print the card.`);
@@ -114,6 +115,7 @@ const asJson = ({ plan, card }: Answer) => ({
     is_reversible: way.isReversible,
     needs_confirmation: way.needsConfirmation,
     confirmation: way.confirmation ?? null,
+    held_back: way.heldBack ?? null,
     stages: way.stages.map((stage) => ({
       gap_before_mm: stage.gapBeforeMm,
       gap_after_mm: stage.gapAfterMm,
@@ -174,7 +176,7 @@ function wayText(way: CutWay): string {
     ...way.words.map((line) => `${line}\n`),
     ...(way.isPossible
       ? [
-          way.confirmation ? `${way.confirmation}\n` : "",
+          way.heldBack ? `${way.heldBack}\n` : way.confirmation ? `${way.confirmation}\n` : "",
           effects.length > 0 ? `Also: ${effects.join("; ")}.\n` : "",
           `Air column, rim to leadpipe: ${signed(way.columnChangeMm, 2)} mm, for the tuning slide to take up.\n`,
           way.stages.length > 0 ? stageTable(way) : "",

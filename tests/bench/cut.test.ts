@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { boreAtMm, throatAtMm } from "../../src/bench/boreAt.ts";
-import { type CutQuestion, planCut } from "../../src/bench/cut.ts";
-import { cutCard } from "../../src/bench/cutCard.ts";
+import { planCut } from "../../src/bench/cut.ts";
+import { cutCard, stageSize } from "../../src/bench/cutCard.ts";
+import type { CutQuestion } from "../../src/bench/cutQuestion.ts";
 import { cutQuestion } from "../../src/bench/cutSetup.ts";
 import { stagedSteps } from "../../src/bench/cutStages.ts";
 import type { CutWayName } from "../../src/bench/cutWay.ts";
@@ -182,7 +183,7 @@ describe("no plan", () => {
   it.each<[Partial<CutQuestion>, string, RegExp]>([
     [{ standardUncertaintyMm: 0.3 }, "refused", /known to ±0\.60 mm only, more than the 0\.50 mm asked for/],
     [{ targetMm: 2.48 }, "nothing to do", /within 0\.05 mm of the target/],
-    [{ targetMm: -1 }, "refused", /the target is -1\.000 mm; give 0 mm to the receiver's depth/],
+    [{ targetMm: -1 }, "refused", /the target is -1\.000 mm; give 0 to the receiver's depth, 24\.500 mm/],
     [{ targetMm: 30 }, "refused", /the target is 30\.000 mm/],
     [{ gapMm: Number.NaN }, "refused", /the gap is not a number/],
     [{ toleranceMm: 0 }, "refused", /tolerance is 0\.000 mm/],
@@ -204,6 +205,46 @@ describe("no plan", () => {
     expect(planCut({ ...question, gapMm: 3.5 }).words.join(" ")).toMatch(
       /foresee a gap of 2\.50 mm, not 3\.50/,
     );
+  });
+
+  it("and nothing that cannot be undone, where the uncertainty is not known: no stages, no card", () => {
+    const { standardUncertaintyMm: _, ...unknown } = question;
+    for (const [asked, irreversible, reversible] of [
+      [unknown, "turn-down", "exchange"],
+      [{ ...unknown, targetMm: 3.5 }, "shorten", "sleeve"],
+    ] as const) {
+      const plan = planCut(asked);
+      const way = plan.ways.find(({ name }) => name === irreversible)!;
+      expect(way).toMatchObject({ isPossible: true, stages: [] });
+      expect(way.heldBack).toMatch(/cannot be undone.*measure receiver depth and insertion/);
+      expect(cutCard(plan, irreversible)).toBeUndefined();
+      expect(cutCard(plan, reversible)!.stages.length).toBeGreaterThan(0);
+      const known = planCut({ ...asked, standardUncertaintyMm: 0.03 });
+      expect(known.ways.every(({ heldBack }) => heldBack === undefined)).toBe(true);
+      expect(cutCard(known, irreversible)).toBeDefined();
+    }
+  });
+
+  it("says which part of the question is at fault", () => {
+    expect(planCut({ ...question, targetMm: 30 }).flaw?.of).toBe("targetMm");
+    expect(planCut({ ...question, toleranceMm: 0 }).flaw?.of).toBe("toleranceMm");
+    expect(planCut({ ...question, receiver: { ...question.receiver, taper: 0.5 } }).flaw?.of).toBe(
+      "receiver",
+    );
+    expect(planCut(question).flaw).toBeUndefined();
+  });
+
+  it("speaks inches where that is the unit", () => {
+    const { words } = wayOf({ ...question, minimumWallMm: 0.595, unit: "in" }, "turn-down");
+    expect(words[0]).toMatch(/^Only 0\.0231 in of wall .* below the minimum of 0\.0234 in/);
+    expect(planCut({ ...question, targetMm: 30, unit: "in" }).words[0]).toMatch(
+      /1\.1811 in; give 0 to .*0\.9646 in/,
+    );
+    expect(cutCard(planCut({ ...question, unit: "in" }), "turn-down")!.title).toMatch(
+      /0\.098 in to 0\.079 in$/,
+    );
+    expect(stageSize(0.025, "mm off the diameter", "in")).toBe("0.0010 in off the diameter (0.025 mm)");
+    expect(stageSize(2, "marks towards less gap", "in")).toBe("2.0 marks towards less gap");
   });
 
   it("and never a number that is none, whatever is asked", () => {
@@ -252,6 +293,8 @@ describe("the card", () => {
     expect(card.limitsMm[0]).toBeCloseTo(1.94, 9);
     expect(card.stages.length).toBe(4);
     expect(card.stages[0].doWhat).toMatch(/mm off the diameter \(.* in\), to shank end diameter 9\.69\d mm/);
+    expect(card.stages[0].size).toMatch(/^0\.\d{3} mm off the diameter/);
+    expect(card.stages[0].check!.afterMm).toBeCloseTo(9.69, 2);
     expect(card.stages[0].depthReadings.length).toBe(3);
     expect(card.cautions.join()).toMatch(/Lathe:.*Thin wall:.*Plating:/);
     expect(cutCard(planCut(question), "exchange")!.stages.length).toBe(1);
@@ -270,6 +313,20 @@ describe("from a setup", () => {
     });
     expect(cutQuestion(setup, { targetMm: 2 }).gapMm).toBeCloseTo(2.54, 9);
     expect(cutQuestion(setup, { targetMm: 2, gapMm: 2.6 }).gapMm).toBe(2.6);
+  });
+
+  it("takes its uncertainty with its gap, and not with another", () => {
+    const setup = readSetup({
+      ...exampleFile(),
+      uncertainties: { "receiver.depth": 0.03, "mouthpiece.insertion": 0.04 },
+    });
+    const own = cutQuestion(setup, { targetMm: 2 });
+    expect(own.standardUncertaintyMm).toBeCloseTo(0.05, 12);
+    expect(own.coverageFactor).toBeCloseTo(1.96, 3);
+    expect(cutQuestion(setup, { targetMm: 2, gapMm: 2.6 }).standardUncertaintyMm).toBeUndefined();
+    const given = cutQuestion(setup, { targetMm: 2, standardUncertaintyMm: 0.01 });
+    expect(given).toMatchObject({ standardUncertaintyMm: 0.01 });
+    expect(given.coverageFactor).toBeUndefined();
   });
 });
 

@@ -1,4 +1,7 @@
-/** What a cut is to reach, and how far the person has gone in planning it. */
+/**
+ * What a cut is to reach, and the way chosen. That the person has confirmed what cannot be undone is not written down: it
+ * is asked for anew at every visit and whenever the plan changes.
+ */
 import type { LengthUnit } from "../../units/length.ts";
 import { inUnit, isRecord, textOf, unitOf } from "./typed.ts";
 
@@ -11,8 +14,6 @@ export interface CutNotes {
   readonly stopPerMark: string;
   /** The way whose card is shown. */
   readonly way: string | null;
-  /** The person has confirmed that the way chosen cannot be undone. */
-  readonly confirmed: boolean;
 }
 
 export const NO_CUT: CutNotes = {
@@ -22,10 +23,8 @@ export const NO_CUT: CutNotes = {
   minimumWall: "",
   stopPerMark: "",
   way: null,
-  confirmed: false,
 };
 
-/** A confirmation is never kept: it is asked for anew at every visit. */
 export function readCutNotes(json: unknown): CutNotes {
   if (!isRecord(json)) return NO_CUT;
   return {
@@ -35,7 +34,6 @@ export function readCutNotes(json: unknown): CutNotes {
     minimumWall: textOf(json.minimumWall),
     stopPerMark: textOf(json.stopPerMark),
     way: typeof json.way === "string" ? textOf(json.way) : null,
-    confirmed: false,
   };
 }
 

@@ -1,0 +1,306 @@
+import type { Locator, Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import type { WorkCard } from "../../src/app/cut/workCard.ts";
+import { usualCautions } from "../../src/bench/cautions.ts";
+import { planCut } from "../../src/bench/cut.ts";
+import { cutCard, stageSize } from "../../src/bench/cutCard.ts";
+import { cutQuestion } from "../../src/bench/cutSetup.ts";
+import { demo } from "../acoustics/setups.ts";
+import { serious } from "./axe.ts";
+import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
+import { focused, tabTo } from "./keyboard.ts";
+import { showsGap } from "./sheet.ts";
+
+const { visit } = useBrowser();
+
+const planTo = (targetMm: number) => planCut(cutQuestion(demo(), { targetMm }));
+const turnDown = "Choose: turn the shank's taper down";
+
+async function open(options: Parameters<typeof visit>[0] = {}) {
+  const visited = await visit({ ...options, hash: "#cut" });
+  await field(visited.page, "Gap to reach").waitFor();
+  return visited;
+}
+
+/** Within the sheet: the copy of the card for the printer is another. */
+const sheet = (page: Page) => page.locator("annulus-cut");
+const part = (page: Page, name: string) => sheet(page).getByTestId(name);
+/** Of an element that is nothing but its shadow. */
+const shown = (at: Locator): Promise<string> =>
+  at.evaluate((element) =>
+    Array.from(element.shadowRoot!.children, (child) => (child as HTMLElement).innerText).join("\n"),
+  );
+const field = (page: Page, label: string) => page.getByRole("textbox", { name: label, exact: true });
+
+/** By Tab to the field, its text replaced. */
+async function typeByKeys(page: Page, label: string, text: string): Promise<void> {
+  if ((await focused(page)) !== label) await tabTo(page, label);
+  await page.keyboard.press("Control+a");
+  await page.keyboard.type(text);
+  await page.keyboard.press("Enter");
+}
+
+async function order(page: Page, label: string, text: string): Promise<void> {
+  await field(page, label).fill(text);
+  await field(page, label).press("Enter");
+}
+
+async function confirmed(page: Page, target: string, choose: string): Promise<void> {
+  await order(page, "Gap to reach", target);
+  await page.getByRole("button", { name: choose }).click();
+  await part(page, "confirm").check();
+  await part(page, "card").waitFor();
+}
+
+describe("planning a cut", () => {
+  it("by keyboard alone: a target, the ways with the bench's sizes, stages only once it is confirmed, gone with another target", async () => {
+    const visited = await open();
+    const { page } = visited;
+    expect(await part(page, "present-gap").innerText()).toBe("2.50 ± 0.07 mm");
+    await typeByKeys(page, "Gap to reach", "2.0");
+    for (const way of planTo(2).ways) {
+      const text = await part(page, `way-${way.name}`).innerText();
+      if (way.isPossible) expect(text).toContain(stageSize(way.size!, way.unit));
+      expect(text).toContain(way.words[0]);
+    }
+    expect(await part(page, "way-turn-down").innerText()).toContain("9.700 → 9.675 mm");
+    await tabTo(page, turnDown);
+    await page.keyboard.press("Enter");
+    await part(page, "confirm").waitFor();
+    expect(await part(page, "work").innerText()).toMatch(/cannot be undone.*qualified repairer/);
+    expect(await part(page, "card").count()).toBe(0);
+    expect(await part(page, "cut-stages").count()).toBe(0);
+
+    await tabTo(page, "confirm");
+    await page.keyboard.press("Space");
+    await part(page, "card").waitFor();
+    const card = cutCard(planTo(2), "turn-down")!;
+    expect(await part(page, "card").locator("tbody tr").count()).toBe(card.stages.length);
+    expect(await shown(part(page, "card"))).toContain(card.stages[0].size!);
+    await part(page, "cut-stages").locator("svg").waitFor();
+
+    await tabTo(page, "Gap to reach", "Shift+Tab");
+    await typeByKeys(page, "Gap to reach", "1.9");
+    await part(page, "card").waitFor({ state: "detached" });
+    await typeByKeys(page, "Gap to reach", "2.0");
+    await part(page, "way-turn-down")
+      .getByText(stageSize(planTo(2).ways[2].size!, "mm off the diameter"))
+      .waitFor();
+    expect(await part(page, "confirm").isChecked()).toBe(false);
+    expect(await part(page, "card").count()).toBe(0);
+    expectQuiet(visited);
+  });
+
+  it("another way drops the confirmation too, and undoing brings back the plan without it", async () => {
+    const { page } = await open();
+    await confirmed(page, "2 mm", turnDown);
+    await page.getByRole("button", { name: "Choose: exchange the shank" }).click();
+    await part(page, "card").waitFor();
+    expect(await part(page, "confirm").count()).toBe(0);
+    await page.getByRole("button", { name: turnDown }).click();
+    await part(page, "confirm").waitFor();
+    expect(await part(page, "confirm").isChecked()).toBe(false);
+    await part(page, "confirm").check();
+    await part(page, "card").waitFor();
+    await page.getByRole("button", { name: /^Undo/ }).click();
+    await part(page, "confirm").waitFor({ state: "detached" });
+    await page.getByRole("button", { name: /^Redo/ }).click();
+    await part(page, "confirm").waitFor();
+    expect(await part(page, "confirm").isChecked()).toBe(false);
+    expect(await part(page, "card").count()).toBe(0);
+  });
+
+  it("answers in words: a wall too thin, a target that cannot be, a text that is none, nothing to do, a gap not known so well", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await order(page, "Minimum wall", "0.64 mm");
+    await order(page, "Gap to reach", "1");
+    await part(page, "way-turn-down")
+      .getByText(/of wall would be left at the end, below the minimum of 0\.640 mm/)
+      .waitFor();
+    expect(await page.getByRole("button", { name: turnDown }).count()).toBe(0);
+    await page.screenshot({ path: `${screenshots}cut-too-thin.png`, fullPage: true });
+    await order(page, "Gap to reach", "30 mm");
+    await part(page, "target")
+      .getByText(/the target is 30\.000 mm; give 0 to the receiver's depth/)
+      .waitFor();
+    expect(await part(page, "no-plan").innerText()).toMatch(/^No plan/);
+    await order(page, "Gap to reach", "two");
+    await part(page, "target")
+      .getByText(/is not a length/)
+      .waitFor();
+    expect(await field(page, "Gap to reach").inputValue()).toBe("two");
+    expect(await field(page, "Gap to reach").getAttribute("aria-invalid")).toBe("true");
+    await order(page, "Gap to reach", "2.52");
+    await part(page, "no-plan")
+      .getByText(/within 0\.05 mm of the target already/)
+      .waitFor();
+    await order(page, "Gap to reach", "2.44");
+    await part(page, "no-plan")
+      .getByText(/known to ±0\.07 mm only.*measure again/)
+      .waitFor();
+    expect(await shown(sheet(page))).not.toMatch(/NaN|undefined|Infinity/);
+    expectQuiet(visited);
+  });
+
+  it("offers the gap chosen in Explore and a tenth of an inch, and keeps the meaning under another unit", async () => {
+    const { page } = await open();
+    await part(page, "target-chosen").click();
+    expect(await field(page, "Gap to reach").inputValue()).toBe("5.04 mm");
+    await part(page, "way-sleeve").waitFor();
+    await part(page, "target-tenth").click();
+    await part(page, "no-plan")
+      .getByText(/already/)
+      .waitFor();
+    await order(page, "Gap to reach", "2.0");
+    await page.getByRole("button", { name: /^inch,/ }).click();
+    await part(page, "change").getByText("0.0197 in less").waitFor();
+    expect(await field(page, "Gap to reach").inputValue()).toBe("2.0 mm");
+    expect(await part(page, "way-turn-down").innerText()).toContain("0.0010 in off the diameter (0.025 mm)");
+    await order(page, "Gap to reach", "0.08");
+    await part(page, "change").getByText("0.0184 in less").waitFor();
+  });
+
+  it("keeps the order over a reload but not the confirmation, and undoes a target", async () => {
+    const { page } = await open();
+    await confirmed(page, "2 mm", turnDown);
+    await page.waitForTimeout(600);
+    await page.reload();
+    await part(page, "confirm").waitFor();
+    expect(await field(page, "Gap to reach").inputValue()).toBe("2 mm");
+    expect(await part(page, "confirm").isChecked()).toBe(false);
+    expect(await part(page, "card").count()).toBe(0);
+    await order(page, "Gap to reach", "1.5 mm");
+    await part(page, "change").getByText("1.00 mm less").waitFor();
+    await page.getByRole("button", { name: /^Undo/ }).click();
+    await part(page, "change").getByText("0.50 mm less").waitFor();
+    expect(await field(page, "Gap to reach").inputValue()).toBe("2 mm");
+  });
+
+  it("says what the model says, and shows it in Explore", async () => {
+    const { page } = await open();
+    await order(page, "Gap to reach", "2 mm");
+    await part(page, "effect")
+      .getByText(/0\.50 mm · 0\.020 in less gap shifts resonances 2 to 10 by .* cents .* too small to feel/)
+      .waitFor();
+    await part(page, "see").click();
+    await showsGap(page, "2.00 mm");
+    expect(await page.getByTestId("gap-difference").innerText()).toMatch(/0\.50 mm.*narrower/);
+    await page.getByRole("button", { name: /^Undo/ }).click();
+    await showsGap(page, "5.04 mm");
+  });
+
+  it("models a cut, which undo takes back; what nobody has measured then blocks the next one", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await order(page, "Gap to reach", "3.5 mm");
+    await part(page, "effect")
+      .getByText(/shortened one has another exit bore/)
+      .waitFor();
+    await page.getByRole("button", { name: "Choose: shorten the shank's end" }).click();
+    await part(page, "cut-drawing").locator("svg").waitFor();
+    await part(page, "model").click();
+    await showsGap(page, "3.50 mm");
+    await page.getByTestId("task-cut").click();
+    await part(page, "unknown")
+      .getByText(/how well the insertion is known/)
+      .waitFor();
+    expect(await part(page, "unknown").getByRole("link").getAttribute("href")).toBe("#measure");
+    await order(page, "Gap to reach", "2.5 mm");
+    await part(page, "way-turn-down")
+      .getByText(/cannot be undone, and the gap's uncertainty is not known/)
+      .waitFor();
+    expect(await page.getByRole("button", { name: turnDown }).count()).toBe(0);
+    expect(await page.getByRole("button", { name: "Choose: exchange the shank" }).count()).toBe(1);
+    await page.screenshot({ path: `${screenshots}cut-unknown.png`, fullPage: true });
+    const undo = page.getByRole("button", { name: /^Undo/ });
+    await undo.click();
+    await undo.click();
+    await part(page, "present-gap").getByText("2.50 ± 0.07 mm").waitFor();
+    expectQuiet(visited);
+  });
+
+  it("prints the card and nothing else, on one page of either paper, however many stages", async () => {
+    const { page } = await open();
+    await confirmed(page, "2 mm", turnDown);
+    const pages = async (format: "A4" | "Letter") => {
+      const pdf = await page.pdf({ format, printBackground: true });
+      return pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)!.length;
+    };
+    expect([await pages("A4"), await pages("Letter")]).toEqual([1, 1]);
+    await page.emulateMedia({ media: "print" });
+    await page.setViewportSize({ width: 703, height: 1032 });
+    const printed = await shown(page.locator("body > annulus-work-card"));
+    const card = cutCard(planTo(2), "turn-down")!;
+    for (const words of ["2.00 mm", "2.50 ± 0.07 mm", demo().name, card.confirmation!, ...card.cautions])
+      expect(printed).toContain(words);
+    expect(printed).not.toMatch(/NaN|undefined/);
+    expect(await page.locator("annulus-app").isVisible()).toBe(false);
+    await page.screenshot({ path: `${screenshots}cut-card-print.png` });
+    await page.emulateMedia({ media: null });
+
+    // as many stages as there can be: the whole depth by the finest tolerance
+    const { standardUncertaintyMm: _, ...unknown } = cutQuestion(demo(), { targetMm: 0, toleranceMm: 0.001 });
+    const longest = planCut({
+      ...unknown,
+      gapMm: 24.5,
+      standardUncertaintyMm: 1e-4,
+      stopMmPerMark: 0.25,
+    });
+    const { stages, cautions } = cutCard(longest, "stop")!;
+    expect(stages.length).toBe(15);
+    await page.locator("body > annulus-work-card").evaluate(
+      (element, rest) => {
+        Object.assign(element, { card: { ...(element as WorkCard).card, ...rest } });
+      },
+      { stages, cautions: [...card.cautions, ...cautions.slice(-1)] },
+    );
+    await expect.poll(() => page.locator("body > annulus-work-card tbody tr").count()).toBe(15);
+    expect([await pages("A4"), await pages("Letter")]).toEqual([1, 1]);
+  });
+
+  it("shows the usual cautions always", async () => {
+    const { page } = await open();
+    const text = await part(page, "usual-cautions").innerText();
+    for (const caution of usualCautions) expect(text).toContain(caution);
+  });
+});
+
+const sizes = [
+  ["phone", 390, 844],
+  ["laptop", 1280, 900],
+  ["projector", 1920, 1080],
+] as const;
+
+describe("the sheet of a cut for everyone", () => {
+  for (const [name, width, height] of sizes)
+    for (const colorScheme of ["light", "dark"] as const)
+      it(`is sound at ${name} width, ${colorScheme}`, async () => {
+        const visited = await open({ width, height, colorScheme, touch: name === "phone" });
+        const { page } = visited;
+        const check = async (state: string) => {
+          await page.waitForTimeout(500);
+          expect(await serious(page)).toEqual([]);
+          const overflow = await page.evaluate(
+            () => document.documentElement.scrollWidth - window.innerWidth,
+          );
+          expect(overflow).toBeLessThanOrEqual(0);
+          await page.screenshot({
+            path: `${screenshots}cut-${name}-${colorScheme}-${state}.png`,
+            fullPage: true,
+          });
+        };
+        if (colorScheme === "light") await check("empty");
+        await confirmed(page, "2 mm", turnDown);
+        await part(page, "effect")
+          .getByText(/too small to feel/)
+          .waitFor();
+        await check("turn-down");
+        await confirmed(page, "3.5 mm", "Choose: shorten the shank's end");
+        await check("shorten");
+        await page.getByRole("button", { name: "Choose: sleeve or plate the shank" }).click();
+        await part(page, "confirm").waitFor({ state: "detached" });
+        await check("sleeve");
+        expectQuiet(visited);
+      });
+});
