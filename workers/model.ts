@@ -1,8 +1,8 @@
 /** The model as the page's worker serves it: a setup at a time, sweeps in steps so that a newer question gets its turn. */
 import { transfer } from "comlink";
+import { type CoverageFactor, NORMAL_COVERAGE } from "../src/bench/combinedUncertainty.ts";
 import { SetupError } from "../src/setup/problem.ts";
 import type { Setup } from "../src/setup/setup.ts";
-import { type CoverageFactor, NORMAL_COVERAGE } from "../src/study/changeUncertainty.ts";
 import { Exploration, type Explored } from "../src/study/exploration.ts";
 import { type GapSweep, gapSweepSteps } from "../src/study/gapSweep.ts";
 import { type MonteCarlo, monteCarloSteps } from "../src/study/monteCarlo.ts";

@@ -1,5 +1,9 @@
 /** What an uncertainty is made of: one row a component, each with its share of the variance (JCGM 100:2008, 5.1 and H.1.6). */
-import { combinedUncertainty, effectiveDegreesOfFreedom, type UncertaintyComponent } from "./coverage.ts";
+import {
+  combinedUncertainty,
+  effectiveDegreesOfFreedom,
+  type UncertaintyComponent,
+} from "./combinedUncertainty.ts";
 
 export interface NamedComponent {
   /** What a person calls it, such as "depth: repeat readings". */

@@ -6,6 +6,12 @@ export interface UncertaintyComponent {
   readonly degreesOfFreedom: number;
 }
 
+/** The factor by which ±k·u holds the value with 95 % probability, by the degrees of freedom of u. */
+export type CoverageFactor = (degreesOfFreedom: number) => number;
+
+/** For uncertainties that are not themselves in doubt: the normal distribution's. */
+export const NORMAL_COVERAGE: CoverageFactor = () => 1.959964;
+
 /** In quadrature, each already times its sensitivity coefficient. */
 export const combinedUncertainty = (components: readonly UncertaintyComponent[]): number =>
   Math.hypot(...components.map((component) => component.standardUncertainty));

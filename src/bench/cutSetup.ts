@@ -1,5 +1,6 @@
 /** The question of a cut from a setup: its gap and how well that is known, shank and receiver. */
 import { gapMm, type Setup } from "../setup/setup.ts";
+import { coverageFactor } from "./coverage.ts";
 import type { CutQuestion } from "./cutQuestion.ts";
 import { gapUncertainty } from "./gapUncertainty.ts";
 
@@ -27,8 +28,8 @@ export function cutQuestion(
 }
 
 function ownUncertainty(setup: Setup): Pick<CutQuestion, "standardUncertaintyMm" | "coverageFactor"> {
-  const { standardMm, coverageFactor } = gapUncertainty(setup);
-  return standardMm === undefined || coverageFactor === undefined
+  const known = gapUncertainty(setup, coverageFactor);
+  return known.standardMm === undefined || known.coverageFactor === undefined
     ? {}
-    : { standardUncertaintyMm: standardMm, coverageFactor };
+    : { standardUncertaintyMm: known.standardMm, coverageFactor: known.coverageFactor };
 }

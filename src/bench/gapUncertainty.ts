@@ -4,7 +4,7 @@
  */
 import type { Setup } from "../setup/setup.ts";
 import { uncertaintyBudget } from "./budget.ts";
-import { coverageFactor } from "./coverage.ts";
+import type { CoverageFactor } from "./combinedUncertainty.ts";
 
 export interface GapUncertainty {
   /** All undefined where it is not known. */
@@ -23,7 +23,7 @@ const lengths = [
   ["mouthpiece.insertion", "insertion"],
 ] as const;
 
-export function gapUncertainty({ uncertainties }: Setup): GapUncertainty {
+export function gapUncertainty({ uncertainties }: Setup, coverage: CoverageFactor): GapUncertainty {
   const { rows, standardUncertainty, degreesOfFreedom } = uncertaintyBudget(
     lengths.map(([path, component]) => ({
       component,
@@ -31,7 +31,7 @@ export function gapUncertainty({ uncertainties }: Setup): GapUncertainty {
       degreesOfFreedom: uncertainties[path]?.degreesOfFreedom,
     })),
   );
-  const factor = degreesOfFreedom === undefined ? undefined : coverageFactor(degreesOfFreedom);
+  const factor = degreesOfFreedom === undefined ? undefined : coverage(degreesOfFreedom);
   return {
     standardMm: standardUncertainty,
     degreesOfFreedom,

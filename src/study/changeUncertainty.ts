@@ -2,14 +2,12 @@
  * How well the change between two gaps is known. An error of any dimension is the same at both gaps and mostly drops out of
  * the change; the insertion alone is set and measured anew at each, so its two errors are independent.
  */
-import { combinedUncertainty, effectiveDegreesOfFreedom } from "../bench/combinedUncertainty.ts";
+import {
+  type CoverageFactor,
+  combinedUncertainty,
+  effectiveDegreesOfFreedom,
+} from "../bench/combinedUncertainty.ts";
 import { INSERTION, type ModeContributions, type UncertainDimension } from "./contributions.ts";
-
-/** The factor by which ±k·u holds the value with 95 % probability, by the degrees of freedom of u. */
-export type CoverageFactor = (degreesOfFreedom: number) => number;
-
-/** For uncertainties that are not themselves in doubt: the normal distribution's. */
-export const NORMAL_COVERAGE: CoverageFactor = () => 1.959964;
 
 /** A component of a change. */
 export interface ChangeSource {

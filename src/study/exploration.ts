@@ -3,14 +3,11 @@
  * What does not depend on the chosen gap is computed once.
  */
 import type { Curve, Grid } from "../acoustics/airColumn.ts";
+import { type CoverageFactor, NORMAL_COVERAGE } from "../bench/combinedUncertainty.ts";
+import { gapUncertainty } from "../bench/gapUncertainty.ts";
 import { SetupError } from "../setup/problem.ts";
 import type { Setup } from "../setup/setup.ts";
-import {
-  type ChangeUncertainty,
-  type CoverageFactor,
-  changeUncertainty,
-  NORMAL_COVERAGE,
-} from "./changeUncertainty.ts";
+import { type ChangeUncertainty, changeUncertainty } from "./changeUncertainty.ts";
 import { Contributions, type ModeContributions } from "./contributions.ts";
 import { Instrument } from "./instrument.ts";
 import { type ChangedMode, modeChanges } from "./modeChanges.ts";
@@ -38,6 +35,8 @@ export interface Explored {
   readonly chosen: AtGap;
   /** From reference to chosen. */
   readonly changes: readonly ChangedMode[];
+  /** How well any gap of this setup is known once it is set and measured, ±mm at 95 %; null where the setup does not say. */
+  readonly gapExpandedMm: number | null;
   readonly verdicts: readonly Verdict[];
   /** Of the changes from reference to chosen; null in a setup's first answer, which does not wait for it: ask again. */
   readonly uncertainty: ChangeUncertainty | null;
@@ -62,6 +61,7 @@ export class Exploration {
     readonly closed: readonly ModeContributions[];
   } | null = null;
   #hasAnswered = false;
+  readonly #gapExpandedMm: number | null;
 
   /** @param coverage of the uncertainties' degrees of freedom; the normal distribution's where they have none */
   constructor(
@@ -71,6 +71,7 @@ export class Exploration {
     this.instrument = new Instrument(setup, { curveHz: SHOWN_HZ });
     this.#closed = closedModes(this.instrument);
     this.#contributions = new Contributions(this.instrument);
+    this.#gapExpandedMm = gapUncertainty(setup, coverage).expandedMm ?? null;
     const [low, high] = SHOWN_HZ;
     this.#grid = this.instrument.column.grid(
       Float64Array.from({ length: POINTS }, (_, i) => low * (high / low) ** (i / (POINTS - 1))),
@@ -101,6 +102,7 @@ export class Exploration {
       reference,
       chosen,
       changes,
+      gapExpandedMm: this.#gapExpandedMm,
       verdicts: verdicts({
         referenceGapMm,
         chosenGapMm: gapMm,

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { coverageFactor, effectiveDegreesOfFreedom } from "../../src/bench/coverage.ts";
+import { effectiveDegreesOfFreedom } from "../../src/bench/combinedUncertainty.ts";
+import { coverageFactor } from "../../src/bench/coverage.ts";
 import { gapFromReadings } from "../../src/bench/gap.ts";
 import { ReadingError, summariseReadings } from "../../src/bench/readings.ts";
 

@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
+import { coverageFactor } from "../../src/bench/coverage.ts";
 import { gapUncertainty } from "../../src/bench/gapUncertainty.ts";
 import { readSetup } from "../../src/setup/readSetup.ts";
 import { exampleFile } from "../setup/example.ts";
 
 const withUncertainties = (uncertainties: object) =>
-  gapUncertainty(readSetup({ ...exampleFile(), uncertainties }));
+  gapUncertainty(readSetup({ ...exampleFile(), uncertainties }), coverageFactor);
 
 describe("how well a setup knows its gap", () => {
   it("is depth and insertion in quadrature, with the factor of a table of Student's t", () => {

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
+import { NORMAL_COVERAGE } from "../../src/bench/combinedUncertainty.ts";
 import { coverageFactor } from "../../src/bench/coverage.ts";
 import type { Setup } from "../../src/setup/setup.ts";
 import { withGap } from "../../src/setup/withGap.ts";
-import { changeUncertainty, NORMAL_COVERAGE } from "../../src/study/changeUncertainty.ts";
+import { changeUncertainty } from "../../src/study/changeUncertainty.ts";
 import { Contributions } from "../../src/study/contributions.ts";
 import { Exploration } from "../../src/study/exploration.ts";
 import { gapSweep } from "../../src/study/gapSweep.ts";

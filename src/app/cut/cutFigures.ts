@@ -1,5 +1,6 @@
 /** Where a cut starts, what it is to reach and how far that is: the largest things on its sheet. */
 import { css, html, nothing, type TemplateResult } from "lit";
+import { coverageFactor } from "../../bench/coverage.ts";
 import type { CutPlan } from "../../bench/cut.ts";
 import { gapUncertainty } from "../../bench/gapUncertainty.ts";
 import { lengthSpan, plusMinus, roundedLength } from "../../charts/uncertainLength.ts";
@@ -11,7 +12,7 @@ import { icon } from "../chrome/icon.ts";
 /** The gap of the open setup, and how well it is known. */
 export function presentGap(setup: Setup, unit: LengthUnit): TemplateResult {
   const presentMm = gapMm(setup);
-  const { expandedMm, coverageFactor, words } = gapUncertainty(setup);
+  const { expandedMm, words, ...known } = gapUncertainty(setup, coverageFactor);
   const { receiver, mouthpiece } = setup;
   return html`
     <section class="figure present" aria-labelledby="present">
@@ -20,7 +21,7 @@ export function presentGap(setup: Setup, unit: LengthUnit): TemplateResult {
       <p class="other">${plusMinus(presentMm, expandedMm, otherUnit(unit))}</p>
       ${
         words === undefined
-          ? html`<p class="muted">95 %, k = ${coverageFactor!.toFixed(2)}</p>`
+          ? html`<p class="muted">95 %, k = ${known.coverageFactor!.toFixed(2)}</p>`
           : html`<p class="notice wrong" data-testid="unknown">${icon("warning")}<span>${words} <a href="#measure">Measure it</a></span></p>`
       }
       <p class="muted">

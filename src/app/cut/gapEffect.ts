@@ -1,17 +1,10 @@
 /** What the model says of one gap in place of another, in a sentence or two, before anyone cuts. */
 import { bothUnits, signed } from "../../charts/numbers.ts";
 import type { Thresholds } from "../../setup/setup.ts";
+import { betweenGaps } from "../../study/betweenGaps.ts";
 import type { GapSweep } from "../../study/gapSweep.ts";
-import type { ChangedMode } from "../../study/modeChanges.ts";
-import { PLAYED } from "../../study/verdicts.ts";
+import { isPlayed, PLAYED } from "../../study/verdicts.ts";
 import type { LengthUnit } from "../../units/length.ts";
-
-interface Effect {
-  readonly n: number;
-  readonly cents: number;
-  /** Null where one of the gaps has no peak. */
-  readonly decibels: number | null;
-}
 
 export interface GapEffectQuestion {
   readonly sweep: GapSweep;
@@ -23,13 +16,13 @@ export interface GapEffectQuestion {
 
 /** Null where the sweep does not reach one of the gaps. */
 export function gapEffect({ sweep, fromMm, toMm, thresholds, unit }: GapEffectQuestion): string | null {
-  const [from, to] = [sweptAt(sweep, fromMm), sweptAt(sweep, toMm)];
+  const [from, to] = [betweenGaps(sweep, fromMm), betweenGaps(sweep, toMm)];
   if (!from || !to) return null;
-  const effects = to.flatMap((one) => {
+  const effects = to.filter(isPlayed).flatMap((one) => {
     const other = from.find(({ n }) => n === one.n);
     if (!other) return [];
-    const decibels = one.decibels === null || other.decibels === null ? null : one.decibels - other.decibels;
-    return [{ n: one.n, cents: one.cents - other.cents, decibels }];
+    const decibels = one.heightDb === null || other.heightDb === null ? null : one.heightDb - other.heightDb;
+    return [{ n: one.n, cents: one.shiftCents - other.shiftCents, decibels }];
   });
   if (effects.length === 0) return null;
   const cents = effects.map((effect) => effect.cents);
@@ -45,21 +38,3 @@ export function gapEffect({ sweep, fromMm, toMm, thresholds, unit }: GapEffectQu
     `(felt from ${thresholds.cents} cents or ${thresholds.decibels} dB).`
   );
 }
-
-/** The played resonances at a gap, by a straight line between the gaps of the sweep; undefined beyond its ends. */
-function sweptAt({ rows }: GapSweep, gapMm: number): readonly Effect[] | undefined {
-  const next = rows.findIndex((row) => row.gapMm >= gapMm);
-  if (next < 0 || (next === 0 && rows[0].gapMm > gapMm)) return undefined;
-  const [below, above] = [rows[Math.max(0, next - 1)], rows[next]];
-  const share = above === below ? 0 : (gapMm - below.gapMm) / (above.gapMm - below.gapMm);
-  const between = (low: number, high: number) => low + share * (high - low);
-  return above.modes.filter(isPlayed).flatMap((mode) => {
-    const other = below.modes.find(({ n }) => n === mode.n);
-    if (!other) return [];
-    const decibels =
-      mode.heightDb === null || other.heightDb === null ? null : between(other.heightDb, mode.heightDb);
-    return [{ n: mode.n, cents: between(other.shiftCents, mode.shiftCents), decibels }];
-  });
-}
-
-const isPlayed = ({ n }: ChangedMode): boolean => n >= PLAYED[0] && n <= PLAYED[1];

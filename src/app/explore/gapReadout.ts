@@ -3,12 +3,13 @@ import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { styleMap } from "lit/directives/style-map.js";
 import { bothUnits } from "../../charts/numbers.ts";
+import { roundedLength } from "../../charts/uncertainLength.ts";
 import { formatInchFraction, formatLength } from "../../units/formatLength.ts";
 import { icon } from "../chrome/icon.ts";
 import { controls } from "../controls.ts";
 import { FrameElement } from "../frameElement.ts";
 import { gapLimits, shownGaps } from "../store/gapLimits.ts";
-import { StoreController } from "../store/storeController.ts";
+import { ResultsController, StoreController } from "../store/storeController.ts";
 import "./gapField.ts";
 import { gapKeys } from "./gapKeys.ts";
 import { byHand } from "./gapSteps.ts";
@@ -23,6 +24,7 @@ const SPOKEN_OF = [
 @customElement("annulus-gap")
 export class GapReadout extends FrameElement {
   readonly #page = new StoreController(this);
+  readonly #model = new ResultsController(this);
   readonly #keys = gapKeys(() => this.#page.store, 1);
   @state() private showsMore = false;
 
@@ -47,6 +49,11 @@ export class GapReadout extends FrameElement {
         font-weight: 700;
         line-height: 1;
         letter-spacing: -0.01em;
+      }
+      .big small {
+        font-size: var(--type-20);
+        font-weight: 600;
+        letter-spacing: 0;
       }
       .other {
         font-size: var(--type-20);
@@ -207,13 +214,14 @@ export class GapReadout extends FrameElement {
 
   protected override news(): readonly unknown[] {
     const { document, view } = this.#page.state;
-    return [document, view.unit];
+    return [document, view.unit, this.#model.results.explored.value?.gapExpandedMm];
   }
 
   override render() {
     const { store, state } = this.#page;
     const { document, view } = state;
     const { setup, gapMm, referenceGapMm } = document;
+    const expandedMm = this.#model.results.explored.value?.gapExpandedMm ?? null;
     const { leastMm, mostMm } = shownGaps(setup);
     const right = Math.max(mostMm, gapMm);
     const share = (mm: number) => Math.min(1, Math.max(0, (mm - leastMm) / (right - leastMm || 1)));
@@ -222,7 +230,13 @@ export class GapReadout extends FrameElement {
     const tightest = gapLimits(setup).leastMm;
     return html`
       <div class="value" data-testid="gap">
-        <output class="big" data-testid="gap-value">${formatLength(gapMm, view.unit)}</output>
+        <span class="big"
+          ><output data-testid="gap-value">${formatLength(gapMm, view.unit)}</output>${
+            expandedMm === null
+              ? nothing
+              : html`<small data-testid="gap-uncertainty"> ± ${roundedLength(expandedMm, expandedMm, view.unit)}</small>`
+          }</span
+        >
         <span class="other" data-testid="gap-other">
           ${formatLength(gapMm, other)}${fraction && gapMm > 0 ? html`<span class="fraction"> · ${fraction}</span>` : nothing}
         </span>

@@ -43,7 +43,7 @@ export function setInWords(measured: GapMeasurement, unit: LengthUnit): string {
     `${plusMinus(insertion.lengthMm, insertion.expandedMm, unit)}: a gap of ` +
     `${plusMinus(measured.gapMm, expandedMm, unit)} · ${roundedLength(measured.gapMm, expandedMm, other)}.` +
     (unknown.length > 0
-      ? ` How well ${unknown.join(" and ")} ${unknown.length > 1 ? "are" : "is"} known the readings cannot tell; until they can, the setup takes ${unknown.length > 1 ? "them" : "it"} as exact.`
+      ? ` How well ${unknown.join(" and ")} ${unknown.length > 1 ? "are" : "is"} known the readings cannot tell; until they can, the model takes ${unknown.length > 1 ? "them" : "it"} as exact, and nothing is cut on ${unknown.length > 1 ? "them" : "it"} that cannot be undone.`
       : "")
   );
 }
