@@ -1,4 +1,7 @@
-/** Builds the page once and serves it for all browser tests, as `npm start` does. */
+/** Builds the page once and serves it for all browser tests, as `npm start` does, apart from what a person is looking at. */
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { build, preview } from "vite";
 import type { TestProject } from "vitest/node";
 
@@ -9,9 +12,17 @@ declare module "vitest" {
 }
 
 export default async function serve(project: TestProject): Promise<() => Promise<void>> {
-  await build({ logLevel: "error" });
-  const server = await preview({ preview: { port: 0, host: "127.0.0.1" }, logLevel: "error" });
+  const outDir = mkdtempSync(join(tmpdir(), "annulus-page-"));
+  await build({ logLevel: "error", build: { outDir, emptyOutDir: true } });
+  const server = await preview({
+    build: { outDir },
+    preview: { port: 0, host: "127.0.0.1" },
+    logLevel: "error",
+  });
   const { port } = server.httpServer.address() as { port: number };
   project.provide("address", `http://127.0.0.1:${port}/`);
-  return () => server.close();
+  return async () => {
+    await server.close();
+    rmSync(outDir, { recursive: true });
+  };
 }

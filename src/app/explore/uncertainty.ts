@@ -1,6 +1,6 @@
 /** How well the changes are known, and which dimension that hangs on: by first order at once, by drawing instruments on demand. */
 import { css, html, nothing, type TemplateResult } from "lit";
-import { customElement } from "lit/decorators.js";
+import { customElement, state } from "lit/decorators.js";
 import { signed } from "../../charts/numbers.ts";
 import { dimensionAt } from "../../setup/dimension.ts";
 import type { Setup } from "../../setup/setup.ts";
@@ -12,9 +12,10 @@ import { isPlayed } from "../../study/verdicts.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { icon } from "../chrome/icon.ts";
+import { segments } from "../chrome/segments.ts";
 import { controls } from "../controls.ts";
 import { FrameElement } from "../frameElement.ts";
-import { Draws, isAbout, TRIALS } from "../model/draws.ts";
+import { Draws, isAbout, TRIALS, type Trials } from "../model/draws.ts";
 import { sheetStyles } from "../sheetStyles.ts";
 import { ResultsController, StoreController } from "../store/storeController.ts";
 
@@ -37,6 +38,7 @@ export class UncertaintyPanel extends FrameElement {
   readonly #page = new StoreController(this);
   readonly #model = new ResultsController(this);
   readonly #draws = new Draws();
+  @state() private trials: Trials = 1000;
   #leave: (() => void) | null = null;
 
   static override styles = [
@@ -139,7 +141,7 @@ export class UncertaintyPanel extends FrameElement {
     if (progress !== null)
       return html`
         <div class="actions" role="status">
-          <span>Drawing ${TRIALS} instruments</span>
+          <span>Drawing ${this.trials} instruments</span>
           <progress max="1" .value=${progress} aria-label="Drawing instruments"></progress>
           <button type="button" data-testid="stop-drawing" @click=${() => this.#draws.stop()}>${icon("stop")}Stop</button>
         </div>
@@ -153,9 +155,17 @@ export class UncertaintyPanel extends FrameElement {
         : nothing;
     return html`
       <div class="actions">
-        <button type="button" data-testid="draw" @click=${() => void this.#draws.start(document)}>
-          ${icon("play")}Check by drawing ${TRIALS} instruments
+        <button type="button" data-testid="draw" @click=${() => void this.#draws.start(document, this.trials)}>
+          ${icon("play")}Check by drawing instruments
         </button>
+        ${segments<Trials>(
+          "How many instruments",
+          TRIALS.map((value) => ({ value, text: `${value}` })),
+          this.trials,
+          (trials) => {
+            this.trials = trials;
+          },
+        )}
         ${drawn}${refused ? html`<span role="alert">${icon("warning")} ${refused}</span>` : nothing}
       </div>
     `;

@@ -25,8 +25,9 @@ export interface DrawsState {
   readonly refused: string | null;
 }
 
-/** Enough for a standard deviation good to 2.2 %. */
-export const TRIALS = 1000;
+/** Good for a standard deviation to 5, 2.2 and 1 %. */
+export const TRIALS = [200, 1000, 5000] as const;
+export type Trials = (typeof TRIALS)[number];
 
 export class Draws extends Observable<DrawsState> {
   #work: AbortController | null = null;
@@ -36,7 +37,7 @@ export class Draws extends Observable<DrawsState> {
   }
 
   /** Draws for what the document shows now; whatever was being drawn before is stopped. */
-  async start({ setup, gapMm, referenceGapMm }: Document): Promise<void> {
+  async start({ setup, gapMm, referenceGapMm }: Document, trials: Trials): Promise<void> {
     this.stop();
     const work = new AbortController();
     this.#work = work;
@@ -46,7 +47,7 @@ export class Draws extends Observable<DrawsState> {
       if (!work.signal.aborted) this.change({ ...this.value, progress: done / of });
     };
     try {
-      const options = { gapMm, referenceGapMm, trials: TRIALS };
+      const options = { gapMm, referenceGapMm, trials };
       const drawn = await client.draw(setup, options, progress, work.signal);
       if (work.signal.aborted || drawn === null) return;
       if ("refused" in drawn) this.change({ ...this.value, progress: null, refused: drawn.refused });

@@ -1,0 +1,79 @@
+import { describe, expect, it } from "vitest";
+import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
+import { focused, tabTo } from "./keyboard.ts";
+import { answered } from "./sheet.ts";
+
+const { visit } = useBrowser();
+
+describe("how sure it is, by keyboard alone", () => {
+  it("gives every change with its uncertainty, and says what most of that comes from", async () => {
+    const visited = await visit({ width: 1280, height: 1000 });
+    const { page } = visited;
+    await answered(page);
+    expect(await page.getByTestId("gap-uncertainty").innerText()).toContain("± 0.07 mm");
+    await page
+      .getByTestId("headline")
+      .getByText(/known to ±0\.2 cents and ±0\.01 dB/)
+      .waitFor();
+    await tabTo(page, "How sure is this?");
+    await page.keyboard.press("Enter");
+    const panel = page.getByTestId("uncertainty");
+    await panel.getByText("receiver depth 0.020 mm").waitFor();
+    const rows = await panel.locator("tbody tr").allInnerTexts();
+    expect(rows).toHaveLength(9);
+    for (const row of rows) {
+      expect(row).toMatch(/[+−]?\d\.\d\d ± 0\.\d\d\s/);
+      expect(row).toMatch(/insertion at the (chosen|reference) gap \d+ %/);
+      expect(row).not.toMatch(/NaN|undefined|Infinity/);
+    }
+    expectQuiet(visited);
+  });
+
+  it("draws instruments, shows how far it is, stops, and agrees with the first order", async () => {
+    const visited = await visit({ width: 1280, height: 1000 });
+    const { page } = visited;
+    await answered(page);
+    await page.getByTestId("uncertainty").locator("summary").click();
+    await tabTo(page, "200");
+    await page.keyboard.press("Enter");
+    await tabTo(page, "draw", "Shift+Tab");
+    await page.keyboard.press("Enter");
+    await page.getByRole("progressbar", { name: "Drawing instruments" }).waitFor();
+    await tabTo(page, "stop-drawing", "Shift+Tab");
+    await page.keyboard.press("Enter");
+    await page.getByTestId("draw").waitFor();
+    expect(await page.getByTestId("drawn").count()).toBe(0);
+    await tabTo(page, "draw", "Shift+Tab");
+    await page.keyboard.press("Enter");
+    await page.getByText("200 instruments drawn").waitFor({ timeout: 100_000 });
+    expect(await page.getByTestId("drawn").innerText()).toContain("They scatter as the first order says");
+    await page.screenshot({ path: `${screenshots}uncertainty.png`, fullPage: true });
+    // the hand moves on: what was drawn is about another gap
+    await page.getByTestId("gap-field").fill("4");
+    await page.getByTestId("gap-field").press("Enter");
+    await page.getByTestId("drawn").waitFor({ state: "detached" });
+    expectQuiet(visited);
+  });
+
+  it("takes a badly known insertion for what it is", async () => {
+    const { page } = await visit({ width: 1280, height: 1000, hash: "#edit" });
+    await answered(page);
+    await page.getByText("How well it is known").click();
+    const field = page.locator(`annulus-field[data-path='uncertainties["mouthpiece.insertion"]'] input`);
+    await field.fill("2");
+    await field.press("Enter");
+    await page.getByTestId("headline").getByText("not known well enough to say").waitFor();
+    expect(await page.getByTestId("gap-uncertainty").innerText()).toContain("± 4 mm");
+    await field.fill("a lot");
+    await field.press("Enter");
+    expect(await focused(page)).not.toBe("");
+    await page
+      .getByText(/"a lot"/)
+      .first()
+      .waitFor();
+    await field.fill("");
+    await field.press("Enter");
+    // depth alone does not make a gap's uncertainty
+    await page.getByTestId("gap-uncertainty").waitFor({ state: "detached" });
+  });
+});
