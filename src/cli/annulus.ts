@@ -10,8 +10,10 @@ import { curveCommand } from "./curve.ts";
 import { cutCommand } from "./cut.ts";
 import { ReadingError } from "./fileText.ts";
 import { fitCommand } from "./fit.ts";
+import { flowCommand } from "./flow.ts";
 import { gapCommand } from "./gap.ts";
 import { modesCommand } from "./modes.ts";
+import { slotsCommand } from "./slots.ts";
 import { sweepCommand } from "./sweep.ts";
 import { uncertaintyCommand } from "./uncertainty.ts";
 
@@ -26,8 +28,10 @@ for (const add of [
   curveCommand,
   modesCommand,
   sweepCommand,
+  slotsCommand,
   uncertaintyCommand,
   cavityCommand,
+  flowCommand,
   gapCommand,
   fitCommand,
   cutCommand,

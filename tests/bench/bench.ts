@@ -26,7 +26,7 @@ export interface Row {
 const reference = (name: string) => fileURLToPath(new URL(`../reference/${name}`, import.meta.url));
 
 /** Shortest of several runs, s: the machine's own noise only ever adds. */
-function best(runs: number, work: () => void): number {
+export function best(runs: number, work: () => void): number {
   let shortest = Infinity;
   for (let i = 0; i < runs; i++) {
     const start = performance.now();

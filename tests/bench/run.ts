@@ -1,11 +1,12 @@
 /** Prints the benchmark's rows as a table, or with --json as [{name, value, goal, met}]. */
 import { modelRows, type Row } from "./bench.ts";
+import { lipRows } from "./lips.ts";
 import { pageRows } from "./page.ts";
 
 const met = ({ value, goal, better }: Row): boolean | null =>
   value === null || goal === null ? null : better === "more" ? value >= goal : value <= goal;
 
-const rows = [...modelRows(), ...(await pageRows())];
+const rows = [...modelRows(), ...lipRows(), ...(await pageRows())];
 
 if (process.argv.includes("--json")) {
   process.stdout.write(

@@ -1,0 +1,198 @@
+import type { Command } from "commander";
+import { csvFormat } from "d3";
+import { DEFAULT_LIPS, type Lips, MASS_REFERENCE_HZ } from "../lips/lips.ts";
+import type { Setup } from "../setup/setup.ts";
+import { Instrument } from "../study/instrument.ts";
+import { MODAL_COUNT } from "../study/modalColumn.ts";
+import { type GapSlots, type NoteSlot, type Pressure, slotSteps } from "../study/slots.ts";
+import { formatLength } from "../units/formatLength.ts";
+import { InputError, quoteTyped } from "../units/inputError.ts";
+import { parseLengthMm } from "../units/length.ts";
+import { parseRange } from "../units/range.ts";
+import { formatOption } from "./formatOption.ts";
+import { parsePressure } from "./pressureText.ts";
+import { forEachSetup } from "./setups.ts";
+import { textTable } from "./table.ts";
+
+interface Options {
+  readonly gap?: string;
+  readonly gaps?: string;
+  readonly reference?: string;
+  readonly pressure: string;
+  readonly lipMass?: string;
+  readonly lipMassExponent?: string;
+  readonly lipQuality?: string;
+  readonly lipOpening?: string;
+  readonly lipWidth?: string;
+  readonly format: string;
+}
+
+interface Answer {
+  readonly referenceGapMm: number;
+  readonly pressure: Pressure;
+  readonly lips: Lips;
+  readonly gaps: readonly GapSlots[];
+}
+
+/** `annulus slots SETUP`: how firmly every note sits, at one gap or several. */
+export function slotsCommand(program: Command): void {
+  program
+    .command("slots")
+    .description("threshold, hold, pull and margin of every note on modelled lips")
+    .argument("<setup>", "setup file, or - for standard input")
+    .option("--gap <length>", "gap instead of the setup's own, e.g. 2.54mm or 0.1in")
+    .option("--gaps <range>", "several gaps, start:stop:step, e.g. 0:8:1 (mm)")
+    .option("--reference <length>", "gap whose thresholds set the pressures (the setup's own)")
+    .option("--pressure <pressure>", "of each note's own threshold, or one for all, e.g. 3kPa", "1.3x")
+    .option("--lip-mass <kg/m2>", `mass per area of the lips at ${MASS_REFERENCE_HZ} Hz`)
+    .option("--lip-mass-exponent <e>", "how it falls: mass ∝ 1/f^e; 0 for one mass at all notes")
+    .option("--lip-quality <Q>", "quality factor of the lips alone")
+    .option("--lip-opening <length>", "between the lips without pressure, e.g. 0.5mm")
+    .option("--lip-width <length>", "of the opening, e.g. 7mm")
+    .addOption(formatOption("table", "csv", "json"))
+    .action((path: string, options: Options) => {
+      if (options.gap !== undefined && options.gaps !== undefined)
+        throw new InputError("--gap and --gaps ask for different things; give one of them");
+      forEachSetup(
+        path,
+        options.format,
+        (setup) => study(setup, options),
+        asJson,
+        (answer, setup) =>
+          options.format === "csv" ? `${csvFormat(asJson(answer).rows)}\n` : text(answer, setup),
+      );
+    });
+}
+
+function study(setup: Setup, options: Options): Answer {
+  const instrument = new Instrument(setup, { modes: MODAL_COUNT });
+  const length = (typed: string | undefined, otherwise: number): number =>
+    typed === undefined ? otherwise : parseLengthMm(typed, setup.units);
+  const referenceGapMm = length(options.reference, instrument.gapMm);
+  const gapsMm =
+    options.gaps === undefined
+      ? [length(options.gap, instrument.gapMm)]
+      : parseRange(options.gaps, setup.units);
+  const pressure = parsePressure(options.pressure);
+  const lips: Lips = {
+    massPerArea: number(options.lipMass, "--lip-mass", DEFAULT_LIPS.massPerArea),
+    massExponent: number(options.lipMassExponent, "--lip-mass-exponent", DEFAULT_LIPS.massExponent),
+    quality: number(options.lipQuality, "--lip-quality", DEFAULT_LIPS.quality),
+    restOpening: length(options.lipOpening, 1000 * DEFAULT_LIPS.restOpening) / 1000,
+    width: length(options.lipWidth, 1000 * DEFAULT_LIPS.width) / 1000,
+  };
+  const gaps: GapSlots[] = [];
+  for (const slots of slotSteps(instrument, gapsMm, { lips, pressure, referenceGapMm })) {
+    gaps.push(slots);
+    progressOnTerminal(gaps.length, gapsMm.length);
+  }
+  return { referenceGapMm, pressure, lips, gaps };
+}
+
+function number(typed: string | undefined, option: string, otherwise: number): number {
+  if (typed === undefined) return otherwise;
+  const value = typed.trim() === "" ? Number.NaN : Number(typed);
+  if (!Number.isFinite(value))
+    throw new InputError(`${option}: ${quoteTyped(typed)} is no number; give one such as ${otherwise}`);
+  return value;
+}
+
+function progressOnTerminal(done: number, of: number): void {
+  if (!process.stderr.isTTY || of === 1) return;
+  process.stderr.write(done === of ? "\r\x1b[K" : `\rgap ${done} of ${of}`);
+}
+
+const asJson = ({ referenceGapMm, pressure, lips, gaps }: Answer) => ({
+  reference_gap_mm: referenceGapMm,
+  pressure:
+    "pascals" in pressure ? { pressure_Pa: pressure.pascals } : { times_threshold: pressure.timesThreshold },
+  lips: {
+    mass_kg_m2: lips.massPerArea,
+    mass_exponent: lips.massExponent,
+    quality: lips.quality,
+    rest_opening_mm: 1000 * lips.restOpening,
+    width_mm: 1000 * lips.width,
+  },
+  rows: gaps.flatMap(({ gapMm, notes }) =>
+    notes.map((note) => ({
+      gap_mm: gapMm,
+      n: note.n,
+      threshold_Pa: note.onset?.mouthPressure ?? null,
+      threshold_lip_Hz: note.onset?.lipHz ?? null,
+      threshold_playing_Hz: note.onset?.frequencyHz ?? null,
+      mouth_pressure_Pa: note.mouthPressure,
+      lip_low_Hz: note.slot?.lipHz[0] ?? null,
+      lip_high_Hz: note.slot?.lipHz[1] ?? null,
+      playing_frequency_Hz: note.slot?.playingHz ?? null,
+      hold_cents: hold(note),
+      pull: note.slot?.pull ?? null,
+      margin: note.slot?.margin ?? null,
+      runner_up: note.slot?.runnerUp ?? null,
+    })),
+  ),
+});
+
+/** A note that is blown and never grows fastest holds nothing. */
+const hold = ({ slot, mouthPressure }: NoteSlot): number | null =>
+  slot?.holdCents ?? (mouthPressure === null ? null : 0);
+
+/** A quantity of a note, in the unit its title names. */
+interface Column {
+  readonly title: string;
+  readonly cell: (note: NoteSlot) => string;
+}
+
+const shown = (value: number | null | undefined, digits: number): string => value?.toFixed(digits) ?? "–";
+const kilopascals = (pascals: number | null | undefined): string =>
+  shown(pascals == null ? null : pascals / 1000, 3);
+
+const THRESHOLD: Column = { title: "threshold/kPa", cell: ({ onset }) => kilopascals(onset?.mouthPressure) };
+const PLAYING: Column = { title: "f/Hz", cell: ({ slot }) => shown(slot?.playingHz, 2) };
+const HOLD: Column = { title: "hold/cents", cell: (note) => shown(hold(note), 1) };
+const PULL: Column = { title: "pull", cell: ({ slot }) => shown(slot?.pull, 3) };
+const MARGIN: Column = { title: "margin", cell: ({ slot }) => shown(slot?.margin, 2) };
+const ONE_GAP: readonly Column[] = [
+  { title: "n", cell: ({ n }) => `${n}` },
+  THRESHOLD,
+  { title: "blown/kPa", cell: ({ mouthPressure }) => kilopascals(mouthPressure) },
+  { title: "lips from/Hz", cell: ({ slot }) => shown(slot?.lipHz[0], 1) },
+  { title: "to/Hz", cell: ({ slot }) => shown(slot?.lipHz[1], 1) },
+  PLAYING,
+  HOLD,
+  PULL,
+  MARGIN,
+  { title: "before note", cell: ({ slot }) => `${slot?.runnerUp ?? "–"}` },
+];
+
+function text({ referenceGapMm, pressure, lips, gaps }: Answer, setup: Setup): string {
+  const both = (mm: number) => `${formatLength(mm, "mm")} (${formatLength(mm, "in")})`;
+  const blown =
+    "pascals" in pressure
+      ? `Blown with ${pressure.pascals / 1000} kPa.`
+      : `Each note blown with ${pressure.timesThreshold} times its lowest threshold at ${both(referenceGapMm)}.`;
+  const about =
+    `${blown}\nLips, which nobody can measure in a playing mouth: ${lips.massPerArea} kg/m² at ${MASS_REFERENCE_HZ} Hz ` +
+    `∝ 1/f^${lips.massExponent}, Q ${lips.quality}, ${formatLength(1000 * lips.restOpening, "mm")} open at rest, ` +
+    `${formatLength(1000 * lips.width, "mm")} wide.\n` +
+    `Hold: width of the lip frequencies that start the note; pull: 0 locks, 1 follows the lips; margin: threshold of the ` +
+    `next note over its own.\n`;
+  if (gaps.length === 1) {
+    const [{ gapMm, notes }] = gaps;
+    const rows = notes.map((note) => ONE_GAP.map(({ cell }) => cell(note)));
+    return `${setup.name}: gap ${both(gapMm)}\n${about}${textTable(
+      ONE_GAP.map(({ title }) => title),
+      rows,
+    )}`;
+  }
+  const most = gaps.reduce((best, next) => (next.notes.length > best.notes.length ? next : best)).notes;
+  const block = ({ title, cell }: Column): string => {
+    const head = ["gap/mm", "gap/in", ...most.map(({ n }) => `${n}`)];
+    const rows = gaps.map(({ gapMm, notes }) => [
+      gapMm.toFixed(2),
+      (gapMm / 25.4).toFixed(3),
+      ...most.map((_, i) => (notes[i] ? cell(notes[i]) : "–")),
+    ]);
+    return `\n${title}\n${textTable(head, rows)}`;
+  };
+  return `${setup.name}: notes against gap\n${about}${[THRESHOLD, PLAYING, HOLD, PULL, MARGIN].map(block).join("")}`;
+}

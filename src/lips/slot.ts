@@ -1,0 +1,127 @@
+/**
+ * How firmly a note sits in its slot at one mouth pressure, from linear stability:
+ *
+ *   hold    width in cents of the lip frequencies at which the note is what grows fastest
+ *   pull    d ln f_play/d ln f_lip in their middle: 0 locks hard, 1 follows the lips
+ *   margin  threshold of the runner-up over the note's own, at the same lip frequency
+ *
+ * Growth from rest decides which note begins; what a loud note does once it sounds is the oscillator's to tell.
+ */
+import { countOf, type Modes } from "./modes.ts";
+import { lowestOf, noteAt } from "./note.ts";
+import type { Stability } from "./stability.ts";
+import type { Thresholds } from "./threshold.ts";
+
+/** Lip frequencies looked at, cents apart; edges are then halved down. */
+const STEP_CENTS = 20;
+const EDGE_CENTS = 1e-3;
+/** Half the central difference for the pull. */
+const PULL_CENTS = 2;
+
+export interface Slot {
+  readonly n: number;
+  readonly mouthPressure: number;
+  /** Lip frequencies between which the note grows fastest, Hz. */
+  readonly lipHz: readonly [low: number, high: number];
+  /** Their geometric mean, Hz. */
+  readonly centreHz: number;
+  readonly holdCents: number;
+  /** f_play at the centre as it starts to grow, Hz. */
+  readonly playingHz: number;
+  /** Growth rate there, 1/s. */
+  readonly growth: number;
+  readonly pull: number;
+  /** null where no other note has a threshold at this lip frequency. */
+  readonly margin: number | null;
+  /** The note that would come next. */
+  readonly runnerUp: number | null;
+}
+
+/** f · 2^(cents/1200) */
+const raised = (f: number, cents: number): number => f * 2 ** (cents / 1200);
+
+/** The slot of note n under a mouth pressure, Pa; null where it never grows fastest. */
+export function slotOf(
+  stability: Stability,
+  thresholds: Thresholds,
+  n: number,
+  mouthPressure: number,
+): Slot | null {
+  const { modes } = stability;
+  const [least, most] = reach(modes, n);
+  const grows = (lipHz: number): number => growthOf(n, modes, stability, lipHz, mouthPressure);
+  // where it starts most easily is nearly always inside
+  const easiest = thresholds.lowest(n)?.lipHz;
+  const inside = easiest && grows(easiest) > 0 ? easiest : strongest(grows, least, most);
+  if (inside === null) return null;
+  const low = edge((lipHz) => lipHz > least && grows(lipHz) > 0, inside, -STEP_CENTS);
+  const high = edge((lipHz) => lipHz < most && grows(lipHz) > 0, inside, STEP_CENTS);
+  const centreHz = Math.sqrt(low * high);
+  const growth = stability.fastest(centreHz, mouthPressure);
+  const above = stability.fastest(raised(centreHz, PULL_CENTS), mouthPressure);
+  const below = stability.fastest(raised(centreHz, -PULL_CENTS), mouthPressure);
+  return {
+    n,
+    mouthPressure,
+    lipHz: [low, high],
+    centreHz,
+    holdCents: 1200 * Math.log2(high / low),
+    playingHz: growth.frequencyHz,
+    growth: growth.rate,
+    pull: (1200 * Math.log2(above.frequencyHz / below.frequencyHz)) / (2 * PULL_CENTS),
+    ...runnerUp(thresholds, n, centreHz),
+  };
+}
+
+/** Growth rate of note n where it is what grows fastest, 0 elsewhere. */
+function growthOf(
+  n: number,
+  modes: Modes,
+  stability: Stability,
+  lipHz: number,
+  mouthPressure: number,
+): number {
+  const { rate, frequencyHz } = stability.fastest(lipHz, mouthPressure);
+  return rate > 0 && noteAt(modes, frequencyHz) === n ? rate : 0;
+}
+
+/** Lip frequencies a note is looked for at, Hz: outward lips play above their own, by less than an octave. */
+function reach(modes: Modes, n: number): [low: number, high: number] {
+  if (!(Number.isInteger(n) && n >= 1 && n < countOf(modes)))
+    throw new RangeError(`note ${n} has no slot on ${countOf(modes)} modes: give 1 to ${countOf(modes) - 1}`);
+  return [lowestOf(modes, n) / 2, lowestOf(modes, n + 1)];
+}
+
+/** Lip frequency at which the note grows most, among those tried; null where it grows at none. */
+function strongest(grows: (lipHz: number) => number, low: number, high: number): number | null {
+  let best: number | null = null;
+  let most = 0;
+  for (let lipHz = raised(high, -STEP_CENTS); lipHz > low; lipHz = raised(lipHz, -STEP_CENTS)) {
+    const rate = grows(lipHz);
+    if (rate > most) [best, most] = [lipHz, rate];
+  }
+  return best;
+}
+
+/** The last lip frequency, Hz, at which the note holds, from one inside its slot in steps of `cents`. */
+function edge(holds: (lipHz: number) => boolean, inside: number, cents: number): number {
+  let last = inside;
+  while (holds(raised(last, cents))) last = raised(last, cents);
+  for (let part = cents / 2; Math.abs(part) > EDGE_CENTS / 2; part /= 2)
+    if (holds(raised(last, part))) last = raised(last, part);
+  return last;
+}
+
+function runnerUp(thresholds: Thresholds, n: number, lipHz: number): Pick<Slot, "margin" | "runnerUp"> {
+  const own = thresholds.at(n, lipHz);
+  let least = Infinity;
+  let runner: number | null = null;
+  for (let other = 1; other <= thresholds.notes; other++) {
+    const threshold = other === n ? null : thresholds.at(other, lipHz);
+    if (threshold && threshold.mouthPressure < least) {
+      least = threshold.mouthPressure;
+      runner = other;
+    }
+  }
+  return { margin: own && runner !== null ? least / own.mouthPressure : null, runnerUp: runner };
+}

@@ -1,0 +1,64 @@
+import { describe, expect, it } from "vitest";
+import { glide } from "../../src/lips/glide.ts";
+import { Leap } from "../../src/lips/leap.ts";
+import { noteAt } from "../../src/lips/note.ts";
+import { type Blowing, Oscillator } from "../../src/lips/oscillator.ts";
+import { slotOf } from "../../src/lips/slot.ts";
+import { Stability } from "../../src/lips/stability.ts";
+import { Thresholds } from "../../src/lips/threshold.ts";
+import { COLUMN, USUAL } from "./columns.ts";
+
+const RATE = 24000;
+const thresholds = new Thresholds(USUAL, COLUMN);
+const stability = new Stability(USUAL, COLUMN);
+const slot = (n: number, times: number) =>
+  slotOf(stability, thresholds, n, times * thresholds.lowest(n)!.mouthPressure)!;
+const middle = (n: number): Blowing => {
+  const { mouthPressure, centreHz } = slot(n, 1.5);
+  return { mouthPressure, lipHz: centreHz };
+};
+const make = (blowing: Blowing) => () => new Oscillator(RATE, USUAL, COLUMN, blowing);
+
+describe("leap", () => {
+  it("aimed well lands on its note, aimed at a neighbour's slot on that one, and alike for the same aim", () => {
+    const leap = new Leap(make(middle(4)), 4, middle(8), { transition: 0.05, settle: 0.6 }, COLUMN);
+    for (const phase of [0, 0.3, 0.9]) expect(leap.land(0, phase)).toBe(8);
+    const toNeighbour = 1200 * Math.log2(slot(7, 1.5).centreHz / middle(8).lipHz);
+    expect(leap.land(toNeighbour, 0.5)).toBe(7);
+    expect(leap.land(0, 0.3)).toBe(8);
+    // far below, the lips stop
+    expect(leap.land(-1100, 0)).not.toBe(8);
+  });
+
+  it("refuses a first note that does not sound as it is blown, and times that cannot be", () => {
+    const faint = { ...middle(4), mouthPressure: 500 };
+    const times = { transition: 0.05, settle: 0.5 };
+    expect(() => new Leap(make(faint), 4, middle(8), times, COLUMN)).toThrow(
+      /note 4 does not sound steadily at 500 Pa with the lips at .* Hz: blow harder/,
+    );
+    expect(() => new Leap(make(middle(4)), 4, middle(8), { ...times, transition: -1 }, COLUMN)).toThrow(
+      /transition of -1 s/,
+    );
+  });
+});
+
+describe("glide", () => {
+  it("from one slot's middle to the next one's the note changes once, and its frequency follows the lips weakly", () => {
+    const from = slot(6, 2);
+    const to = slot(7, 2);
+    const oscillator = make({ mouthPressure: from.mouthPressure, lipHz: from.centreHz })();
+    oscillator.run(new Float64Array(RATE));
+    const seen = [...glide(oscillator, to.centreHz, 24, 0.15)];
+    const notes = seen.map(({ frequencyHz }) => frequencyHz && noteAt(COLUMN, frequencyHz));
+    expect(notes[0]).toBe(6);
+    expect(notes.at(-1)).toBe(7);
+    expect(notes.filter((note, i) => i > 0 && note !== notes[i - 1]).length).toBe(1);
+    expect(seen[0].lipHz).toBeGreaterThan(from.centreHz);
+    expect(oscillator.blowing.lipHz).toBeCloseTo(to.centreHz, 9);
+    // in the first slot: up with the lips, by less than they go
+    const [a, b] = [seen[0], seen[4]];
+    const pull = Math.log(b.frequencyHz! / a.frequencyHz!) / Math.log(b.lipHz / a.lipHz);
+    expect(pull).toBeGreaterThan(0);
+    expect(pull).toBeLessThan(1);
+  });
+});

@@ -1,0 +1,69 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { Stability } from "../../src/lips/stability.ts";
+import { type Threshold, Thresholds } from "../../src/lips/threshold.ts";
+import { json } from "../reference/table.ts";
+import { anyModes, anyValve, COLUMN, valveNamed } from "./columns.ts";
+
+const { thresholds } = json("lips-stability.json");
+
+function lowestOf(search: Thresholds, lipHz: number): Threshold | null {
+  let best: Threshold | null = null;
+  for (let n = 1; n <= search.notes; n++) {
+    const found = search.at(n, lipHz);
+    if (found && (!best || found.mouthPressure < best.mouthPressure)) best = found;
+  }
+  return best;
+}
+
+describe("threshold", () => {
+  // scipy: brentq on the largest real part of LAPACK's eigenvalues, after a scan of 800 pressures to 100 kPa
+  it("pressure and frequency of what starts first agree with SciPy, and so does where nothing starts", () => {
+    let compared = 0;
+    for (const { lips, lipHz, pressure, frequency } of thresholds) {
+      const found = lowestOf(new Thresholds(valveNamed(lips), COLUMN), lipHz);
+      if (pressure === null) expect(found).toBe(null);
+      else {
+        expect(found!.mouthPressure / pressure).toBeCloseTo(1, 7);
+        expect(found!.frequencyHz / frequency).toBeCloseTo(1, 8);
+        compared++;
+      }
+    }
+    expect(compared).toBeGreaterThan(40);
+  });
+
+  it("any column and lips: at the lowest threshold an eigenvalue crosses the axis; below it all decay", () => {
+    let crossed = 0;
+    fc.assert(
+      fc.property(
+        anyModes,
+        anyValve,
+        fc.double({ min: 40, max: 1500, noNaN: true }),
+        (modes, valve, lipHz) => {
+          const found = lowestOf(new Thresholds(valve, modes), lipHz);
+          if (!found) return;
+          crossed++;
+          const stability = new Stability(valve, modes);
+          const { rate, frequencyHz } = stability.fastest(lipHz, found.mouthPressure);
+          expect(Math.abs(rate)).toBeLessThan(1e-6 * 2 * Math.PI * found.frequencyHz);
+          expect(frequencyHz / found.frequencyHz).toBeCloseTo(1, 6);
+          expect(stability.fastest(lipHz, 0.97 * found.mouthPressure).rate).toBeLessThan(0);
+          expect(stability.fastest(lipHz, 0.5 * found.mouthPressure).rate).toBeLessThan(0);
+        },
+      ),
+      { numRuns: 500 },
+    );
+    expect(crossed).toBeGreaterThan(10);
+  });
+
+  it("a note's easiest start is no higher than at lip frequencies around it", () => {
+    const search = new Thresholds(valveNamed("usual"), COLUMN);
+    for (let n = 1; n <= 10; n++) {
+      const onset = search.lowest(n)!;
+      for (let cents = -300; cents <= 300; cents += 7) {
+        const other = search.at(n, onset.lipHz * 2 ** (cents / 1200));
+        if (other) expect(other.mouthPressure).toBeGreaterThanOrEqual(onset.mouthPressure * (1 - 1e-9));
+      }
+    }
+  });
+});
