@@ -9,12 +9,15 @@ import { Autosave, browserShelves, type Restored, restore } from "./files/autosa
 import { download } from "./files/download.ts";
 import { acceptDrops } from "./files/setupFile.ts";
 import { openShared } from "./files/shareLink.ts";
+import { FeelClient } from "./model/feelClient.ts";
+import { openFeelWorker } from "./model/feelConnection.ts";
+import { FeelResults } from "./model/feelResults.ts";
 import { ModelClient } from "./model/modelClient.ts";
 import { openModelWorker } from "./model/modelConnection.ts";
 import { ModelResults, type Results } from "./model/results.ts";
 import { keepForOffline } from "./offline.ts";
 import { Router } from "./route.ts";
-import { resultsContext, routerContext, storeContext } from "./store/contexts.ts";
+import { feelContext, resultsContext, routerContext, storeContext } from "./store/contexts.ts";
 import { FIRST_VIEW } from "./store/state.ts";
 import { firstVisit, Store } from "./store/store.ts";
 import "./shell.ts";
@@ -30,15 +33,18 @@ const client = new ModelClient({
   onRestart: () => store.say("note", "The model stopped and was started again; nothing you typed is lost."),
 });
 const results = new ModelResults(store, client);
+const feel = new FeelResults(store, results, new FeelClient(openFeelWorker));
 const router = new Router((text) => void openShared(text, store));
 
 // Lit's provider answers every element below the one it stands on; it wants no Lit element to stand on.
 const root = document.documentElement;
 new ContextProvider(root, { context: storeContext, initialValue: store });
 new ContextProvider(root, { context: resultsContext, initialValue: results });
+new ContextProvider(root, { context: feelContext, initialValue: feel });
 new ContextProvider(root, { context: routerContext, initialValue: router });
 
 results.start();
+feel.start();
 new Autosave(store, shelves).start();
 router.start();
 acceptDrops(window, store);

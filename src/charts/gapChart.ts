@@ -4,7 +4,7 @@
  */
 import { bisector, extent, scaleLinear, ticks } from "d3";
 import type { Thresholds } from "../setup/setup.ts";
-import type { GapRow, GapSweep } from "../study/gapSweep.ts";
+import type { GapSweep } from "../study/gapSweep.ts";
 import type { ChangedMode } from "../study/modeChanges.ts";
 import { formatLength } from "../units/formatLength.ts";
 import type { LengthUnit } from "../units/length.ts";
@@ -33,8 +33,20 @@ import { bothUnits, inUnit, lengthTicks, signed, tickText } from "./numbers.ts";
 import { spread } from "./spread.ts";
 import { colour, resonanceColour } from "./tokens.ts";
 
-export interface GapChartData {
-  readonly sweep: GapSweep;
+/** What is drawn of a sweep: of resonances, or of notes, which no slide is drawn for. */
+export interface Swept<Mode extends { readonly n: number } = ChangedMode> {
+  readonly referenceGapMm: number;
+  readonly retune: number | null;
+  readonly reference: readonly { readonly n: number }[];
+  readonly rows: readonly {
+    readonly gapMm: number;
+    readonly slideMm: number;
+    readonly modes: readonly Mode[];
+  }[];
+}
+
+export interface GapChartData<Mode extends { readonly n: number } = ChangedMode> {
+  readonly sweep: Swept<Mode>;
   readonly chosenGapMm: number;
   readonly thresholds: Thresholds;
   /** Gaps on the axis; those of the sweep if absent. Give it while a sweep is still growing. */
@@ -47,16 +59,20 @@ export interface GapChartData {
 
 /** A drawing whose gaps can be put elsewhere while all else stays as it is: what a dragging hand asks for at every step. */
 export interface GapDrawing extends Drawing {
-  readonly move: (gaps: Pick<GapChartData, "chosenGapMm" | "cursorGapMm">) => void;
+  readonly move: (gaps: Gaps) => void;
 }
 
-export interface Quantity {
+type Gaps = Pick<GapChartData, "chosenGapMm" | "cursorGapMm">;
+
+export interface Quantity<Mode extends { readonly n: number } = ChangedMode> {
   readonly name: string;
+  /** What the lines are of. */
+  readonly noun?: "resonance" | "note";
   readonly title: string;
   readonly axis: string;
   readonly unit: "dB" | "cents";
   readonly digits: number;
-  readonly of: (mode: ChangedMode) => number | null;
+  readonly of: (mode: Mode) => number | null;
   readonly feltFrom: (thresholds: Thresholds) => number;
   /** What the rule of thumb says of it, and nothing more than which way it points. */
   readonly rule?: string;
@@ -67,12 +83,17 @@ export interface Quantity {
 /** Resonances notes are played on, drawn and labelled; the others only when one of them is asked for. */
 const played = [2, 10] as const;
 
-export function gapChart(quantity: Quantity, data: GapChartData, frame: Frame): GapDrawing {
+export function gapChart<Mode extends { readonly n: number }>(
+  quantity: Quantity<Mode>,
+  data: GapChartData<Mode>,
+  frame: Frame,
+): GapDrawing {
   const { sweep, highlight } = data;
   const { small, large } = typeSizes(frame);
   const band = quantity.feltFrom(data.thresholds);
   const series = seriesOf(quantity, sweep, highlight);
-  const title = `${quantity.title}, ${viewOf(sweep)}`;
+  const { noun = "resonance" } = quantity;
+  const title = noun === "note" ? quantity.title : `${quantity.title}, ${viewOf(sweep)}`;
   const svg = sheet(frame, {
     name: quantity.name,
     title,
@@ -132,7 +153,7 @@ export function gapChart(quantity: Quantity, data: GapChartData, frame: Frame): 
   rule(ground, [plot.left, y(0)], [plot.right, y(0)], colour("hairline"));
   write(ground, title, 0, large, { size: large, weight: 600 });
   write(ground, quantity.axis, 0, rowAxis, { size: small, fill: colour("muted") });
-  write(ground, "resonance", frame.width - 2, rowAxis, { size: small, anchor: "end", fill: colour("muted") });
+  write(ground, noun, frame.width - 2, rowAxis, { size: small, anchor: "end", fill: colour("muted") });
   if (quantity.rule) drawRule(ground, quantity.rule, plot, y, band, small, lines);
 
   const drawn = add(svg, "g", {
@@ -151,7 +172,7 @@ export function gapChart(quantity: Quantity, data: GapChartData, frame: Frame): 
   labelEnds(drawn, series, x, y, plot, small, highlight);
 
   const still = svg.childElementCount;
-  const mark = ({ chosenGapMm, cursorGapMm }: Pick<GapChartData, "chosenGapMm" | "cursorGapMm">) => {
+  const mark = ({ chosenGapMm, cursorGapMm }: Gaps) => {
     drawGaps(svg, { ...data, chosenGapMm }, x, plot, rowGaps, small, frame.unit);
     for (const { n, samples } of series) {
       const value = valueAt(samples, chosenGapMm);
@@ -184,21 +205,23 @@ export function gapChart(quantity: Quantity, data: GapChartData, frame: Frame): 
   return { svg, x, y, plot, move };
 }
 
-export function gapTable(
-  quantity: Quantity,
-  { sweep }: Pick<GapChartData, "sweep">,
+export function gapTable<Mode extends { readonly n: number }>(
+  quantity: Quantity<Mode>,
+  { sweep }: Pick<GapChartData<Mode>, "sweep">,
   unit: LengthUnit,
 ): Table {
   const numbers = sweep.reference.map(({ n }) => n);
+  const { noun = "resonance" } = quantity;
+  const hasSlide = noun === "resonance";
   return {
     columns: [
       `gap (${unit})`,
-      `slide drawn (${unit})`,
-      ...numbers.map((n) => `resonance ${n}: ${quantity.axis.replace(/, .*$/, "")} (${quantity.unit})`),
+      ...(hasSlide ? [`slide drawn (${unit})`] : []),
+      ...numbers.map((n) => `${noun} ${n}: ${quantity.axis.replace(/, .*$/, "")} (${quantity.unit})`),
     ],
     rows: sweep.rows.map((row) => [
       inUnit(row.gapMm, unit),
-      inUnit(row.slideMm, unit),
+      ...(hasSlide ? [inUnit(row.slideMm, unit)] : []),
       ...numbers.map((n) => quantityOf(quantity, row, n) ?? ""),
     ]),
   };
@@ -214,16 +237,24 @@ interface Series {
   readonly samples: readonly Sample[];
 }
 
-function quantityOf(quantity: Quantity, { modes }: GapRow, n: number): number | null {
+function quantityOf<Mode extends { readonly n: number }>(
+  quantity: Quantity<Mode>,
+  { modes }: { readonly modes: readonly Mode[] },
+  n: number,
+): number | null {
   const mode = modes.find((candidate) => candidate.n === n);
   const value = mode ? quantity.of(mode) : null;
   return value !== null && Number.isFinite(value) ? value : null;
 }
 
-const viewOf = ({ retune }: GapSweep): string =>
+const viewOf = ({ retune }: Pick<GapSweep, "retune">): string =>
   retune === null ? "slide as it is" : `slide retuned on resonance ${retune}`;
 
-function seriesOf(quantity: Quantity, { reference, rows }: GapSweep, highlight?: number): Series[] {
+function seriesOf<Mode extends { readonly n: number }>(
+  quantity: Quantity<Mode>,
+  { reference, rows }: Swept<Mode>,
+  highlight?: number,
+): Series[] {
   const ordered = [...rows].sort((a, b) => a.gapMm - b.gapMm);
   return reference
     .filter(({ n }) => (n >= played[0] && n <= played[1]) || n === highlight)
@@ -247,7 +278,11 @@ function valueAt(samples: readonly Sample[], gapMm: number): number | null {
   return before.value + ((gapMm - before.gapMm) / (next.gapMm - before.gapMm)) * (next.value - before.value);
 }
 
-function gapDomain({ sweep, chosenGapMm, domainMm }: GapChartData): [number, number] {
+function gapDomain<Mode extends { readonly n: number }>({
+  sweep,
+  chosenGapMm,
+  domainMm,
+}: GapChartData<Mode>): [number, number] {
   const [low, high] =
     domainMm ??
     (extent([...sweep.rows.map(({ gapMm }) => gapMm), sweep.referenceGapMm, chosenGapMm]) as [
@@ -412,7 +447,7 @@ function thinned<T extends { readonly n: number }>(
 
 function drawGaps(
   svg: SVGSVGElement,
-  { sweep, chosenGapMm }: GapChartData,
+  { sweep, chosenGapMm }: { readonly sweep: Slid; readonly chosenGapMm: number },
   x: Scale,
   plot: Box,
   row: number,
@@ -474,8 +509,10 @@ function drawGaps(
   });
 }
 
+type Slid = Swept<{ readonly n: number }>;
+
 /** What the player's hand on the slide has to do, when the drawing shows the retuned instrument. */
-function slideText({ retune, rows }: GapSweep, gapMm: number, unit: LengthUnit): string {
+function slideText({ retune, rows }: Slid, gapMm: number, unit: LengthUnit): string {
   if (retune === null) return "";
   const slides = [...rows]
     .sort((a, b) => a.gapMm - b.gapMm)
@@ -488,7 +525,7 @@ function slideText({ retune, rows }: GapSweep, gapMm: number, unit: LengthUnit):
 
 function drawCursor(
   svg: SVGSVGElement,
-  { digits, unit: valueUnit }: Quantity,
+  { digits, unit: valueUnit, noun = "resonance" }: Pick<Quantity, "digits" | "unit" | "noun">,
   series: readonly Series[],
   gapMm: number,
   highlight: number | undefined,
@@ -505,7 +542,7 @@ function drawCursor(
   const value = shown ? valueAt(shown.samples, gapMm) : null;
   let text = formatLength(gapMm, unit);
   if (value !== null) {
-    text += `: resonance ${highlight} ${signed(value, digits)} ${valueUnit}`;
+    text += `: ${noun} ${highlight} ${signed(value, digits)} ${valueUnit}`;
     add(group, "circle", { cx: at, cy: y(value), r: 4, fill: colour("ink") });
   }
   const toRight = at + 8 + textWidth(text, size) < plot.right;
@@ -518,30 +555,34 @@ function drawCursor(
 }
 
 function describe(
-  quantity: Quantity,
-  { sweep, chosenGapMm }: GapChartData,
+  quantity: Omit<Quantity, "of">,
+  { sweep, chosenGapMm }: { readonly sweep: Slid; readonly chosenGapMm: number },
   series: readonly Series[],
   band: number,
   unit: LengthUnit,
 ): string {
+  const { noun = "resonance" } = quantity;
   const found = series
     .filter(({ n }) => n >= played[0] && n <= played[1])
     .map(({ n, samples }) => ({ n, value: valueAt(samples, chosenGapMm) }))
     .filter((one): one is { n: number; value: number } => one.value !== null)
     .sort((a, b) => a.value - b.value);
   const gaps = `At a gap of ${bothUnits(chosenGapMm, unit)} against the reference of ${bothUnits(sweep.referenceGapMm, unit)}`;
-  const view = `With the ${viewOf(sweep).replace("slide ", "tuning slide ")}${slideText(sweep, chosenGapMm, unit).replace(/^, slide/, ":")}.`;
+  const view =
+    noun === "note"
+      ? ""
+      : ` With the ${viewOf(sweep).replace("slide ", "tuning slide ")}${slideText(sweep, chosenGapMm, unit).replace(/^, slide/, ":")}.`;
   const ruleText = quantity.rule
     ? `The rule of thumb says: ${quantity.rule.replace("→", "means")}.`
     : "The rule of thumb says nothing of it.";
   if (found.length === 0) return `${gaps} there is nothing to compare yet. ${ruleText}`;
   const [lowest, highest] = [found[0], found[found.length - 1]];
   const one = ({ n, value }: { n: number; value: number }) =>
-    `${signed(value, quantity.digits)} ${quantity.unit} (resonance ${n})`;
+    `${signed(value, quantity.digits)} ${quantity.unit} (${noun} ${n})`;
   const felt = found.filter(({ value }) => Math.abs(value) >= band).map(({ n }) => n);
   const finding =
     felt.length === 0
       ? `All are within ±${tickText(band)} ${quantity.unit}: too small to feel.`
-      : `Beyond ±${tickText(band)} ${quantity.unit}, where it can be felt: resonance ${felt.sort((a, b) => a - b).join(", ")}.`;
-  return `${gaps}, ${quantity.inWords} by ${one(lowest)} to ${one(highest)}. ${finding} ${view} ${ruleText}`;
+      : `Beyond ±${tickText(band)} ${quantity.unit}, where it can be felt: ${noun} ${felt.sort((a, b) => a - b).join(", ")}.`;
+  return `${gaps}, ${quantity.inWords} by ${one(lowest)} to ${one(highest)}. ${finding}${view} ${ruleText}`;
 }

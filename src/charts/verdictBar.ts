@@ -1,6 +1,6 @@
 /** One test of a verdict as a small bar: what every resonance does, how well that is known, and what would be large enough to feel. */
 import { scaleLinear } from "d3";
-import { type Change, extremes, type Test } from "../study/verdicts.ts";
+import { type Change, extremes, rangeOf, type Test } from "../study/verdicts.ts";
 import {
   add,
   clamp,
@@ -25,20 +25,21 @@ export function verdictBar(test: Test, frame: Frame): Drawing {
   const { changes, threshold, unit, asked } = test;
   const digits = unit === "dB" ? 2 : 1;
   const [low, high] = extremes(test);
-  const known = Math.max(...changes.map(({ expanded }) => expanded ?? 0));
+  const ranges = changes.flatMap((change) => rangeOf(change) ?? []);
+  const amount = ({ change }: Change) => `${signed(change, digits)} ${unit}`;
+  const where = (one: Change) => `${amount(one)}${test.of === "whole" ? "" : ` on ${test.of} ${one.n}`}`;
   const svg = sheet(frame, {
     name: "verdict-bar",
-    title: `${test.name}: ${signed(low.change, digits)} to ${signed(high.change, digits)} ${unit}`,
+    title: `${test.name}: ${signed(low.change, digits)} to ${amount(high)}`,
     description:
-      `From ${signed(low.change, digits)} ${unit} on resonance ${low.n} to ${signed(high.change, digits)} ${unit} on ` +
-      `resonance ${high.n}${known > 0 ? `, known to ±${known.toPrecision(1)} ${unit}` : ""}; felt from ` +
+      `From ${where(low)} to ${where(high)}${knownIn(test, digits)}; felt from ` +
       `${tickText(threshold)} ${unit}. The rule of thumb asks for ${asked > 0 ? "more" : "less"}. Finding: ${test.finding}.`,
   });
   const left = 14;
   const right = frame.width - 14;
   const middle = Math.min(frame.height / 2 + 2, frame.height - size - 12);
   const half = clamp(frame.height / 2 - size - 2, 5, 11);
-  const furthest = changes.map(({ change, expanded }) => Math.abs(change) + (expanded ?? 0));
+  const furthest = [...changes.map(({ change }) => change), ...ranges].map(Math.abs);
   const reach = 1.12 * Math.max(1.5 * threshold, ...furthest);
   const x = scaleLinear([-reach, reach], [left, right]);
   const y = scaleLinear([-1, 1], [middle + half, middle - half]);
@@ -53,15 +54,14 @@ export function verdictBar(test: Test, frame: Frame): Drawing {
   rule(svg, [left, middle], [right, middle], colour("hairline"));
   rule(svg, [x(0), middle - half], [x(0), middle + half], colour("ink"));
   const under = middle + half + size + 1;
+  const limit = { size, anchor: "middle", fill: colour("muted") } as const;
+  const isRoom = x(threshold) - x(-threshold) > textWidth(`−${tickText(threshold)} ${unit} `, size);
   for (const side of [-1, 1]) {
     const at = x(side * threshold);
     rule(svg, [at, middle - half], [at, middle + half + 3], colour("muted"));
-    write(svg, `${tickText(side * threshold, true)} ${unit}`, at, under, {
-      size,
-      anchor: "middle",
-      fill: colour("muted"),
-    });
+    if (isRoom) write(svg, `${tickText(side * threshold, true)} ${unit}`, at, under, limit);
   }
+  if (!isRoom) write(svg, `±${tickText(threshold)} ${unit}`, x(0), under, limit);
 
   // Which way the rule points: an open arrow at that end.
   const tip = asked > 0 ? frame.width - 2 : 2;
@@ -81,9 +81,11 @@ export function verdictBar(test: Test, frame: Frame): Drawing {
     write(svg, "rule", tip, under, { size, anchor: asked > 0 ? "end" : "start" });
 
   rule(svg, [x(low.change), middle], [x(high.change), middle], colour("gap"), 1.5);
-  for (const { change, expanded } of changes) {
-    if (expanded) {
-      const [from, to] = [x(change - expanded), x(change + expanded)];
+  for (const one of changes) {
+    const { change } = one;
+    const range = rangeOf(one);
+    if (range) {
+      const [from, to] = range.map(x);
       add(svg, "path", {
         "data-part": "uncertainty",
         d: `M${px(from)},${px(middle - 3)}V${px(middle + 3)}M${px(from)},${px(middle)}H${px(to)}M${px(to)},${px(middle - 3)}V${px(middle + 3)}`,
@@ -99,13 +101,12 @@ export function verdictBar(test: Test, frame: Frame): Drawing {
 
   /** Both ends where there is room for both; else the one that goes further. */
   function labelExtremes(): void {
-    const label = ({ change }: Change) => `${signed(change, digits)} ${unit}`;
-    const room = (one: Change) => textWidth(label(one), size) / 2;
+    const room = (one: Change) => textWidth(amount(one), size) / 2;
     const place = (one: Change) => clamp(x(one.change), room(one), frame.width - room(one));
     const further = Math.abs(low.change) > Math.abs(high.change) ? low : high;
     const isRoom = place(high) - room(high) > place(low) + room(low) + 4;
     for (const one of isRoom ? [low, high] : [further])
-      write(svg, label(one), place(one), middle - half - 3, {
+      write(svg, amount(one), place(one), middle - half - 3, {
         size,
         anchor: "middle",
         fill: colour("gap"),
@@ -114,24 +115,37 @@ export function verdictBar(test: Test, frame: Frame): Drawing {
   }
 }
 
+/** How well the changes are known: an uncertainty even to both sides, or all that they may be. */
+function knownIn({ changes, unit }: Test, digits: number): string {
+  if (changes.some(({ range }) => range)) {
+    const all = changes.flatMap((change) => rangeOf(change) ?? []);
+    return `, all of them between ${signed(Math.min(...all), digits)} and ${signed(Math.max(...all), digits)} ${unit}`;
+  }
+  const known = Math.max(...changes.map(({ expanded }) => expanded ?? 0));
+  return known > 0 ? `, known to ±${known.toPrecision(1)} ${unit}` : "";
+}
+
 export function verdictTable(tests: readonly Test[]): Table {
   return {
     columns: [
       "test",
-      "resonance",
+      "of",
+      "number",
       "change",
-      "expanded uncertainty",
+      "from",
+      "to",
       "unit",
       "felt from",
       "rule asks for",
       "finding of the test",
     ],
-    rows: tests.flatMap(({ name, changes, threshold, unit, asked, finding }) =>
-      changes.map(({ n, change, expanded }) => [
+    rows: tests.flatMap(({ name, of, changes, threshold, unit, asked, finding }) =>
+      changes.map((change) => [
         name,
-        n,
-        change,
-        expanded ?? "",
+        of,
+        of === "whole" ? "" : change.n,
+        change.change,
+        ...(rangeOf(change) ?? ["", ""]),
         unit,
         threshold,
         asked > 0 ? "more" : "less",

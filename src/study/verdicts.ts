@@ -2,7 +2,8 @@
  * The trade's rule of thumb beside what the model finds for one instrument between two gaps. The rule is never part of the
  * computation; it only says which way a change would have to go. Each resonance that notes are played on is judged by
  * itself, since a rise here and a fall there would cancel in a mean; a change counts where it is as large as a person can
- * feel and larger than its own expanded uncertainty. What needs a part that is not built yet says so.
+ * feel and larger than its own expanded uncertainty. Here is what the air column's peaks alone say, at every step of a hand;
+ * what lips and stream say takes longer and is in `feltVerdicts.ts`.
  *
  * The claims are common practice, no source, in the tool's own words.
  */
@@ -18,39 +19,52 @@ export type Finding =
   | "too small to feel"
   /** What could be felt is lost in the uncertainty of the dimensions. */
   | "not known well enough"
-  | "not modelled yet"
   | "not a question a model can answer"
   | "same gap"
   | "not possible here";
 
-/** What one resonance does. */
+/** What one resonance, one note or the whole does. */
 export interface Change {
+  /** Of the resonance or note; 0 for the whole. */
   readonly n: number;
   readonly change: number;
   /** U, 95 %; null while it is not known yet. */
   readonly expanded: number | null;
+  /** Between what it lies where its doubt is no such U: over lips nobody can measure, or between bounds. */
+  readonly range?: readonly [low: number, high: number];
 }
+
+/** Between what a change lies, however that is known; null while it is not. */
+export const rangeOf = ({ change, expanded, range }: Change): readonly [low: number, high: number] | null =>
+  range ?? (expanded ? [change - expanded, change + expanded] : null);
 
 /** One quantity a claim would have to show in. */
 export interface Test {
   readonly name: string;
-  /** Of every played resonance that has the quantity, from the reference gap to the chosen one; at least one. */
+  /** What the changes are numbered by. */
+  readonly of: "resonance" | "note" | "whole";
+  /** Of everything played that has the quantity, from the reference gap to the chosen one; at least one. */
   readonly changes: readonly Change[];
-  readonly unit: "dB" | "cents";
+  readonly unit: "dB" | "cents" | "%";
   readonly threshold: number;
   /** Sign the rule asks for. */
   readonly asked: 1 | -1;
   readonly finding: Finding;
 }
 
-export interface Verdict {
+/** A finding, what the model says in a sentence or two with its numbers, and the tests it comes from. */
+export interface Evidence {
+  readonly finding: Finding;
+  readonly model: string;
+  readonly tests: readonly Test[];
+}
+
+export interface Verdict extends Omit<Evidence, "finding"> {
   readonly claim: "slots" | "resistance" | "noGap" | "tenth";
   /** The rule in the tool's own words: common practice, no source. */
   readonly rule: string;
-  readonly finding: Finding;
-  /** What the model says, one sentence with its number. */
-  readonly model: string;
-  readonly tests: readonly Test[];
+  /** By the peaks; null where only lips and stream can say anything. */
+  readonly finding: Finding | null;
   /** What this verdict leaves out. */
   readonly missing: string | null;
 }
@@ -72,63 +86,57 @@ export interface Comparison {
 }
 
 export function verdicts(comparison: Comparison): Verdict[] {
-  return [slots(comparison), resistance(), noGap(comparison), tenth()];
+  return [slots(comparison), resistance(comparison), noGap(comparison), tenth()];
 }
+
+/** Nothing to compare. */
+export const SAME_GAP: Evidence = { finding: "same gap", model: "Choose another gap to compare.", tests: [] };
+
+/** Nothing there to compare with. */
+export const NEVER_CLOSES: Evidence = {
+  finding: "not possible here",
+  model: "This receiver stops the shank before it reaches the leadpipe.",
+  tests: [],
+};
 
 /** Wider: taller peaks, further apart. */
 function slots({ referenceGapMm, chosenGapMm, chosen, thresholds, uncertainty }: Comparison): Verdict {
-  const rule = "A wider gap makes notes hold more firmly in their slots.";
-  const missing =
-    "Hold and pull of a note need the lips, which are not modelled yet; peaks are only part of a slot.";
-  if (chosenGapMm === referenceGapMm)
-    return {
-      claim: "slots",
-      rule,
-      finding: "same gap",
-      model: "Choose another gap to compare.",
-      tests: [],
-      missing,
-    };
+  const about = {
+    claim: "slots",
+    rule: "A wider gap makes notes hold more firmly in their slots.",
+    missing:
+      "Lips are modelled as one mass and looked at as a note begins; the gap's own uncertainty is not in the ranges.",
+  } as const;
+  if (chosenGapMm === referenceGapMm) return { ...about, ...SAME_GAP };
   const asked = chosenGapMm > referenceGapMm ? 1 : -1;
   const tests = [
     ...test("peak height", heights(chosen, uncertainty), "dB", thresholds.decibels, asked),
     ...test("spacing of neighbours", spacings(chosen, uncertainty), "cents", thresholds.cents, asked),
   ];
-  return { claim: "slots", rule, ...judged(tests), tests, missing };
+  return { ...about, ...judged(tests) };
 }
 
-const resistance = (): Verdict => ({
-  claim: "resistance",
-  rule: "A wider gap blows with more resistance.",
-  finding: "not modelled yet",
-  model: "Resistance is a pressure drop over a flow; neither the stream nor the lips are modelled yet.",
-  tests: [],
-  missing: null,
-});
+/** No peak says how hard an instrument blows. */
+function resistance({ referenceGapMm, chosenGapMm }: Comparison): Verdict {
+  const about = {
+    claim: "resistance",
+    rule: "A wider gap blows with more resistance.",
+    missing:
+      "A steady stream through even edges; when a note sounds, the lips' opening takes most of the pressure.",
+  } as const;
+  if (chosenGapMm === referenceGapMm) return { ...about, ...SAME_GAP };
+  return { ...about, finding: null, model: "", tests: [] };
+}
 
 /** A larger bore has lower peaks: closing the gap would have to lower them. */
 function noGap({ referenceGapMm, closed, thresholds, closedUncertainty }: Comparison): Verdict {
-  const rule = "No gap at all blows freer, as if the bore were larger.";
-  const missing =
-    "“Freer” is a matter of flow, which is not modelled yet; lower peaks are what a larger bore would show.";
-  if (closed === null)
-    return {
-      claim: "noGap",
-      rule,
-      finding: "not possible here",
-      model: "This receiver stops the shank before it reaches the leadpipe.",
-      tests: [],
-      missing,
-    };
-  if (referenceGapMm === 0)
-    return {
-      claim: "noGap",
-      rule,
-      finding: "same gap",
-      model: "The reference has no gap.",
-      tests: [],
-      missing,
-    };
+  const about = {
+    claim: "noGap",
+    rule: "No gap at all blows freer, as if the bore were larger.",
+    missing: null,
+  } as const;
+  if (closed === null) return { ...about, ...NEVER_CLOSES };
+  if (referenceGapMm === 0) return { ...about, ...SAME_GAP, model: "The reference has no gap." };
   const tests = test(
     "peak height without a gap",
     heights(closed, closedUncertainty),
@@ -136,7 +144,7 @@ function noGap({ referenceGapMm, closed, thresholds, closedUncertainty }: Compar
     thresholds.decibels,
     -1,
   );
-  return { claim: "noGap", rule, ...judged(tests), tests, missing };
+  return { ...about, ...judged(tests) };
 }
 
 const tenth = (): Verdict => ({
@@ -192,7 +200,17 @@ const test = (
 ): Test[] =>
   changes.length === 0
     ? []
-    : [{ name, changes, unit, threshold, asked, finding: findingOf(changes, threshold, asked) }];
+    : [
+        {
+          name,
+          of: "resonance",
+          changes,
+          unit,
+          threshold,
+          asked,
+          finding: findingOf(changes, threshold, asked),
+        },
+      ];
 
 /** Whether a change is large enough to feel and known to be there. */
 export const isCertain = ({ change, expanded }: Change, threshold: number): boolean =>
@@ -213,26 +231,24 @@ export function findingOf(changes: readonly Change[], threshold: number, asked: 
     : "too small to feel";
 }
 
-/** What several tests say together: those that decide anything, else that one of them hides it, else too small. */
-function judged(tests: readonly Test[]): Pick<Verdict, "finding" | "model"> {
+function judged(tests: readonly Test[]): Evidence {
   if (tests.length === 0)
     return {
       finding: "not possible here",
       model: "None of the resonances that notes are played on has a peak.",
+      tests,
     };
-  const findings = new Set(tests.map(({ finding }) => finding));
-  const decided = [...findings].filter(
+  return { finding: together(tests.map(({ finding }) => finding)), model: sentence(tests), tests };
+}
+
+/** What several tests say together: those that decide anything, else that one of them hides it, else too small. */
+export function together(findings: readonly Finding[]): Finding {
+  const all = new Set(findings);
+  const decided = [...all].filter(
     (finding) => finding !== "too small to feel" && finding !== "not known well enough",
   );
-  const finding =
-    decided.length > 0
-      ? decided.length === 1
-        ? decided[0]
-        : "agrees in part"
-      : findings.has("not known well enough")
-        ? "not known well enough"
-        : "too small to feel";
-  return { finding, model: sentence(tests) };
+  if (decided.length > 0) return decided.length === 1 ? decided[0] : "agrees in part";
+  return all.has("not known well enough") ? "not known well enough" : "too small to feel";
 }
 
 /** The smallest and the largest change of a test. */
@@ -245,12 +261,7 @@ function sentence(tests: readonly Test[]): string {
   const parts = tests.map((one) => {
     const { name, changes, unit, threshold } = one;
     const digits = unit === "dB" ? 2 : 1;
-    const signed = ({ change }: Change) => {
-      const amount = Math.abs(change).toFixed(digits);
-      // what rounds to nothing has no sign
-      return `${Number(amount) === 0 ? "" : change > 0 ? "+" : "−"}${amount}`;
-    };
-    const [low, high] = extremes(one).map(signed);
+    const [low, high] = extremes(one).map(({ change }) => signed(change, digits));
     const expanded = Math.max(...changes.map((change) => change.expanded ?? 0));
     const known = expanded > 0 ? `known to ±${expanded.toPrecision(1)}, ` : "";
     const felt = changes.filter((change) => isCertain(change, threshold)).map(({ n }) => n);
@@ -259,4 +270,10 @@ function sentence(tests: readonly Test[]): string {
   });
   const text = `${parts.join("; ")}.`;
   return text[0].toUpperCase() + text.slice(1);
+}
+
+/** With its sign; what rounds to nothing has none. */
+export function signed(value: number, digits: number): string {
+  const amount = Math.abs(value).toFixed(digits);
+  return `${Number(amount) === 0 ? "" : value > 0 ? "+" : "−"}${amount}`;
 }

@@ -37,7 +37,7 @@ describe("exploring the gap", () => {
       .getByText(/too small to feel/)
       .waitFor();
     expect(await page.getByTestId("verdict-slots").innerText()).toMatch(/too small to feel/);
-    expect(await page.getByTestId("verdict-resistance").innerText()).toMatch(/not modelled yet/);
+    expect(await page.getByTestId("verdict-resistance").innerText()).toMatch(/being worked out|Flow:/);
     expect(await page.getByTestId("verdict-tenth").innerText()).toMatch(/not a question a model can answer/);
     for (const n of [1, 2, 3]) expect(await page.getByTestId(`hint-${n}`).count()).toBe(1);
     await page.waitForTimeout(800);

@@ -68,9 +68,13 @@ test("section", () => {
 
 test("verdicts", () => {
   const { tests } = explored(4).verdicts[0];
-  expect(verdictTable(tests).rows.map((row) => row.slice(0, 4))).toEqual(
+  const known = tests.map((one) => ({
+    ...one,
+    changes: one.changes.map((change) => ({ ...change, expanded: 0.5 })),
+  }));
+  expect(verdictTable(known).rows.map((row) => row.slice(0, 6))).toEqual(
     tests.flatMap(({ name, changes }) =>
-      changes.map(({ n, change, expanded }) => [name, n, change, expanded ?? ""]),
+      changes.map(({ n, change }) => [name, "resonance", n, change, change - 0.5, change + 0.5]),
     ),
   );
 });

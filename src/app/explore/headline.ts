@@ -1,10 +1,11 @@
 /** What this change of gap does, in one plain sentence or two, from the numbers alone. */
 import { bothUnits, signed } from "../../charts/numbers.ts";
 import type { Thresholds } from "../../setup/setup.ts";
+import { betweenGaps } from "../../study/betweenGaps.ts";
 import type { ChangeUncertainty, ModeUncertainty, Uncertain } from "../../study/changeUncertainty.ts";
 import type { Explored } from "../../study/exploration.ts";
+import type { Felt } from "../../study/felt.ts";
 import type { GapSweep } from "../../study/gapSweep.ts";
-import type { ChangedMode } from "../../study/modeChanges.ts";
 import { isCertain, isHidden, isPlayed, PLAYED } from "../../study/verdicts.ts";
 import type { Unit } from "../store/state.ts";
 
@@ -16,17 +17,21 @@ export interface Headline {
   /** Whether it matters; null while that is not known. */
   readonly finding: string | null;
   readonly isFelt: boolean;
+  /** Notes whose slots change so that it can be felt; null where none does, or that is being worked out. */
+  readonly holds: string | null;
   readonly heldAgainst: string;
 }
 
 export interface HeadlineInput {
   readonly explored: Explored;
   readonly retuned: GapSweep | null;
+  /** What lips and stream say; null while that is being worked out. */
+  readonly felt: Felt | null;
   readonly thresholds: Thresholds;
   readonly unit: Unit;
 }
 
-export function headline({ explored, retuned, thresholds, unit }: HeadlineInput): Headline {
+export function headline({ explored, retuned, felt, thresholds, unit }: HeadlineInput): Headline {
   const { chosen, reference } = explored;
   const { uncertainty } = explored;
   const known = (n: number) => uncertainty?.modes.find((mode) => mode.n === n);
@@ -38,6 +43,7 @@ export function headline({ explored, retuned, thresholds, unit }: HeadlineInput)
       remains: null,
       finding: null,
       isFelt: false,
+      holds: null,
       heldAgainst,
     };
   const played = explored.changes.filter(isPlayed);
@@ -50,26 +56,44 @@ export function headline({ explored, retuned, thresholds, unit }: HeadlineInput)
     `${bothUnits(Math.abs(changeMm), unit)} ${changeMm > 0 ? "more" : "less"} gap ${shiftInWords(shifts)} before retuning ` +
     `and changes peak heights by at most ${tallest.toFixed(2)} dB.`;
 
-  const left = (retuned?.referenceGapMm === reference.gapMm ? shiftsAt(retuned, chosen.gapMm) : []).map(
-    ({ n, value }) => ({ n, change: value, expanded: known(n)?.retunedCents?.expanded ?? null }),
-  );
-  if (!retuned || left.length === 0)
-    return { change, remains: null, finding: null, isFelt: false, heldAgainst };
+  const holds = feltHolds(felt);
+  const between = retuned?.referenceGapMm === reference.gapMm ? betweenGaps(retuned, chosen.gapMm) : null;
+  const left = between?.filter(isPlayed).map(({ n, shiftCents }) => ({
+    n,
+    change: shiftCents,
+    expanded: known(n)?.retunedCents?.expanded ?? null,
+  }));
+  if (!retuned || !left || left.length === 0)
+    return { change, remains: null, finding: null, isFelt: false, holds, heldAgainst };
   const values = left.map((shift) => shift.change);
   const remains = `With resonance ${retuned.retune} tuned back, ${signed(Math.min(...values), 1)} to ${signed(Math.max(...values), 1)} cents remain:`;
   const judged = [
     ...left.map((shift) => [shift, thresholds.cents] as const),
     ...heights.map((height) => [height, thresholds.decibels] as const),
   ];
-  const felt = judged.filter(([one, threshold]) => isCertain(one, threshold)).map(([{ n }]) => n);
-  const numbers = [...new Set(felt)].sort((a, b) => a - b);
+  const certain = judged.filter(([one, threshold]) => isCertain(one, threshold)).map(([{ n }]) => n);
+  const numbers = [...new Set(certain)].sort((a, b) => a - b);
   const finding =
     numbers.length > 0
       ? `large enough to feel on resonance${numbers.length > 1 ? "s" : ""} ${listed(numbers)}`
       : judged.some(([one, threshold]) => isHidden(one, threshold))
         ? "not known well enough to say"
         : "too small to feel";
-  return { change, remains, finding, isFelt: numbers.length > 0, heldAgainst };
+  return { change, remains, finding, isFelt: numbers.length > 0, holds, heldAgainst };
+}
+
+/** By slots, which peaks do not tell: firmer or looser by what can be felt, whatever the lips. */
+function feltHolds(felt: Felt | null): string | null {
+  const notes = felt?.change?.notes ?? [];
+  const said = (["firmer", "looser"] as const).flatMap((way) => {
+    const numbers = notes.filter(({ finding }) => finding === way).map(({ n }) => n);
+    return numbers.length === 0
+      ? []
+      : [
+          `note${numbers.length > 1 ? "s" : ""} ${listed(numbers)} hold${numbers.length > 1 ? "" : "s"} ${way}`,
+        ];
+  });
+  return said.length === 0 ? null : `On modelled lips ${said.join(", ")}: enough to feel.`;
 }
 
 /** How well the changes of the played resonances are known; nothing while that is being worked out, or all is taken as exact. */
@@ -89,20 +113,6 @@ function shiftInWords(shifts: readonly number[]): string {
   if (high < 0.05) return `lowers the resonances by ${span(Math.abs(Math.min(0, high)), -low)}`;
   if (low > -0.05) return `raises the resonances by ${span(Math.max(0, low), high)}`;
   return `shifts the resonances by ${signed(low, 1)} to ${signed(high, 1)} cents`;
-}
-
-/** Between two gaps of the sweep by a straight line, as the charts draw it. */
-function shiftsAt({ rows }: GapSweep, gapMm: number): { n: number; value: number }[] {
-  const next = rows.findIndex((row) => row.gapMm >= gapMm);
-  if (next === -1) return [];
-  const above = rows[next];
-  const below = rows[Math.max(0, next - 1)];
-  const share = above === below ? 0 : (gapMm - below.gapMm) / (above.gapMm - below.gapMm);
-  if (above === below && above.gapMm !== gapMm) return [];
-  return above.modes.filter(isPlayed).flatMap((mode: ChangedMode) => {
-    const from = below.modes.find(({ n }) => n === mode.n);
-    return from ? [{ n: mode.n, value: from.shiftCents + share * (mode.shiftCents - from.shiftCents) }] : [];
-  });
 }
 
 const listed = (numbers: readonly number[]): string =>

@@ -1,15 +1,17 @@
 /** The trade's rule beside the model's finding, claim by claim, under one plain sentence. */
-import { css, html, nothing } from "lit";
+import { html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
 import { verdictBar } from "../../charts/verdictBar.ts";
-import type { Finding, Test, Verdict } from "../../study/verdicts.ts";
+import type { Evidence, Finding, Test, Verdict } from "../../study/verdicts.ts";
 import { icon } from "../chrome/icon.ts";
 import { controls } from "../controls.ts";
 import { FrameElement } from "../frameElement.ts";
-import { ResultsController, StoreController } from "../store/storeController.ts";
+import type { Answer } from "../model/results.ts";
+import { FeelController, ResultsController, StoreController } from "../store/storeController.ts";
 import { headline } from "./headline.ts";
 import { Lateness } from "./lateness.ts";
 import { patch } from "./patch.ts";
+import { verdictStyles } from "./verdictStyles.ts";
 import { zoom } from "./zoom.ts";
 
 const SIGNS: Readonly<Record<Finding, string>> = {
@@ -18,12 +20,21 @@ const SIGNS: Readonly<Record<Finding, string>> = {
   "agrees in part": "half",
   "not known well enough": "question",
   "too small to feel": "about-equal",
-  "not modelled yet": "question",
   "not a question a model can answer": "question",
   "not possible here": "minus",
   "same gap": "equal",
 };
 const BAR_HEIGHT = 56;
+
+/** A claim as it is shown: what lips and stream say, once that is known, over what the peaks say at once. */
+interface Shown {
+  readonly verdict: Verdict;
+  /** null while it is being worked out. */
+  readonly main: Evidence | null;
+  readonly peaks: Evidence | null;
+  /** What `main` stands on; null where the verdict itself says all. */
+  readonly answer: Answer<unknown> | null;
+}
 
 @customElement("annulus-verdicts")
 export class VerdictStrip extends FrameElement {
@@ -31,6 +42,7 @@ export class VerdictStrip extends FrameElement {
   protected override readonly paceMs = 100;
   readonly #page = new StoreController(this);
   readonly #model = new ResultsController(this);
+  readonly #feel = new FeelController(this, "felt", "closed");
   readonly #late = new Lateness(() => this.requestUpdate());
   #width = 0;
   #drawn: readonly unknown[] = [];
@@ -40,108 +52,23 @@ export class VerdictStrip extends FrameElement {
     this.requestUpdate();
   });
 
-  static override styles = [
-    controls,
-    css`
-      :host {
-        display: block;
-        min-width: 0;
-      }
-      h2 {
-        font-size: var(--type-16);
-        font-weight: 650;
-      }
-      .headline {
-        padding-bottom: 0.75rem;
-        border-bottom: 1.5px solid var(--ink);
-      }
-      .headline p {
-        font-size: var(--type-20);
-        line-height: 1.3;
-        text-wrap: pretty;
-      }
-      .headline .answer {
-        display: flex;
-        align-items: center;
-        gap: 0.5rem;
-        padding-top: 0.25rem;
-        font-size: var(--type-28);
-        line-height: 1.1;
-        font-weight: 700;
-        color: var(--gap);
-      }
-      .headline .held {
-        padding-top: 0.25rem;
-        font-size: var(--type-12);
-        color: var(--muted);
-      }
-      .claims {
-        display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(min(19rem, 100%), 1fr));
-        column-gap: 2rem;
-      }
-      article {
-        padding: 0.6rem 0;
-        border-bottom: 1px solid var(--hairline);
-      }
-      .rule {
-        font-size: var(--type-14);
-      }
-      .source {
-        display: block;
-        font-size: var(--type-12);
-        color: var(--muted);
-      }
-      .finding {
-        display: flex;
-        align-items: center;
-        gap: 0.4rem;
-        padding-top: 0.2rem;
-        font-size: var(--type-16);
-        font-weight: 700;
-      }
-      .finding small {
-        font-weight: 400;
-        font-size: var(--type-12);
-        color: var(--muted);
-      }
-      .model {
-        font-size: var(--type-14);
-      }
-      .missing {
-        font-size: var(--type-12);
-        color: var(--muted);
-      }
-      .test {
-        font-size: var(--type-12);
-        color: var(--muted);
-        padding-top: 0.25rem;
-      }
-      .bar {
-        contain: layout style;
-      }
-      .bar svg {
-        display: block;
-        width: 100%;
-        height: auto;
-        overflow: visible;
-      }
-      .late {
-        opacity: 0.4;
-      }
-      @media print {
-        article {
-          break-inside: avoid;
-        }
-      }
-    `,
-  ];
+  static override styles = [controls, verdictStyles];
 
   protected override news(): readonly unknown[] {
     const { explored, retuned } = this.#model.results;
     const { document, view } = this.#page.state;
     const late = this.#late.isLate(explored);
-    return [late, explored.value, retuned.value, document.setup.thresholds, view.unit, this.#width];
+    const { felt, closed } = this.#feel.state;
+    return [
+      late,
+      explored.value,
+      retuned.value,
+      felt,
+      closed,
+      document.setup.thresholds,
+      view.unit,
+      this.#width,
+    ];
   }
 
   override render() {
@@ -153,6 +80,7 @@ export class VerdictStrip extends FrameElement {
       headline({
         explored: value,
         retuned: retuned.value,
+        felt: this.#feel.state.felt.stale ? null : this.#feel.state.felt.value,
         thresholds: document.setup.thresholds,
         unit: view.unit,
       });
@@ -161,26 +89,77 @@ export class VerdictStrip extends FrameElement {
         <div class="headline" data-testid="headline">
           <p>${said?.change ?? "The first curve is being computed."} ${said?.remains ?? nothing}</p>
           ${said?.finding ? html`<p class="answer">${icon(said.isFelt ? "check" : "about-equal")}${said.finding}</p>` : nothing}
+          ${said?.holds ? html`<p class="holds">${said.holds}</p>` : nothing}
           ${said ? html`<p class="held">${said.heldAgainst}</p>` : nothing}
         </div>
-        <div class="claims">${value?.verdicts.map((verdict) => this.#claim(verdict))}</div>
+        <div class="claims">${this.#shown().map((shown) => this.#claim(shown))}</div>
       </div>
     `;
   }
 
-  #claim({ claim, rule, finding, model, tests, missing }: Verdict) {
+  #shown(): Shown[] {
+    const { felt, closed } = this.#feel.state;
+    const answers = {
+      slots: { answer: felt, main: felt.value?.slots ?? null },
+      resistance: { answer: felt, main: felt.value?.resistance ?? null },
+      noGap: { answer: closed, main: closed.value },
+      tenth: null,
+    };
+    return (this.#model.results.explored.value?.verdicts ?? []).map((verdict): Shown => {
+      const { finding, model, tests, claim } = verdict;
+      const own = finding && { finding, model, tests };
+      const by = answers[claim];
+      if (!by || finding === "same gap" || finding === "not possible here")
+        return { verdict, main: own, peaks: null, answer: null };
+      return { verdict, ...by, peaks: own };
+    });
+  }
+
+  #claim({ verdict: { claim, rule, missing }, main, peaks, answer }: Shown) {
+    const rest = [...(main?.tests.slice(1) ?? []), ...(peaks?.tests ?? [])];
     return html`
-      <article data-testid="verdict-${claim}">
+      <article data-testid="verdict-${claim}" aria-busy=${answer?.progress == null ? "false" : "true"}>
         <h2 class="unseen">${rule}</h2>
         <p class="rule">
           <span class="source">rule of thumb — common practice, no source</span>
           “${rule}”
         </p>
-        <p class="finding" data-finding=${finding}>${icon(SIGNS[finding])}<span><small>the model: </small>${finding}</span></p>
-        <p class="model">${model}</p>
-        ${tests.map(({ name }) => html`<p class="test">${name}</p><div class="bar"></div>`)}
-        ${missing ? html`<p class="missing">${missing}</p>` : nothing}
+        ${answer ? this.#work(answer) : nothing}
+        ${
+          main &&
+          html`
+            <div class=${answer?.stale ? "late" : ""}>
+              <p class="finding" data-finding=${main.finding}>${icon(SIGNS[main.finding])}<span><small>the model: </small>${main.finding}</span></p>
+              <p class="model">${main.model}</p>
+              ${bars(main.tests.slice(0, 1))}
+            </div>
+          `
+        }
+        ${peaks && html`<p class="peaks">By the peaks alone: ${peaks.finding}. ${peaks.model}</p>`}
+        ${
+          rest.length > 0 || missing
+            ? html`
+          <details>
+            <summary>${rest.length > 0 ? "the other bars, and what is left out" : "what is left out"}</summary>
+            ${bars(rest)}
+            ${missing ? html`<p class="missing">${missing}</p>` : nothing}
+          </details>
+        `
+            : nothing
+        }
       </article>
+    `;
+  }
+
+  /** Where the felt part of a verdict stands while it is not there; the peaks do not wait for it. */
+  #work({ value, stale, progress, refused, stopped }: Answer<unknown>) {
+    if (refused) return html`<p class="working">${icon("warning")}<span>${refused}</span></p>`;
+    if (value !== null && !stale) return nothing;
+    if (stopped) return html`<p class="working">stopped</p>`;
+    return html`
+      <p class="working" data-testid="working">
+        being worked out ${progress === null ? nothing : html`<progress max="1" .value=${progress} aria-label="Being worked out"></progress>`}
+      </p>
     `;
   }
 
@@ -190,11 +169,18 @@ export class VerdictStrip extends FrameElement {
 
   protected override updated(): void {
     const { unit } = this.#page.state.view;
-    const verdicts = this.#model.results.explored.value?.verdicts;
-    const inputs = [verdicts, unit, this.#width];
-    if (!verdicts || this.#width === 0 || inputs.every((input, i) => input === this.#drawn[i])) return;
+    const shown = this.#shown();
+    const tests: Test[] = shown.flatMap(({ main, peaks }) => [
+      ...(main?.tests ?? []),
+      ...(peaks?.tests ?? []),
+    ]);
+    const inputs = [unit, this.#width, ...tests];
+    if (
+      this.#width === 0 ||
+      (inputs.length === this.#drawn.length && inputs.every((input, i) => input === this.#drawn[i]))
+    )
+      return;
     this.#drawn = inputs;
-    const tests: Test[] = verdicts.flatMap((verdict) => [...verdict.tests]);
     this.renderRoot.querySelectorAll(".bar").forEach((bar, i) => {
       const { svg } = verdictBar(tests[i], { width: this.#width, height: BAR_HEIGHT, unit });
       if (bar.firstElementChild) patch(bar.firstElementChild, svg);
@@ -208,3 +194,6 @@ export class VerdictStrip extends FrameElement {
     this.#late.stop();
   }
 }
+
+const bars = (tests: readonly Test[]) =>
+  tests.map(({ name }) => html`<p class="test">${name}</p><div class="bar"></div>`);

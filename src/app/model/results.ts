@@ -37,7 +37,8 @@ export interface Results {
   readonly retuned: Answer<GapSweep>;
 }
 
-const NONE = {
+/** Nothing asked, nothing known. */
+export const NONE = {
   value: null,
   setup: null,
   stale: false,

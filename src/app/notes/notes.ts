@@ -5,14 +5,16 @@
 import { type CutNotes, NO_CUT, readCutNotes } from "./cutNotes.ts";
 import { type FitNotes, NO_FIT, readFitNotes } from "./fitNotes.ts";
 import { type MeasureNotes, NO_MEASUREMENT, readMeasureNotes } from "./measureNotes.ts";
+import { NO_PLAYING, type PlayNotes, readPlayNotes } from "./playNotes.ts";
 
 export interface Notes {
   readonly measure: MeasureNotes;
   readonly fit: FitNotes;
   readonly cut: CutNotes;
+  readonly play: PlayNotes;
 }
 
-export const NO_NOTES: Notes = { measure: NO_MEASUREMENT, fit: NO_FIT, cut: NO_CUT };
+export const NO_NOTES: Notes = { measure: NO_MEASUREMENT, fit: NO_FIT, cut: NO_CUT, play: NO_PLAYING };
 
 /** Notes as they were kept; a part that is absent or cannot be read is empty. */
 export function readNotes(json: unknown): Notes {
@@ -23,8 +25,12 @@ export function readNotes(json: unknown): Notes {
     measure: readMeasureNotes(kept.measure),
     fit: readFitNotes(kept.fit),
     cut: readCutNotes(kept.cut),
+    play: readPlayNotes(kept.play),
   };
 }
 
-/** The notes for another instrument: readings and orders belong to the old one, a table of parts to nobody in particular. */
-export const notesForAnother = ({ fit }: Notes): Notes => ({ ...NO_NOTES, fit });
+/**
+ * The notes for another instrument: readings and orders belong to the old one, a table of parts to nobody in particular,
+ * lips to the player.
+ */
+export const notesForAnother = ({ fit, play }: Notes): Notes => ({ ...NO_NOTES, fit, play });

@@ -1,9 +1,11 @@
-/** How an element anywhere in the page comes to the store, the model's results and the route: provided once, at the root. */
+/** How an element anywhere in the page comes to the store, the model's results, how it feels and the route: provided once, at the root. */
 import { createContext } from "@lit/context";
+import type { FeelResults } from "../model/feelResults.ts";
 import type { ModelResults } from "../model/results.ts";
 import type { Router } from "../route.ts";
 import type { Store } from "./store.ts";
 
 export const storeContext = createContext<Store>(Symbol("store"));
 export const resultsContext = createContext<ModelResults>(Symbol("results"));
+export const feelContext = createContext<FeelResults>(Symbol("feel"));
 export const routerContext = createContext<Router>(Symbol("router"));

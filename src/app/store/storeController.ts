@@ -6,9 +6,11 @@
  */
 import { type Context, ContextConsumer } from "@lit/context";
 import type { LitElement, ReactiveController, ReactiveControllerHost } from "lit";
+import type { FeelKind, FeelState } from "../model/feelAsks.ts";
+import type { FeelResults } from "../model/feelResults.ts";
 import type { ModelResults, Results } from "../model/results.ts";
 import type { Route, Router } from "../route.ts";
-import { resultsContext, routerContext, storeContext } from "./contexts.ts";
+import { feelContext, resultsContext, routerContext, storeContext } from "./contexts.ts";
 import type { Observable } from "./observable.ts";
 import type { State } from "./state.ts";
 import type { Store } from "./store.ts";
@@ -48,7 +50,11 @@ export class ObservableController<T, O extends Observable<T>> implements Reactiv
     this.#observed = observed;
     this.#unsubscribe = observed.subscribe(() => this.#host.requestUpdate());
     this.#host.requestUpdate();
+    this.begun(observed);
   }
+
+  /** It is being observed from now on. */
+  protected begun(_: O): void {}
 }
 
 export class StoreController extends ObservableController<State, Store> {
@@ -77,6 +83,37 @@ export class ResultsController extends ObservableController<Results, ModelResult
   /** For its `stopSweeps` and `sweepAgain`. */
   get model(): ModelResults {
     return this.observed;
+  }
+}
+
+/** Asks for some of how it feels for as long as its element is on the page. */
+export class FeelController extends ObservableController<FeelState, FeelResults> {
+  readonly #kinds: readonly FeelKind[];
+  #release: (() => void) | null = null;
+
+  constructor(host: LitElement, ...kinds: readonly FeelKind[]) {
+    super(host, feelContext);
+    this.#kinds = kinds;
+  }
+
+  get state(): FeelState {
+    return this.value;
+  }
+
+  /** For its `stop` and `again`. */
+  get feel(): FeelResults {
+    return this.observed;
+  }
+
+  protected override begun(feel: FeelResults): void {
+    this.#release?.();
+    this.#release = feel.use(this.#kinds);
+  }
+
+  override hostDisconnected(): void {
+    super.hostDisconnected();
+    this.#release?.();
+    this.#release = null;
   }
 }
 
