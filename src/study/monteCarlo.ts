@@ -5,11 +5,10 @@
  */
 import { quantileSorted, randomGamma, randomLcg, randomNormal } from "d3";
 import { dimensionAt } from "../setup/dimension.ts";
+import { profileFlaws, receiverFlaw } from "../setup/geometry.ts";
 import { SetupError } from "../setup/problem.ts";
-import { readSetup } from "../setup/readSetup.ts";
 import type { Setup } from "../setup/setup.ts";
 import { withGap } from "../setup/withGap.ts";
-import { writeSetup } from "../setup/writeSetup.ts";
 import { Contributions, DEPTH, INSERTION, type UncertainDimension } from "./contributions.ts";
 import { Instrument, type Mode } from "./instrument.ts";
 import { cents, decibels } from "./pitch.ts";
@@ -120,8 +119,7 @@ function drawnPair(like: Instrument, draw: Draw, gapMm: number, referenceGapMm: 
   const deeperMm = draw.errors.find(([path]) => path === DEPTH)?.[1] ?? 0;
   const [referenceErrorMm, chosenErrorMm] = draw.insertionErrorsMm;
   try {
-    // what a file with these numbers would be refused for
-    readSetup(writeSetup({ ...setup, uncertainties: {} }));
+    if (!isInstrument(setup)) return null;
     const instrument = new Instrument(setup, { like });
     const reference = instrument.modes(referenceGapMm + deeperMm - referenceErrorMm);
     const chosen = instrument.modes(gapMm + deeperMm - chosenErrorMm);
@@ -130,6 +128,17 @@ function drawnPair(like: Instrument, draw: Draw, gapMm: number, referenceGapMm: 
     if (error instanceof SetupError) return null;
     throw error;
   }
+}
+
+/** What a file with these numbers would be refused for; the gap itself is left to the instrument to refuse. */
+function isInstrument({ mouthpiece, receiver, leadpipe, body, model }: Setup): boolean {
+  const profiles = [mouthpiece.profileMm, leadpipe.profileMm, body.profileMm];
+  return (
+    profiles.every((profileMm) => profileFlaws(profileMm).length === 0) &&
+    receiver.taper >= 0 &&
+    receiverFlaw(receiver.mouthDiameterMm, receiver.taper, receiver.depthMm) === undefined &&
+    model.wallLossFactor > 0
+  );
 }
 
 type Values = readonly Readonly<Record<"shiftCents" | "heightDb" | "spacingCents", number[]>>[];

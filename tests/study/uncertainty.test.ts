@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { NORMAL_COVERAGE } from "../../src/bench/combinedUncertainty.ts";
 import { coverageFactor } from "../../src/bench/coverage.ts";
+import { dimensionAt } from "../../src/setup/dimension.ts";
 import type { Setup } from "../../src/setup/setup.ts";
 import { withGap } from "../../src/setup/withGap.ts";
 import { changeUncertainty } from "../../src/study/changeUncertainty.ts";
@@ -193,6 +194,18 @@ describe("uncertainty by drawing instruments", () => {
     // about three in ten of the draws would put the shank past the leadpipe
     expect(first.leftOut).toBeGreaterThan(4);
     expect(first.leftOut + first.drawn).toBe(40);
+  });
+
+  it("leaves out bores and receivers that cannot be", { timeout: 60_000 }, () => {
+    const thin = dimensionAt(demo(), "receiver.taper")!.moved(-0.05);
+    const taperless = {
+      ...thin,
+      uncertainties: { "receiver.taper": { standard: 0.01, degreesOfFreedom: Infinity } },
+    };
+    const { drawn: kept, leftOut } = drawn(taperless, { gapMm: 4, referenceGapMm: 3, trials: 30 });
+    // a receiver that widens inwards is none: half of the draws
+    expect(leftOut).toBeGreaterThan(5);
+    expect(kept).toBeGreaterThan(5);
   });
 
   it("draws wider from few degrees of freedom", { timeout: 60_000 }, () => {
