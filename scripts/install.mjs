@@ -27,20 +27,34 @@ export function installPackages() {
   writeFileSync(stamp, lock);
 }
 
+/** Debian packages; true where they could be installed. */
+function installDebian(...packages) {
+  const sudo = process.getuid?.() === 0 ? [] : ["sudo"];
+  const apt = (...args) => run([...sudo, "apt-get"][0], [...sudo, "apt-get", ...args].slice(1));
+  apt("update", "-qq");
+  return apt("install", "-y", "-qq", "--no-install-recommends", ...packages) === 0;
+}
+
 /** Where Chromium is, installing Debian's if the machine has none. */
 export function installChromium() {
   const known = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
   const found = process.env.CHROMIUM_PATH ?? known.find(existsSync);
   if (found) return found;
   console.error("Installing Chromium from the system's packages for the browser tests …");
-  const sudo = process.getuid?.() === 0 ? [] : ["sudo"];
-  const apt = (...args) => run([...sudo, "apt-get"][0], [...sudo, "apt-get", ...args].slice(1));
-  apt("update", "-qq");
-  const status = apt("install", "-y", "-qq", "--no-install-recommends", "chromium", "fonts-dejavu-core");
+  const hasInstalled = installDebian("chromium", "fonts-dejavu-core");
   const installed = known.find(existsSync);
-  if (status === 0 && installed) return installed;
+  if (hasInstalled && installed) return installed;
   console.error(
     "Chromium could not be installed: install a package named chromium, or set CHROMIUM_PATH to a browser.",
   );
   process.exit(1);
+}
+
+/** GNU parallel, for the test of batches (docs/batch.md). Without it that test fails and says so; the others run. */
+export function installParallel() {
+  const isThere = () => spawnSync("parallel", ["--version"], { stdio: "ignore" }).status === 0;
+  if (isThere()) return;
+  console.error("Installing GNU parallel from the system's packages for the test of batches …");
+  if (!installDebian("parallel") || !isThere())
+    console.error("GNU parallel could not be installed: install a package named parallel.");
 }

@@ -6,8 +6,10 @@ import { Command, CommanderError } from "commander";
 import { SetupError } from "../setup/problem.ts";
 import { InputError } from "../units/inputError.ts";
 import { cavityCommand } from "./cavity.ts";
+import { compareCommand } from "./compare.ts";
 import { curveCommand } from "./curve.ts";
 import { cutCommand } from "./cut.ts";
+import { designCommand } from "./design.ts";
 import { ReadingError } from "./fileText.ts";
 import { fitCommand } from "./fit.ts";
 import { flowCommand } from "./flow.ts";
@@ -29,6 +31,8 @@ for (const add of [
   modesCommand,
   sweepCommand,
   slotsCommand,
+  compareCommand,
+  designCommand,
   uncertaintyCommand,
   cavityCommand,
   flowCommand,

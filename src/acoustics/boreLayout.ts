@@ -1,0 +1,114 @@
+/**
+ * The whole bore laid out for a look at every place of it: stations from rim to bell, close enough for Simpson's rule, and
+ * the links between them, each a short cone, a step or the gap.
+ */
+import type { Bore, Piece } from "./bore.ts";
+import { cutPiece } from "./chain.ts";
+import { Medium } from "./cone.ts";
+
+/** Longest cell of Simpson's rule, m, two links long. */
+const CELL = 5e-3;
+/** Of ln a within a cell. */
+const WIDENING = 0.1;
+export type BorePart = "mouthpiece" | "leadpipe" | "body";
+
+/** A place of the bore, x m from the start of its part. */
+export interface Place {
+  readonly part: BorePart;
+  readonly x: number;
+}
+
+/** Closer than this, m, is the same place. */
+const SAME = 1e-9;
+
+/** A stretch of bore or a lump: what stands between two neighbouring states. */
+export interface Link {
+  /** Stations at its entrance and exit; a gap has the shank's end and the leadpipe's mouth. */
+  readonly near: number;
+  readonly far: number;
+  readonly piece: Piece | null;
+  readonly medium: Medium;
+}
+
+export interface Layout {
+  readonly places: readonly Place[];
+  /** Radius, m, air and Simpson's weight, m, of every place. */
+  readonly radii: Float64Array;
+  readonly mediums: readonly Medium[];
+  readonly weights: Float64Array;
+  /** Rim to bell. */
+  readonly links: readonly Link[];
+}
+
+/**
+ * @param leadpipeLength m, what of the upper part is leadpipe
+ * @param draw m of tuning slide drawn; its cylinder belongs to the place of the slide
+ */
+export function layOut(bore: Bore, leadpipeLength: number, draw: number): Layout {
+  const places: Place[] = [];
+  const radii: number[] = [];
+  const weights: number[] = [];
+  const links: Link[] = [];
+  const mediumAt: Medium[] = [];
+  const mediums = new Map<Piece["air"], Medium>();
+  const mediumOf = (air: Piece["air"]): Medium => {
+    const medium = mediums.get(air) ?? new Medium(air, bore.wallLossFactor);
+    mediums.set(air, medium);
+    return medium;
+  };
+  const addStation = (place: Place, radius: number, weight: number, medium: Medium): number => {
+    places.push(place);
+    radii.push(radius);
+    weights.push(weight);
+    mediumAt.push(medium);
+    return places.length - 1;
+  };
+  const placeAt = (part: BorePart, x: number): Place =>
+    part === "body" ? { part, x: x - leadpipeLength } : { part, x };
+  /** @param runs false for the slide, which takes up no place of the body */
+  const addPieces = (pieces: readonly Piece[], before: BorePart, start: number, runs = true): number => {
+    let x = start;
+    let part = before;
+    for (const piece of pieces) {
+      const medium = mediumOf(piece.air);
+      const cells = cellsOf(piece);
+      const steps = piece.length === 0 ? [piece] : cutPiece(piece, 2 * cells);
+      const sixth = piece.length / cells / 6;
+      const isStep = piece.length === 0;
+      const after = part === "leadpipe" && x > leadpipeLength - SAME ? "body" : part;
+      let near = addStation(placeAt(isStep ? part : after, x), piece.radiusIn, sixth, medium);
+      part = after;
+      steps.forEach((step, i) => {
+        if (runs) x += step.length;
+        const weight = sixth * (i === steps.length - 1 ? 1 : i % 2 ? 2 : 4);
+        const far = addStation(placeAt(part, x), step.radiusOut, weight, medium);
+        links.push({ near, far, piece: step, medium });
+        near = far;
+      });
+    }
+    return x;
+  };
+  addPieces(bore.mouthpiece, "mouthpiece", 0);
+  const shankEnd = places.length - 1;
+  links.push({ near: shankEnd, far: shankEnd + 1, piece: null, medium: mediumOf(bore.gapAir) });
+  const slideAt = addPieces(bore.upper, "leadpipe", 0);
+  if (draw !== 0 && bore.slide) {
+    const { radius, air } = bore.slide;
+    addPieces([{ length: draw, radiusIn: radius, radiusOut: radius, air }], "body", slideAt, false);
+  }
+  addPieces(bore.lower, "body", slideAt);
+  return {
+    places,
+    radii: Float64Array.from(radii),
+    mediums: mediumAt,
+    weights: Float64Array.from(weights),
+    links,
+  };
+}
+
+const cellsOf = ({ length, radiusIn, radiusOut }: Piece): number =>
+  Math.max(
+    1,
+    Math.ceil(Math.abs(length) / CELL),
+    Math.ceil(Math.abs(Math.log(radiusOut / radiusIn)) / WIDENING),
+  );

@@ -1,0 +1,229 @@
+import { basename } from "node:path";
+import type { Command } from "commander";
+import { csvFormat } from "d3";
+import { boreTableText, type Measure, readBoreTable } from "../setup/boreTable.ts";
+import { deepFreeze } from "../setup/deepFreeze.ts";
+import { readSetupText } from "../setup/readSetup.ts";
+import { gapMm as ownGapMm, type Setup } from "../setup/setup.ts";
+import {
+  type Compared,
+  type CompareOptions,
+  type Comparison,
+  compareSteps,
+  comparisonOf,
+  type Variant,
+} from "../study/compare.ts";
+import { knownQuantities } from "../study/compareQuantities.ts";
+import { parseGoal } from "../study/goal.ts";
+import type { ChangedMode } from "../study/modeChanges.ts";
+import { InputError, quoteTyped } from "../units/inputError.ts";
+import { type LengthUnit, parseLengthMm } from "../units/length.ts";
+import { parseRange } from "../units/range.ts";
+import { comparisonText, EXTENT_MM } from "./compareText.ts";
+import { ReadingError, textOf } from "./fileText.ts";
+import { formatOption } from "./formatOption.ts";
+import { modeCount } from "./modeCount.ts";
+
+interface Options {
+  readonly leadpipe?: readonly string[];
+  readonly unit?: LengthUnit;
+  readonly measure?: Measure;
+  readonly gap?: string;
+  readonly gaps?: string;
+  readonly reference: string;
+  readonly retune?: number;
+  readonly goal?: string;
+  readonly error: string;
+  readonly notes?: boolean;
+  readonly sensitivity?: boolean;
+  readonly modes: number;
+  readonly format: string;
+}
+
+/** `annulus compare SETUP…`: leadpipes, mouthpieces or whole instruments side by side. */
+export function compareCommand(program: Command): void {
+  program
+    .command("compare")
+    .description(
+      "variants side by side: resonances, heights, differences after retuning, errors of manufacture",
+    )
+    .argument("<setups...>", "setup files; - for standard input")
+    .option("--leadpipe <tables...>", "leadpipes to put into the (one) setup, two columns each")
+    .option("--unit <unit>", "of the tables' bare numbers, mm or in, instead of what they look like", unit)
+    .option("--measure <measure>", "what the tables give of the bore: diameter or radius", measure)
+    .option("--gap <length>", "gap for all instead of each setup's own")
+    .option("--gaps <range>", "every variant at several gaps, start:stop:step")
+    .option("--reference <i>", "number of the variant the others are held against", "1")
+    .option("--retune <n>", "bring resonance n of each to the reference's frequency", modeCount)
+    .option(
+      "--goal <goal>",
+      "rank by it, lowest first: weights on notes, 2:1,5:2, or an expression, abs(cents2)+gap/10",
+    )
+    .option("--error <length>", "an error of the diameter to show the effect of", "0.05mm")
+    .option("--notes", "hold and pull of every note too (slower)")
+    .option("--no-sensitivity", "leave errors of the bore out (quicker)")
+    .option("--modes <count>", "how many resonances, from the lowest", modeCount, 12)
+    .addOption(formatOption("table", "csv", "json", "ndjson"))
+    .action((paths: string[], options: Options) => {
+      const { variants, failed, asked: tables } = variantsOf(paths, options);
+      const asked = compareOptions(options);
+      if (options.format === "ndjson") {
+        for (const one of compareSteps(variants, asked))
+          process.stdout.write(`${JSON.stringify(lineOf(one))}\n`);
+        for (const words of failed) process.stderr.write(`annulus: ${words}\n`);
+        if (failed.length > 0) throw new ReadingError(`${failed.length} of ${tables} leadpipes failed`);
+        return;
+      }
+      const compared: Compared[] = [];
+      for (const one of compareSteps(variants, asked)) {
+        compared.push(one);
+        progressOnTerminal(compared.length, variants.length);
+      }
+      const comparison = comparisonOf(compared, asked);
+      if (options.format === "json") process.stdout.write(`${JSON.stringify(asJson(comparison), null, 1)}\n`);
+      else if (options.format === "csv") process.stdout.write(`${csvFormat(compared.flatMap(csvRows))}\n`);
+      else
+        process.stdout.write(
+          comparisonText(
+            comparison,
+            variants[comparison.reference].setup,
+            parseLengthMm(options.error, "mm"),
+          ),
+        );
+    });
+}
+
+function compareOptions(options: Options): CompareOptions {
+  const reference = Number(options.reference);
+  if (!Number.isInteger(reference) || reference < 1)
+    throw new InputError(
+      `--reference: ${quoteTyped(options.reference)} is no variant's number; give 1 for the first`,
+    );
+  return {
+    reference: reference - 1,
+    modes: options.modes,
+    withNotes: options.notes === true,
+    ...(options.retune === undefined ? {} : { retune: options.retune }),
+    ...(options.goal === undefined ? {} : { goal: parseGoal(options.goal, knownQuantities(options.modes)) }),
+    ...(options.sensitivity === false ? {} : { errorExtentMm: EXTENT_MM }),
+  };
+}
+
+const unit = (typed: string): LengthUnit => oneOf("--unit", typed, ["mm", "in"] as const);
+const measure = (typed: string): Measure => oneOf("--measure", typed, ["diameter", "radius"] as const);
+
+function oneOf<Choice extends string>(option: string, typed: string, choices: readonly Choice[]): Choice {
+  const found = choices.find((choice) => choice === typed);
+  if (!found)
+    throw new InputError(`${option}: ${quoteTyped(typed)} is not known; give ${choices.join(" or ")}`);
+  return found;
+}
+
+/** Setups, then the leadpipes put into the one setup, each at every gap. What a table was taken for goes to standard error. */
+function variantsOf(paths: readonly string[], options: Options) {
+  if (options.gap !== undefined && options.gaps !== undefined)
+    throw new InputError("--gap and --gaps ask for different things; give one of them");
+  if (options.leadpipe && paths.length > 1)
+    throw new InputError("--leadpipe puts leadpipes into one setup; give one setup before it");
+  const setups = paths.map((path) => {
+    const setup = readSetupText(textOf(path, "a setup file"));
+    return { name: setup.name || basename(path), setup };
+  });
+  const failed: string[] = [];
+  for (const path of options.leadpipe ?? []) {
+    try {
+      setups.push({ name: basename(path), setup: withLeadpipe(setups[0].setup, path, options) });
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      failed.push(`${path}: ${error.message}`);
+    }
+  }
+  // in a batch the others go on
+  if (failed.length > 0 && options.format !== "ndjson")
+    throw new ReadingError(
+      `${failed[0]}${failed.length > 1 ? ` (and ${failed.length - 1} more tables)` : ""}`,
+    );
+  const variants = setups.flatMap(({ name, setup }) => {
+    const gapsMm =
+      options.gaps !== undefined
+        ? parseRange(options.gaps, setup.units)
+        : [options.gap === undefined ? ownGapMm(setup) : parseLengthMm(options.gap, setup.units)];
+    return gapsMm.map((gapMm): Variant => ({ name, setup, gapMm }));
+  });
+  return { variants, failed, asked: options.leadpipe?.length ?? 0 };
+}
+
+function withLeadpipe(setup: Setup, path: string, { unit, measure }: Options): Setup {
+  const table = readBoreTable(textOf(path, "a table of a leadpipe"), "leadpipe", {
+    ...(unit ? { unit } : {}),
+    ...(measure ? { measure } : {}),
+  });
+  if (process.stderr.isTTY) process.stderr.write(`${path}: ${boreTableText(table).join("; ")}\n`);
+  return deepFreeze({ ...setup, leadpipe: { profileMm: table.profileMm } });
+}
+
+function progressOnTerminal(done: number, of: number): void {
+  if (!process.stderr.isTTY || of === 1) return;
+  process.stderr.write(done === of ? "\r\x1b[K" : `\rvariant ${done} of ${of}`);
+}
+
+const modeJson = (mode: ChangedMode) => ({
+  n: mode.n,
+  frequency_Hz: mode.frequencyHz,
+  Q: mode.Q,
+  peak_Pa_s_m3: mode.peakImpedance,
+  equivalent_cents: mode.equivalentCents,
+  shift_cents: mode.shiftCents,
+  height_dB: mode.heightDb,
+});
+
+const lineOf = ({ name, gapMm, retuned, refusal, score, resistance, notes, modes }: Compared) => ({
+  name,
+  gap_mm: gapMm,
+  score,
+  resistance_Pa_s_m3: resistance?.resistance?.estimate ?? null,
+  modes: modes.map(modeJson),
+  retuned: retuned && { by: retuned.by, length_mm: retuned.drawMm, modes: retuned.modes.map(modeJson) },
+  not_retuned: refusal,
+  notes:
+    notes?.map(({ n, slot }) => ({ n, hold_cents: slot?.holdCents ?? null, pull: slot?.pull ?? null })) ??
+    null,
+});
+
+const asJson = ({ reference, retune, ranking, variants }: Comparison) => ({
+  reference: reference + 1,
+  retune,
+  ranking: ranking?.map((i) => i + 1) ?? null,
+  variants: variants.map((one) => ({
+    ...lineOf(one),
+    sensitivity: one.sensitivity && {
+      extent_mm: one.sensitivity.extentMm,
+      places: one.sensitivity.places.map(({ part, positionMm, fromRimMm }) => ({
+        part,
+        position_mm: positionMm,
+        from_rim_mm: fromRimMm,
+      })),
+      modes: one.sensitivity.modes.map((mode) => ({
+        n: mode.n,
+        cents_per_mm: [...mode.centsPerMm],
+        dB_per_mm: mode.decibelsPerMm && [...mode.decibelsPerMm],
+        gap_cents_per_mm: mode.gapCentsPerMm,
+        gap_dB_per_mm: mode.gapDecibelsPerMm,
+      })),
+    },
+  })),
+});
+
+/** One row a variant and a resonance: what is left after retuning where that was asked for. */
+function csvRows({ name, gapMm, modes, retuned, score, sensitivity, resistance }: Compared): object[] {
+  return (retuned?.modes ?? modes).map((mode, i) => ({
+    name,
+    gap_mm: gapMm,
+    slide_mm: retuned?.drawMm ?? null,
+    ...modeJson(mode),
+    gap_cents_per_mm: sensitivity?.modes[i]?.gapCentsPerMm ?? null,
+    gap_dB_per_mm: sensitivity?.modes[i]?.gapDecibelsPerMm ?? null,
+    resistance_Pa_s_m3: resistance?.resistance?.estimate ?? null,
+    score,
+  }));
+}

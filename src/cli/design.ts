@@ -1,0 +1,229 @@
+import { type Command, InvalidArgumentError } from "commander";
+import { csvFormat } from "d3";
+import { readSetupText } from "../setup/readSetup.ts";
+import type { Setup } from "../setup/setup.ts";
+import { writeSetup } from "../setup/writeSetup.ts";
+import { type Design, type DesignOptions, designSteps } from "../study/design.ts";
+import { type Freedom, freedomOf } from "../study/designFreedom.ts";
+import { type DesignGoal, goalLike, parseDesignGoal } from "../study/designGoal.ts";
+import { type MandrelStation, mandrelStations } from "../study/designStations.ts";
+import { Instrument } from "../study/instrument.ts";
+import { PLAYED } from "../study/verdicts.ts";
+import { formatLength } from "../units/formatLength.ts";
+import { InputError } from "../units/inputError.ts";
+import { parseLengthMm } from "../units/length.ts";
+import { textOf } from "./fileText.ts";
+import { formatOption } from "./formatOption.ts";
+import { signed, textTable } from "./table.ts";
+
+interface Options {
+  readonly goal?: string;
+  readonly like?: string;
+  readonly knots: number;
+  readonly restarts: number;
+  readonly steps: number;
+  readonly seed: number;
+  readonly smallest: string;
+  readonly largest: string;
+  readonly freeEntry?: boolean;
+  readonly freeEnd?: boolean;
+  readonly mayNarrow?: boolean;
+  readonly curvature: string;
+  readonly gapFrom?: string;
+  readonly gapTo?: string;
+  readonly every: string;
+  readonly part: number;
+  readonly format: string;
+}
+
+interface Answer {
+  readonly design: Design;
+  readonly freedom: Freedom;
+  readonly stations: readonly MandrelStation[];
+}
+
+/** `annulus design SETUP`: a leadpipe for a goal. */
+export function designCommand(program: Command): void {
+  program
+    .command("design")
+    .description("a leadpipe that brings resonances nearest to a goal, with the stations of its mandrel")
+    .argument("<setup>", "setup file, or - for standard input")
+    .option(
+      "--goal <goal>",
+      "cents2=0, cents3=0@2, height4=32 (name, number, value, @weight), or a JSON file of targets",
+    )
+    .option("--like <setup>", "instead: equal this setup's resonances and heights, notes 2 to 10")
+    .option("--knots <count>", "control diameters along the leadpipe, ends included", number, 6)
+    .option("--restarts <count>", "starts, the present leadpipe the first of them", number, 5)
+    .option("--steps <count>", "most steps of each start", number, 40)
+    .option("--seed <seed>", "of the other starts", number, 1)
+    .option("--smallest <length>", "no diameter below", "7mm")
+    .option("--largest <length>", "no diameter above", "13mm")
+    .option("--free-entry", "the entry's diameter may change")
+    .option("--free-end", "the end's diameter may change")
+    .option("--may-narrow", "need not widen throughout, as what is drawn off a mandrel must")
+    .option("--curvature <length>", "least radius of curvature of the wall's line, 0 for any", "0mm")
+    .option("--gap-from <length>", "the gap may change too, from")
+    .option("--gap-to <length>", "to")
+    .option("--every <length>", "between stations of the mandrel", "5mm")
+    .option("--part <share>", "of what can be felt that all tolerances together may use", number, 0.5)
+    .addOption(formatOption("table", "json", "csv"))
+    .action(async (path: string, options: Options) => {
+      const setup = readSetupText(textOf(path, "a setup file"));
+      const asked = designOptions(setup, options);
+      const everyMm = parseLengthMm(options.every, setup.units);
+      const design = await watched(setup, asked);
+      const instrument = new Instrument(design.setup);
+      const answer: Answer = {
+        design,
+        freedom: freedomOf(design.problem, design.variables),
+        stations: mandrelStations(instrument, design.gapMm, { everyMm, part: options.part }),
+      };
+      if (options.format === "json") process.stdout.write(`${JSON.stringify(asJson(answer), null, 1)}\n`);
+      else if (options.format === "csv")
+        process.stdout.write(`${csvFormat(answer.stations.map(stationRow))}\n`);
+      else process.stdout.write(text(answer, options.part));
+    });
+}
+
+function number(typed: string): number {
+  const value = typed.trim() === "" ? Number.NaN : Number(typed);
+  if (!Number.isFinite(value)) throw new InvalidArgumentError("give a number.");
+  return value;
+}
+
+function designOptions(setup: Setup, options: Options): DesignOptions {
+  const length = (typed: string) => parseLengthMm(typed, setup.units);
+  const { gapFrom, gapTo, steps } = options;
+  if ((gapFrom === undefined) !== (gapTo === undefined))
+    throw new InputError("--gap-from and --gap-to go together; give both, or neither to leave the gap");
+  if (!Number.isInteger(steps) || steps < 1 || steps > 10_000)
+    throw new InputError(`--steps: ${steps} is no number of steps; give a whole number from 1 to 10000`);
+  return {
+    goal: goalOf(options),
+    limits: {
+      knots: options.knots,
+      holdsEntry: options.freeEntry !== true,
+      holdsEnd: options.freeEnd !== true,
+      smallestMm: length(options.smallest),
+      largestMm: length(options.largest),
+      widens: options.mayNarrow !== true,
+      leastCurvatureRadiusMm: length(options.curvature),
+      gapMm: gapFrom === undefined || gapTo === undefined ? null : [length(gapFrom), length(gapTo)],
+    },
+    restarts: options.restarts,
+    seed: options.seed,
+    stepsEach: steps,
+  };
+}
+
+function goalOf({ goal, like }: Options): DesignGoal {
+  if ((goal === undefined) === (like === undefined))
+    throw new InputError(
+      "give either --goal with targets, such as cents2=0,cents3=0, or --like with a setup file",
+    );
+  if (like !== undefined) {
+    const instrument = new Instrument(readSetupText(textOf(like, "a setup file")));
+    return goalLike(instrument.modes(instrument.gapMm), PLAYED);
+  }
+  return parseDesignGoal(
+    goal!.includes("=") ? goal! : textOf(goal!, "a goal's JSON file, or targets such as cents2=0"),
+  );
+}
+
+/** Every step shown on a terminal; an interrupt ends the search with the best so far, a second one at once. */
+async function watched(setup: Setup, asked: DesignOptions): Promise<Design> {
+  const steps = designSteps(setup, asked);
+  let isStopped = false;
+  process.once("SIGINT", () => {
+    isStopped = true;
+  });
+  for (;;) {
+    const { done, value } = steps.next(isStopped);
+    if (done) {
+      if (process.stderr.isTTY) process.stderr.write("\r\x1b[K");
+      if (isStopped) process.stderr.write("annulus: interrupted; this is the best so far\n");
+      return value;
+    }
+    if (process.stderr.isTTY)
+      process.stderr.write(
+        `\r\x1b[Kstart ${value.start} of ${value.of}, step ${value.step}: ${value.miss.toPrecision(4)}, best ${value.best.toPrecision(4)}`,
+      );
+    // lets an interrupt in
+    await new Promise(setImmediate);
+  }
+}
+
+const stationRow = ({ positionMm, diameterMm, toleranceMm }: MandrelStation) => ({
+  position_mm: Number(positionMm.toFixed(3)),
+  diameter_mm: Number(diameterMm.toFixed(4)),
+  tolerance_mm: Number(toleranceMm.toPrecision(2)),
+});
+
+const asJson = ({ design, freedom, stations }: Answer) => ({
+  miss_before: design.missBefore,
+  miss_after: design.missAfter,
+  gap_mm: design.gapMm,
+  targets: design.targets.map(({ quantity, n, target, weight, before, after, missedBy }) => ({
+    quantity,
+    n,
+    target,
+    weight,
+    before,
+    after,
+    missed_by: missedBy,
+  })),
+  knots: design.knots.map(({ positionMm, diameterMm }) => ({
+    position_mm: positionMm,
+    diameter_mm: diameterMm,
+  })),
+  narrows_by_mm: design.narrowsByMm,
+  starts: design.starts.map(({ miss, steps, diametersMm }) => ({ miss, steps, diameters_mm: diametersMm })),
+  freedom: {
+    settled: freedom.settled,
+    settled_mm: freedom.settledMm,
+    words: freedom.words,
+    directions: freedom.directions.map(({ singularPerMm, changeMm }) => ({
+      singular_per_mm: singularPerMm,
+      change_mm: changeMm,
+    })),
+  },
+  stations: stations.map(stationRow),
+  setup: writeSetup(design.setup),
+});
+
+function text({ design, freedom, stations }: Answer, part: number): string {
+  const targets = design.targets.map(({ quantity, n, target, before, after, missedBy }) => [
+    `${quantity}${n}`,
+    target.toFixed(2),
+    before?.toFixed(2) ?? "–",
+    after?.toFixed(2) ?? "–",
+    signed(missedBy, 2),
+  ]);
+  const starts = design.starts.map(({ miss, steps, diametersMm }, i) => [
+    `${i + 1}`,
+    `${steps}`,
+    miss.toPrecision(3),
+    diametersMm.map((d) => d.toFixed(2)).join(" "),
+  ]);
+  const narrows =
+    design.narrowsByMm > 0
+      ? `It narrows by ${(1000 * design.narrowsByMm).toFixed(1)} µm between knots at most.\n`
+      : "";
+  return [
+    `${design.setup.name}: a leadpipe for the goal, gap ${formatLength(design.gapMm, "mm")}\n`,
+    `Weighted r.m.s. miss ${design.missBefore.toPrecision(3)} before, ${design.missAfter.toPrecision(3)} after (cents, dB).\n`,
+    textTable(["target", "wanted", "before", "after", "off by"], targets),
+    `\nStarts, and where each came to\n${textTable(["start", "steps", "miss", "knots/mm"], starts)}`,
+    `\n${freedom.words}\n${narrows}`,
+    `\nMandrel: ± on the diameter, so that all stations together use up ${part} of what can be felt at most\n`,
+    textTable(
+      ["x/mm", "diameter/mm", "±/mm"],
+      stations.map(({ positionMm, diameterMm, toleranceMm }) => [
+        positionMm.toFixed(2),
+        diameterMm.toFixed(3),
+        toleranceMm.toPrecision(2),
+      ]),
+    ),
+  ].join("");
+}

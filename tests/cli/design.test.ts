@@ -1,0 +1,66 @@
+import { mkdtempSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { readSetup } from "../../src/setup/readSetup.ts";
+import { Instrument } from "../../src/study/instrument.ts";
+import { annulus, expectRefused } from "./run.ts";
+
+const demo = "shared/demo.setup.json";
+
+describe("annulus design", () => {
+  it("answers with a setup, its misses and a mandrel's stations", () => {
+    const options = [
+      "design",
+      demo,
+      "--goal",
+      "f2=234, f4=467@2",
+      "--restarts",
+      "1",
+      "--steps",
+      "8",
+      "--every",
+      "40mm",
+    ];
+    const answer = JSON.parse(annulus([...options, "--format", "json"]).stdout);
+    expect(answer.miss_after).toBeLessThan(answer.miss_before);
+    const modes = new Instrument(readSetup(answer.setup)).modes(answer.gap_mm);
+    for (const { n, after } of answer.targets) expect(modes[n - 1].frequencyHz).toBeCloseTo(after, 3);
+    expect(answer.stations.length).toBe(7);
+    const csv = annulus([...options, "--format", "csv"])
+      .stdout.trimEnd()
+      .split("\n");
+    expect(csv[0]).toBe("position_mm,diameter_mm,tolerance_mm");
+    expect(csv.length).toBe(8);
+    const text = annulus(options).stdout;
+    expect(text).toContain(answer.freedom.words);
+    expect(text).toContain("Mandrel");
+    expect(text).not.toMatch(/NaN|undefined/);
+  });
+
+  it("takes a goal from a file, or from another setup", () => {
+    const path = join(mkdtempSync(join(tmpdir(), "goal-")), "goal.json");
+    writeFileSync(path, '{"targets":[{"quantity":"height","n":4,"target":32}]}');
+    const quick = ["--restarts", "1", "--steps", "3", "--format", "json"];
+    expect(JSON.parse(annulus(["design", demo, "--goal", path, ...quick]).stdout).targets[0].quantity).toBe(
+      "height",
+    );
+    const like = JSON.parse(annulus(["design", demo, "--like", demo, ...quick]).stdout);
+    expect(like.targets.length).toBe(18);
+    expect(like.miss_after).toBeLessThanOrEqual(like.miss_before);
+  });
+
+  it("refuses bad input in one line", () => {
+    const refused: [string[], RegExp][] = [
+      [[], /give either --goal with targets/],
+      [["--goal", "cents2=0", "--like", demo], /give either --goal with targets/],
+      [["--goal", "sents2=0"], /"sents" is not known/],
+      [["--goal", "none.json"], /none\.json: there is no such file; give the path of a goal's JSON file/],
+      [["--goal", "cents2=0", "--gap-from", "1mm"], /--gap-from and --gap-to go together/],
+      [["--goal", "cents2=0", "--knots", "3"], /3 knots make no cubic leadpipe/],
+      [["--goal", "cents2=0", "--smallest", "9mm"], /entry is held at 8.75 mm/],
+      [["--goal", "cents2=0", "--steps", "0"], /--steps: 0 is no number of steps/],
+    ];
+    for (const [options, words] of refused) expectRefused(annulus(["design", demo, ...options]), words);
+  });
+});
