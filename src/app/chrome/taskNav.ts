@@ -10,6 +10,7 @@ const LINKS: readonly { readonly task: Task; readonly text: string }[] = [
   { task: "measure", text: "Measure" },
   { task: "fit", text: "Fit" },
   { task: "cut", text: "Cut" },
+  { task: "compare", text: "Compare" },
   { task: "play", text: "Play" },
 ];
 

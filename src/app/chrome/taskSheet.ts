@@ -18,6 +18,10 @@ const SHEETS: Readonly<Record<Exclude<Task, "explore" | "edit">, Sheet>> = {
   },
   fit: { load: () => import("../fit/fit.ts"), show: () => html`<annulus-fit></annulus-fit>` },
   cut: { load: () => import("../cut/cut.ts"), show: () => html`<annulus-cut></annulus-cut>` },
+  compare: {
+    load: () => import("../compare/compare.ts"),
+    show: () => html`<annulus-compare></annulus-compare>`,
+  },
   play: { load: () => import("../play/play.ts"), show: () => html`<annulus-play></annulus-play>` },
 };
 

@@ -7,7 +7,8 @@ import { writeSetup } from "../../setup/writeSetup.ts";
 import { withShankMoved } from "../store/gapLimits.ts";
 import type { Store } from "../store/store.ts";
 
-const KIND = {
+/** What file dialogs offer. */
+export const SETUP_FILES = {
   description: "Instrument setup",
   mimeTypes: ["application/json"],
   extensions: [".json"],
@@ -16,7 +17,7 @@ const KIND = {
 
 /** Lets the person choose a file and opens it. */
 export async function openSetupFile(store: Store): Promise<void> {
-  const file = await unlessGivenUp(() => fileOpen(KIND), store);
+  const file = await unlessGivenUp(() => fileOpen(SETUP_FILES), store);
   if (file) await openFile(file, store);
 }
 
@@ -56,7 +57,7 @@ export async function saveSetupFile(store: Store): Promise<void> {
   const text = setupFileText(withShankMoved(setup, gapMm));
   const blob = new Blob([text], { type: "application/json" });
   const saved = await unlessGivenUp(async () => {
-    await fileSave(blob, { ...KIND, fileName: setupFileName(setup) });
+    await fileSave(blob, { ...SETUP_FILES, fileName: setupFileName(setup) });
     return true;
   }, store);
   if (saved) store.say("note", "Saved.");

@@ -2,6 +2,7 @@
  * What is written down at the bench, as typed: texts that cannot be read yet stay as they are, and nothing here is lost
  * by a reload. One part a task.
  */
+import { type CompareNotes, NO_COMPARISON, readCompareNotes } from "./compareNotes.ts";
 import { type CutNotes, NO_CUT, readCutNotes } from "./cutNotes.ts";
 import { type FitNotes, NO_FIT, readFitNotes } from "./fitNotes.ts";
 import { type MeasureNotes, NO_MEASUREMENT, readMeasureNotes } from "./measureNotes.ts";
@@ -12,9 +13,16 @@ export interface Notes {
   readonly fit: FitNotes;
   readonly cut: CutNotes;
   readonly play: PlayNotes;
+  readonly compare: CompareNotes;
 }
 
-export const NO_NOTES: Notes = { measure: NO_MEASUREMENT, fit: NO_FIT, cut: NO_CUT, play: NO_PLAYING };
+export const NO_NOTES: Notes = {
+  measure: NO_MEASUREMENT,
+  fit: NO_FIT,
+  cut: NO_CUT,
+  play: NO_PLAYING,
+  compare: NO_COMPARISON,
+};
 
 /** Notes as they were kept; a part that is absent or cannot be read is empty. */
 export function readNotes(json: unknown): Notes {
@@ -26,11 +34,17 @@ export function readNotes(json: unknown): Notes {
     fit: readFitNotes(kept.fit),
     cut: readCutNotes(kept.cut),
     play: readPlayNotes(kept.play),
+    compare: readCompareNotes(kept.compare),
   };
 }
 
 /**
  * The notes for another instrument: readings and orders belong to the old one, a table of parts to nobody in particular,
- * lips to the player.
+ * lips to the player; what is compared are whole instruments themselves.
  */
-export const notesForAnother = ({ fit, play }: Notes): Notes => ({ ...NO_NOTES, fit, play });
+export const notesForAnother = ({ fit, play, compare }: Notes): Notes => ({
+  ...NO_NOTES,
+  fit,
+  play,
+  compare,
+});

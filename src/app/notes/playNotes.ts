@@ -1,7 +1,7 @@
 /** The lips, the breath and the leap that playing is modelled with, as typed; an empty text is the usual value. */
 import type { Lips } from "../../study/lipParameters.ts";
 import type { LengthUnit } from "../../units/length.ts";
-import { inUnit, isRecord, textOf, unitOf } from "./typed.ts";
+import { inUnit, isRecord, textOf, textsLike, unitOf } from "./typed.ts";
 
 export type LipName = keyof Lips;
 
@@ -47,17 +47,6 @@ export function readPlayNotes(json: unknown): PlayNotes {
     flow: textOf(json.flow),
     leap: textsLike(NO_PLAYING.leap, json.leap),
   };
-}
-
-function textsLike<Name extends string>(
-  like: Readonly<Record<Name, string>>,
-  json: unknown,
-): Record<Name, string> {
-  const kept = isRecord(json) ? json : {};
-  return Object.fromEntries(Object.keys(like).map((name) => [name, textOf(kept[name])])) as Record<
-    Name,
-    string
-  >;
 }
 
 /** The same under another unit. */

@@ -13,6 +13,18 @@ export const textOf = (json: unknown): string => (typeof json === "string" ? jso
 export const textsOf = (json: unknown): readonly string[] =>
   Array.isArray(json) ? json.slice(0, MOST).map(textOf) : [];
 
+/** A text for each of the names in `like`; what is missing is empty. */
+export function textsLike<Name extends string>(
+  like: Readonly<Record<Name, string>>,
+  json: unknown,
+): Record<Name, string> {
+  const kept = isRecord(json) ? json : {};
+  return Object.fromEntries(Object.keys(like).map((name) => [name, textOf(kept[name])])) as Record<
+    Name,
+    string
+  >;
+}
+
 export const unitOf = (json: unknown): LengthUnit => (json === "in" ? "in" : "mm");
 
 /** The text that means under unit `to` what this one meant under `from`: a bare number gets its unit written behind it. */

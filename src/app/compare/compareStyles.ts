@@ -1,0 +1,75 @@
+import { css } from "lit";
+
+export const compareStyles = css`
+  main {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr);
+    gap: 1.5rem;
+  }
+  section + section,
+  .notice + section {
+    padding-top: 0.75rem;
+    border-top: 1.5px solid var(--ink);
+  }
+  .about {
+    max-width: 105ch;
+    color: var(--muted);
+    font-size: var(--type-14);
+  }
+  .head {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.5rem 1.5rem;
+    padding-bottom: 0.75rem;
+  }
+  .asked {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.5rem 1.5rem;
+    font-size: var(--type-14);
+  }
+  .labelled {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.5rem;
+  }
+  .tick {
+    display: flex;
+    align-items: center;
+    gap: 0.5rem;
+    min-height: var(--touch);
+  }
+  .tick input {
+    width: 1.15rem;
+    height: 1.15rem;
+    accent-color: var(--ink);
+  }
+  .work {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.75rem;
+    min-height: var(--touch);
+    font-size: var(--type-14);
+  }
+  progress {
+    width: 10rem;
+    accent-color: var(--ink);
+  }
+  .late {
+    opacity: 0.4;
+  }
+  annulus-ranking {
+    padding-top: 0.5rem;
+  }
+  @media print {
+    annulus-design,
+    annulus-add-candidate,
+    .about {
+      display: none;
+    }
+  }
+`;

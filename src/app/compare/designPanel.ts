@@ -1,0 +1,183 @@
+/** From a goal to a leadpipe: what it shall be and keep to, the search to be watched and stopped, and what it came to. */
+import { css, html, nothing } from "lit";
+import { customElement, property, state } from "lit/decorators.js";
+import type { Designed } from "../../../workers/compareProtocol.ts";
+import { formatLength } from "../../units/formatLength.ts";
+import { icon } from "../chrome/icon.ts";
+import { controls } from "../controls.ts";
+import "../entry.ts";
+import type { WriteEvent } from "../entry.ts";
+import { FrameElement } from "../frameElement.ts";
+import { openCompareWorker } from "../model/compareConnection.ts";
+import { DesignSearch } from "../model/compareDesign.ts";
+import type { DesignNotes, DesignPart } from "../notes/compareNotes.ts";
+import { sheetStyles } from "../sheetStyles.ts";
+import { withShankMoved } from "../store/gapLimits.ts";
+import { StoreController } from "../store/storeController.ts";
+import { addingStyles } from "./addingStyles.ts";
+import { type Candidate, candidateNotes } from "./candidates.ts";
+import { compareNotes, takeIn, writeCompare } from "./compareWrite.ts";
+import { readDesign, usualLimits } from "./designReading.ts";
+import { designResult, missText } from "./designResult.ts";
+import "./designView.ts";
+
+const TICKS = [
+  ["widens", "widens throughout, so that it can be drawn off a mandrel"],
+  ["holdsEntry", "keeps its entry"],
+  ["holdsEnd", "keeps its end"],
+] as const;
+
+@customElement("annulus-design")
+export class DesignPanel extends FrameElement {
+  readonly #page = new StoreController(this);
+  readonly #search = new DesignSearch(openCompareWorker);
+  /** The one to begin with: the chosen candidate. */
+  @property({ attribute: false }) from!: Candidate;
+  @state() private typing: DesignPart | "" = "";
+  #leave: (() => void) | null = null;
+
+  static override styles = [
+    controls,
+    sheetStyles,
+    addingStyles,
+    css`
+      .tick {
+        display: flex;
+        align-items: center;
+        gap: 0.5rem;
+        min-height: var(--touch);
+      }
+      .tick input {
+        width: 1.15rem;
+        height: 1.15rem;
+        accent-color: var(--ink);
+      }
+      .work {
+        align-items: center;
+        min-height: var(--touch);
+        font-size: var(--type-14);
+      }
+      progress {
+        width: 10rem;
+        accent-color: var(--ink);
+      }
+    `,
+  ];
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#leave = this.#search.subscribe(() => this.requestUpdate());
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#leave?.();
+    this.#search.close();
+  }
+
+  protected override news(): readonly unknown[] {
+    const { document, view } = this.#page.state;
+    return [document.notes.compare, view.unit, this.#search.value];
+  }
+
+  override render() {
+    const { store, state } = this.#page;
+    const { design } = compareNotes(store);
+    const { unit } = state.view;
+    const { setup, number, name } = this.from;
+    const { problems, options } = readDesign(design, setup, unit);
+    const { isRunning, steps, result, refused } = this.#search.value;
+    const usual = usualLimits(setup);
+    const last = steps.at(-1);
+    const entry = (part: DesignPart, label: string, hint: string, entryUnit = "") => html`
+      <annulus-entry
+        class=${part === "goal" ? "wide" : ""}
+        data-testid="design-${part}"
+        .label=${label}
+        .hint=${hint}
+        .unit=${entryUnit}
+        .text=${design[part]}
+        .problem=${this.typing === part ? "" : (problems[part] ?? "")}
+        @write=${(event: WriteEvent) => this.#onWrite(part, event)}
+      ></annulus-entry>
+    `;
+    const length = (mm: number) => `usually ${formatLength(mm, unit)}`;
+    return html`
+      <div class="adding">
+        <div class="stack">
+          <p>Begins with ${number} ${name}, the one that stands out. The goal is held against the instrument as it is, its slide at rest.</p>
+          <div class="entries" @focusout=${this.#onLeave}>
+            ${entry("goal", "What it shall be", "f, cents, height or spacing of a resonance = value, @ weight: cents2=0, cents5=0@2, height4=32")}
+            ${entry("knots", "Knots along the leadpipe", `usually ${usual.knots}`)}
+            ${entry("starts", "Starts", `usually ${usual.starts}, the present leadpipe first`)}
+            ${entry("smallest", "No diameter below", length(usual.smallestMm), unit)}
+            ${entry("largest", "No diameter above", length(usual.largestMm), unit)}
+          </div>
+          <div role="group" aria-label="The leadpipe">
+            ${TICKS.map(
+              ([key, words]) => html`
+                <label class="tick">
+                  <input type="checkbox" data-testid="design-${key}" .checked=${design[key]} @change=${(event: Event) => this.#write({ [key]: (event.target as HTMLInputElement).checked })} />
+                  ${words}
+                </label>
+              `,
+            )}
+          </div>
+          <div class="actions work controls" role="status">
+            ${
+              isRunning
+                ? html`
+                    <span>Start ${last?.start ?? 1} of ${options?.restarts ?? last?.of ?? 1}, step ${last?.step ?? 0}${last ? `, best ${missText(last.best)}` : ""}</span>
+                    <progress max="1" .value=${last ? (last.start - 1 + Math.min(1, last.step / 40)) / last.of : 0} aria-label="Searching for a leadpipe"></progress>
+                    <button type="button" data-testid="design-stop" @click=${() => this.#search.finish()}>${icon("stop")}Stop with the best so far</button>
+                  `
+                : html`<button type="button" class="main" data-testid="design-start" ?disabled=${options === null} @click=${this.#start}>${icon("play")}Search for it</button>`
+            }
+          </div>
+          ${refused ? html`<p class="notice wrong" role="alert" data-testid="design-refused">${icon("warning")}<span>${refused}</span></p>` : nothing}
+        </div>
+        <div class="stack">
+          ${
+            steps.length > 0
+              ? html`<annulus-design-steps .data=${steps}></annulus-design-steps>`
+              : html`<p class="muted">Every step of the search will be drawn here. What it finds becomes a candidate above.</p>`
+          }
+          ${result ? designResult(result, unit) : nothing}
+        </div>
+      </div>
+    `;
+  }
+
+  #onWrite(part: DesignPart, { detail: { text, done } }: WriteEvent): void {
+    this.typing = done ? "" : part;
+    this.#write({ [part]: text }, done);
+  }
+
+  #write(written: Partial<DesignNotes>, commit = true): void {
+    const { store } = this.#page;
+    writeCompare(store, { design: { ...compareNotes(store).design, ...written } }, { commit });
+  }
+
+  readonly #onLeave = (): void => {
+    this.typing = "";
+  };
+
+  readonly #start = async (): Promise<void> => {
+    const { store, state } = this.#page;
+    const { design } = compareNotes(store);
+    const { setup, gapMm } = this.from;
+    const { options } = readDesign(design, setup, state.view.unit);
+    if (!options) return;
+    const found = await this.#search.start(withShankMoved(setup, gapMm), options);
+    if (found) this.#take(found, design.goal);
+  };
+
+  #take({ setup, missBefore, missAfter }: Designed, goal: string): void {
+    const { store } = this.#page;
+    const count = compareNotes(store).candidates.filter(({ name }) => name.startsWith("Designed")).length;
+    const name = `Designed ${count + 1}`;
+    const origin = `designed for ${goal.trim()}: ${missText(missBefore)} to ${missText(missAfter)} left`;
+    if (takeIn(store, [candidateNotes(name, origin.slice(0, 200), setup)]))
+      store.say("note", `${name} is among the candidates now. Undo takes it out.`);
+  }
+}

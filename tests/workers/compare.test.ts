@@ -1,0 +1,167 @@
+import { describe, expect, test } from "vitest";
+import { DesignSearch } from "../../src/app/model/compareDesign.ts";
+import { CompareResults, type CompareState } from "../../src/app/model/compareResults.ts";
+import { compare } from "../../src/study/compare.ts";
+import { designSteps } from "../../src/study/design.ts";
+import { parseDesignGoal } from "../../src/study/designGoal.ts";
+import { mandrelStations } from "../../src/study/designStations.ts";
+import { Instrument } from "../../src/study/instrument.ts";
+import { Compare } from "../../workers/compare.ts";
+import { demo } from "../acoustics/setups.ts";
+
+const setup = demo();
+const wider = {
+  ...setup,
+  leadpipe: {
+    profileMm: [
+      [0, 9],
+      [240, 11.68],
+    ] as const,
+  },
+};
+const variants = [
+  { name: "demo", setup, gapMm: 2.5 },
+  { name: "wider", setup: wider, gapMm: 2.5 },
+];
+const question = { variants, retune: 4, errorExtentMm: 20 };
+const design = {
+  goal: parseDesignGoal("cents2=0, cents5=0"),
+  limits: {
+    knots: 6,
+    holdsEntry: true,
+    holdsEnd: true,
+    smallestMm: 8,
+    largestMm: 12.5,
+    widens: true,
+    leastCurvatureRadiusMm: 0,
+    gapMm: null,
+  },
+  restarts: 2,
+  stepsEach: 5,
+};
+const connect = () => ({ model: new Compare(), died: new Promise<never>(() => {}), terminate: () => {} });
+
+async function loaded(): Promise<Compare> {
+  const worker = new Compare();
+  await worker.load(setup);
+  return worker;
+}
+
+describe("the worker that compares", () => {
+  test("answers what the study answers, with curves whose peaks are the resonances'", async () => {
+    const told: number[] = [];
+    const answer = await (await loaded()).compare({ ...question, ticket: 1 }, (done) => told.push(done));
+    if (!answer || "refused" in answer) throw new Error("an answer is expected");
+    const study = compare(variants, question).variants;
+    answer.forEach(({ curve: _, worst, ...compared }, v) => {
+      expect(compared).toEqual(study[v]);
+      const { sensitivity } = compared;
+      const fourth = worst.find(({ n }) => n === 4)!;
+      expect(fourth.place.part).toBe("leadpipe");
+      sensitivity!.places.forEach(({ part }, i) => {
+        if (part === "leadpipe")
+          expect(Math.abs(sensitivity!.modes[3].centsPerMm[i])).toBeLessThanOrEqual(
+            Math.abs(fourth.centsPerMm),
+          );
+      });
+    });
+    expect(told.slice(0, 2)).toEqual([1, 2]);
+    const { curve, retuned } = answer[1];
+    const { peakHz, peakImpedance } = retuned!.modes[4];
+    const near = curve.frequencies.findIndex((hz) => hz > peakHz!);
+    expect(curve.magnitude[near] / peakImpedance!).toBeGreaterThan(0.98);
+    expect(curve.magnitude[near] / peakImpedance!).toBeLessThan(1.0001);
+  });
+
+  test("a newer ticket and a stop end its work; what is refused is said as data", async () => {
+    for (const overtake of [
+      (worker: Compare) => worker.compare({ ...question, ticket: 2 }, () => {}),
+      (worker: Compare) => worker.stop(1),
+    ]) {
+      const worker = await loaded();
+      const first = worker.compare({ ...question, ticket: 1 }, (done) => {
+        if (done === 1) void overtake(worker);
+      });
+      expect(await first).toBeNull();
+    }
+    expect(await (await loaded()).compare({ ...question, reference: 7, ticket: 1 }, () => {})).toEqual({
+      refused: expect.stringContaining("no variant 8"),
+    });
+    expect(await new Compare().stations({ gapMm: 2.5 })).toEqual({ refused: "no setup is loaded" });
+  });
+
+  test("designs as the study does, step by step, and ends with the best so far when told to", async () => {
+    const steps = [...designSteps(setup, design)];
+    const told: unknown[] = [];
+    const answer = await (await loaded()).design({ ...design, ticket: 1 }, (step) => told.push(step));
+    expect(told).toEqual(steps);
+    if (!answer || "refused" in answer) throw new Error("an answer is expected");
+    expect(answer.missAfter).toBeCloseTo(steps.at(-1)!.best, 9);
+    expect(answer.freedom).toMatch(/goal/);
+    expect(structuredClone(answer)).toEqual(answer);
+    const worker = await loaded();
+    const early = await worker.design({ ...design, ticket: 1 }, ({ step }) => {
+      if (step === 2) void worker.finish();
+    });
+    if (!early || "refused" in early) throw new Error("an answer is expected");
+    expect(early.starts).toHaveLength(1);
+    expect(early.starts[0].steps).toBeLessThanOrEqual(3);
+    expect(await worker.stations({ gapMm: 2.5, everyMm: 20 })).toEqual(
+      mandrelStations(new Instrument(setup), 2.5, { everyMm: 20 }),
+    );
+  });
+});
+
+describe("the newest comparison", () => {
+  const settled = (results: CompareResults): Promise<CompareState> =>
+    new Promise((resolve) => {
+      const leave = results.subscribe((state) => {
+        if (state.progress !== null) return;
+        leave();
+        resolve(state);
+      });
+    });
+
+  test("stays while the next one is worked out, and is not asked for twice", async () => {
+    const results = new CompareResults(connect);
+    results.ask(question);
+    const first = await settled(results);
+    expect(first.value).toHaveLength(2);
+    results.ask({ ...question, variants: variants.map((one) => ({ ...one, name: "renamed" })) });
+    expect(results.value).toBe(first);
+    results.ask({ ...question, variants: [variants[1], variants[0]] });
+    expect(results.value).toMatchObject({ stale: true, progress: 0, value: first.value });
+    const second = await settled(results);
+    expect(second.stale).toBe(false);
+    expect(second.value![0].modes[3].frequencyHz).toBeCloseTo(first.value![1].modes[3].frequencyHz, 9);
+    results.close();
+  });
+
+  test("is refused in words, or stopped and gone on with", async () => {
+    const results = new CompareResults(connect);
+    results.ask({ ...question, variants: [{ ...variants[0], gapMm: 99 }] });
+    expect((await settled(results)).refused).toMatch(/no gap of this receiver/);
+    results.ask(question);
+    results.stop();
+    expect(results.value).toMatchObject({ stopped: true, progress: null });
+    results.again();
+    expect((await settled(results)).value).toHaveLength(2);
+    results.close();
+  });
+});
+
+test("a search keeps every step and ends with a result, or with none when it is left", async () => {
+  const search = new DesignSearch(connect);
+  const found = await search.start(setup, design);
+  expect(search.value).toMatchObject({ isRunning: false, result: found });
+  expect(search.value.steps).toEqual([...designSteps(setup, design)]);
+  const leave = search.subscribe(({ steps }) => {
+    if (steps.length === 2) search.close();
+  });
+  expect(await search.start(setup, design)).toBeNull();
+  leave();
+  expect(search.value).toMatchObject({ isRunning: false, result: null });
+  const impossible = { ...design, limits: { ...design.limits, smallestMm: 20 } };
+  await search.start(setup, impossible);
+  expect(search.value.refused).toMatch(/no leadpipe is between/);
+});

@@ -1,0 +1,124 @@
+/** Comparing and designing as a worker serves them: long work in steps, plain data out. */
+import type { Setup } from "../src/setup/setup.ts";
+import { type BoreSensitivity, worstPlace } from "../src/study/boreSensitivity.ts";
+import { type Compared, compareSteps, type Variant } from "../src/study/compare.ts";
+import { type VariantCurve, variantCurve } from "../src/study/compareCurve.ts";
+import { type DesignOptions, type DesignProgress, designSteps } from "../src/study/design.ts";
+import { freedomOf } from "../src/study/designFreedom.ts";
+import { type MandrelStation, mandrelStations } from "../src/study/designStations.ts";
+import { Instrument } from "../src/study/instrument.ts";
+import type {
+  ComparedVariant,
+  CompareRequest,
+  CompareWorker,
+  Designed,
+  DesignRequest,
+  StationsRequest,
+  WorstPlace,
+} from "./compareProtocol.ts";
+import { answered, isRefusal, LongWork } from "./longWork.ts";
+import type { Refusal, StepProgress } from "./modelProtocol.ts";
+
+export class Compare implements CompareWorker {
+  /** Messages keep their order, so a question awaits the setup it followed. */
+  #setup: Promise<Setup | Refusal> = Promise.resolve({ refused: "no setup is loaded" });
+  readonly #work = new LongWork<Setup>();
+  #isEnough = false;
+
+  async load(setup: Setup): Promise<{ readonly ok: true }> {
+    this.#work.stopAll();
+    this.#setup = Promise.resolve(setup);
+    return { ok: true };
+  }
+
+  compare({ ticket, variants, ...options }: CompareRequest, progress: StepProgress) {
+    return this.#work.run(
+      ticket,
+      this.#setup,
+      () => allCompared(variants, options),
+      (done) => progress(done, variants.length),
+    );
+  }
+
+  design({ ticket, ...options }: DesignRequest, progress: (step: DesignProgress) => void) {
+    this.#isEnough = false;
+    const isEnough = () => this.#isEnough;
+    return this.#work.run(ticket, this.#setup, (setup) => designed(setup, options, isEnough), progress);
+  }
+
+  async finish(): Promise<void> {
+    this.#isEnough = true;
+  }
+
+  async stations({ gapMm, ...options }: StationsRequest): Promise<Refusal | readonly MandrelStation[]> {
+    const setup = await this.#setup;
+    return isRefusal(setup) ? setup : answered(() => mandrelStations(new Instrument(setup), gapMm, options));
+  }
+
+  async stop(ticket: number): Promise<void> {
+    this.#work.stop(ticket);
+  }
+}
+
+function* allCompared(
+  variants: readonly Variant[],
+  options: Omit<CompareRequest, "ticket" | "variants">,
+): Generator<number, readonly ComparedVariant[], void> {
+  const all: Compared[] = [];
+  for (const compared of compareSteps(variants, options)) {
+    all.push(compared);
+    yield all.length;
+  }
+  const reference = all[options.reference ?? 0];
+  const done: ComparedVariant[] = [];
+  for (const [i, compared] of all.entries()) {
+    const { sensitivity } = compared;
+    done.push({
+      ...compared,
+      curve: curveOf(variants[i], compared, reference, options.retune),
+      worst: sensitivity ? worstPlaces(sensitivity) : [],
+    });
+    yield all.length;
+  }
+  return done;
+}
+
+function curveOf(
+  { setup, gapMm }: Variant,
+  { retuned }: Compared,
+  { modes }: Compared,
+  n: number | undefined,
+): VariantCurve {
+  const to = retuned && n !== undefined ? { n, frequencyHz: modes[n - 1].frequencyHz } : null;
+  return variantCurve(setup, gapMm, to);
+}
+
+/** Of the leadpipe alone: it is what is built. */
+function worstPlaces(all: BoreSensitivity): WorstPlace[] {
+  const leadpipe = all.places.flatMap(({ part }, i) => (part === "leadpipe" ? [i] : []));
+  const places = { ...all, places: leadpipe.map((i) => all.places[i]) };
+  return all.modes.map(({ n, centsPerMm }) => {
+    const { place, change } = worstPlace(
+      places,
+      Float64Array.from(leadpipe, (i) => centsPerMm[i]),
+      1,
+    );
+    return { n, place, centsPerMm: change };
+  });
+}
+
+/** @param isEnough asked after every step: whether to end with the best so far */
+function* designed(
+  setup: Setup,
+  options: DesignOptions,
+  isEnough: () => boolean,
+): Generator<DesignProgress, Designed, void> {
+  const steps = designSteps(setup, options);
+  let step = steps.next();
+  while (!step.done) {
+    yield step.value;
+    step = steps.next(isEnough());
+  }
+  const { problem, variables, ...design } = step.value;
+  return { ...design, freedom: freedomOf(problem, variables).words };
+}
