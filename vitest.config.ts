@@ -24,6 +24,8 @@ export default defineConfig({
           name: "browser",
           include: ["tests/browser/**/*.test.ts"],
           globalSetup: "tests/browser/serve.ts",
+          // a busy machine draws late, which is no fault
+          expect: { poll: { timeout: 10_000 } },
           // one browser at a time: two cores, and a page that measures its own speed
           fileParallelism: false,
         },
