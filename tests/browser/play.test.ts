@@ -205,7 +205,7 @@ describe("playing", () => {
     await expect.poll(async () => 1200 * Math.log2((await lipsHz()) / before)).toBeCloseTo(50, -0.5);
     await page.keyboard.press("Escape");
     await soundIs(page, "silent");
-    expect(await said(page, "sounds")).toBe("silent");
+    await expect.poll(() => said(page, "sounds")).toBe("silent");
     await page.getByTestId("mouth-pressure").focus();
     await page.keyboard.press("Home");
     await page.keyboard.press("Space");
