@@ -127,7 +127,7 @@ export class Voice {
     const memory = radiation.length / this.#context.sampleRate;
     this.#approach(old.gain.gain, 0, CROSSFADE, memory);
     this.#approach(this.#filter.gain.gain, 1, CROSSFADE, memory);
-    await rest(memory + 2 * CROSSFADE);
+    await this.#heard(memory + 2 * CROSSFADE);
     this.#lips.disconnect(old.node);
     old.gain.disconnect();
   });
@@ -135,6 +135,20 @@ export class Voice {
   /** A gain reaches its value, but for a twentieth, in so many seconds. */
   #approach(gain: AudioParam, value: number, seconds: number, wait = 0): void {
     gain.setTargetAtTime(value, this.#context.currentTime + wait, seconds / 3);
+  }
+
+  /** So many seconds later by the sound's own clock, which a busy machine holds up and a rendering to memory outruns. */
+  #heard(seconds: number): Promise<void> {
+    const silence = new ConstantSourceNode(this.#context, { offset: 0 });
+    silence.connect(this.#mix);
+    silence.start();
+    silence.stop(this.#context.currentTime + seconds);
+    return new Promise((done) => {
+      silence.onended = () => {
+        silence.disconnect();
+        done();
+      };
+    });
   }
 
   #send(message: LipsMessage): void {
