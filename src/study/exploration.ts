@@ -128,7 +128,8 @@ export class Exploration {
     const { reference, closed } = this.#fixed;
     const change = (to: readonly ModeContributions[]) =>
       changeUncertainty(contributions.dimensions, reference, to, this.coverage, retune);
-    return { chosen: change(contributions.at(gapMm)), closed: change(closed) };
+    const chosen = gapMm === referenceGapMm ? reference : contributions.at(gapMm);
+    return { chosen: change(chosen), closed: change(closed) };
   }
 }
 
