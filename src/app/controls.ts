@@ -88,6 +88,21 @@ export const controls = css`
   input[type="text"] {
     border-color: var(--muted);
   }
+  progress {
+    width: 10rem;
+    accent-color: var(--ink);
+  }
+  .tick {
+    display: flex;
+    align-items: center;
+    gap: 0.5rem;
+    min-height: var(--touch);
+  }
+  .tick input {
+    width: 1.15rem;
+    height: 1.15rem;
+    accent-color: var(--ink);
+  }
   :focus-visible {
     outline: 2px solid var(--ink);
     outline-offset: 2px;

@@ -36,17 +36,6 @@ export const compareStyles = css`
     align-items: center;
     gap: 0.5rem;
   }
-  .tick {
-    display: flex;
-    align-items: center;
-    gap: 0.5rem;
-    min-height: var(--touch);
-  }
-  .tick input {
-    width: 1.15rem;
-    height: 1.15rem;
-    accent-color: var(--ink);
-  }
   .work {
     display: flex;
     flex-wrap: wrap;
@@ -54,10 +43,6 @@ export const compareStyles = css`
     gap: 0.75rem;
     min-height: var(--touch);
     font-size: var(--type-14);
-  }
-  progress {
-    width: 10rem;
-    accent-color: var(--ink);
   }
   .late {
     opacity: 0.4;

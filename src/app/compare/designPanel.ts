@@ -41,25 +41,10 @@ export class DesignPanel extends FrameElement {
     sheetStyles,
     addingStyles,
     css`
-      .tick {
-        display: flex;
-        align-items: center;
-        gap: 0.5rem;
-        min-height: var(--touch);
-      }
-      .tick input {
-        width: 1.15rem;
-        height: 1.15rem;
-        accent-color: var(--ink);
-      }
       .work {
         align-items: center;
         min-height: var(--touch);
         font-size: var(--type-14);
-      }
-      progress {
-        width: 10rem;
-        accent-color: var(--ink);
       }
     `,
   ];

@@ -28,10 +28,6 @@ export class LongWork extends FrameElement {
         align-items: center;
         gap: 0.75rem;
       }
-      progress {
-        width: 10rem;
-        accent-color: var(--ink);
-      }
       @media (max-width: 699px) {
         :host {
           min-height: 0;

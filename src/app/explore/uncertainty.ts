@@ -66,10 +66,6 @@ export class UncertaintyPanel extends FrameElement {
       .actions {
         align-items: center;
       }
-      progress {
-        width: 10rem;
-        accent-color: var(--ink);
-      }
       td,
       th {
         white-space: nowrap;

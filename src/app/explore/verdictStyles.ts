@@ -97,7 +97,6 @@ export const verdictStyles = css`
   }
   progress {
     width: 6rem;
-    accent-color: var(--ink);
   }
   .missing {
     font-size: var(--type-12);

@@ -35,10 +35,6 @@ export const feelStyles = css`
     font-size: var(--type-14);
     color: var(--muted);
   }
-  progress {
-    width: 10rem;
-    accent-color: var(--ink);
-  }
   .form {
     display: grid;
     grid-template-columns: repeat(auto-fill, minmax(min(14rem, 100%), 1fr));
