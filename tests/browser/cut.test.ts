@@ -6,10 +6,10 @@ import { planCut } from "../../src/bench/cut.ts";
 import { cutCard, stageSize } from "../../src/bench/cutCard.ts";
 import { cutQuestion } from "../../src/bench/cutSetup.ts";
 import { demo } from "../acoustics/setups.ts";
-import { serious } from "./axe.ts";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { focused, tabTo } from "./keyboard.ts";
 import { showsGap } from "./sheet.ts";
+import { expectSound, SIZES } from "./soundness.ts";
 
 const { visit } = useBrowser();
 
@@ -266,25 +266,15 @@ describe("planning a cut", () => {
   });
 });
 
-const sizes = [
-  ["phone", 390, 844],
-  ["laptop", 1280, 900],
-  ["projector", 1920, 1080],
-] as const;
-
 describe("the sheet of a cut for everyone", () => {
-  for (const [name, width, height] of sizes)
+  for (const [name, width, height] of SIZES)
     for (const colorScheme of ["light", "dark"] as const)
       it(`is sound at ${name} width, ${colorScheme}`, async () => {
         const visited = await open({ width, height, colorScheme, touch: name === "phone" });
         const { page } = visited;
         const check = async (state: string) => {
           await page.waitForTimeout(500);
-          expect(await serious(page)).toEqual([]);
-          const overflow = await page.evaluate(
-            () => document.documentElement.scrollWidth - window.innerWidth,
-          );
-          expect(overflow).toBeLessThanOrEqual(0);
+          await expectSound(page);
           await page.screenshot({
             path: `${screenshots}cut-${name}-${colorScheme}-${state}.png`,
             fullPage: true,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { answered, showsGap } from "./sheet.ts";
+import { expectWithinEdges } from "./soundness.ts";
 
 const { visit } = useBrowser();
 
@@ -70,8 +71,7 @@ describe("editing the instrument", () => {
   it("fits a phone", async () => {
     const { page } = await opened(390);
     await page.waitForTimeout(500);
-    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-    expect(overflow).toBeLessThanOrEqual(0);
+    await expectWithinEdges(page);
     await page.screenshot({ path: `${screenshots}edit-phone.png` });
   });
 });

@@ -1,15 +1,10 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { serious } from "./axe.ts";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { answered, gapText } from "./sheet.ts";
+import { expectSound, SIZES } from "./soundness.ts";
 
 const { visit } = useBrowser();
-const sizes = [
-  ["phone", 390, 844],
-  ["laptop", 1280, 900],
-  ["projector", 1920, 1080],
-] as const;
 /** Lips take their time, on a busy machine most of all. */
 const LONG = { timeout: 100_000 };
 
@@ -26,7 +21,7 @@ const felt = async (page: Page): Promise<void> => {
 };
 
 describe("how it feels, in Explore", () => {
-  for (const [name, width, height] of sizes)
+  for (const [name, width, height] of SIZES)
     for (const colorScheme of ["light", "dark"] as const)
       it(`has its verdicts from the model, with numbers and thresholds, at ${name} width, ${colorScheme}`, async () => {
         const visited = await visit({ width, height, colorScheme, touch: name === "phone" });
@@ -43,9 +38,7 @@ describe("how it feels, in Explore", () => {
         expect(resistance).toMatch(/Lips: threshold .* % \(.* over the lips tried\)/);
         expect(resistance).toMatch(/Felt from 10 %/);
         expect(await page.getByTestId("verdict-noGap").innerText()).toMatch(/as if the leadpipe were/);
-        expect(await serious(page)).toEqual([]);
-        const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-        expect(overflow).toBeLessThanOrEqual(0);
+        await expectSound(page);
         await page.screenshot({
           path: `${screenshots}feel-explore-${name}-${colorScheme}.png`,
           fullPage: true,
@@ -81,7 +74,7 @@ describe("how it feels, in Explore", () => {
 });
 
 describe("how it feels, where it is played", () => {
-  for (const [name, width, height] of sizes)
+  for (const [name, width, height] of SIZES)
     it(`shows slots, leaps and resistance with all that charts have, at ${name} width`, async () => {
       const visited = await visit({
         width,
@@ -99,9 +92,7 @@ describe("how it feels, where it is played", () => {
         /The gap takes \d\.\d % of the whole .* too small to feel \(felt from 10 %\)\. A leadpipe .* narrower/,
       );
       await page.getByTestId("lips").locator("summary").click();
-      expect(await serious(page)).toEqual([]);
-      const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-      expect(overflow).toBeLessThanOrEqual(0);
+      await expectSound(page);
       await page.screenshot({ path: `${screenshots}feel-play-${name}.png`, fullPage: true });
       expectQuiet(visited);
     });

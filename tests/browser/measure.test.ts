@@ -4,10 +4,10 @@ import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { gapFromReadings } from "../../src/bench/gap.ts";
 import { plusMinus } from "../../src/charts/uncertainLength.ts";
-import { serious } from "./axe.ts";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { tabTo } from "./keyboard.ts";
 import { showsGap } from "./sheet.ts";
+import { expectSound, SIZES } from "./soundness.ts";
 
 const { visit } = useBrowser();
 
@@ -214,23 +214,14 @@ describe("measuring the gap", () => {
 });
 
 describe("the measuring sheet for everyone", () => {
-  const sizes = [
-    ["phone", 390, 844],
-    ["laptop", 1280, 900],
-    ["projector", 1920, 1080],
-  ] as const;
-  for (const [name, width, height] of sizes)
+  for (const [name, width, height] of SIZES)
     for (const colorScheme of ["light", "dark"] as const)
       it(`is sound at ${name} width, ${colorScheme}: axe-core finds nothing serious, nothing runs over the edge`, async () => {
         const visited = await open({ width, height, colorScheme, touch: name === "phone" });
         const { page } = visited;
         const check = async (state: string) => {
           await page.waitForTimeout(600);
-          expect(await serious(page)).toEqual([]);
-          const overflow = await page.evaluate(
-            () => document.documentElement.scrollWidth - window.innerWidth,
-          );
-          expect(overflow).toBeLessThanOrEqual(0);
+          await expectSound(page);
           await page.evaluate(() => scrollTo(0, 0));
           await page.screenshot({
             path: `${screenshots}measure-${name}-${colorScheme}${state}.png`,
