@@ -40,6 +40,7 @@ export interface Bore {
   readonly wallLossFactor: number;
   readonly junction: "modal" | "plane";
   readonly radiation: Radiation;
+  readonly bell: "plane" | "multimodal";
 }
 
 const MM = 1e-3;
@@ -87,6 +88,7 @@ export function boreOf(setup: Setup): Bore {
     wallLossFactor: setup.model.wallLossFactor,
     junction: setup.model.junction,
     radiation: setup.model.radiation,
+    bell: setup.model.bell,
   };
 }
 

@@ -26,6 +26,7 @@ export class Interpolant {
   /**
    * @param sample writes `functions` complex numbers for a real x
    * @param nodes a guess of how many samples are needed; doubled until the series has fallen to its noise
+   * @param resolved how far it must have fallen, as a part of the largest coefficient
    */
   constructor(
     readonly low: number,
@@ -33,13 +34,14 @@ export class Interpolant {
     functions: number,
     nodes: number,
     sample: Sample,
+    resolved = RESOLVED,
   ) {
     this.#middle = (low + high) / 2;
     this.#half = (high - low) / 2;
     let n = nodes;
     let values = sampleAt(n, (k) => Math.cos((Math.PI * k) / n));
     let series = transform(values, n, functions);
-    while (n < MOST_NODES && !series.every(hasFallen)) {
+    while (n < MOST_NODES && !series.every((one) => hasFallen(one, resolved))) {
       // the nodes of 2n between the ones known
       const between = sampleAt(n - 1, (k) => Math.cos((Math.PI * (2 * k + 1)) / (2 * n)));
       values = Array.from({ length: 2 * n + 1 }, (_, k) => (k & 1 ? between[(k - 1) / 2] : values[k / 2]));
@@ -135,9 +137,9 @@ function largest(series: Float64Array): number {
   return size;
 }
 
-function hasFallen(series: Float64Array): boolean {
+function hasFallen(series: Float64Array, resolved: number): boolean {
   const n = series.length / 2;
-  const limit = RESOLVED * largest(series);
+  const limit = resolved * largest(series);
   return [1, 2, 3, 4].every((back) => sizeAt(series, n - back) <= limit);
 }
 

@@ -3,16 +3,20 @@
  *
  *   rim → [mouthpiece] → gap → [upper: leadpipe and body to the slide] → slide → [lower: body to the bell, radiation]
  *
+ * A multimodal bell changes the reflection at the start of its flare; the wave that runs into it stays that of plane waves,
+ * so that the flow at the mouth is still `radiationState`'s.
+ *
  * A gap or a slide length then costs one small two-port between them.
  */
 
 import type { Setup } from "../setup/setup.ts";
+import { type BellFlare, bellFlare, characteristicImpedance, flareStart } from "./bellFlare.ts";
 import { type Bore, boreOf, type Piece } from "./bore.ts";
 import { Chain, cutPiece } from "./chain.ts";
 import { coneTwoPort, Medium, Station } from "./cone.ts";
 import { Gap } from "./gap.ts";
 import { radiationState } from "./radiation.ts";
-import { applyTo, STATE, TWO_PORT } from "./twoPort.ts";
+import { applyTo, inverse, STATE, TWO_PORT } from "./twoPort.ts";
 
 /**
  * Doubles of the fixed parts at one frequency: mouthpiece two-port, load (the state at the leadpipe's mouth with the slide
@@ -27,20 +31,30 @@ export const LOWER = UPPER + TWO_PORT;
 const GAP_STEP = 1e-3;
 
 /** The chains a bore is made of. */
-type Parts = Readonly<Record<"mouthpiece" | "upper" | "lower", Chain>>;
+type Parts = Readonly<Record<"mouthpiece" | "upper" | "lower" | "flare", Chain>>;
 
 function partsOf(
   { mouthpiece, upper, lower, ...bore }: Bore,
+  flareAt: number,
   cut: (piece: Piece) => readonly Piece[],
 ): Parts {
   const chain = (pieces: readonly Piece[]) =>
     new Chain(pieces.flatMap(cut), bore.wallLossFactor, bore.junction);
-  return { mouthpiece: chain(mouthpiece), upper: chain(upper), lower: chain(lower) };
+  return {
+    mouthpiece: chain(mouthpiece),
+    upper: chain(upper),
+    lower: chain(lower.slice(0, flareAt)),
+    flare: chain(lower.slice(flareAt)),
+  };
 }
 
 export class Line {
   readonly bore: Bore;
   readonly #parts: Parts;
+  /** Index of the flare's first piece among the lower ones; its end for a bell of plane waves. */
+  readonly #flareAt: number;
+  readonly #flare: BellFlare | null;
+  readonly #reflection = new Float64Array(2);
   readonly #slideMedium: Medium | null;
   readonly #slideStation = new Station();
   readonly #slidePort = new Float64Array(TWO_PORT);
@@ -49,7 +63,9 @@ export class Line {
   constructor(setup: Setup) {
     const bore = boreOf(setup);
     this.bore = bore;
-    this.#parts = partsOf(bore, (piece) => [piece]);
+    this.#flareAt = bore.bell === "multimodal" ? flareStart(bore.lower) : bore.lower.length;
+    this.#flare = this.#flareAt < bore.lower.length ? bellFlare(bore.lower.slice(this.#flareAt), bore) : null;
+    this.#parts = partsOf(bore, this.#flareAt, (piece) => [piece]);
     this.#slideMedium = bore.slide && new Medium(bore.slide.air, bore.wallLossFactor);
   }
 
@@ -94,15 +110,34 @@ export class Line {
    * @param out FIXED doubles at `at`
    */
   fixed(omegaRe: number, omegaIm: number, out: Float64Array, at = 0): void {
-    const { bellRadius, bellAir, radiation } = this.bore;
     this.#parts.mouthpiece.twoPort(omegaRe, omegaIm, out, at);
     this.#parts.upper.twoPort(omegaRe, omegaIm, out, at + UPPER);
     const state = this.#state;
-    radiationState(radiation, bellRadius, bellAir, omegaRe, omegaIm, state);
+    this.#atFlare(omegaRe, omegaIm, state);
     this.#parts.lower.propagate(state, omegaRe, omegaIm);
     out.set(state, at + LOWER);
     applyTo(state, out, at + UPPER);
     out.set(state, at + LOAD);
+  }
+
+  /** [p, U] at the start of the flare; at the mouth where there is none. */
+  #atFlare(omegaRe: number, omegaIm: number, state: Float64Array): void {
+    const { bellRadius, bellAir, radiation } = this.bore;
+    radiationState(radiation, bellRadius, bellAir, omegaRe, omegaIm, state);
+    if (!this.#flare) return;
+    this.#parts.flare.propagate(state, omegaRe, omegaIm);
+    const reflection = this.#reflection;
+    this.#flare.reflection(omegaRe, omegaIm, reflection);
+    const zc = characteristicImpedance(this.#flare.pieces[0]);
+    // the wave running in, and what comes back of it
+    const re = (state[0] + zc * state[2]) / 2;
+    const im = (state[1] + zc * state[3]) / 2;
+    const backRe = re * reflection[0] - im * reflection[1];
+    const backIm = re * reflection[1] + im * reflection[0];
+    state[0] = re + backRe;
+    state[1] = im + backIm;
+    state[2] = (re - backRe) / zc;
+    state[3] = (im - backIm) / zc;
   }
 
   /**
@@ -141,7 +176,8 @@ export class Line {
   }
 
   /**
-   * [p, U] along the whole bore at a real angular frequency, from the bell to the rim, up to a common factor.
+   * [p, U] along the whole bore at a real angular frequency, from the bell to the rim, up to a common factor. In the flare of
+   * a multimodal bell it is the plane wave that goes on from the flare's start: its field has no single pressure there.
    * @param visit distance from the bell, m; radius, m; the state there (reused: copy what is kept)
    * @param finest longest stretch between two visits, m
    */
@@ -153,7 +189,7 @@ export class Line {
     finest: number,
   ): void {
     const parts = this.#finely(finest);
-    const { bellRadius, bellAir, radiation, slide } = this.bore;
+    const { bellRadius, slide } = this.bore;
     const state = new Float64Array(STATE);
     const port = new Float64Array(TWO_PORT);
     let passed = 0;
@@ -164,8 +200,11 @@ export class Line {
         visit(passed, radius, state);
       });
     };
-    radiationState(radiation, bellRadius, bellAir, omega, 0, state);
+    this.#atFlare(omega, 0, state);
+    parts.flare.twoPort(omega, 0, port);
+    applyTo(state, inverse(port));
     visit(0, bellRadius, state);
+    along(parts.flare);
     along(parts.lower);
     this.#drawSlide(state, draw, omega, 0);
     passed += draw;
@@ -184,7 +223,7 @@ export class Line {
   #finely(finest: number): Parts {
     if (this.#fine?.finest !== finest) {
       const cut = (piece: Piece) => cutPiece(piece, Math.max(1, Math.ceil(piece.length / finest)));
-      this.#fine = { finest, parts: partsOf(this.bore, cut) };
+      this.#fine = { finest, parts: partsOf(this.bore, this.#flareAt, cut) };
     }
     return this.#fine.parts;
   }

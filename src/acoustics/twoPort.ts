@@ -37,6 +37,10 @@ export function applyTo(state: Float64Array, x: Float64Array, xo = 0, so = 0): v
   state[so + 3] = x[xo + 4] * pi + x[xo + 5] * pr + x[xo + 6] * ui + x[xo + 7] * ur;
 }
 
+/** X⁻¹ of a two-port whose determinant is 1. */
+export const inverse = ([aRe, aIm, bRe, bIm, cRe, cIm, dRe, dIm]: Float64Array): Float64Array =>
+  Float64Array.of(dRe, dIm, -bRe, -bIm, -cRe, -cIm, aRe, aIm);
+
 export function setIdentity(x: Float64Array, xo = 0): void {
   x.fill(0, xo, xo + TWO_PORT);
   x[xo] = 1;

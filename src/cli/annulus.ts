@@ -14,6 +14,7 @@ import { ReadingError } from "./fileText.ts";
 import { fitCommand } from "./fit.ts";
 import { flowCommand } from "./flow.ts";
 import { gapCommand } from "./gap.ts";
+import { measuredCommand } from "./measured.ts";
 import { modesCommand } from "./modes.ts";
 import { slotsCommand } from "./slots.ts";
 import { sweepCommand } from "./sweep.ts";
@@ -34,6 +35,7 @@ for (const add of [
   compareCommand,
   designCommand,
   uncertaintyCommand,
+  measuredCommand,
   cavityCommand,
   flowCommand,
   gapCommand,

@@ -59,7 +59,7 @@ export interface Body {
 export interface Model {
   readonly junction: "modal" | "plane";
   readonly radiation: "unflanged" | "flanged" | "open";
-  readonly bell: "plane";
+  readonly bell: "plane" | "multimodal";
   /** Thickness of the walls' boundary layers relative to a smooth, clean bore. */
   readonly wallLossFactor: number;
 }

@@ -1,0 +1,26 @@
+/**
+ * Gauss–Legendre quadrature, ∫₋₁¹ f(x) dx ≈ Σ w_i f(x_i), exact for polynomials up to degree 2n − 1: nodes and weights from
+ * the eigenvalues and first components of the Jacobi matrix (Golub & Welsch 1969, Math. Comp. 23, 221).
+ */
+import { EigenvalueDecomposition, Matrix } from "ml-matrix";
+
+export interface Quadrature {
+  readonly nodes: Float64Array;
+  readonly weights: Float64Array;
+}
+
+export function gaussLegendre(n: number): Quadrature {
+  const jacobi = Matrix.zeros(n, n);
+  for (let k = 1; k < n; k++) {
+    const beside = k / Math.sqrt(4 * k * k - 1);
+    jacobi.set(k, k - 1, beside);
+    jacobi.set(k - 1, k, beside);
+  }
+  const { realEigenvalues, eigenvectorMatrix } = new EigenvalueDecomposition(jacobi, {
+    assumeSymmetric: true,
+  });
+  return {
+    nodes: Float64Array.from(realEigenvalues),
+    weights: Float64Array.from(realEigenvalues, (_, i) => 2 * eigenvectorMatrix.get(0, i) ** 2),
+  };
+}

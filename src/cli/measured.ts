@@ -1,0 +1,244 @@
+import { type Command, InvalidArgumentError, Option } from "commander";
+import { csvFormat } from "d3";
+import type { Setup } from "../setup/setup.ts";
+import { withGap } from "../setup/withGap.ts";
+import { columnFitSteps } from "../study/columnFit.ts";
+import type { ColumnFit, Estimate } from "../study/columnFitResult.ts";
+import { UNKNOWNS, type UnknownName } from "../study/columnUnknowns.ts";
+import { type Overlay, overlay } from "../study/measured.ts";
+import { type MeasuredImpedance, readingWords, readMeasured } from "../study/measuredCsv.ts";
+import type { Reading } from "../study/measuredReading.ts";
+import { formatLength } from "../units/formatLength.ts";
+import { InputError, quoteTyped } from "../units/inputError.ts";
+import { parseLengthMm } from "../units/length.ts";
+import { textOf } from "./fileText.ts";
+import { formatOption } from "./formatOption.ts";
+import { forEachSetup } from "./setups.ts";
+import { signed, textTable } from "./table.ts";
+
+type Known = Partial<Pick<Reading, "delimiter" | "decimal" | "form" | "magnitude" | "phase" | "scale">>;
+
+interface Options extends Known {
+  readonly data: string;
+  readonly gap?: string;
+  readonly from?: number;
+  readonly to?: number;
+  readonly fit?: readonly UnknownName[];
+  readonly format: string;
+}
+
+interface Answer {
+  readonly measured: MeasuredImpedance;
+  readonly before: Overlay;
+  readonly fit: ColumnFit | null;
+  /** With the fitted setup. */
+  readonly after: Overlay | null;
+}
+
+/** `annulus measured SETUP --data FILE`: a measured impedance beside the model's, and a few unknowns fitted to it. */
+export function measuredCommand(program: Command): void {
+  const choice = (flags: string, about: string, ...choices: string[]) =>
+    new Option(flags, `${about} (guessed)`).choices(choices);
+  program
+    .command("measured")
+    .description("a measured input impedance beside the model's; fits a few unknowns to it")
+    .argument("<setup>", "setup file, or - for standard input")
+    .requiredOption("--data <file>", "CSV of the measurement: frequency and impedance")
+    .option("--gap <length>", "gap it was measured at, instead of the setup's own, e.g. 2.54mm or 0.1in")
+    .option("--from <Hz>", "leave out what lies below", hertz)
+    .option("--to <Hz>", "leave out what lies above", hertz)
+    .option("--fit <unknowns>", `of ${UNKNOWNS.join(", ")}: some, with commas`, unknownNames)
+    .addOption(choice("--form <form>", "what the columns are", "magnitude-phase", "real-imaginary"))
+    .addOption(choice("--magnitude <unit>", "magnitude", "linear", "dB"))
+    .addOption(choice("--phase <unit>", "phase", "degrees", "radians"))
+    .addOption(
+      choice(
+        "--scale <scale>",
+        "Pa·s/m³, ρc/S at the rim, or unknown",
+        "absolute",
+        "characteristic",
+        "relative",
+      ),
+    )
+    .addOption(choice("--delimiter <name>", "between the columns", "comma", "semicolon", "tab", "space"))
+    .addOption(choice("--decimal <name>", "decimal sign", "point", "comma"))
+    .addOption(formatOption("table", "csv", "json"))
+    .action((path: string, options: Options) => {
+      if (path === "-" && options.data === "-")
+        throw new InputError(
+          "the setup and the measurement cannot both be standard input; give one as a file",
+        );
+      const text = textOf(options.data, "a measurement's CSV file");
+      forEachSetup(
+        path,
+        options.format,
+        (setup) => study(setup, text, options),
+        asJson,
+        (answer, setup) =>
+          options.format === "csv" ? `${csvFormat(asJson(answer).peaks)}\n` : report(answer, setup),
+      );
+    });
+}
+
+function hertz(text: string): number {
+  const value = Number(text.replace(/\s*hz$/i, ""));
+  if (text.trim() === "" || !(value > 0 && value < 1e6))
+    throw new InvalidArgumentError("give a frequency in Hz above 0.");
+  return value;
+}
+
+function unknownNames(text: string): UnknownName[] {
+  return text.split(",").map((typed) => {
+    const found = UNKNOWNS.find((name) => name === typed.trim());
+    if (!found)
+      throw new InvalidArgumentError(`${quoteTyped(typed)} cannot be fitted: give ${UNKNOWNS.join(", ")}.`);
+    return found;
+  });
+}
+
+function study(given: Setup, text: string, options: Options): Answer {
+  const { delimiter, decimal, form, magnitude, phase, scale } = options;
+  const known = Object.fromEntries(
+    Object.entries({ delimiter, decimal, form, magnitude, phase, scale }).filter(([, value]) => value),
+  ) as Known;
+  const measured = between(
+    readMeasured(text, options.data, known),
+    options.from ?? 0,
+    options.to ?? Infinity,
+  );
+  const setup = options.gap === undefined ? given : withGap(given, parseLengthMm(options.gap, given.units));
+  const before = overlay(setup, measured);
+  if (!options.fit) return { measured, before, fit: null, after: null };
+  const fit = fitted(setup, measured, options.fit);
+  return { measured, before, fit, after: overlay(fit.setup, measured) };
+}
+
+/** The measurement within a range, its ends included. */
+function between(measured: MeasuredImpedance, low: number, high: number): MeasuredImpedance {
+  const kept = (_: number, i: number) => measured.frequencies[i] >= low && measured.frequencies[i] <= high;
+  const frequencies = measured.frequencies.filter(kept);
+  if (frequencies.length < 3)
+    throw new InputError(
+      `between ${low} and ${high} Hz the measurement has ${frequencies.length} frequencies; give --from and --to further apart`,
+    );
+  return { ...measured, frequencies, re: measured.re.filter(kept), im: measured.im.filter(kept) };
+}
+
+function fitted(setup: Setup, measured: MeasuredImpedance, keys: readonly UnknownName[]): ColumnFit {
+  const steps = columnFitSteps(setup, measured, keys);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (process.stderr.isTTY)
+      process.stderr.write(
+        done ? "\r\x1b[K" : `\rstep ${value.iteration}: ${value.scatterDb.toFixed(3)} dB left over`,
+      );
+    if (done) return value;
+  }
+}
+
+const asJson = ({ measured, before, fit, after }: Answer) => ({
+  reading: { ...measured.reading, header: measured.hasHeader, frequencies: measured.frequencies.length },
+  understood: readingWords(measured),
+  gap_mm: before.gapMm,
+  rms_dB: before.rmsDb,
+  rms_degrees: before.rmsDegrees,
+  peaks: before.peaks.map((peak) => ({
+    n: peak.n,
+    model_Hz: peak.model.frequencyHz,
+    measured_Hz: peak.measured?.frequencyHz ?? null,
+    difference_cents: peak.cents,
+    height_dB: peak.heightDb,
+    model_Q: peak.model.Q,
+    measured_Q: peak.measured?.Q ?? null,
+    ...(after && {
+      fitted_difference_cents: after.peaks.find(({ n }) => n === peak.n)?.cents ?? null,
+      fitted_height_dB: after.peaks.find(({ n }) => n === peak.n)?.heightDb ?? null,
+    }),
+  })),
+  fit: fit && {
+    estimates: fit.estimates.map(({ unknown, value, standard, interval, atBound }) => ({
+      unknown: unknown.key,
+      unit: unknown.unit,
+      start: unknown.start,
+      value,
+      standard_uncertainty: standard,
+      low_95: interval?.[0] ?? null,
+      high_95: interval?.[1] ?? null,
+      at_bound: atBound,
+    })),
+    correlation: fit.correlation,
+    scatter_dB: fit.scatterDb,
+    scatter_degrees: fit.scatterDegrees,
+    start_dB: fit.startDb,
+    neighbour_correlation: fit.neighbours,
+    degrees_of_freedom: fit.degreesOfFreedom,
+    converged: fit.converged,
+    words: fit.words,
+  },
+});
+
+function report({ measured, before, fit, after }: Answer, setup: Setup): string {
+  return [
+    `${setup.name}: gap ${formatLength(before.gapMm, "mm")} (${formatLength(before.gapMm, "in")}) against ${measured.frequencies.length} measured points\n`,
+    `Read as: ${readingWords(measured)}\n`,
+    `\nMeasured less model${fit ? ", as the setup has it" : ""}\n`,
+    differences(before),
+    ...(fit && after
+      ? [
+          "\nFitted, at 95 %\n",
+          estimates(fit),
+          ...correlations(fit),
+          "\nMeasured less model, fitted\n",
+          differences(after),
+        ]
+      : []),
+    ...(fit?.words ?? []).map((words) => `\n${words}\n`),
+  ].join("");
+}
+
+function differences({ peaks, rmsDb, rmsDegrees }: Overlay): string {
+  const head = ["n", "model/Hz", "measured/Hz", "cents", "height/dB", "model Q", "measured Q"];
+  const rows = peaks.map(({ n, model, measured, cents, heightDb }) => [
+    `${n}`,
+    model.frequencyHz.toFixed(2),
+    measured?.frequencyHz.toFixed(2) ?? "–",
+    signed(cents, 1),
+    signed(heightDb, 2),
+    model.Q.toFixed(1),
+    measured?.Q.toFixed(1) ?? "–",
+  ]);
+  return `${textTable(head, rows)}Over all frequencies: ${rmsDb.toFixed(2)} dB and ${rmsDegrees.toFixed(1)}° root mean square.\n`;
+}
+
+function estimates({ estimates: all, scatterDb, scatterDegrees, startDb }: ColumnFit): string {
+  const rows = all.map((estimate) => {
+    const { name, unit, start } = estimate.unknown;
+    const digits = digitsOf(estimate);
+    return [
+      `${name}${unit && `/${unit}`}`,
+      start.toFixed(digits),
+      estimate.value.toFixed(digits),
+      estimate.standard?.toFixed(digits) ?? "unknown",
+      estimate.interval?.[0].toFixed(digits) ?? "–",
+      estimate.interval?.[1].toFixed(digits) ?? "–",
+    ];
+  });
+  return (
+    textTable(["unknown", "setup", "fitted", "u", "from", "to"], rows) +
+    `Left over: ${scatterDb.toFixed(3)} dB and ${scatterDegrees.toFixed(2)}°, from ${startDb.toFixed(3)} dB.\n`
+  );
+}
+
+/** As many that the uncertainty has two figures. */
+const digitsOf = ({ standard }: Estimate): number =>
+  standard === null || !(standard > 0) ? 3 : Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(standard))));
+
+function correlations({ correlation, estimates: all }: ColumnFit): string[] {
+  if (!correlation || all.length < 2) return [];
+  const pairs = all.flatMap(({ unknown }, i) =>
+    all
+      .slice(0, i)
+      .map((other, k) => `${other.unknown.name} and ${unknown.name} ${signed(correlation[i][k], 2)}`),
+  );
+  return [`Correlations: ${pairs.join("; ")}.\n`];
+}

@@ -1,0 +1,47 @@
+/** Invented measurements: the model itself at a known truth, with noise of a stated size. */
+import { randomLcg, randomNormal } from "d3";
+import { gapMm, type Setup } from "../../src/setup/setup.ts";
+import { type Measured, modelCurve } from "../../src/study/measured.ts";
+import type { ImpedanceScale } from "../../src/study/measuredReading.ts";
+
+export interface Invented {
+  readonly from?: number;
+  readonly to?: number;
+  readonly step?: number;
+  /** Relative, of each of the two parts. */
+  readonly noise?: number;
+  /** Correlation of the noise at neighbouring frequencies. */
+  readonly together?: number;
+  readonly seed?: number;
+  readonly scale?: ImpedanceScale;
+  /** What it is multiplied by. */
+  readonly factor?: number;
+}
+
+export function invented(truth: Setup, options: Invented = {}): Measured {
+  const {
+    from = 80,
+    to = 900,
+    step = 2,
+    noise = 0,
+    together = 0,
+    seed = 1,
+    scale = "absolute",
+    factor = 1,
+  } = options;
+  const frequencies = Float64Array.from(
+    { length: Math.floor((to - from) / step) + 1 },
+    (_, i) => from + step * i,
+  );
+  const { re, im } = modelCurve(truth, frequencies, gapMm(truth));
+  const normal = randomNormal.source(randomLcg(seed / 4099))(0, noise);
+  let [a, b] = [normal(), normal()];
+  const fresh = Math.sqrt(1 - together * together);
+  re.forEach((x, i) => {
+    [a, b] = [together * a + fresh * normal(), together * b + fresh * normal()];
+    const y = im[i];
+    re[i] = factor * (x * (1 + a) - y * b);
+    im[i] = factor * (x * b + y * (1 + a));
+  });
+  return { frequencies, re, im, reading: { scale } };
+}
