@@ -22,7 +22,3 @@ export function parseTaper(text: string): number {
   if (Number.isFinite(result)) return result;
   throw new InputError(`${quoteTyped(text)} is not a taper; ${accepted}`);
 }
-
-/** A taper for printing: `0.0499 (1:20.0)`. */
-export const formatTaper = (taper: number): string =>
-  taper > 0 ? `${Number(taper.toPrecision(4))} (1:${(1 / taper).toPrecision(4)})` : `${taper}`;

@@ -125,9 +125,13 @@ function knownIn({ changes, unit }: Test, digits: number): string {
   return known > 0 ? `, known to ±${known.toPrecision(1)} ${unit}` : "";
 }
 
-export function verdictTable(tests: readonly Test[]): Table {
+/** What claims were held against, a row a test and resonance. */
+export function verdictTable(
+  claims: readonly { readonly rule: string; readonly tests: readonly Test[] }[],
+): Table {
   return {
     columns: [
+      "rule of thumb",
       "test",
       "of",
       "number",
@@ -139,18 +143,21 @@ export function verdictTable(tests: readonly Test[]): Table {
       "rule asks for",
       "finding of the test",
     ],
-    rows: tests.flatMap(({ name, of, changes, threshold, unit, asked, finding }) =>
-      changes.map((change) => [
-        name,
-        of,
-        of === "whole" ? "" : change.n,
-        change.change,
-        ...(rangeOf(change) ?? ["", ""]),
-        unit,
-        threshold,
-        asked > 0 ? "more" : "less",
-        finding,
-      ]),
+    rows: claims.flatMap(({ rule, tests }) =>
+      tests.flatMap(({ name, of, changes, threshold, unit, asked, finding }) =>
+        changes.map((change) => [
+          rule,
+          name,
+          of,
+          of === "whole" ? "" : change.n,
+          change.change,
+          ...(rangeOf(change) ?? ["", ""]),
+          unit,
+          threshold,
+          asked > 0 ? "more" : "less",
+          finding,
+        ]),
+      ),
     ),
   };
 }

@@ -4,7 +4,7 @@ import { fitOf } from "../../src/bench/fit.ts";
 import type { FitDimension, FitDimensions } from "../../src/bench/fitDimensions.ts";
 import { fitUncertainty, gapSensitivities } from "../../src/bench/fitUncertainty.ts";
 import { seat } from "../../src/bench/seat.ts";
-import { formatTaper, parseTaper } from "../../src/bench/taper.ts";
+import { parseTaper } from "../../src/bench/taper.ts";
 import {
   anyDimensions,
   anyNumber,
@@ -221,9 +221,5 @@ describe("tapers as they are written", () => {
   });
   it.each(["", "steep", "1:0", "-0.05", "1:20:3", "0.05 mm"])("refuses %j", (text) => {
     expect(() => parseTaper(text)).toThrow(/is not a taper; give/);
-  });
-  it("are printed both ways", () => {
-    expect(formatTaper(0.05)).toBe("0.05 (1:20.00)");
-    expect(formatTaper(0)).toBe("0");
   });
 });

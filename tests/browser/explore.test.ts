@@ -126,6 +126,27 @@ describe("exploring the gap", () => {
     expectQuiet(visited);
   });
 
+  it("has the verdicts' numbers to read and as CSV: the terminal's shifts", async () => {
+    const visited = await open();
+    const { page } = visited;
+    const numbers = page.getByTestId("verdict-numbers");
+    await numbers.locator("summary").click();
+    const download = page.waitForEvent("download");
+    await numbers.getByRole("button", { name: "Save numbers as CSV" }).click();
+    const rows = csvParse(readFileSync(await (await download).path()).toString("utf8"));
+    expect(await numbers.locator("tbody tr").count()).toBe(rows.length);
+    const heights = rows.filter(
+      (row) => /slots|holds/.test(row["rule of thumb"]) && /height/i.test(row.test),
+    );
+    const [before, after] = gapSweep(new Instrument(demo()), { gapsMm: [2.5, 5.04] }).rows;
+    expect(heights.length).toBeGreaterThanOrEqual(9);
+    for (const { number, change } of heights) {
+      const n = Number(number) - 1;
+      expect(Number(change)).toBeCloseTo(after.modes[n].heightDb! - before.modes[n].heightDb!, 3);
+    }
+    expectQuiet(visited);
+  });
+
   it("exports SVG and PNG that open again", async () => {
     const { page, context } = await open();
     const svg = (await saved(page, "impedance", "svg")).toString("utf8");

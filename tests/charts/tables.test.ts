@@ -67,14 +67,14 @@ test("section", () => {
 });
 
 test("verdicts", () => {
-  const { tests } = explored(4).verdicts[0];
+  const { rule, tests } = explored(4).verdicts[0];
   const known = tests.map((one) => ({
     ...one,
     changes: one.changes.map((change) => ({ ...change, expanded: 0.5 })),
   }));
-  expect(verdictTable(known).rows.map((row) => row.slice(0, 6))).toEqual(
+  expect(verdictTable([{ rule, tests: known }]).rows.map((row) => row.slice(0, 7))).toEqual(
     tests.flatMap(({ name, changes }) =>
-      changes.map(({ n, change }) => [name, "resonance", n, change, change - 0.5, change + 0.5]),
+      changes.map(({ n, change }) => [rule, name, "resonance", n, change, change - 0.5, change + 0.5]),
     ),
   );
 });

@@ -8,15 +8,14 @@ import type { Drawing, Frame, Table } from "../../charts/drawing.ts";
 import type { ChartAction } from "../chrome/chartMenu.ts";
 import "../chrome/chartMenu.ts";
 import { controls } from "../controls.ts";
-import { setupFileName } from "../files/setupFile.ts";
 import { FrameElement } from "../frameElement.ts";
 import type { Answer } from "../model/results.ts";
 import { ObservableController, ResultsController, StoreController } from "../store/storeController.ts";
-import { saveCsv, savePng, saveSvg } from "./chartFile.ts";
+import { chartFileName, saveCsv, savePng, saveSvg } from "./chartFile.ts";
 import { type Cursor, cursorContext, type Pointed } from "./cursor.ts";
 import { Lateness } from "./lateness.ts";
 import { patch } from "./patch.ts";
-import { tableView } from "./tableView.ts";
+import { tableStyles, tableView } from "./tableView.ts";
 import { zoom } from "./zoom.ts";
 
 const REST_MS = 150;
@@ -90,6 +89,7 @@ export abstract class ChartFigure extends FrameElement {
 
   static override styles: CSSResultGroup = [
     controls,
+    tableStyles,
     css`
       :host {
         display: block;
@@ -159,32 +159,6 @@ export abstract class ChartFigure extends FrameElement {
         color: var(--muted);
         font-size: var(--type-14);
         border: 1px dashed var(--hairline);
-      }
-      .table {
-        max-height: 20rem;
-        overflow: auto;
-        border: 1px solid var(--hairline);
-        font-size: var(--type-12);
-      }
-      table {
-        border-collapse: collapse;
-      }
-      th,
-      td {
-        padding: 0.15rem 0.5rem;
-        text-align: right;
-        border-bottom: 1px solid var(--hairline);
-        font-weight: 400;
-      }
-      thead th {
-        position: sticky;
-        top: 0;
-        background: var(--paper);
-        vertical-align: bottom;
-        font-weight: 600;
-      }
-      tbody th {
-        white-space: nowrap;
       }
       @media print {
         :host {
@@ -339,7 +313,7 @@ export abstract class ChartFigure extends FrameElement {
 
   #act(action: ChartAction): void {
     const { store, state } = this.page;
-    const name = `${setupFileName(state.document.setup).replace(/\.setup\.json$/, "")}-${this.name}`;
+    const name = chartFileName(state.document.setup, this.name);
     if (action === "table") this.showsTable = !this.showsTable;
     else if (action === "about") this.showsAbout = !this.showsAbout;
     else if (!this.drawing) store.say("note", "Nothing is drawn yet.");

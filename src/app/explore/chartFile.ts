@@ -1,11 +1,17 @@
 /** A chart as a file: drawing, picture or numbers. */
 import type { Table } from "../../charts/drawing.ts";
 import { standaloneSvg } from "../../charts/exportSvg.ts";
+import type { Setup } from "../../setup/setup.ts";
 import { download } from "../files/download.ts";
+import { setupFileName } from "../files/setupFile.ts";
 import { shownTheme } from "../theme.ts";
 
 /** Pixels of a picture for each of the drawing. */
 const FINENESS = 2;
+
+/** A file's name without its ending: the setup's, then the chart's. */
+export const chartFileName = (setup: Setup, chart: string): string =>
+  `${setupFileName(setup).replace(/\.setup\.json$/, "")}-${chart}`;
 
 export function saveSvg(svg: SVGSVGElement, name: string): void {
   download(svgBlob(svg), `${name}.svg`);

@@ -1,5 +1,5 @@
 /** A chart's numbers as a table to read. */
-import { html, type TemplateResult } from "lit";
+import { css, html, type TemplateResult } from "lit";
 import type { Table } from "../../charts/drawing.ts";
 
 /** Finer than anything that can be felt. */
@@ -24,4 +24,33 @@ export const tableView = ({ columns, rows }: Table, caption: string): TemplateRe
       </tbody>
     </table>
   </div>
+`;
+
+export const tableStyles = css`
+  .table {
+    max-height: 20rem;
+    overflow: auto;
+    border: 1px solid var(--hairline);
+    font-size: var(--type-12);
+  }
+  table {
+    border-collapse: collapse;
+  }
+  th,
+  td {
+    padding: 0.15rem 0.5rem;
+    text-align: right;
+    border-bottom: 1px solid var(--hairline);
+    font-weight: 400;
+  }
+  thead th {
+    position: sticky;
+    top: 0;
+    background: var(--paper);
+    vertical-align: bottom;
+    font-weight: 600;
+  }
+  tbody th {
+    white-space: nowrap;
+  }
 `;

@@ -1,16 +1,18 @@
 /** The trade's rule beside the model's finding, claim by claim, under one plain sentence. */
 import { html, nothing } from "lit";
-import { customElement } from "lit/decorators.js";
-import { verdictBar } from "../../charts/verdictBar.ts";
+import { customElement, state } from "lit/decorators.js";
+import { verdictBar, verdictTable } from "../../charts/verdictBar.ts";
 import type { Evidence, Finding, Test, Verdict } from "../../study/verdicts.ts";
 import { icon } from "../chrome/icon.ts";
 import { controls } from "../controls.ts";
 import { FrameElement } from "../frameElement.ts";
 import type { Answer } from "../model/results.ts";
 import { FeelController, ResultsController, StoreController } from "../store/storeController.ts";
+import { chartFileName, saveCsv } from "./chartFile.ts";
 import { headline } from "./headline.ts";
 import { Lateness } from "./lateness.ts";
 import { patch } from "./patch.ts";
+import { tableStyles, tableView } from "./tableView.ts";
 import { verdictStyles } from "./verdictStyles.ts";
 import { zoom } from "./zoom.ts";
 
@@ -44,6 +46,7 @@ export class VerdictStrip extends FrameElement {
   readonly #model = new ResultsController(this);
   readonly #feel = new FeelController(this, "felt", "closed");
   readonly #late = new Lateness(() => this.requestUpdate());
+  @state() private showsNumbers = false;
   #width = 0;
   #drawn: readonly unknown[] = [];
   readonly #widths = new ResizeObserver(([{ contentRect }]) => {
@@ -52,7 +55,7 @@ export class VerdictStrip extends FrameElement {
     this.requestUpdate();
   });
 
-  static override styles = [controls, verdictStyles];
+  static override styles = [controls, tableStyles, verdictStyles];
 
   protected override news(): readonly unknown[] {
     const { explored, retuned } = this.#model.results;
@@ -93,6 +96,7 @@ export class VerdictStrip extends FrameElement {
           ${said ? html`<p class="held">${said.heldAgainst}</p>` : nothing}
         </div>
         <div class="claims">${this.#shown().map((shown) => this.#claim(shown))}</div>
+        ${value ? this.#numbers() : nothing}
       </div>
     `;
   }
@@ -151,6 +155,37 @@ export class VerdictStrip extends FrameElement {
     `;
   }
 
+  /** Every bar's numbers, to read and to take along. */
+  #numbers() {
+    const table = this.showsNumbers ? verdictTable(this.#tested()) : null;
+    return html`
+      <details
+        data-testid="verdict-numbers"
+        @toggle=${({ currentTarget }: Event) => {
+          this.showsNumbers = (currentTarget as HTMLDetailsElement).open;
+        }}
+      >
+        <summary>the numbers behind the bars</summary>
+        ${
+          table &&
+          html`
+            ${tableView(table, "Verdicts")}
+            <button type="button" @click=${() => saveCsv(table, chartFileName(this.#page.state.document.setup, "verdicts"))}>
+              ${icon("save")}Save numbers as CSV
+            </button>
+          `
+        }
+      </details>
+    `;
+  }
+
+  #tested(): { readonly rule: string; readonly tests: readonly Test[] }[] {
+    return this.#shown().map(({ verdict: { rule }, main, peaks }) => ({
+      rule,
+      tests: [...(main?.tests ?? []), ...(peaks?.tests ?? [])],
+    }));
+  }
+
   /** Where the felt part of a verdict stands while it is not there; the peaks do not wait for it. */
   #work({ value, stale, progress, refused, stopped }: Answer<unknown>) {
     if (refused) return html`<p class="working">${icon("warning")}<span>${refused}</span></p>`;
@@ -169,11 +204,7 @@ export class VerdictStrip extends FrameElement {
 
   protected override updated(): void {
     const { unit } = this.#page.state.view;
-    const shown = this.#shown();
-    const tests: Test[] = shown.flatMap(({ main, peaks }) => [
-      ...(main?.tests ?? []),
-      ...(peaks?.tests ?? []),
-    ]);
+    const tests = this.#tested().flatMap((claim) => claim.tests);
     const inputs = [unit, this.#width, ...tests];
     if (
       this.#width === 0 ||
