@@ -131,7 +131,6 @@ export function verdictTable(
 ): Table {
   return {
     columns: [
-      "rule of thumb",
       "test",
       "of",
       "number",
@@ -142,11 +141,11 @@ export function verdictTable(
       "felt from",
       "rule asks for",
       "finding of the test",
+      "rule of thumb",
     ],
     rows: claims.flatMap(({ rule, tests }) =>
       tests.flatMap(({ name, of, changes, threshold, unit, asked, finding }) =>
         changes.map((change) => [
-          rule,
           name,
           of,
           of === "whole" ? "" : change.n,
@@ -156,6 +155,7 @@ export function verdictTable(
           threshold,
           asked > 0 ? "more" : "less",
           finding,
+          rule,
         ]),
       ),
     ),

@@ -50,7 +50,8 @@ export const tableStyles = css`
     vertical-align: bottom;
     font-weight: 600;
   }
-  tbody th {
+  tbody th,
+  tbody td {
     white-space: nowrap;
   }
 `;
