@@ -1,7 +1,8 @@
 /** How tall each resonance's peak is against the same peak at the reference gap. */
 import type { LengthUnit } from "../units/length.ts";
 import type { Frame, Table } from "./drawing.ts";
-import { type GapChartData, type GapDrawing, gapChart, gapTable, type Quantity } from "./gapChart.ts";
+import { type GapChartData, type GapDrawing, gapChart, gapTable } from "./gapChart.ts";
+import type { Quantity } from "./gapSeries.ts";
 
 const height: Quantity = {
   name: "height-chart",

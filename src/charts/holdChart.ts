@@ -2,14 +2,8 @@
 import type { GapSlots } from "../study/slots.ts";
 import type { LengthUnit } from "../units/length.ts";
 import type { Frame, Table } from "./drawing.ts";
-import {
-  type GapChartData,
-  type GapDrawing,
-  gapChart,
-  gapTable,
-  type Quantity,
-  type Swept,
-} from "./gapChart.ts";
+import { type GapChartData, type GapDrawing, gapChart, gapTable } from "./gapChart.ts";
+import type { Quantity, Swept } from "./gapSeries.ts";
 
 interface HeldNote {
   readonly n: number;

@@ -1,7 +1,8 @@
 /** Where each resonance lies against the reference gap, and how far it lies from its upper neighbour. */
 import type { LengthUnit } from "../units/length.ts";
 import type { Frame, Table } from "./drawing.ts";
-import { type GapChartData, type GapDrawing, gapChart, gapTable, type Quantity } from "./gapChart.ts";
+import { type GapChartData, type GapDrawing, gapChart, gapTable } from "./gapChart.ts";
+import type { Quantity } from "./gapSeries.ts";
 
 const shift: Quantity = {
   name: "shift-chart",
