@@ -6,63 +6,40 @@
  */
 import { scaleLinear } from "d3";
 import { cavityDiameterMm, exitBoreMm, profileLengthMm } from "../setup/geometry.ts";
-import type { Setup } from "../setup/setup.ts";
 import { formatLength } from "../units/formatLength.ts";
-import type { LengthUnit } from "../units/length.ts";
-import { dimension, outsideTail } from "./dimension.ts";
+import { drawReference, drawScale, nameParts, placeGapText } from "./cutawayNotes.ts";
+import { drawGap, outsideOfShank, radiusOn, shoulderRadius, stemMm } from "./cutawayParts.ts";
+import { type CutawayData, describe } from "./cutawayWords.ts";
+import { dimension } from "./dimension.ts";
 import {
   add,
   clamp,
   type Drawing,
   type Frame,
-  type Point,
-  polygonPath,
   px,
   referenceDash,
   resize,
   rule,
-  type Scale,
   sheet,
-  type Table,
   textWidth,
   typeSizes,
   write,
 } from "./drawing.ts";
-import { hatchPath } from "./hatch.ts";
-import { bothUnits, inUnit } from "./numbers.ts";
+import { invented } from "./inventedWalls.ts";
+import { drawRing } from "./metal.ts";
+import { bothUnits } from "./numbers.ts";
 import { boreBetween, type Outline } from "./profile.ts";
 import { colour } from "./tokens.ts";
-
-export interface CutawayData {
-  readonly setup: Setup;
-  readonly chosenGapMm: number;
-  readonly referenceGapMm: number;
-}
 
 export interface CutawayDrawing extends Drawing {
   /** How far along the bore one px is: what a pointer's movement is worth. */
   readonly mmPerPx: number;
 }
 
-/** Drawn, not measured, mm. */
-const invented = {
-  receiverWall: 1.5,
-  beadHeight: 0.5,
-  beadLength: 3,
-  /** Receiver beyond the start of the leadpipe, which sits in it. */
-  sleeve: 9,
-  leadpipeWall: 0.5,
-  /** From the receiver's face to the shoulder when the gap is closed. */
-  shoulderClear: 3,
-  shoulderHeight: 1.6,
-};
 /** Around the receiver's depth, on the narrowest sheet, mm. */
 const least = { before: 13, after: 7 };
 /** Share of a wide sheet that the mouthpiece may take. */
 const mouthpieceShare = 0.3;
-/** CSS px in a millimetre of a screen that keeps to the standard. */
-const pxPerScreenMm = 96 / 25.4;
-
 export function cutaway(data: CutawayData, frame: Frame): CutawayDrawing {
   const { setup } = data;
   const { receiver, mouthpiece, leadpipe } = setup;
@@ -128,28 +105,14 @@ export function cutaway(data: CutawayData, frame: Frame): CutawayDrawing {
     [sleeveEndMm - 2.5, wallMm],
     [sleeveEndMm, Math.min(wallMm, radiusOn(pipeOutside, sleeveEndMm) + 0.5)],
   ];
-  const section = (
-    parent: Element,
-    inside: Outline,
-    outside: Outline,
-    direction: 1 | -1,
-    spacing: number,
-    cut?: "start" | "end",
-  ) => {
-    for (const side of [1, -1]) {
-      const ring = ringPoints(inside, outside, side, x, y, cut);
-      const d = polygonPath(ring);
-      add(parent, "path", { d, fill: colour("metal") });
-      add(parent, "path", {
-        d: hatchPath(ring, spacing, direction),
-        stroke: colour("metal-hatch"),
-        "stroke-width": 0.9,
-      });
-      add(parent, "path", { d, stroke: colour("ink"), "stroke-width": 1.5, "stroke-linejoin": "round" });
-    }
-  };
-  section(still, pipeBore, pipeOutside, -1, 4, "end");
-  section(still, receiverInside, receiverOutside, 1, 7);
+  drawRing(
+    { parent: still, x, y },
+    { inside: pipeBore, outside: pipeOutside, direction: -1, spacing: 4, torn: "end" },
+  );
+  drawRing(
+    { parent: still, x, y },
+    { inside: receiverInside, outside: receiverOutside, direction: 1, spacing: 7 },
+  );
 
   // The shank, the one part that moves.
   const shank = add(svg, "g", { class: "shank", "data-part": "shank", cursor: "ew-resize" });
@@ -158,7 +121,10 @@ export function cutaway(data: CutawayData, frame: Frame): CutawayDrawing {
   const offset = insertionMm - profileEnd;
   const shankBore = boreBetween(mouthpiece.profileMm, shankFromMm - offset, profileEnd, offset);
   const shankOutside = outsideOfShank(setup, insertionMm, shankFromMm, cavityMm);
-  section(shank, shankBore, shankOutside, -1, 7, "start");
+  drawRing(
+    { parent: shank, x, y },
+    { inside: shankBore, outside: shankOutside, direction: -1, spacing: 7, torn: "start" },
+  );
   const shoulderMm = insertionMm - depthMm - invented.shoulderClear;
   add(shank, "rect", {
     class: "hit",
@@ -277,238 +243,4 @@ export function cutaway(data: CutawayData, frame: Frame): CutawayDrawing {
     mmPerPx: 1 / pxPerMm,
     plot: { left: 0, right: frame.width, top, bottom },
   };
-}
-
-export function cutawayTable({ setup, chosenGapMm, referenceGapMm }: CutawayData, unit: LengthUnit): Table {
-  const { receiver, mouthpiece, leadpipe } = setup;
-  const insertionMm = receiver.depthMm - chosenGapMm;
-  const rows: [string, number | undefined][] = [
-    ["gap", chosenGapMm],
-    ["reference gap", referenceGapMm],
-    ["receiver depth", receiver.depthMm],
-    ["insertion", insertionMm],
-    ["receiver diameter at its face", receiver.mouthDiameterMm],
-    [
-      "receiver diameter at the shank's end",
-      cavityDiameterMm(receiver.mouthDiameterMm, receiver.taper, insertionMm),
-    ],
-    ["shank's end, outside diameter", mouthpiece.shankEndDiameterMm],
-    ["shank's end, bore", exitBoreMm(mouthpiece.profileMm)],
-    ["leadpipe's start, bore", leadpipe.profileMm[0][1]],
-  ];
-  return {
-    columns: ["dimension", `length (${unit})`],
-    rows: rows.map(([name, mm]) => [name, mm === undefined ? "" : inUnit(mm, unit)]),
-  };
-}
-
-/** How much of the mouthpiece before the receiver's face can be shown at any gap: up to where the cup begins. */
-function stemMm({ mouthpiece, receiver }: Setup): number {
-  const length = profileLengthMm(mouthpiece.profileMm);
-  return length - (mouthpiece.cupDepthMm ?? 0.3 * length) - receiver.depthMm - 3;
-}
-
-function radiusOn(outline: Outline, at: number): number {
-  const next = outline.findIndex(([x]) => x >= at);
-  if (next === -1) return outline[outline.length - 1][1];
-  if (next === 0) return outline[0][1];
-  const [[x1, r1], [x2, r2]] = [outline[next - 1], outline[next]];
-  return x2 === x1 ? r2 : r1 + ((at - x1) / (x2 - x1)) * (r2 - r1);
-}
-
-/**
- * Taper up to the shoulder, as given, or fitting the receiver where nothing is given; then a body nobody has measured. A
- * shank that would cut into the receiver here is drawn touching it.
- */
-function outsideOfShank(
-  { mouthpiece, receiver }: Setup,
-  insertionMm: number,
-  fromMm: number,
-  cavityMm: (at: number) => number,
-): Outline {
-  const endMm =
-    mouthpiece.shankEndDiameterMm === undefined ? cavityMm(insertionMm) : mouthpiece.shankEndDiameterMm / 2;
-  const taper = (mouthpiece.shankTaper ?? receiver.taper) / 2;
-  const radius = (at: number) => {
-    const own = endMm + taper * (insertionMm - at);
-    return at >= 0 ? Math.min(own, cavityMm(at)) : own;
-  };
-  const shoulderMm = insertionMm - receiver.depthMm - invented.shoulderClear;
-  const stem: [number, number][] = [shoulderMm, Math.min(0, insertionMm), insertionMm].map((at) => [
-    at,
-    radius(at),
-  ]);
-  const body = radius(shoulderMm) + invented.shoulderHeight;
-  const chamfer = 0.6;
-  const whole: [number, number][] = [
-    [shoulderMm - 200, body + 2],
-    [shoulderMm - chamfer, body],
-    [shoulderMm, body - chamfer],
-    ...stem,
-  ];
-  return [[fromMm, radiusOn(whole, fromMm)], ...whole.filter(([at]) => at > fromMm)];
-}
-
-const shoulderRadius = (outside: Outline): number => Math.max(...outside.map(([, radius]) => radius));
-
-/** Half of a ring in section, above (1) or below (−1) the axis; a cut end is torn, as a long part is broken off. */
-function ringPoints(
-  inside: Outline,
-  outside: Outline,
-  side: number,
-  x: Scale,
-  y: Scale,
-  cut?: "start" | "end",
-): Point[] {
-  const at = ([mm, radius]: readonly [number, number]): Point => [x(mm), y(side * radius)];
-  const torn = (from: Point, to: Point): Point[] => {
-    const steps = Math.max(2, Math.round(Math.abs(to[1] - from[1]) / 3));
-    return Array.from({ length: steps - 1 }, (_, i) => {
-      const atY = from[1] + ((i + 1) / steps) * (to[1] - from[1]);
-      return [from[0] + 2.5 * Math.sin(atY / 5), atY];
-    });
-  };
-  const inner = inside.map(at);
-  const outer = outside.map(at).reverse();
-  return [
-    ...inner,
-    ...(cut === "end" ? torn(inner[inner.length - 1], outer[0]) : []),
-    ...outer,
-    ...(cut === "start" ? torn(outer[outer.length - 1], inner[0]) : []),
-  ];
-}
-
-interface GapGeometry {
-  readonly insertionMm: number;
-  readonly depthMm: number;
-  readonly shankBoreMm: number;
-  readonly pipeMouthMm: number;
-  readonly cavityMm: (at: number) => number;
-}
-
-function drawGap(parent: Element, geometry: GapGeometry, x: Scale, y: Scale): void {
-  const { insertionMm, depthMm, shankBoreMm, pipeMouthMm, cavityMm } = geometry;
-  const point = (mm: number, radius: number): Point => [x(mm), y(radius)];
-  const stream = [
-    point(insertionMm, shankBoreMm),
-    point(depthMm, pipeMouthMm),
-    point(depthMm, -pipeMouthMm),
-    point(insertionMm, -shankBoreMm),
-  ];
-  add(parent, "path", { d: polygonPath(stream), fill: colour("gap"), "fill-opacity": "0.2" });
-  for (const side of [1, -1]) {
-    const ring = [
-      point(insertionMm, side * Math.min(shankBoreMm, cavityMm(insertionMm))),
-      point(insertionMm, side * cavityMm(insertionMm)),
-      point(depthMm, side * cavityMm(depthMm)),
-      point(depthMm, side * Math.min(pipeMouthMm, cavityMm(depthMm))),
-    ];
-    // Outlined in its own colour, so that a closed gap still shows where it is.
-    add(parent, "path", {
-      d: polygonPath(ring),
-      fill: colour("gap"),
-      stroke: colour("gap"),
-      "stroke-width": 2,
-    });
-  }
-}
-
-function nameParts(
-  parent: Element,
-  {
-    fromMm,
-    toMm,
-    depthMm,
-    insertionMm,
-  }: { fromMm: number; toMm: number; depthMm: number; insertionMm: number },
-  x: Scale,
-  row: number,
-  size: number,
-): void {
-  const style = { size, fill: colour("muted"), anchor: "middle" } as const;
-  const shank = "mouthpiece shank";
-  const left = Math.max(fromMm, insertionMm - 40);
-  if (x(insertionMm) - x(left) > textWidth(shank, size) + 20)
-    write(parent, shank, x((left + insertionMm) / 2), row, style);
-  const pipe = "leadpipe";
-  const right = Math.min(toMm, depthMm + 40);
-  if (x(right) - x(depthMm) > textWidth(pipe, size) + 20)
-    write(parent, pipe, x((depthMm + right) / 2), row, style);
-}
-
-/** Where the shank ends at the reference gap. */
-function drawReference(
-  parent: Element,
-  { at, top, bottom }: { at: number; top: number; bottom: number },
-): void {
-  const group = add(parent, "g", { "data-part": "reference" });
-  rule(group, [at, top + 2], [at, bottom + 4], colour("reference"), 1.75, referenceDash);
-}
-
-/** Beside its dimension, where there is room: right of it, left of it, or under it. */
-function placeGapText(
-  parent: Element,
-  text: string,
-  [from, to]: readonly [number, number],
-  row: number,
-  width: number,
-  size: number,
-): void {
-  const clear = outsideTail + 11 + 6;
-  const needs = textWidth(text, size);
-  const style = { size, fill: colour("gap"), weight: 700, halo: true } as const;
-  if (to + clear + needs < width) write(parent, text, to + clear, row + 0.36 * size, style);
-  else if (from - clear - needs > 0)
-    write(parent, text, from - clear, row + 0.36 * size, { ...style, anchor: "end" });
-  else
-    write(parent, text, clamp((from + to) / 2, needs / 2, width - needs / 2), row - 5, {
-      ...style,
-      anchor: "middle",
-    });
-}
-
-function drawScale(
-  parent: Element,
-  { width, unit }: Frame,
-  pxPerMm: number,
-  lastRow: number,
-  firstRow: number,
-  face: number,
-  size: number,
-  narrow: boolean,
-): void {
-  const lengthMm = unit === "mm" ? 10 : 12.7;
-  const length = lengthMm * pxPerMm;
-  const label = unit === "mm" ? "10 mm" : "1/2 in";
-  const row = narrow ? lastRow : firstRow;
-  const left = 8;
-  const ratio = `about ${(pxPerMm / pxPerScreenMm).toFixed(1)} : 1`;
-  const room = (narrow ? width * 0.5 : face) - length - 24;
-  const text =
-    [`${label}, true to scale, ${ratio}`, `${label}, ${ratio}`].find((one) => textWidth(one, size) <= room) ??
-    label;
-  rule(parent, [left, row], [left + length, row], colour("ink"), 1.5);
-  for (const at of [left, left + length / 2, left + length])
-    rule(parent, [at, row - 4], [at, row + 4], colour("ink"), 1.25);
-  write(parent, text, left + length + 8, row + 0.36 * size, { size, fill: colour("muted") });
-  if (narrow) return;
-  write(parent, "outer walls and shoulder as drawn, not measured", width - 8, size + 4, {
-    size: 12,
-    anchor: "end",
-    fill: colour("muted"),
-  });
-}
-
-function describe({ setup, chosenGapMm, referenceGapMm }: CutawayData, unit: LengthUnit): string {
-  const { depthMm } = setup.receiver;
-  const change = chosenGapMm - referenceGapMm;
-  const against =
-    Math.abs(change) < 0.005
-      ? "the same as the reference"
-      : `${formatLength(Math.abs(change), unit)} ${change > 0 ? "wider" : "narrower"} than the reference of ${bothUnits(referenceGapMm, unit)}`;
-  return (
-    `Section true to scale. The shank goes ${formatLength(depthMm - chosenGapMm, unit)} into a receiver ` +
-    `${formatLength(depthMm, unit)} deep and leaves a gap of ${bothUnits(chosenGapMm, unit)} before the leadpipe, ${against}. ` +
-    "The shoulder gap seen from outside is another length and is not the gap."
-  );
 }

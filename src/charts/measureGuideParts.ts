@@ -6,20 +6,11 @@ import { scaleLinear } from "d3";
 import { cavityDiameterMm, exitBoreMm, profileLengthMm } from "../setup/geometry.ts";
 import type { Setup } from "../setup/setup.ts";
 import { add, type Frame, type Point, polygonPath, rule, type Scale } from "./drawing.ts";
-import { hatchPath } from "./hatch.ts";
+import { invented } from "./inventedWalls.ts";
+import { drawRing } from "./metal.ts";
 import { boreBetween, type Outline } from "./profile.ts";
 import { colour } from "./tokens.ts";
 
-/** Drawn, not measured, mm. */
-const invented = {
-  receiverWall: 1.5,
-  beadHeight: 0.5,
-  beadLength: 3,
-  leadpipeWall: 0.5,
-  /** From shoulder to face when the gap is closed. */
-  shoulderClear: 3,
-  shoulderHeight: 1.6,
-};
 /** Shown before the face, and beyond the start of the leadpipe, mm. */
 const shown = { before: 15, after: 8 };
 
@@ -75,18 +66,19 @@ export function drawReceiver(on: Bench): void {
   const bore = boreBetween(profileMm, start, start + endMm - depthMm, depthMm - start);
   const pipe = bore.map(([mm, radius]) => [mm, radius + invented.leadpipeWall] as const);
   const wall = outerMm - invented.beadHeight;
-  drawRing(on, bore, pipe, { direction: -1, spacing: 4, torn: "end" });
-  drawRing(
-    on,
-    [[0, cavityMm(0)], [depthMm, cavityMm(depthMm)], ...pipe],
-    [
+  drawRing(on, { inside: bore, outside: pipe, direction: -1, spacing: 4, torn: "end" });
+  drawRing(on, {
+    inside: [[0, cavityMm(0)], [depthMm, cavityMm(depthMm)], ...pipe],
+    outside: [
       [0, outerMm],
       [invented.beadLength, outerMm],
       [invented.beadLength, wall],
       [endMm, wall],
     ],
-    { direction: 1, spacing: 6, torn: "end" },
-  );
+    direction: 1,
+    spacing: 6,
+    torn: "end",
+  });
 }
 
 export interface DrawnShank {
@@ -135,7 +127,7 @@ export function drawShank(on: Bench, shorterMm = 0, sides: readonly (1 | -1)[] =
   // the bore stays where it is when the end is cut off
   const offset = on.setup.mouthpiece.insertionMm - profileEnd;
   const bore = boreBetween(profileMm, on.fromMm - offset, shank.endMm - offset, offset);
-  drawRing(on, bore, shank.outside, { direction: -1, spacing: 6, torn: "start", sides });
+  drawRing(on, { inside: bore, outside: shank.outside, direction: -1, spacing: 6, torn: "start", sides });
   return shank;
 }
 
@@ -177,43 +169,5 @@ export function drawTool(on: Bench, points: readonly (readonly [mm: number, radi
     stroke: colour("ink"),
     "stroke-width": 1.5,
     "stroke-linejoin": "round",
-  });
-}
-
-interface RingStyle {
-  readonly direction: 1 | -1;
-  readonly spacing: number;
-  /** The end at which a long part is broken off. */
-  readonly torn: "start" | "end";
-  readonly sides?: readonly (1 | -1)[];
-}
-
-function drawRing(on: Bench, inside: Outline, outside: Outline, style: RingStyle): void {
-  const { direction, spacing, torn, sides = [1, -1] } = style;
-  for (const side of sides) {
-    const place = ([mm, radius]: Outline[number]): Point => at(on, mm, side * radius);
-    const inner = inside.map(place);
-    const outer = outside.map(place).reverse();
-    const ring =
-      torn === "end"
-        ? [...inner, ...tear(inner[inner.length - 1], outer[0]), ...outer]
-        : [...inner, ...outer, ...tear(outer[outer.length - 1], inner[0])];
-    const d = polygonPath(ring);
-    add(on.parent, "path", { d, fill: colour("metal") });
-    add(on.parent, "path", {
-      d: hatchPath(ring, spacing, direction),
-      stroke: colour("metal-hatch"),
-      "stroke-width": 0.9,
-    });
-    add(on.parent, "path", { d, stroke: colour("ink"), "stroke-width": 1.5, "stroke-linejoin": "round" });
-  }
-}
-
-/** A wavy line between two places above one another. */
-function tear([x1, y1]: Point, [, y2]: Point): Point[] {
-  const steps = Math.max(2, Math.round(Math.abs(y2 - y1) / 3));
-  return Array.from({ length: steps - 1 }, (_, i) => {
-    const y = y1 + ((i + 1) / steps) * (y2 - y1);
-    return [x1 + 2.5 * Math.sin(y / 5), y];
   });
 }

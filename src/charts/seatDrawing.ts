@@ -12,7 +12,6 @@ import {
   type Drawing,
   type Frame,
   type Point,
-  polygonPath,
   type Scale,
   sheet,
   type Table,
@@ -20,7 +19,7 @@ import {
   typeSizes,
   write,
 } from "./drawing.ts";
-import { hatchPath } from "./hatch.ts";
+import { drawMetal } from "./metal.ts";
 import { bothUnits, inUnit } from "./numbers.ts";
 import { colour } from "./tokens.ts";
 
@@ -111,17 +110,8 @@ export function seatDrawing(data: SeatData, frame: Frame): Drawing {
   return { svg, x, y, plot };
 }
 
-/** A cut part: metal, section lines, outline. */
 function section(parent: Element, part: string, direction: 1 | -1, corners: readonly Point[]): void {
-  const d = polygonPath(corners);
-  const group = add(parent, "g", { "data-part": part });
-  add(group, "path", { d, fill: colour("metal") });
-  add(group, "path", {
-    d: hatchPath(corners, hatchSpacing, direction),
-    stroke: colour("metal-hatch"),
-    "stroke-width": 0.9,
-  });
-  add(group, "path", { d, stroke: colour("ink"), "stroke-width": 1.5, "stroke-linejoin": "round" });
+  drawMetal(add(parent, "g", { "data-part": part }), corners, { direction, spacing: hatchSpacing });
 }
 
 interface Walls {

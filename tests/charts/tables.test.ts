@@ -1,6 +1,6 @@
 // @vitest-environment jsdom
 import { expect, test } from "vitest";
-import { cutawayTable } from "../../src/charts/cutaway.ts";
+import { cutawayTable } from "../../src/charts/cutawayWords.ts";
 import { heightTable } from "../../src/charts/heightChart.ts";
 import { impedanceTable } from "../../src/charts/impedanceChart.ts";
 import { shiftTable, spacingTable } from "../../src/charts/spacingChart.ts";

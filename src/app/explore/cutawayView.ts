@@ -1,7 +1,8 @@
 /** The gap in section, true to scale; the shank can be taken hold of, or moved by keys. */
 import { css, html } from "lit";
 import { customElement, query } from "lit/decorators.js";
-import { type CutawayDrawing, cutaway, cutawayTable } from "../../charts/cutaway.ts";
+import { type CutawayDrawing, cutaway } from "../../charts/cutaway.ts";
+import { cutawayTable } from "../../charts/cutawayWords.ts";
 import type { Drawing, Frame } from "../../charts/drawing.ts";
 import { bothUnits } from "../../charts/numbers.ts";
 import { shownGaps } from "../store/gapLimits.ts";
