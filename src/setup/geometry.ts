@@ -1,6 +1,6 @@
 /**
  * What a schema cannot say: whether the lengths of a setup make an instrument. Each check takes the lengths it needs,
- * in mm, and returns what is wrong in words, or undefined.
+ * in mm, and returns what is wrong in words and in the unit asked for, or undefined.
  */
 import { formatLength } from "../units/formatLength.ts";
 import type { LengthUnit } from "../units/length.ts";
@@ -12,7 +12,9 @@ export interface Flaw {
   readonly message: string;
 }
 
-const mm = (lengthMm: number): string => formatLength(lengthMm, "mm", 3);
+/** A length of a check in words, to a thousandth of a millimetre or a ten-thousandth of an inch. */
+export const exactLength = (lengthMm: number, unit: LengthUnit): string =>
+  formatLength(lengthMm, unit, unit === "mm" ? 3 : 4);
 const longestProfileMm = 20_000;
 
 /** The extent of a profile along the bore, mm. */
@@ -27,20 +29,21 @@ export const cavityDiameterMm = (mouthDiameterMm: number, taper: number, distanc
   mouthDiameterMm - taper * distanceMm;
 
 /** A bore must run forwards, be open everywhere, and have some length; a step is two points at one position, not three. */
-export function profileFlaws(profileMm: ProfileMm): Flaw[] {
+export function profileFlaws(profileMm: ProfileMm, unit: LengthUnit = "mm"): Flaw[] {
+  const length = (lengthMm: number) => exactLength(lengthMm, unit);
   const flaws: Flaw[] = [];
   profileMm.forEach(([positionMm, diameterMm], i) => {
     if (!(diameterMm > 0))
-      flaws.push({ keys: [i, 1], message: `the diameter is ${mm(diameterMm)}; give one above 0` });
+      flaws.push({ keys: [i, 1], message: `the diameter is ${length(diameterMm)}; give one above 0` });
     if (i > 0 && positionMm < profileMm[i - 1][0])
       flaws.push({
         keys: [i, 0],
-        message: `the bore runs backwards from ${mm(profileMm[i - 1][0])} to ${mm(positionMm)}; give positions that never decrease`,
+        message: `the bore runs backwards from ${length(profileMm[i - 1][0])} to ${length(positionMm)}; give positions that never decrease`,
       });
     if (i > 1 && positionMm === profileMm[i - 1][0] && positionMm === profileMm[i - 2][0])
       flaws.push({
         keys: [i, 0],
-        message: `a third point at ${mm(positionMm)}; give two points at one position for a step, no more`,
+        message: `a third point at ${length(positionMm)}; give two points at one position for a step, no more`,
       });
   });
   if (flaws.length === 0 && profileLengthMm(profileMm) === 0)
@@ -51,12 +54,17 @@ export function profileFlaws(profileMm: ProfileMm): Flaw[] {
 }
 
 /** A shank cannot reach past the start of the leadpipe. */
-export function insertionFlaw(insertionMm: number, depthMm: number): string | undefined {
-  if (insertionMm < 0) return `the insertion is ${mm(insertionMm)}; give 0 or more`;
+export function insertionFlaw(
+  insertionMm: number,
+  depthMm: number,
+  unit: LengthUnit = "mm",
+): string | undefined {
+  const length = (lengthMm: number) => exactLength(lengthMm, unit);
+  if (insertionMm < 0) return `the insertion is ${length(insertionMm)}; give 0 or more`;
   if (insertionMm <= depthMm) return undefined;
   return (
-    `the gap would be ${mm(depthMm - insertionMm)}: the shank would be past the start of the leadpipe, so it touches ` +
-    `there or a reading is wrong; give at most the receiver's depth, ${mm(depthMm)}`
+    `the gap would be ${length(depthMm - insertionMm)}: the shank would be past the start of the leadpipe, so it touches ` +
+    `there or a reading is wrong; give at most the receiver's depth, ${length(depthMm)}`
   );
 }
 
@@ -69,7 +77,7 @@ export function receiverFlaw(
 ): string | undefined {
   const endDiameterMm = cavityDiameterMm(mouthDiameterMm, taper, depthMm);
   if (endDiameterMm > 0) return undefined;
-  const length = (lengthMm: number) => formatLength(lengthMm, unit, unit === "mm" ? 3 : 4);
+  const length = (lengthMm: number) => exactLength(lengthMm, unit);
   return (
     `the receiver would taper to a diameter of ${length(endDiameterMm)} at its depth of ${length(depthMm)}; ` +
     `give a taper below ${(mouthDiameterMm / depthMm).toPrecision(3)}`
@@ -77,10 +85,15 @@ export function receiverFlaw(
 }
 
 /** The shank's wall stands between its bore and the cavity around it. */
-export function shankInCavityFlaw(shankExitBoreMm: number, cavityMm: number): string | undefined {
+export function shankInCavityFlaw(
+  shankExitBoreMm: number,
+  cavityMm: number,
+  unit: LengthUnit = "mm",
+): string | undefined {
   if (shankExitBoreMm < cavityMm) return undefined;
+  const length = (lengthMm: number) => exactLength(lengthMm, unit);
   return (
-    `the bore at the shank's end is ${mm(shankExitBoreMm)}, but the receiver is only ${mm(cavityMm)} wide there; ` +
+    `the bore at the shank's end is ${length(shankExitBoreMm)}, but the receiver is only ${length(cavityMm)} wide there; ` +
     "check the receiver's mouth diameter and taper, the insertion and the bore"
   );
 }

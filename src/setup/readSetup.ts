@@ -1,4 +1,5 @@
 /** From a setup file to a `Setup`: the shape by the JSON Schema, then lengths to mm, then whether they make an instrument. */
+import type { LengthUnit } from "../units/length.ts";
 import { deepFreeze } from "./deepFreeze.ts";
 import { fileLengths, valueAt } from "./fileLengths.ts";
 import {
@@ -43,15 +44,16 @@ export function readSetupText(text: string): Setup {
 /**
  * The setup in a parsed file, all lengths in mm, deeply frozen.
  *
+ * @param spoken unit in which what is wrong is told; the file's own if absent
  * @throws {SetupError} with everything that is wrong with it.
  */
-export function readSetup(json: unknown): Setup {
+export function readSetup(json: unknown, spoken?: LengthUnit): Setup {
   const notPlain = plainJsonProblems(json);
   if (notPlain.length > 0) throw new SetupError(notPlain);
 
   const problems: Problem[] = schemaProblems(json);
   const lengths = readLengths(json, problems);
-  checkGeometry(json, lengths, problems);
+  checkGeometry(json, lengths, problems, spoken ?? (valueAt(json, ["units"]) === "in" ? "in" : "mm"));
   if (problems.length > 0) throw new SetupError(problems);
   const setup = build(json as SetupFile, lengths);
   const uncertainties = readUncertainties(json, setup, problems);
@@ -98,7 +100,7 @@ function readLengths(json: unknown, problems: Problem[]) {
 }
 
 /** Adds what is wrong with the lengths. A check whose lengths could not all be read is passed over. */
-function checkGeometry(json: unknown, lengths: Lengths, problems: Problem[]): void {
+function checkGeometry(json: unknown, lengths: Lengths, problems: Problem[], unit: LengthUnit): void {
   const refuse = (keys: readonly (string | number)[], message: string) =>
     problems.push({ path: pathText(keys), value: valueAt(json, keys), message });
   /** Says what was written, for messages about one length. */
@@ -108,7 +110,7 @@ function checkGeometry(json: unknown, lengths: Lengths, problems: Problem[]): vo
     const profileMm = lengths[part];
     // Shorter than two points: the schema has said so.
     if (profileMm === undefined || profileMm.length < 2) return undefined;
-    const flaws = profileFlaws(profileMm);
+    const flaws = profileFlaws(profileMm, unit);
     for (const { keys, message } of flaws) refuse([part, "profile", ...keys], message);
     return flaws.length === 0 ? profileMm : undefined;
   };
@@ -146,15 +148,18 @@ function checkGeometry(json: unknown, lengths: Lengths, problems: Problem[]): vo
     );
 
   const badInsertion =
-    insertionMm !== undefined && depthMm !== undefined ? insertionFlaw(insertionMm, depthMm) : undefined;
+    insertionMm !== undefined && depthMm !== undefined
+      ? insertionFlaw(insertionMm, depthMm, unit)
+      : undefined;
   if (badInsertion) refuse(["mouthpiece", "insertion"], badInsertion);
   if (mouthDiameterMm === undefined || depthMm === undefined || typeof taper !== "number") return;
-  const badReceiver = receiverFlaw(mouthDiameterMm, taper, depthMm);
+  const badReceiver = receiverFlaw(mouthDiameterMm, taper, depthMm, unit);
   if (badReceiver) refuse(["receiver", "taper"], badReceiver);
   if (badInsertion || badReceiver || mouthpiece === undefined || insertionMm === undefined) return;
   const badFit = shankInCavityFlaw(
     exitBoreMm(mouthpiece),
     cavityDiameterMm(mouthDiameterMm, taper, insertionMm),
+    unit,
   );
   if (badFit) refuse(["receiver", "mouthDiameter"], badFit);
 }

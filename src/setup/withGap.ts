@@ -1,7 +1,6 @@
-import { formatLength } from "../units/formatLength.ts";
 import { withoutRoundingNoise } from "../units/roundingNoise.ts";
 import { deepFreeze } from "./deepFreeze.ts";
-import { cavityDiameterMm, exitBoreMm, shankInCavityFlaw } from "./geometry.ts";
+import { cavityDiameterMm, exactLength, exitBoreMm, shankInCavityFlaw } from "./geometry.ts";
 import { SetupError } from "./problem.ts";
 import type { Setup } from "./setup.ts";
 
@@ -14,18 +13,20 @@ import type { Setup } from "./setup.ts";
 export function withGap(setup: Setup, gapMm: number): Setup {
   const { mouthpiece, receiver } = setup;
   const { depthMm, mouthDiameterMm, taper } = receiver;
+  const length = (lengthMm: number) => exactLength(lengthMm, setup.units);
   const refuse = (message: string) => new SetupError([{ path: "gap", value: gapMm, message }]);
   if (!(gapMm >= 0 && gapMm <= depthMm)) {
-    const given = Number.isFinite(gapMm) ? formatLength(gapMm, "mm", 3) : "what is not a finite number";
+    const given = Number.isFinite(gapMm) ? length(gapMm) : "what is not a finite number";
     throw refuse(
-      `${given} is no gap of this receiver; give 0 mm to its depth, ${formatLength(depthMm, "mm", 3)}`,
+      `${given} is no gap of this receiver; give 0 ${setup.units} to its depth, ${length(depthMm)}`,
     );
   }
   const insertionMm = withoutRoundingNoise(depthMm - gapMm);
   const badFit = shankInCavityFlaw(
     exitBoreMm(mouthpiece.profileMm),
     cavityDiameterMm(mouthDiameterMm, taper, insertionMm),
+    setup.units,
   );
-  if (badFit) throw refuse(`at a gap of ${formatLength(gapMm, "mm", 3)} ${badFit}`);
+  if (badFit) throw refuse(`at a gap of ${length(gapMm)} ${badFit}`);
   return deepFreeze({ ...setup, mouthpiece: { ...mouthpiece, insertionMm } });
 }

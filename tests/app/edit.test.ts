@@ -150,6 +150,9 @@ describe("a typed text", () => {
       /^Mouthpiece, shank end diameter: .* leaves no wall around the bore/,
     );
     expect(refused(setup, "mouthpiece.shankEndDiameter", "0.3", "in")).toMatch(/^"0.3 in" leaves no wall/);
+    const tooDeep = refused(setup, "mouthpiece.insertion", "1", "in");
+    expect(tooDeep).toMatch(/gap would be -0\.0\d\d\d in.*at most the receiver's depth, 0\.\d{4} in/);
+    expect(tooDeep).not.toMatch(/mm/);
     expect(refused(setup, "leadpipe.profile[1][0]", "-1")).toMatch(/^The bore runs backwards/);
     expect(refused(setup, "body.profile[1][1]", "0")).toBe("The diameter is 0.000 mm; give one above 0");
     expect(refused(setup, "air.breath.temperature", "35")).toMatch(

@@ -31,6 +31,12 @@ describe("withGap", () => {
     expect(problems).toMatchObject([{ path: "gap", value: askedMm }]);
     expect(problems[0].message).toContain("give 0 mm to its depth, 24.540 mm");
   });
+  it("speaks the setup's own unit", () => {
+    const inches = { ...setup, units: "in" as const };
+    expect(refusal(() => withGap(inches, 25.4))[0].message).toBe(
+      "1.0000 in is no gap of this receiver; give 0 in to its depth, 0.9661 in",
+    );
+  });
   it("refuses a gap at which the receiver is narrower than the shank's bore", () => {
     const tight = readSetup({
       ...exampleFile(),

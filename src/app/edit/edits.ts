@@ -30,10 +30,15 @@ export type Outcome = { readonly setup: Setup } | { readonly problems: readonly 
 export const fileInMm = (setup: Setup): Record<string, unknown> =>
   writeSetup({ ...setup, units: "mm" }) as Record<string, unknown>;
 
-/** The setup of an altered `fileInMm(setup)`; the units it was written in stay those of `setup`. */
-export function readAltered(setup: Setup, file: object, units = setup.units): Outcome {
+/** The setup of an altered `fileInMm(setup)`; the units it was written in stay those of `setup`, what is wrong is told in `spoken`. */
+export function readAltered(
+  setup: Setup,
+  file: object,
+  units: LengthUnit = setup.units,
+  spoken: LengthUnit = units,
+): Outcome {
   try {
-    return { setup: deepFreeze(shared(setup, { ...readSetup(file), units })) };
+    return { setup: deepFreeze(shared(setup, { ...readSetup(file, spoken), units })) };
   } catch (error) {
     if (!(error instanceof SetupError)) throw error;
     return { problems: error.problems as [Problem, ...Problem[]] };
@@ -53,7 +58,7 @@ export function enter(setup: Setup, entries: readonly Entry[]): Outcome {
   }
   if (problems.length > 0) return { problems: problems as [Problem, ...Problem[]] };
   takeOutEmptyBreath(file);
-  return readAltered(setup, file, units);
+  return readAltered(setup, file, units, entries[0]?.unit);
 }
 
 /** Whether the text can be read at all, whatever the rest of the setup. */
