@@ -2,7 +2,7 @@
 import { existsSync, mkdirSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
-import { afterAll, beforeAll, expect, inject } from "vitest";
+import { afterAll, afterEach, beforeAll, expect, inject } from "vitest";
 
 const executablePath =
   process.env.CHROMIUM_PATH ??
@@ -38,13 +38,19 @@ export interface VisitOptions {
   readonly touch?: boolean;
 }
 
-/** One browser for a file of tests; `visit` opens a page in a context of its own, as a new person on a new machine. */
+/**
+ * One browser for a file of tests; `visit` opens a page in a context of its own, as a new person on a new machine, until the
+ * test ends: pages left open would go on computing beside the next test's.
+ */
 export function useBrowser(): { visit: (options?: VisitOptions) => Promise<Visit> } {
   let browser: Browser;
   beforeAll(async () => {
     if (!executablePath) throw new Error("no Chromium: npm test installs it, or set CHROMIUM_PATH");
     browser = await chromium.launch({ executablePath, args });
     mkdirSync(screenshots, { recursive: true });
+  });
+  afterEach(async () => {
+    await Promise.all(browser.contexts().map((context) => context.close()));
   });
   afterAll(() => browser?.close());
   return {
