@@ -1,18 +1,28 @@
 /** Comparing and designing as a worker serves them: long work in steps, plain data out. */
 import type { Setup } from "../src/setup/setup.ts";
+import { type BellTrust, bellTrustSteps } from "../src/study/bellTrust.ts";
 import { type BoreSensitivity, worstPlace } from "../src/study/boreSensitivity.ts";
+import { columnFitSteps, type FitStep } from "../src/study/columnFit.ts";
 import { type Compared, compareSteps, type Variant } from "../src/study/compare.ts";
 import { type VariantCurve, variantCurve } from "../src/study/compareCurve.ts";
-import { type DesignOptions, type DesignProgress, designSteps } from "../src/study/design.ts";
+import { type DesignProgress, designSteps } from "../src/study/design.ts";
 import { freedomOf } from "../src/study/designFreedom.ts";
+import { goalLike } from "../src/study/designGoal.ts";
 import { type MandrelStation, mandrelStations } from "../src/study/designStations.ts";
 import { Instrument } from "../src/study/instrument.ts";
+import { type Measured, type Overlay, overlay } from "../src/study/measured.ts";
+import { inventedMeasurement } from "../src/study/measuredInvented.ts";
+import { PLAYED } from "../src/study/verdicts.ts";
 import type {
+  BellTrustRequest,
+  ColumnFitRequest,
   ComparedVariant,
   CompareRequest,
   CompareWorker,
   Designed,
+  DesignQuestion,
   DesignRequest,
+  FittedColumn,
   StationsRequest,
   WorstPlace,
 } from "./compareProtocol.ts";
@@ -50,9 +60,34 @@ export class Compare implements CompareWorker {
     this.#isEnough = true;
   }
 
-  async stations({ gapMm, ...options }: StationsRequest): Promise<Refusal | readonly MandrelStation[]> {
+  stations({ gapMm, ...options }: StationsRequest): Promise<Refusal | readonly MandrelStation[]> {
+    return this.#ask((setup) => mandrelStations(new Instrument(setup), gapMm, options));
+  }
+
+  bellTrust({ ticket, fromGapMm, toGapMm }: BellTrustRequest, progress: StepProgress) {
+    return this.#work.run<number, BellTrust>(
+      ticket,
+      this.#setup,
+      (setup) => bellTrustSteps(setup, fromGapMm, toGapMm),
+      (done) => progress(done, 2),
+    );
+  }
+
+  overlay(measured: Measured): Promise<Refusal | Overlay> {
+    return this.#ask((setup) => overlay(setup, measured));
+  }
+
+  fitColumn({ ticket, ...question }: ColumnFitRequest, progress: (step: FitStep) => void) {
+    return this.#work.run(ticket, this.#setup, (setup) => fittedColumn(setup, question), progress);
+  }
+
+  inventMeasurement(): Promise<Refusal | { readonly text: string }> {
+    return this.#ask((setup) => ({ text: inventedMeasurement(setup) }));
+  }
+
+  async #ask<T extends object>(question: (setup: Setup) => T): Promise<T | Refusal> {
     const setup = await this.#setup;
-    return isRefusal(setup) ? setup : answered(() => mandrelStations(new Instrument(setup), gapMm, options));
+    return isRefusal(setup) ? setup : answered(() => question(setup));
   }
 
   async stop(ticket: number): Promise<void> {
@@ -110,10 +145,11 @@ function worstPlaces(all: BoreSensitivity): WorstPlace[] {
 /** @param isEnough asked after every step: whether to end with the best so far */
 function* designed(
   setup: Setup,
-  options: DesignOptions,
+  { goal, ...options }: DesignQuestion,
   isEnough: () => boolean,
 ): Generator<DesignProgress, Designed, void> {
-  const steps = designSteps(setup, options);
+  const wanted = "setup" in goal ? goalLike(new Instrument(goal.setup).modes(goal.gapMm), PLAYED) : goal;
+  const steps = designSteps(setup, { ...options, goal: wanted });
   let step = steps.next();
   while (!step.done) {
     yield step.value;
@@ -121,4 +157,19 @@ function* designed(
   }
   const { problem, variables, ...design } = step.value;
   return { ...design, freedom: freedomOf(problem, variables).words };
+}
+
+function* fittedColumn(
+  setup: Setup,
+  { measured, unknowns, noise }: Omit<ColumnFitRequest, "ticket">,
+): Generator<FitStep, FittedColumn, void> {
+  const { estimates, ...fit } = yield* columnFitSteps(setup, measured, unknowns, noise);
+  return {
+    ...fit,
+    estimates: estimates.map(({ unknown: { set: _, ...unknown }, ...estimate }) => ({
+      ...estimate,
+      unknown,
+    })),
+    after: overlay(fit.setup, measured),
+  };
 }

@@ -1,4 +1,4 @@
-/** Entry of the worker that compares and designs. */
+/** Entry of the worker that compares, designs and fits. */
 import { expose } from "comlink";
 import { Compare } from "./compare.ts";
 import type { CompareWorker } from "./compareProtocol.ts";
@@ -13,6 +13,10 @@ const served: CompareWorker & WorkerLife = {
   design: (request, progress) => compare.design(request, progress),
   finish: () => compare.finish(),
   stations: (request) => compare.stations(request),
+  bellTrust: (request, progress) => compare.bellTrust(request, progress),
+  overlay: (measured) => compare.overlay(measured),
+  fitColumn: (request, progress) => compare.fitColumn(request, progress),
+  inventMeasurement: () => compare.inventMeasurement(),
   stop: (ticket) => compare.stop(ticket),
   holdLock,
 };

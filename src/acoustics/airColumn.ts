@@ -34,6 +34,7 @@ export interface Grid {
   readonly place: Float64Array;
 }
 
+/** The fixed parts of a setup as series in frequency, made once: any gap and slide is then cheap to ask for. */
 export class AirColumn {
   readonly line: Line;
   /** Range of the interpolated fixed parts, Hz. */
@@ -46,7 +47,8 @@ export class AirColumn {
   readonly #port = new Float64Array(TWO_PORT);
 
   /**
-   * @param lowest,highest Hz; the range of every later question
+   * @param lowest Hz; the lower end of the range of every later question
+   * @param highest Hz; its upper end
    * @param fixedParts those of a column that differs in its receiver alone: they are the same, and cost the most
    */
   constructor(
@@ -94,7 +96,10 @@ export class AirColumn {
     applyTo(out, this.#scratch);
   }
 
-  /** @param frequencies Hz, rising, within the column's range */
+  /**
+   * What a curve at these frequencies needs of the fixed parts, for any gap.
+   * @param frequencies Hz, rising, within the column's range
+   */
   grid(frequencies: Float64Array, draw = 0): Grid {
     const count = frequencies.length;
     const products = new Float64Array(PRODUCTS * count);

@@ -43,6 +43,7 @@ export function flareStart(pieces: readonly Piece[]): number {
 /** What of a bore decides its flare's load. */
 type Mouth = Pick<Bore, "radiation" | "wallLossFactor">;
 
+/** A flare with several radial modes: the reflection of the plane wave at its start, as series in frequency made when first asked for. */
 export class BellFlare {
   readonly #series: Interpolant[] = [];
 

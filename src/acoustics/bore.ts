@@ -47,7 +47,10 @@ const MM = 1e-3;
 /** K. A tenth of a cent at most between neighbours. */
 const WARMTH_STEP = 0.1;
 
-/** @param setup a validated setup; its gap is not used, `Line` takes any */
+/**
+ * The air column of a setup in SI: cones, steps and cylinders with the air in each.
+ * @param setup a validated setup; its gap is not used, `Line` takes any
+ */
 export function boreOf(setup: Setup): Bore {
   const airAt = airAlong(setup);
   const mouthpiece = pieces(setup.mouthpiece.profileMm, 0, airAt);

@@ -8,12 +8,15 @@
  * exactly, to first order in δa: the horn equation p' = −Z_v U, U' = −Y_t p has no slope in it. s goes from the bell to the
  * rim and r from the rim to the bell, once each, whatever the number of places. Simpson's rule over the stations of
  * `boreLayout.ts`. To it come the lumps that depend on a radius: steps, the gap's two ends, the bell.
+ *
+ * The flare of a multimodal bell is no cascade of plane waves: s starts with what it sends back, exactly, and the places
+ * within it are left out.
  */
-import type { Bore } from "./bore.ts";
 import { type Layout, type Link, layOut, type Place } from "./boreLayout.ts";
 import { coneTwoPort, Station } from "./cone.ts";
 import { Gap } from "./gap.ts";
 import { stepInertance } from "./junction.ts";
+import type { Line } from "./line.ts";
 import { radiationState } from "./radiation.ts";
 import { applyTo, STATE, setIdentity, TWO_PORT } from "./twoPort.ts";
 import { wallLoss } from "./wallLoss.ts";
@@ -36,19 +39,20 @@ export class BoreGradient {
    * @param draw m of tuning slide drawn
    */
   constructor(
-    readonly bore: Bore,
+    readonly line: Line,
     leadpipeLength: number,
     readonly gap: Gap,
     draw = 0,
   ) {
-    this.#layout = layOut(bore, leadpipeLength, draw);
+    const { bore, flareAt } = line;
+    this.#layout = layOut(bore, bore.lower.slice(0, flareAt), leadpipeLength, draw);
     const { places, links } = this.#layout;
     this.#states = new Float64Array(STATE * places.length);
     this.#slopes = new Float64Array(4 * places.length);
     this.#ports = new Float64Array(TWO_PORT * links.length);
   }
 
-  /** Where each entry of a gradient belongs, rim to bell; a place where two pieces meet has an entry from each. */
+  /** Where each entry of a gradient belongs, rim to bell or flare; a place where two pieces meet has an entry from each. */
   get places(): readonly Place[] {
     return this.#layout.places;
   }
@@ -74,7 +78,7 @@ export class BoreGradient {
       if (isCone(link) && !(next && isCone(next) && next.near === link.far))
         this.#addStation(link.far, row, out);
     });
-    this.#addBell(row, omegaRe, omegaIm, out);
+    if (this.line.flareAt === this.line.bore.lower.length) this.#addBell(row, omegaRe, omegaIm, out);
     return out;
   }
 
@@ -82,10 +86,9 @@ export class BoreGradient {
   #fromBell(omegaRe: number, omegaIm: number): void {
     const { links, radii, mediums } = this.#layout;
     for (const medium of new Set(mediums)) medium.setFrequency(omegaRe, omegaIm);
-    const { radiation, bellRadius, bellAir } = this.bore;
     const state = new Float64Array(STATE);
     const [entrance, middle, exit] = [new Station(), new Station(), new Station()];
-    radiationState(radiation, bellRadius, bellAir, omegaRe, omegaIm, state);
+    this.line.atFlare(omegaRe, omegaIm, state);
     for (let i = links.length - 1; i >= 0; i--) {
       const { near, far, piece, medium } = links[i];
       const at = TWO_PORT * i;
@@ -116,7 +119,7 @@ export class BoreGradient {
   }
 
   #inertance(before: number, after: number): number {
-    return this.bore.junction === "modal" ? stepInertance(before, after) : 0;
+    return this.line.bore.junction === "modal" ? stepInertance(before, after) : 0;
   }
 
   /** r_p·Z'·U + r_U·Y'·p over the station's part of the bore. */
@@ -153,7 +156,7 @@ export class BoreGradient {
 
   #addGap({ near, far }: Link, row: Float64Array, omegaRe: number, omegaIm: number, out: Float64Array): void {
     const { cavity } = this.gap;
-    const { gapAir, wallLossFactor, junction } = this.bore;
+    const { gapAir, wallLossFactor, junction } = this.line.bore;
     this.#gapEnds ??= (["shankExit", "leadpipe"] as const).map((end) => {
       const at = (factor: number) =>
         new Gap({ ...cavity, [end]: cavity[end] * factor }, gapAir, wallLossFactor, junction);
@@ -173,7 +176,7 @@ export class BoreGradient {
   }
 
   #addBell(row: Float64Array, omegaRe: number, omegaIm: number, out: Float64Array): void {
-    const { radiation, bellRadius, bellAir } = this.bore;
+    const { radiation, bellRadius, bellAir } = this.line.bore;
     const state = new Float64Array(STATE);
     out[out.length - 1] += derivative(bellRadius, (radius) => {
       radiationState(radiation, radius, bellAir, omegaRe, omegaIm, state);

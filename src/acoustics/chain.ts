@@ -20,6 +20,7 @@ const MOST_STEPS = 1024;
 const GENTLE = 0.05;
 const SHORT = 0.025;
 
+/** Pieces of bore in a row, from the player outwards: their two-port at any complex frequency, cut finely enough. */
 export class Chain {
   readonly #pieces: readonly Piece[];
   readonly #mediums: readonly Medium[];

@@ -15,6 +15,7 @@ const GROWTH = 1e6;
 /** Several complex functions sampled together. */
 export type Sample = (x: number, out: Float64Array) => void;
 
+/** Complex functions on a range of frequencies as Chebyshev series, good to a stated tolerance and off the real axis as well. */
 export class Interpolant {
   /** Exact evaluations spent. */
   readonly nodes: number;

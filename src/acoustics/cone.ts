@@ -40,6 +40,7 @@ export class Medium {
     this.heat = air.heatRatio - 1;
   }
 
+  /** Sets what all places share at a complex angular frequency, rad/s. */
   setFrequency(omegaRe: number, omegaIm: number): void {
     const { density, soundSpeed, viscosity } = this.air;
     const mass = density / Math.PI;
@@ -70,6 +71,7 @@ export class Station {
   bendRe = 0;
   bendIm = 0;
 
+  /** Puts the station at a radius, m, in a medium whose frequency is set. */
   set(radius: number, medium: Medium): void {
     this.radius = radius;
     this.medium = medium;

@@ -64,7 +64,10 @@ export class Gap {
     this.#medium = new Medium(air, wallLossFactor);
   }
 
-  /** @param out eight doubles at `at`, plane waves in the shank exit to plane waves in the leadpipe's mouth */
+  /**
+   * The two-port at a complex angular frequency, rad/s.
+   * @param out eight doubles at `at`, plane waves in the shank exit to plane waves in the leadpipe's mouth
+   */
   twoPort(omegaRe: number, omegaIm: number, out: Float64Array, at = 0): void {
     const { gap, cavityAtShank, cavityAtLeadpipe } = this.cavity;
     const plane = this.#plane;

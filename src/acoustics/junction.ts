@@ -74,6 +74,43 @@ export function cavitySteps(
   return [straight[0] + d11, straight[1] + d12, straight[2] + d22];
 }
 
+/** Amplitudes of the evanescent modes, ψ_n = 1 at the wall, as axial velocity over flow, 1/m². */
+export interface StepField {
+  /** In the shank's exit, at its end. */
+  readonly shankExit: Float64Array;
+  /** In the cavity, at the shank and at the leadpipe. */
+  readonly near: Float64Array;
+  readonly far: Float64Array;
+  /** In the leadpipe, at its mouth. */
+  readonly leadpipe: Float64Array;
+}
+
+/** What the fields at the two ends of a straight cavity are made of, beside the plane flow through all three ducts; all m. */
+export function stepField(
+  shankExit: number,
+  cavity: number,
+  leadpipe: number,
+  length: number,
+  modes: number,
+): StepField {
+  const [entrance, exit] = openingsOf([shankExit, cavity, leadpipe], [length]);
+  const size = exit.end;
+  const energy = new Float64Array(size * size);
+  addLongDuct(energy, size, shankExit, entrance);
+  addShortDuct(energy, size, cavity, length, entrance, exit);
+  addLongDuct(energy, size, leadpipe, exit);
+  const [first, second] = relax(energy, size, [entrance, exit]).velocities;
+  const through = first.map((c, i) => c + second[i]);
+  const of = (radius: number, opening: Opening) =>
+    amplitudes(overlaps(opening, radius, modes), opening, through, Math.PI * radius * radius, modes);
+  return {
+    shankExit: of(shankExit, entrance),
+    near: of(cavity, entrance),
+    far: of(cavity, exit),
+    leadpipe: of(leadpipe, exit),
+  };
+}
+
 /**
  * The straight cavity a tapered one is reckoned from: a few round radii serve a whole sweep, whose long-duct energies are
  * then known; the wall's displacement takes up the rest. Where a step is small its size matters, and the mean is kept.
@@ -338,11 +375,17 @@ function wallDisplacement(
 }
 
 /** Amplitudes of the modes in an opening, ψ_n(a) = 1 at the wall, for the velocity of coefficients c. */
-function amplitudes(rows: Overlaps, { start }: Opening, c: Float64Array, area: number): Float64Array {
-  const sums = new Float64Array(WALL_MODES);
+function amplitudes(
+  rows: Overlaps,
+  { start }: Opening,
+  c: Float64Array,
+  area: number,
+  modes = WALL_MODES,
+): Float64Array {
+  const sums = new Float64Array(modes);
   rows.forEach((row, q) => {
     const weight = c[start + q] / area;
-    for (let n = 0; n < WALL_MODES; n++) sums[n] += weight * row[n];
+    for (let n = 0; n < modes; n++) sums[n] += weight * row[n];
   });
   return sums;
 }

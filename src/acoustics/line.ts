@@ -51,8 +51,8 @@ function partsOf(
 export class Line {
   readonly bore: Bore;
   readonly #parts: Parts;
-  /** Index of the flare's first piece among the lower ones; its end for a bell of plane waves. */
-  readonly #flareAt: number;
+  /** Index of the flare's first piece among the lower ones; their number for a bell of plane waves. */
+  readonly flareAt: number;
   readonly #flare: BellFlare | null;
   readonly #reflection = new Float64Array(2);
   readonly #slideMedium: Medium | null;
@@ -63,9 +63,9 @@ export class Line {
   constructor(setup: Setup) {
     const bore = boreOf(setup);
     this.bore = bore;
-    this.#flareAt = bore.bell === "multimodal" ? flareStart(bore.lower) : bore.lower.length;
-    this.#flare = this.#flareAt < bore.lower.length ? bellFlare(bore.lower.slice(this.#flareAt), bore) : null;
-    this.#parts = partsOf(bore, this.#flareAt, (piece) => [piece]);
+    this.flareAt = bore.bell === "multimodal" ? flareStart(bore.lower) : bore.lower.length;
+    this.#flare = this.flareAt < bore.lower.length ? bellFlare(bore.lower.slice(this.flareAt), bore) : null;
+    this.#parts = partsOf(bore, this.flareAt, (piece) => [piece]);
     this.#slideMedium = bore.slide && new Medium(bore.slide.air, bore.wallLossFactor);
   }
 
@@ -113,15 +113,15 @@ export class Line {
     this.#parts.mouthpiece.twoPort(omegaRe, omegaIm, out, at);
     this.#parts.upper.twoPort(omegaRe, omegaIm, out, at + UPPER);
     const state = this.#state;
-    this.#atFlare(omegaRe, omegaIm, state);
+    this.atFlare(omegaRe, omegaIm, state);
     this.#parts.lower.propagate(state, omegaRe, omegaIm);
     out.set(state, at + LOWER);
     applyTo(state, out, at + UPPER);
     out.set(state, at + LOAD);
   }
 
-  /** [p, U] at the start of the flare; at the mouth where there is none. */
-  #atFlare(omegaRe: number, omegaIm: number, state: Float64Array): void {
+  /** [p, U] at the start of the flare, at the mouth of a bell of plane waves; at complex angular frequency ω, rad/s. */
+  atFlare(omegaRe: number, omegaIm: number, state: Float64Array): void {
     const { bellRadius, bellAir, radiation } = this.bore;
     radiationState(radiation, bellRadius, bellAir, omegaRe, omegaIm, state);
     if (!this.#flare) return;
@@ -200,7 +200,7 @@ export class Line {
         visit(passed, radius, state);
       });
     };
-    this.#atFlare(omega, 0, state);
+    this.atFlare(omega, 0, state);
     parts.flare.twoPort(omega, 0, port);
     applyTo(state, inverse(port));
     visit(0, bellRadius, state);
@@ -223,7 +223,7 @@ export class Line {
   #finely(finest: number): Parts {
     if (this.#fine?.finest !== finest) {
       const cut = (piece: Piece) => cutPiece(piece, Math.max(1, Math.ceil(piece.length / finest)));
-      this.#fine = { finest, parts: partsOf(this.bore, this.#flareAt, cut) };
+      this.#fine = { finest, parts: partsOf(this.bore, this.flareAt, cut) };
     }
     return this.#fine.parts;
   }

@@ -34,7 +34,7 @@ export function modeGradients(
   draw = 0,
 ): ModeGradients {
   const leadpipeLength = profileLengthMm(column.setup.leadpipe.profileMm) / 1000;
-  const bore = new BoreGradient(column.line.bore, leadpipeLength, gap, draw);
+  const bore = new BoreGradient(column.line, leadpipeLength, gap, draw);
   const modes = resonances.map((resonance): ModeGradient => {
     const { frequency, decay, peak } = resonance;
     // complex Hz a unit of U

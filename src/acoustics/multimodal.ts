@@ -25,6 +25,7 @@ const STEEPEST_STEP = 0.2;
 const FIRST = 0.5 - Math.sqrt(3) / 6;
 const COMMUTATOR = Math.sqrt(3) / 12;
 
+/** The impedance matrix of several radial modes, carried along a flare from its mouth inwards. */
 export class ModalField {
   /** Z, Pa·s/m³: complex, row by row. */
   readonly impedance: Float64Array;

@@ -9,6 +9,7 @@ export interface Quadrature {
   readonly weights: Float64Array;
 }
 
+/** Nodes and weights of Gauss and Legendre on −1 … 1, exact for polynomials to the order 2n − 1. */
 export function gaussLegendre(n: number): Quadrature {
   const jacobi = Matrix.zeros(n, n);
   for (let k = 1; k < n; k++) {

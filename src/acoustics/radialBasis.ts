@@ -25,7 +25,10 @@ export interface RadialBasis {
 
 const known = new Map<number, RadialBasis>();
 
-/** @param count of functions, the plane wave included */
+/**
+ * The functions and their integrals; made once for each number of them.
+ * @param count of functions, the plane wave included
+ */
 export function radialBasis(count: number): RadialBasis {
   const found = known.get(count);
   if (found) return found;

@@ -58,6 +58,7 @@ export const bySlide = (column: AirColumn, gap: Gap, draw = 0): StateDerivative 
     2 * SLIDE_STEP,
   );
 
+/** What a small change of the bore does to a resonance: relative change of its frequency and of its peak's height. */
 export function sensitivity(side: Side, resonance: Resonance, derivative: StateDerivative): Sensitivity {
   const [re] = frequencyDerivative(side, resonance, derivative);
   return {

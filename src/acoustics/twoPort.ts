@@ -41,6 +41,7 @@ export function applyTo(state: Float64Array, x: Float64Array, xo = 0, so = 0): v
 export const inverse = ([aRe, aIm, bRe, bIm, cRe, cIm, dRe, dIm]: Float64Array): Float64Array =>
   Float64Array.of(dRe, dIm, -bRe, -bIm, -cRe, -cIm, aRe, aIm);
 
+/** Writes the two-port that changes nothing, eight doubles at `xo`. */
 export function setIdentity(x: Float64Array, xo = 0): void {
   x.fill(0, xo, xo + TWO_PORT);
   x[xo] = 1;

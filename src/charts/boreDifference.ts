@@ -58,7 +58,7 @@ export function boreDifference(data: BoreDifferenceData, frame: Frame): Drawing 
   const { variants, part, reference } = data;
   const { small, large } = typeSizes(frame);
   const top = headRoom(variants, frame.width, small, large);
-  const upper: Box = { left: 4.2 * small, right: frame.width - 8, top, bottom: top + boresPx };
+  const upper: Box = { left: 4.2 * small, right: frame.width - 1.2 * small, top, bottom: top + boresPx };
   const lower: Box = {
     ...upper,
     top: upper.bottom + betweenPx,

@@ -5,7 +5,7 @@ import { withGap } from "../setup/withGap.ts";
 import { columnFitSteps } from "../study/columnFit.ts";
 import type { ColumnFit, Estimate } from "../study/columnFitResult.ts";
 import { UNKNOWNS, type UnknownName } from "../study/columnUnknowns.ts";
-import { type Overlay, overlay } from "../study/measured.ts";
+import { between, type Overlay, overlay } from "../study/measured.ts";
 import { type MeasuredImpedance, readingWords, readMeasured } from "../study/measuredCsv.ts";
 import type { Reading } from "../study/measuredReading.ts";
 import { formatLength } from "../units/formatLength.ts";
@@ -24,6 +24,7 @@ interface Options extends Known {
   readonly from?: number;
   readonly to?: number;
   readonly fit?: readonly UnknownName[];
+  readonly noise?: number;
   readonly format: string;
 }
 
@@ -48,6 +49,7 @@ export function measuredCommand(program: Command): void {
     .option("--from <Hz>", "leave out what lies below", hertz)
     .option("--to <Hz>", "leave out what lies above", hertz)
     .option("--fit <unknowns>", `of ${UNKNOWNS.join(", ")}: some, with commas`, unknownNames)
+    .option("--noise <percent>", "the measurement's noise, of |Z|; else taken from its jumps", percent)
     .addOption(choice("--form <form>", "what the columns are", "magnitude-phase", "real-imaginary"))
     .addOption(choice("--magnitude <unit>", "magnitude", "linear", "dB"))
     .addOption(choice("--phase <unit>", "phase", "degrees", "radians"))
@@ -87,6 +89,13 @@ function hertz(text: string): number {
   return value;
 }
 
+function percent(text: string): number {
+  const value = Number(text.replace(/\s*%$/, ""));
+  if (text.trim() === "" || !(value > 0 && value <= 100))
+    throw new InvalidArgumentError("give a percentage above 0, to 100.");
+  return value / 100;
+}
+
 function unknownNames(text: string): UnknownName[] {
   return text.split(",").map((typed) => {
     const found = UNKNOWNS.find((name) => name === typed.trim());
@@ -106,26 +115,24 @@ function study(given: Setup, text: string, options: Options): Answer {
     options.from ?? 0,
     options.to ?? Infinity,
   );
+  if (measured.frequencies.length < 3)
+    throw new InputError(
+      `between ${options.from ?? 0} and ${options.to ?? "any"} Hz the measurement has ${measured.frequencies.length} frequencies; give --from and --to further apart`,
+    );
   const setup = options.gap === undefined ? given : withGap(given, parseLengthMm(options.gap, given.units));
   const before = overlay(setup, measured);
   if (!options.fit) return { measured, before, fit: null, after: null };
-  const fit = fitted(setup, measured, options.fit);
+  const fit = fitted(setup, measured, options.fit, options.noise);
   return { measured, before, fit, after: overlay(fit.setup, measured) };
 }
 
-/** The measurement within a range, its ends included. */
-function between(measured: MeasuredImpedance, low: number, high: number): MeasuredImpedance {
-  const kept = (_: number, i: number) => measured.frequencies[i] >= low && measured.frequencies[i] <= high;
-  const frequencies = measured.frequencies.filter(kept);
-  if (frequencies.length < 3)
-    throw new InputError(
-      `between ${low} and ${high} Hz the measurement has ${frequencies.length} frequencies; give --from and --to further apart`,
-    );
-  return { ...measured, frequencies, re: measured.re.filter(kept), im: measured.im.filter(kept) };
-}
-
-function fitted(setup: Setup, measured: MeasuredImpedance, keys: readonly UnknownName[]): ColumnFit {
-  const steps = columnFitSteps(setup, measured, keys);
+function fitted(
+  setup: Setup,
+  measured: MeasuredImpedance,
+  keys: readonly UnknownName[],
+  noise?: number,
+): ColumnFit {
+  const steps = columnFitSteps(setup, measured, keys, noise);
   for (;;) {
     const { done, value } = steps.next();
     if (process.stderr.isTTY)
@@ -171,6 +178,11 @@ const asJson = ({ measured, before, fit, after }: Answer) => ({
     scatter_degrees: fit.scatterDegrees,
     start_dB: fit.startDb,
     neighbour_correlation: fit.neighbours,
+    noise_dB: fit.leftOver.noiseDb,
+    noise_stated: fit.leftOver.isStated,
+    reduced_chi_square: fit.leftOver.chiSquare,
+    running_together: fit.leftOver.together,
+    judgement: fit.judgement,
     degrees_of_freedom: fit.degreesOfFreedom,
     converged: fit.converged,
     words: fit.words,

@@ -43,7 +43,9 @@ export interface ChangeUncertainty {
 }
 
 /**
- * @param reference,chosen of the same dimensions, at the two gaps
+ * Uncertainty of every resonance's change from one gap to another, by first order (JCGM 100:2008).
+ * @param reference contributions of these dimensions at the reference gap
+ * @param chosen the same at the chosen one
  * @param retune number of the resonance that the slide brings back
  */
 export function changeUncertainty(

@@ -7,14 +7,22 @@
  * Neighbouring frequencies of a real measurement err together (the model's own error is smooth): with ρ the correlation of
  * neighbouring residuals, n of them are worth n(1 − ρ)/(1 + ρ) (Bartlett's formula for a first-order process, from memory),
  * and covariance and degrees of freedom are corrected by it. Nothing more is in the intervals: a model that is wrong
- * elsewhere moves the unknowns without widening them.
+ * elsewhere moves the unknowns without widening them. That is found out by holding s² against the measurement's own noise, as
+ * stated, or from second differences of the residuals, which a smooth error of the model leaves out (Gasser, Sroka &
+ * Jennen-Steinmetz 1986, Biometrika 73, 625, from memory):
+ *
+ *   χ² = s²/σ²,   σ² = Σ (rᵢ₋₁ − 2rᵢ + rᵢ₊₁)²/(6(n − 2))
+ *
+ * and against how far the residuals' sign and size would hold on by chance: with ρ_k their correlation k frequencies apart,
+ * (ρ₁ + … + ρ_K)√(m/K) is a standard normal number for noise alone (Box & Pierce's statistic without its squares, so that only
+ * running together counts), large for an error as wide as a peak even where it is far smaller than the noise.
  */
 import { EigenvalueDecomposition, inverse, Matrix } from "ml-matrix";
 import { coverageFactor } from "../bench/coverage.ts";
 import type { Setup } from "../setup/setup.ts";
 import { ColumnFitProblem, NEPER_DB } from "./columnFitProblem.ts";
 import type { ColumnFit, Estimate } from "./columnFitResult.ts";
-import { findings } from "./columnFitWords.ts";
+import { findings, judge } from "./columnFitWords.ts";
 import { type UnknownName, unknownOf } from "./columnUnknowns.ts";
 import type { Measured } from "./measured.ts";
 
@@ -36,12 +44,14 @@ const SINGULAR = 1e-10;
 
 /**
  * Step by step, for whoever has other things to do in between; leaving early is cancelling.
+ * @param noise standard deviation of the measurement's two parts, of the size of Z; null where it is not known
  * @throws RangeError in words where the unknowns cannot be fitted to this
  */
 export function* columnFitSteps(
   setup: Setup,
   measured: Measured,
   keys: readonly UnknownName[],
+  noise: number | null = null,
 ): Generator<FitStep, ColumnFit, void> {
   if (keys.length === 0 || new Set(keys).size !== keys.length)
     throw new RangeError("name each unknown to fit once, and at least one");
@@ -71,18 +81,19 @@ export function* columnFitSteps(
     }
     yield { iteration, scatterDb: problem.scatterDb(squares) };
   }
-  return result(problem, at, squares, startDb, converged);
+  return result(problem, at, squares, { startDb, converged }, noise);
 }
 
 function result(
   problem: ColumnFitProblem,
   at: number[],
   squares: number,
-  startDb: number,
-  converged: boolean,
+  course: Pick<ColumnFit, "startDb" | "converged">,
+  noise: number | null,
 ): ColumnFit {
   const { unknowns, rows } = problem;
-  const neighbours = neighbourCorrelation(problem.residuals(at));
+  const residuals = problem.residuals(at);
+  const neighbours = neighbourCorrelation(residuals);
   const worth = (1 - neighbours) / (1 + neighbours);
   const degreesOfFreedom = Math.max(1, rows * worth - at.length);
   const scatter = Math.sqrt(squares / (rows - at.length));
@@ -105,18 +116,51 @@ function result(
     unknowns.map((_, i) =>
       unknowns.map((__, k) => covariance[i][k] / Math.sqrt(covariance[i][i] * covariance[k][k])),
     );
+  const ownNoise = noise ?? jumps(residuals);
   const fit = {
+    ...course,
     setup: problem.setupAt(at),
     estimates,
     correlation,
     scatterDb: NEPER_DB * scatter,
     scatterDegrees: (180 / Math.PI) * scatter,
-    startDb,
     neighbours,
     degreesOfFreedom,
-    converged,
+    leftOver: {
+      noiseDb: NEPER_DB * ownNoise,
+      isStated: noise !== null,
+      chiSquare: (scatter / ownNoise) ** 2,
+      together: togetherness(residuals),
+    },
   };
-  return { ...fit, words: findings(fit) };
+  const judged = { ...fit, judgement: judge(fit) };
+  return { ...judged, words: findings(judged) };
+}
+
+/** Standard deviation of what jumps from one frequency to the next, of both parts. */
+function jumps(residuals: Float64Array): number {
+  const half = residuals.length / 2;
+  let squares = 0;
+  for (let i = 1; i < residuals.length - 1; i++)
+    if (i % half !== 0 && (i + 1) % half !== 0)
+      squares += (residuals[i - 1] - 2 * residuals[i] + residuals[i + 1]) ** 2;
+  return Math.sqrt(squares / (6 * (residuals.length - 4)));
+}
+
+/** Lags that are added up: an error of the model may be as wide as a few frequencies or as many. */
+const LAGS = [1, 2, 4, 8, 16, 32];
+
+function togetherness(residuals: Float64Array): number {
+  const half = residuals.length / 2;
+  const squares = residuals.reduce((sum, r) => sum + r * r, 0);
+  let [sum, most, lag] = [0, 0, 1];
+  for (const last of LAGS) {
+    for (; lag <= Math.min(last, half - 1); lag++)
+      for (let i = lag; i < half; i++)
+        sum += residuals[i] * residuals[i - lag] + residuals[half + i] * residuals[half + i - lag];
+    most = Math.max(most, (sum / squares) * Math.sqrt(residuals.length / last));
+  }
+  return squares > 0 ? most : 0;
 }
 
 /** ρ of neighbouring residuals, of both parts; what chance alone makes of it is no correlation. */

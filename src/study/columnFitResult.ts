@@ -12,6 +12,23 @@ export interface Estimate {
   readonly atBound: boolean;
 }
 
+/** What is left over beside the measurement's noise. */
+export interface LeftOver {
+  /** Of the measurement: as stated, or as it jumps from one frequency to the next. */
+  readonly noiseDb: number;
+  readonly isStated: boolean;
+  /** s² over the noise's: about 1 where the model fits. */
+  readonly chiSquare: number;
+  /** How much it runs together over neighbouring frequencies, in standard deviations of what chance makes. */
+  readonly together: number;
+}
+
+/**
+ * Whether what is left over is the measurement's noise (`sound`), has something in it that is not (`doubtful`), or is mostly not
+ * (`wrong`): then a wrong model has moved the unknowns, by nobody knows how much.
+ */
+export type Judgement = "sound" | "doubtful" | "wrong";
+
 export interface ColumnFit {
   readonly setup: Setup;
   readonly estimates: readonly Estimate[];
@@ -25,6 +42,8 @@ export interface ColumnFit {
   readonly neighbours: number;
   readonly degreesOfFreedom: number;
   readonly converged: boolean;
+  readonly leftOver: LeftOver;
+  readonly judgement: Judgement;
   /** What to know of the result, each a sentence. */
   readonly words: readonly string[];
 }

@@ -39,6 +39,7 @@ export function knownQuantities(modes: number): string[] {
   ];
 }
 
+/** Whether a goal names what only notes have, which takes longer to compute. */
 export const asksForNotes = (symbols: readonly string[]): boolean =>
   symbols.some((name) => Object.hasOwn(NOTE_QUANTITIES, name.replace(/\d+$/, "")));
 
@@ -50,6 +51,7 @@ export interface Measured {
   readonly resistance: Resistance | null;
 }
 
+/** What a goal may speak of, by name. */
 export function quantitiesOf({ gapMm, slideMm, modes, notes, resistance }: Measured): Quantities {
   const entries: [string, number | null][] = [
     ["gap", gapMm],

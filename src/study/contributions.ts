@@ -54,6 +54,7 @@ interface Pair {
   readonly by: number;
 }
 
+/** What each uncertain dimension of an instrument does to its resonances, at any gap. */
 export class Contributions {
   readonly dimensions: readonly UncertainDimension[];
   readonly #instrument: Instrument;

@@ -26,6 +26,7 @@ export interface Freedom {
 /** A bore that is known to this is settled: what a mandrel is turned to and a leadpipe drawn to. Own choice, no source. */
 const SETTLED_MM = 0.1;
 
+/** What the goal leaves open near a solution: directions in which the bore may change and the targets hardly do. */
 export function freedomOf(problem: DesignProblem, variables: readonly number[]): Freedom {
   const { goal, free, spline, limits } = problem;
   const perMm = problem

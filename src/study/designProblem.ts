@@ -23,6 +23,7 @@ const FAR = 1e4;
 /** Between the points of the profile a spline is turned into, mm. */
 export const POINTS_MM = 5;
 
+/** A leadpipe to be found as a least-squares problem: variables, their bounds, residuals and exact Jacobian. */
 export class DesignProblem {
   readonly spline: Spline;
   /** Numbers of the control diameters that may change. */
@@ -70,6 +71,7 @@ export class DesignProblem {
     this.#curvatures = breaksMm.map((x) => this.spline.basis(x, 2));
   }
 
+  /** Control diameters for the variables `x`, mm. */
   controlsOf(x: readonly number[]): number[] {
     const controls = [...this.#held];
     this.free.forEach((k, i) => {
@@ -78,10 +80,12 @@ export class DesignProblem {
     return controls;
   }
 
+  /** The gap for the variables `x`, mm. */
   gapOf(x: readonly number[]): number {
     return this.limits.gapMm ? x[x.length - 1] : this.#startGapMm;
   }
 
+  /** The setup for the variables `x`. */
   setupOf(x: readonly number[]): Setup {
     const controls = this.controlsOf(x);
     const profileMm = this.#pointsMm.map((at, i) => [at, dot(this.#bases[i], controls)] as const);

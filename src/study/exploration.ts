@@ -47,6 +47,7 @@ export interface Explored {
 const POINTS = 1600;
 const SHOWN_HZ = [50, 1800] as const;
 
+/** One setup ready to be explored; keeps what does not depend on the chosen gap. */
 export class Exploration {
   readonly instrument: Instrument;
   readonly #grid: Grid;
@@ -78,6 +79,7 @@ export class Exploration {
     );
   }
 
+  /** Curve and resonances at a gap, mm. */
   atGap(gapMm: number): AtGap {
     const modes = inContext(this.instrument.modes(gapMm));
     const curve = this.instrument.column.curve(this.#grid, this.instrument.gap(gapMm));

@@ -22,6 +22,7 @@ export interface FlowPath {
 /** The throat is as far as the bore stays within this of its narrowest: a measured one is never quite a cylinder. */
 const THROAT_WITHIN = 1.01;
 
+/** The way of the stream as cones in SI, part by part, and the shape of the gap. */
 export function flowPath(setup: Setup): FlowPath {
   const { mouthpiece, leadpipe, body } = setup;
   const [cupEndMm, throatEndMm] = throatMm(mouthpiece.profileMm, mouthpiece.cupDepthMm);

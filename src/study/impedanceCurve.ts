@@ -22,7 +22,10 @@ const CHECKS = 7;
 /** 0.01 dB as a ratio. */
 const CHECKED = 10 ** (0.01 / 20) - 1;
 
-/** @param frequencies Hz, above zero; interpolation needs them rising */
+/**
+ * Z at the rim, by interpolation where that is checked to be good to 0.01 dB, else straight from the line.
+ * @param frequencies Hz, above zero; interpolation needs them rising
+ */
 export function impedanceCurve(
   setup: Setup,
   frequencies: Float64Array,

@@ -29,6 +29,7 @@ export interface InstrumentOptions {
   readonly like?: Instrument;
 }
 
+/** One setup ready to be asked for its modes at any gap and slide. */
 export class Instrument {
   readonly column: AirColumn;
   readonly modeCount: number;

@@ -100,6 +100,7 @@ export function together(parts: readonly LeapTally[]): LeapTally {
   return { runs: sum(({ runs }) => runs), landed, silent: sum(({ silent }) => silent) };
 }
 
+/** Chance that a leap misses note `to`, with Wilson's interval at 95 %. */
 export function missChance({ runs, landed }: LeapTally, to: number): MissChance {
   const missed = runs - (landed.get(to) ?? 0);
   return { chance: runs ? missed / runs : 0, interval: wilsonInterval(missed, runs) };

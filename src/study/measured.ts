@@ -49,6 +49,15 @@ export interface Overlay {
   readonly rmsDegrees: number;
 }
 
+/** The measurement within a range, Hz, its ends included. */
+export function between<M extends Measured>(measured: M, low: number, high: number): M {
+  const isKept = (_: number, i: number) => measured.frequencies[i] >= low && measured.frequencies[i] <= high;
+  const [frequencies, re, im] = [measured.frequencies, measured.re, measured.im].map((values) =>
+    values.filter(isKept),
+  );
+  return { ...measured, frequencies, re, im };
+}
+
 /** @throws SetupError on a gap the receiver cannot have, RangeError where nothing can be compared */
 export function overlay(setup: Setup, measured: Measured, gapMm = ownGapMm(setup)): Overlay {
   withGap(setup, gapMm);

@@ -58,6 +58,14 @@ export function readMeasured(
   return { ...impedanceOf(values, reading, rows, hasHeader, source), reading, hasHeader };
 }
 
+const UNIT_NAMES = new Map([
+  [1, "Pa·s/m³"],
+  [1e3, "kPa·s/m³"],
+  [1e5, "CGS acoustic ohms (1e5 Pa·s/m³)"],
+  [1e6, "MPa·s/m³"],
+  [1e9, "GPa·s/m³"],
+]);
+
 /** What was understood, in a sentence. */
 export function readingWords({ reading, hasHeader, frequencies }: MeasuredImpedance): string {
   const { form, magnitude, phase, scale, decimal, delimiter, hertz, unit } = reading;
@@ -66,7 +74,7 @@ export function readingWords({ reading, hasHeader, frequencies }: MeasuredImpeda
       ? "real and imaginary part"
       : `magnitude (${magnitude === "dB" ? "dB" : "linear"}) and phase (${phase})`;
   const scales = {
-    absolute: `in ${unit === 1 ? "" : `${unit} `}Pa·s/m³`,
+    absolute: `in ${UNIT_NAMES.get(unit) ?? `${unit} Pa·s/m³`}`,
     characteristic: "relative to the characteristic impedance at the rim",
     relative: "in an unknown unit, so that heights are compared among themselves",
   };

@@ -25,6 +25,7 @@ export function commonFundamental(modes: readonly Mode[]): number {
   return Math.exp(mean);
 }
 
+/** Modes with their place in the series and the distance to their neighbours. */
 export function inContext(modes: readonly Mode[]): ModeInContext[] {
   const fundamental = commonFundamental(modes);
   return modes.map((mode, i) => {

@@ -5,14 +5,15 @@
  *
  * the way from the bell to the ear left out, as impulse response h(t). The line stands for H at every complex frequency, so
  * that it is taken where everything has died away by the end of the response, e^{−σt} h(t), which no period of a discrete
- * transform folds over; e^{σt} brings h back. The line knows plane waves only: above the first cross mode of the bell
- * (ka = 3.8) this is for the ear, not for measuring.
+ * transform folds over; e^{σt} brings h back. The bell is one of plane waves here whatever the setup says: a multimodal one has
+ * no flow at its mouth to radiate, takes seconds as far up as this goes and ends below it in a wide bell. Above the first cross
+ * mode of the bell (ka = 3.8) this is for the ear, not for measuring.
  */
 
-import type { Line } from "../acoustics/line.ts";
-import { FIXED, LOAD } from "../acoustics/line.ts";
+import { FIXED, Line, LOAD } from "../acoustics/line.ts";
 import { radiationState } from "../acoustics/radiation.ts";
 import { applyTo, STATE, TWO_PORT } from "../acoustics/twoPort.ts";
+import type { Setup } from "../setup/setup.ts";
 
 /** r, m */
 export const DISTANCE = 1;
@@ -33,7 +34,8 @@ export class RadiatedSound {
   readonly #bellFlow: Float64Array;
   readonly #count: number;
 
-  constructor(line: Line) {
+  constructor(setup: Setup) {
+    const line = new Line({ ...setup, model: { ...setup.model, bell: "plane" } });
     this.#line = line;
     this.#count = Math.ceil(BAND_HZ[1] * LENGTH) + 1;
     this.#fixed = new Float64Array(FIXED * this.#count);

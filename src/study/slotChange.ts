@@ -54,6 +54,7 @@ export interface SlotChangeStep {
   readonly change: SlotChange | null;
 }
 
+/** What another gap does to every note's hold and pull; a step after every set of lips, the last with the answer. */
 export function* slotChangeSteps(
   instrument: Instrument,
   chosenGapMm: number,

@@ -54,6 +54,7 @@ export interface Blown {
   readonly thresholds: Thresholds;
 }
 
+/** Everything that is asked of lips on an instrument at a gap, ready to be asked. */
 export function blownAt(instrument: Instrument, gapMm: number, valve: Valve): Blown {
   const modes = modalColumn(instrument, gapMm);
   return { modes, stability: new Stability(valve, modes), thresholds: new Thresholds(valve, modes) };

@@ -85,6 +85,7 @@ export interface Comparison {
   readonly closedUncertainty: ChangeUncertainty | null;
 }
 
+/** All four claims judged by the peaks. */
 export function verdicts(comparison: Comparison): Verdict[] {
   return [slots(comparison), resistance(comparison), noGap(comparison), tenth()];
 }
@@ -156,6 +157,7 @@ const tenth = (): Verdict => ({
   missing: null,
 });
 
+/** Whether notes are played on a resonance. */
 export const isPlayed = ({ n }: { readonly n: number }): boolean => n >= PLAYED[0] && n <= PLAYED[1];
 
 /** Change of every played resonance that has one. */
@@ -220,6 +222,7 @@ export const isCertain = ({ change, expanded }: Change, threshold: number): bool
 export const isHidden = ({ change, expanded }: Change, threshold: number): boolean =>
   expanded !== null && expanded >= Math.max(Math.abs(change), threshold);
 
+/** What a test finds: changes large enough to feel and known to be there, for or against what the rule asks. */
 export function findingOf(changes: readonly Change[], threshold: number, asked: 1 | -1): Finding {
   const certain = changes.filter((change) => isCertain(change, threshold));
   if (certain.length > 0) {

@@ -22,7 +22,7 @@ export class Voices {
 
   /** @param instrument with as many resonances as the modal column shall have: `MODAL_COUNT` */
   constructor(readonly instrument: Instrument) {
-    this.#radiated = new RadiatedSound(instrument.column.line);
+    this.#radiated = new RadiatedSound(instrument.setup);
   }
 
   /** @throws RangeError in words for lips that cannot be, SetupError for a gap the receiver cannot have */

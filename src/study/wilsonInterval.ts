@@ -6,6 +6,7 @@
 /** Normal quantile of 95 % in the middle. */
 const Z95 = 1.959963984540054;
 
+/** Wilson's interval of a share, `count` of `of`; 95 % where no `z` is given. */
 export function wilsonInterval(count: number, of: number, z = Z95): [low: number, high: number] {
   if (of === 0) return [0, 1];
   const p = count / of;

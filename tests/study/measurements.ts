@@ -1,7 +1,7 @@
 /** Invented measurements: the model itself at a known truth, with noise of a stated size. */
-import { randomLcg, randomNormal } from "d3";
 import { gapMm, type Setup } from "../../src/setup/setup.ts";
 import { type Measured, modelCurve } from "../../src/study/measured.ts";
+import { withNoise } from "../../src/study/measuredInvented.ts";
 import type { ImpedanceScale } from "../../src/study/measuredReading.ts";
 
 export interface Invented {
@@ -33,15 +33,7 @@ export function invented(truth: Setup, options: Invented = {}): Measured {
     { length: Math.floor((to - from) / step) + 1 },
     (_, i) => from + step * i,
   );
-  const { re, im } = modelCurve(truth, frequencies, gapMm(truth));
-  const normal = randomNormal.source(randomLcg(seed / 4099))(0, noise);
-  let [a, b] = [normal(), normal()];
-  const fresh = Math.sqrt(1 - together * together);
-  re.forEach((x, i) => {
-    [a, b] = [together * a + fresh * normal(), together * b + fresh * normal()];
-    const y = im[i];
-    re[i] = factor * (x * (1 + a) - y * b);
-    im[i] = factor * (x * b + y * (1 + a));
-  });
-  return { frequencies, re, im, reading: { scale } };
+  const { re, im } = withNoise(modelCurve(truth, frequencies, gapMm(truth)), { size: noise, together, seed });
+  const times = (x: number) => factor * x;
+  return { frequencies, re: re.map(times), im: im.map(times), reading: { scale } };
 }

@@ -1,11 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { Line } from "../../src/acoustics/line.ts";
+import { FIXED, Line } from "../../src/acoustics/line.ts";
+import type { Setup } from "../../src/setup/setup.ts";
 import { DISTANCE, RadiatedSound } from "../../src/study/radiatedSound.ts";
 import { demo } from "../acoustics/setups.ts";
 
 const RATE = 48000;
 const line = new Line(demo());
-const radiated = new RadiatedSound(line);
+const radiated = new RadiatedSound(demo());
 
 /** |H| of a small source of the bell's flow, the line followed section by section. */
 function direct(gapMm: number, hz: number): number {
@@ -55,5 +56,22 @@ describe("the way from cup to ear", () => {
   test("another sampling rate is the same sound", () => {
     const [fine, coarse] = [radiated.response(2.5, 48000), radiated.response(2.5, 24000)];
     for (let i = 0; i < coarse.length - 1; i += 7) expect(coarse[i] / 2).toBeCloseTo(fine[2 * i], 9);
+  });
+
+  test("a wide multimodal bell, which is answered to 5 kHz only, is heard as one of plane waves", () => {
+    const { body, model, ...rest } = demo();
+    const profileMm = body.profileMm.map(([x, d], i, all) => [x, i === all.length - 1 ? 260 : d] as const);
+    const wide = (bell: Setup["model"]["bell"]): Setup => ({
+      ...rest,
+      body: { ...body, profileMm },
+      model: { ...model, bell },
+    });
+    expect(() => new Line(wide("multimodal")).fixed(2 * Math.PI * 6000, 0, new Float64Array(FIXED))).toThrow(
+      /too high for model\.bell "multimodal"/,
+    );
+    const [plane, multimodal] = (["plane", "multimodal"] as const).map((bell) =>
+      new RadiatedSound(wide(bell)).response(2.5, RATE),
+    );
+    expect(multimodal).toEqual(plane);
   });
 });

@@ -1,11 +1,14 @@
 import { describe, expect, test } from "vitest";
 import { DesignSearch } from "../../src/app/model/compareDesign.ts";
 import { CompareResults, type CompareState } from "../../src/app/model/compareResults.ts";
+import { withGap } from "../../src/setup/withGap.ts";
 import { compare } from "../../src/study/compare.ts";
 import { designSteps } from "../../src/study/design.ts";
 import { parseDesignGoal } from "../../src/study/designGoal.ts";
 import { mandrelStations } from "../../src/study/designStations.ts";
 import { Instrument } from "../../src/study/instrument.ts";
+import { overlay } from "../../src/study/measured.ts";
+import { readMeasured } from "../../src/study/measuredCsv.ts";
 import { Compare } from "../../workers/compare.ts";
 import { demo } from "../acoustics/setups.ts";
 
@@ -88,6 +91,67 @@ describe("the worker that compares", () => {
       refused: expect.stringContaining("no variant 8"),
     });
     expect(await new Compare().stations({ gapMm: 2.5 })).toEqual({ refused: "no setup is loaded" });
+  });
+
+  test("designs a leadpipe like another instrument's, with the gap among what may change", async () => {
+    // a straight taper, which a spline can be exactly
+    const straight = { ...setup, leadpipe: { profileMm: [[0, 8.8] as const, [240, 11.68] as const] } };
+    const like = { setup: withGap(straight, 3.2), gapMm: 3.2 };
+    const worker = new Compare();
+    await worker.load(straight);
+    const limits = { ...design.limits, knots: 4, gapMm: [1, 5] as const };
+    const answer = await worker.design({ goal: like, limits, restarts: 1, ticket: 1 }, () => {});
+    if (!answer || "refused" in answer) throw new Error("an answer is expected");
+    expect(answer.targets.map(({ quantity, n }) => `${quantity}${n}`)).toContain("f10");
+    expect(answer.targets).toHaveLength(18);
+    expect(answer.missBefore).toBeGreaterThan(0.5);
+    expect(answer.missAfter).toBeLessThan(0.01 * answer.missBefore);
+    expect(answer.gapMm).toBeCloseTo(3.2, 2);
+    expect(answer.setup.receiver.depthMm - answer.setup.mouthpiece.insertionMm).toBeCloseTo(answer.gapMm, 9);
+  });
+
+  test("holds a measurement against the model and fits it, all as plain data, or says why not", async () => {
+    const worker = await loaded();
+    const made = await worker.inventMeasurement();
+    if ("refused" in made) throw new Error("a measurement is expected");
+    expect(made.text).toMatch(/^# Invented, nobody has measured it: .* gap of 3\.10 mm/);
+    const { frequencies, re, im, reading } = readMeasured(made.text);
+    const measured = { frequencies, re, im, reading };
+    expect(await worker.inventMeasurement()).toEqual(made);
+    expect(await worker.overlay(measured)).toEqual(overlay(setup, measured));
+    const told: number[] = [];
+    const unknowns = ["gap", "wall-loss"] as const;
+    const fit = await worker.fitColumn({ measured, unknowns, noise: null, ticket: 1 }, ({ iteration }) =>
+      told.push(iteration),
+    );
+    if (!fit || "refused" in fit) throw new Error("a fit is expected");
+    expect(told[0]).toBe(1);
+    expect(structuredClone(fit)).toEqual(fit);
+    expect(fit.judgement).toBe("sound");
+    const [gap, loss] = fit.estimates;
+    // by the text's own head; 4 standard uncertainties leave out one noise in ten thousand
+    expect(Math.abs(gap.value - 3.1)).toBeLessThan(4 * gap.standard!);
+    expect(Math.abs(loss.value - 1.1)).toBeLessThan(4 * loss.standard!);
+    for (const { cents } of fit.after.peaks) expect(Math.abs(cents!)).toBeLessThan(2);
+    expect(await worker.fitColumn({ measured, unknowns: [], noise: null, ticket: 2 }, () => {})).toEqual({
+      refused: expect.stringMatching(/at least one/),
+    });
+  });
+
+  test("works out both bells, and refuses one too wide for curved fronts in words", async () => {
+    const worker = await loaded();
+    const done: number[] = [];
+    const gaps = { fromGapMm: 2.5, toGapMm: 5 };
+    const trust = await worker.bellTrust({ ...gaps, ticket: 1 }, (count) => done.push(count));
+    if (!trust || "refused" in trust) throw new Error("an answer is expected");
+    expect(done).toEqual([0, 1]);
+    expect(trust.modes).toHaveLength(12);
+    const { profileMm } = setup.body;
+    const huge = profileMm.map(([x, d], i) => [x, i === profileMm.length - 1 ? 900 : d] as const);
+    await worker.load({ ...setup, body: { ...setup.body, profileMm: huge } });
+    expect(await worker.bellTrust({ ...gaps, ticket: 2 }, () => {})).toEqual({
+      refused: expect.stringMatching(/too high for model\.bell "multimodal" with this bell: give at most/),
+    });
   });
 
   test("designs as the study does, step by step, and ends with the best so far when told to", async () => {

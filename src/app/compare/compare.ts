@@ -12,6 +12,7 @@ import { CompareResults } from "../model/compareResults.ts";
 import { sheetStyles } from "../sheetStyles.ts";
 import { StoreController } from "../store/storeController.ts";
 import "./addCandidate.ts";
+import "./bellTrustPanel.ts";
 import { isSound, type Listed, listed } from "./candidates.ts";
 import "./candidateList.ts";
 import { comparable, questionOf, RESONANCES, readGoal } from "./compareAsked.ts";
@@ -19,6 +20,7 @@ import type { Shown } from "./comparedCandidates.ts";
 import { compareStyles } from "./compareStyles.ts";
 import { compareNotes, writeCompare } from "./compareWrite.ts";
 import "./designPanel.ts";
+import "./measuredPanel.ts";
 import "./ranking.ts";
 import "./sideBySide.ts";
 import "./stationsPanel.ts";
@@ -100,15 +102,23 @@ export class CompareSheet extends FrameElement {
                       : nothing
                   }
                 </section>
-                <section>
+                <section class=${goal.goal ? "" : "unprinted"}>
                   <h2>Ranking</h2>
                   <annulus-ranking .shown=${stale ? [] : shown} .reading=${goal}></annulus-ranking>
                 </section>
               `
         }
         <section class="stack">
+          <h2>A measured impedance beside the model</h2>
+          <annulus-measured .from=${chosen}></annulus-measured>
+        </section>
+        <section class="stack">
+          <h2>How far to trust the bell</h2>
+          <annulus-bell-trust .from=${chosen}></annulus-bell-trust>
+        </section>
+        <section class="stack unprinted">
           <h2>Design a leadpipe for a goal</h2>
-          <annulus-design .from=${chosen}></annulus-design>
+          <annulus-design .from=${chosen} .candidates=${candidates}></annulus-design>
         </section>
         <section class="stack">
           <h2>Stations of the mandrel</h2>

@@ -51,10 +51,14 @@ export const compareStyles = css`
     padding-top: 0.5rem;
   }
   @media print {
-    annulus-design,
     annulus-add-candidate,
-    .about {
+    .about,
+    .unprinted,
+    section:has(> [blank]) {
       display: none;
+    }
+    h2 {
+      break-after: avoid;
     }
   }
 `;

@@ -4,6 +4,7 @@ import { customElement, property, state } from "lit/decorators.js";
 import type { Designed } from "../../../workers/compareProtocol.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import { icon } from "../chrome/icon.ts";
+import { type Segment, segments } from "../chrome/segments.ts";
 import { controls } from "../controls.ts";
 import "../entry.ts";
 import type { WriteEvent } from "../entry.ts";
@@ -21,10 +22,15 @@ import { readDesign, usualLimits } from "./designReading.ts";
 import { designResult, missText } from "./designResult.ts";
 import "./designView.ts";
 
+const GOALS: readonly Segment<boolean>[] = [
+  { value: false, text: "targets" },
+  { value: true, text: "like another" },
+];
 const TICKS = [
   ["widens", "widens throughout, so that it can be drawn off a mandrel"],
   ["holdsEntry", "keeps its entry"],
   ["holdsEnd", "keeps its end"],
+  ["movesGap", "may have another gap"],
 ] as const;
 
 @customElement("annulus-design")
@@ -33,6 +39,8 @@ export class DesignPanel extends FrameElement {
   readonly #search = new DesignSearch(openCompareWorker);
   /** The one to begin with: the chosen candidate. */
   @property({ attribute: false }) from!: Candidate;
+  /** Those it may be designed to equal. */
+  @property({ attribute: false }) candidates: readonly Candidate[] = [];
   @state() private typing: DesignPart | "" = "";
   #leave: (() => void) | null = null;
 
@@ -70,7 +78,7 @@ export class DesignPanel extends FrameElement {
     const { design } = compareNotes(store);
     const { unit } = state.view;
     const { setup, number, name } = this.from;
-    const { problems, options } = readDesign(design, setup, unit);
+    const { problems, options } = readDesign(design, setup, unit, this.#like());
     const { isRunning, steps, result, refused } = this.#search.value;
     const usual = usualLimits(setup);
     const last = steps.at(-1);
@@ -91,12 +99,21 @@ export class DesignPanel extends FrameElement {
       <div class="adding">
         <div class="stack">
           <p>Begins with ${number} ${name}, the one that stands out. The goal is held against the instrument as it is, its slide at rest.</p>
+          <div class="actions controls">${segments<boolean>("What it shall be", GOALS, design.like !== null, (isLike) => this.#write({ like: isLike ? (this.#others()[0]?.number ?? 1) - 1 : null }))}</div>
           <div class="entries" @focusout=${this.#onLeave}>
-            ${entry("goal", "What it shall be", "f, cents, height or spacing of a resonance = value, @ weight: cents2=0, cents5=0@2, height4=32")}
+            ${design.like === null ? entry("goal", "What it shall be", "f, cents, height or spacing of a resonance = value, @ weight: cents2=0, cents5=0@2, height4=32") : this.#likeChoice(design.like)}
             ${entry("knots", "Knots along the leadpipe", `usually ${usual.knots}`)}
             ${entry("starts", "Starts", `usually ${usual.starts}, the present leadpipe first`)}
             ${entry("smallest", "No diameter below", length(usual.smallestMm), unit)}
             ${entry("largest", "No diameter above", length(usual.largestMm), unit)}
+            ${
+              design.movesGap
+                ? [
+                    entry("narrowestGap", "No gap below", length(usual.narrowestGapMm), unit),
+                    entry("widestGap", "No gap above", length(usual.widestGapMm), unit),
+                  ]
+                : nothing
+            }
           </div>
           <div role="group" aria-label="The leadpipe">
             ${TICKS.map(
@@ -127,9 +144,37 @@ export class DesignPanel extends FrameElement {
               ? html`<annulus-design-steps .data=${steps}></annulus-design-steps>`
               : html`<p class="muted">Every step of the search will be drawn here. What it finds becomes a candidate above.</p>`
           }
-          ${result ? designResult(result, unit) : nothing}
+          ${result ? designResult(result, this.from.gapMm, unit) : nothing}
         </div>
       </div>
+    `;
+  }
+
+  #others(): readonly Candidate[] {
+    return this.candidates.filter(({ number }) => number !== this.from.number);
+  }
+
+  /** The candidate to be equalled; null where none is chosen, it is broken, or the very one to begin with. */
+  #like(): Candidate | null {
+    const { like } = compareNotes(this.#page.store).design;
+    return this.#others().find(({ number }) => number - 1 === like) ?? null;
+  }
+
+  #likeChoice(like: number) {
+    const others = this.#others();
+    const found = this.#like();
+    return html`
+      <label class="wide">
+        Resonances 2 to 10 and their heights as those of
+        <select
+          data-testid="design-like"
+          @change=${(event: Event) => this.#write({ like: Number((event.target as HTMLSelectElement).value) })}
+        >
+          ${found ? nothing : html`<option value=${like} selected>choose one</option>`}
+          ${others.map(({ number, name }) => html`<option value=${number - 1} ?selected=${number - 1 === like}>${number} ${name}</option>`)}
+        </select>
+        ${others.length === 0 ? html`<span class="reason">Take in a candidate first: there is none beside the one to begin with.</span>` : nothing}
+      </label>
     `;
   }
 
@@ -151,17 +196,19 @@ export class DesignPanel extends FrameElement {
     const { store, state } = this.#page;
     const { design } = compareNotes(store);
     const { setup, gapMm } = this.from;
-    const { options } = readDesign(design, setup, state.view.unit);
+    const like = this.#like();
+    const { options } = readDesign(design, setup, state.view.unit, like);
     if (!options) return;
     const found = await this.#search.start(withShankMoved(setup, gapMm), options);
-    if (found) this.#take(found, design.goal);
+    const goal = like && design.like !== null ? `the resonances of ${like.name}` : design.goal.trim();
+    if (found) this.#take(found, goal);
   };
 
   #take({ setup, missBefore, missAfter }: Designed, goal: string): void {
     const { store } = this.#page;
     const count = compareNotes(store).candidates.filter(({ name }) => name.startsWith("Designed")).length;
     const name = `Designed ${count + 1}`;
-    const origin = `designed for ${goal.trim()}: ${missText(missBefore)} to ${missText(missAfter)} left`;
+    const origin = `designed for ${goal}: ${missText(missBefore)} to ${missText(missAfter)} left`;
     if (takeIn(store, [candidateNotes(name, origin.slice(0, 200), setup)]))
       store.say("note", `${name} is among the candidates now. Undo takes it out.`);
   }

@@ -1,7 +1,7 @@
 /** What a search came to: each target before and after, where each start ended, and what the goal leaves open. */
-import { html, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit";
 import type { Designed } from "../../../workers/compareProtocol.ts";
-import { signed } from "../../charts/numbers.ts";
+import { bothUnits, signed } from "../../charts/numbers.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
 
@@ -12,12 +12,14 @@ export const missText = (miss: number): string =>
   miss < 0.001 ? "under 0.001" : `${Number(miss.toPrecision(3))}`;
 
 export function designResult(
-  { targets, missBefore, missAfter, starts, freedom, narrowsByMm }: Designed,
+  { targets, gapMm, missBefore, missAfter, starts, freedom, narrowsByMm }: Designed,
+  gapBeforeMm: number,
   unit: LengthUnit,
 ): TemplateResult {
   return html`
     <div class="stack" data-testid="design-result" aria-live="polite">
       <p>Left of the misses: ${missText(missBefore)} before, <b>${missText(missAfter)}</b> after (weighted r.m.s., cents and dB).</p>
+      ${gapMm === gapBeforeMm ? nothing : html`<p>Gap ${bothUnits(gapBeforeMm, unit)} before, <b>${bothUnits(gapMm, unit)}</b> after.</p>`}
       <div class="scroll" tabindex="0" role="region" aria-label="Targets before and after">
         <table>
           <thead>

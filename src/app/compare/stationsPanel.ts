@@ -76,6 +76,11 @@ export class StationsPanel extends FrameElement {
     this.refused = "";
   }
 
+  /** With nothing worked out there is nothing to print. */
+  protected override updated(): void {
+    this.toggleAttribute("blank", this.answer === null);
+  }
+
   override render() {
     const { store, state } = this.#page;
     const { unit } = state.view;

@@ -17,7 +17,12 @@ export class StandingWaveView extends ChartFigure {
     "and another does not.";
 
   protected caption() {
-    return "Why one note hears the gap and another does not: where on its wave the gap sits.";
+    const { bell } = this.page.state.document.setup.model;
+    return `Why one note hears the gap and another does not: where on its wave the gap sits.${
+      bell === "plane"
+        ? ""
+        : " In the bell’s flare the plane wave goes on that reaches it; the fronts there are curved."
+    }`;
   }
 
   protected answer() {

@@ -1,14 +1,21 @@
 /** Asks a worker that compares and designs on the page's behalf. */
 import type {
+  BellTrustRequest,
+  ColumnFitRequest,
   ComparedVariant,
   CompareRequest,
   CompareWorker,
   Designed,
+  DesignQuestion,
+  FittedColumn,
   StationsRequest,
 } from "../../../workers/compareProtocol.ts";
 import type { StepProgress } from "../../../workers/modelProtocol.ts";
 import type { Setup } from "../../setup/setup.ts";
-import type { DesignOptions, DesignProgress } from "../../study/design.ts";
+import type { BellTrust } from "../../study/bellTrust.ts";
+import type { FitStep } from "../../study/columnFit.ts";
+import type { DesignProgress } from "../../study/design.ts";
+import type { Measured } from "../../study/measured.ts";
 import { type Connection, WorkerClient } from "./workerClient.ts";
 
 /** One variant with all its notes on a slow machine may take its time, s. */
@@ -33,14 +40,14 @@ export class CompareClient extends WorkerClient<CompareWorker> {
 
   design(
     setup: Setup,
-    options: DesignOptions,
+    question: DesignQuestion,
     progress: (step: DesignProgress) => void,
     signal: AbortSignal,
   ) {
     return this.longWork<Designed>(
       setup,
       (worker, ticket, tell) =>
-        worker.design({ ...options, ...ticket }, (step) => {
+        worker.design({ ...question, ...ticket }, (step) => {
           tell(step.step, step.step);
           if (!signal.aborted) progress(step);
         }),
@@ -56,5 +63,45 @@ export class CompareClient extends WorkerClient<CompareWorker> {
 
   stations(setup: Setup, request: StationsRequest) {
     return this.ask(setup, (worker) => worker.stations(request));
+  }
+
+  bellTrust(
+    setup: Setup,
+    gaps: Omit<BellTrustRequest, "ticket">,
+    progress: StepProgress,
+    signal: AbortSignal,
+  ) {
+    return this.longWork<BellTrust>(
+      setup,
+      (worker, ticket, tell) => worker.bellTrust({ ...gaps, ...ticket }, tell),
+      progress,
+      signal,
+    );
+  }
+
+  overlay(setup: Setup, measured: Measured) {
+    return this.ask(setup, (worker) => worker.overlay(measured));
+  }
+
+  fitColumn(
+    setup: Setup,
+    question: Omit<ColumnFitRequest, "ticket">,
+    progress: (step: FitStep) => void,
+    signal: AbortSignal,
+  ) {
+    return this.longWork<FittedColumn>(
+      setup,
+      (worker, ticket, tell) =>
+        worker.fitColumn({ ...question, ...ticket }, (step) => {
+          tell(step.iteration, step.iteration);
+          if (!signal.aborted) progress(step);
+        }),
+      undefined,
+      signal,
+    );
+  }
+
+  inventMeasurement(setup: Setup) {
+    return this.ask(setup, (worker) => worker.inventMeasurement());
   }
 }

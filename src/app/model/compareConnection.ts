@@ -13,6 +13,10 @@ export const openCompareWorker = (): Connection<CompareWorker> =>
       design: (request, progress) => remote.design(request, proxy(progress)),
       finish: () => remote.finish(),
       stations: (request) => remote.stations(request),
+      bellTrust: (request, progress) => remote.bellTrust(request, proxy(progress)),
+      overlay: (measured) => remote.overlay(measured),
+      fitColumn: (request, progress) => remote.fitColumn(request, proxy(progress)),
+      inventMeasurement: () => remote.inventMeasurement(),
       stop: (ticket) => remote.stop(ticket),
     }),
   );

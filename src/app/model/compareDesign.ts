@@ -1,7 +1,7 @@
 /** A search for a leadpipe under way: every step it took, and what it came to. It has a worker of its own, which ends with it. */
-import type { CompareWorker, Designed } from "../../../workers/compareProtocol.ts";
+import type { CompareWorker, Designed, DesignQuestion } from "../../../workers/compareProtocol.ts";
 import type { Setup } from "../../setup/setup.ts";
-import type { DesignOptions, DesignProgress } from "../../study/design.ts";
+import type { DesignProgress } from "../../study/design.ts";
 import { Observable } from "../store/observable.ts";
 import { CompareClient } from "./compareClient.ts";
 import type { Connection } from "./workerClient.ts";
@@ -26,7 +26,7 @@ export class DesignSearch extends Observable<DesignState> {
   }
 
   /** What was found; null when it was stopped or refused. */
-  async start(setup: Setup, options: DesignOptions): Promise<Designed | null> {
+  async start(setup: Setup, question: DesignQuestion): Promise<Designed | null> {
     this.#work?.abort();
     const work = new AbortController();
     this.#work = work;
@@ -36,7 +36,7 @@ export class DesignSearch extends Observable<DesignState> {
     try {
       const tell = (step: DesignProgress) =>
         this.change({ ...this.value, steps: [...this.value.steps, step] });
-      const answer = await client.design(setup, options, tell, work.signal);
+      const answer = await client.design(setup, question, tell, work.signal);
       if (work.signal.aborted || answer === null) return null;
       if ("refused" in answer) {
         this.change({ ...this.value, isRunning: false, refused: answer.refused });

@@ -1,5 +1,6 @@
 /** Instruments to be compared before any is built, as they were taken in, and what is typed to take in or design another. */
 import type { LengthUnit } from "../../units/length.ts";
+import { type MeasuredNotes, NO_MEASURED, readMeasuredNotes } from "./measuredNotes.ts";
 import { inUnit, isRecord, textOf, textsLike, unitOf } from "./typed.ts";
 
 /** One that was taken in: its own name, where it came from in words, and the whole setup in its file's form. */
@@ -27,8 +28,19 @@ export type ShapePart = "name" | "entry" | "narrowestAt" | "entryTaper" | "taper
 export type ShapeNotes = Readonly<Record<ShapePart, string>>;
 
 /** What a leadpipe is to be designed for, and within which limits. */
-export type DesignPart = "goal" | "knots" | "smallest" | "largest" | "starts" | "every";
+export type DesignPart =
+  | "goal"
+  | "knots"
+  | "smallest"
+  | "largest"
+  | "starts"
+  | "every"
+  | "narrowestGap"
+  | "widestGap";
 export interface DesignNotes extends Readonly<Record<DesignPart, string>> {
+  /** Place of the candidate that is to be equalled, 0 the open setup; null: the typed goal. */
+  readonly like: number | null;
+  readonly movesGap: boolean;
   readonly widens: boolean;
   readonly holdsEntry: boolean;
   readonly holdsEnd: boolean;
@@ -52,6 +64,7 @@ export interface CompareNotes {
   readonly table: TableNotes;
   readonly shape: ShapeNotes;
   readonly design: DesignNotes;
+  readonly measured: MeasuredNotes;
 }
 
 /** Nobody tells more apart in one chart. */
@@ -81,6 +94,10 @@ export const NO_DESIGN: DesignNotes = {
   largest: "",
   starts: "",
   every: "",
+  narrowestGap: "",
+  widestGap: "",
+  like: null,
+  movesGap: false,
   widens: true,
   holdsEntry: true,
   holdsEnd: true,
@@ -97,17 +114,16 @@ export const NO_COMPARISON: CompareNotes = {
   table: NO_TABLE,
   shape: NO_SHAPE,
   design: NO_DESIGN,
+  measured: NO_MEASURED,
 };
 
 const SHAPE_LENGTHS: readonly ShapePart[] = ["entry", "narrowestAt", "end", "length"];
-const DESIGN_LENGTHS: readonly DesignPart[] = ["smallest", "largest", "every"];
+const DESIGN_LENGTHS: readonly DesignPart[] = ["smallest", "largest", "every", "narrowestGap", "widestGap"];
 
 export function readCompareNotes(json: unknown): CompareNotes {
   if (!isRecord(json)) return NO_COMPARISON;
   const candidates = readCandidates(json.candidates);
   const { reference, retune } = json;
-  const isWithin = (value: unknown, least: number, most: number): value is number =>
-    Number.isInteger(value) && (value as number) >= least && (value as number) <= most;
   return {
     unit: unitOf(json.unit),
     candidates,
@@ -119,9 +135,13 @@ export function readCompareNotes(json: unknown): CompareNotes {
     error: textOf(json.error),
     table: readTable(json.table),
     shape: textsLike(NO_SHAPE, json.shape),
-    design: readDesign(json.design),
+    design: readDesign(json.design, candidates.length),
+    measured: readMeasuredNotes(json.measured),
   };
 }
+
+const isWithin = (value: unknown, least: number, most: number): value is number =>
+  Number.isInteger(value) && (value as number) >= least && (value as number) <= most;
 
 const readCandidates = (json: unknown): readonly CandidateNotes[] =>
   Array.isArray(json)
@@ -143,11 +163,13 @@ function readTable(json: unknown): TableNotes {
   };
 }
 
-function readDesign(json: unknown): DesignNotes {
+function readDesign(json: unknown, candidates: number): DesignNotes {
   if (!isRecord(json)) return NO_DESIGN;
-  const { widens, holdsEntry, holdsEnd, ...texts } = NO_DESIGN;
+  const { widens, holdsEntry, holdsEnd, movesGap, like, ...texts } = NO_DESIGN;
   return {
     ...textsLike(texts, json),
+    like: isWithin(json.like, 0, candidates) ? json.like : null,
+    movesGap: json.movesGap === true,
     widens: json.widens !== false,
     holdsEntry: json.holdsEntry !== false,
     holdsEnd: json.holdsEnd !== false,

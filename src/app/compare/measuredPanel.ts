@@ -1,0 +1,229 @@
+/** A measured impedance from a file or a spreadsheet: what it is taken for, to be overruled before it is held against the model. */
+import { css, html, LitElement, nothing } from "lit";
+import { customElement, property, state } from "lit/decorators.js";
+import { readingWords } from "../../study/measuredCsv.ts";
+import type { Reading } from "../../study/measuredReading.ts";
+import { icon } from "../chrome/icon.ts";
+import { controls } from "../controls.ts";
+import { openTableFile } from "../fit/tableFiles.ts";
+import { CompareClient } from "../model/compareClient.ts";
+import { openCompareWorker } from "../model/compareConnection.ts";
+import { type MeasuredNotes, type MeasuredSaid, NO_MEASURED } from "../notes/measuredNotes.ts";
+import { sheetStyles } from "../sheetStyles.ts";
+import { withShankMoved } from "../store/gapLimits.ts";
+import { StoreController } from "../store/storeController.ts";
+import { addingStyles } from "./addingStyles.ts";
+import type { Candidate } from "./candidates.ts";
+import { compareNotes, writeCompare } from "./compareWrite.ts";
+import "./measuredFit.ts";
+import {
+  foundWords,
+  isIdle,
+  MEASURED_SAYABLE,
+  type MeasuredReading,
+  readMeasurement,
+  tooLong,
+} from "./measuredReading.ts";
+
+/** Further problems are counted: a wrong separator makes one of every line. */
+const MOST_SHOWN = 8;
+const CALLED: Readonly<Record<MeasuredSaid, string>> = {
+  form: "Columns",
+  magnitude: "Magnitude",
+  phase: "Phase",
+  scale: "Impedance in",
+  unit: "Multiple",
+  hertz: "Frequency in",
+  delimiter: "Columns parted by",
+  decimal: "Decimal sign",
+};
+const INVENTED = "invented measurement";
+
+@customElement("annulus-measured")
+export class MeasuredPanel extends LitElement {
+  readonly #page = new StoreController(this);
+  /** Whose model it is held against: the chosen candidate. */
+  @property({ attribute: false }) from!: Candidate;
+  @state() private isTyping = false;
+  /** Why a file or an invented measurement did not come. */
+  @state() private refused = "";
+  #read: { readonly text: string; readonly said: object; readonly reading: MeasuredReading | null } | null =
+    null;
+
+  static override styles = [
+    controls,
+    sheetStyles,
+    addingStyles,
+    css`
+      @media print {
+        .adding {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  /** What is not held against the model yet is nothing to print. */
+  protected override updated(): void {
+    this.toggleAttribute("blank", !compareNotes(this.#page.store).measured.isTaken);
+  }
+
+  override render() {
+    const { measured } = compareNotes(this.#page.store);
+    const reading = this.#reading(measured);
+    const whole = reading && "measured" in reading ? reading.measured : null;
+    return html`
+      <div class="stack">
+        <div class="adding" @dragover=${this.#onDragOver} @drop=${this.#onDrop}>
+          <div class="stack">
+            <label for="text">
+              Frequency and impedance, line by line${measured.name ? html`: <b>${measured.name}</b>` : nothing}. Paste them here, open a
+              file, or drop one
+            </label>
+            <textarea
+              id="text"
+              rows="9"
+              spellcheck="false"
+              autocomplete="off"
+              placeholder="frequency (Hz),magnitude (MPa s/m3),phase (deg)"
+              data-testid="measured-text"
+              .value=${measured.text}
+              @input=${(event: Event) => this.#onText(event, false)}
+              @change=${(event: Event) => this.#onText(event, true)}
+            ></textarea>
+            <div class="actions controls">
+              <button type="button" data-testid="measured-open" @click=${this.#open}>${icon("open")}Open CSV</button>
+              <button type="button" data-testid="measured-invent" @click=${this.#invent}>An invented measurement</button>
+              <button type="button" class="plain" ?disabled=${measured.text === ""} @click=${() => this.#write({ ...NO_MEASURED, unknowns: measured.unknowns })}>Clear</button>
+            </div>
+            ${this.refused ? html`<p class="notice wrong" role="alert" data-testid="measured-refused">${icon("warning")}<span>${this.refused}</span></p>` : nothing}
+          </div>
+          <div class="stack" aria-live="polite" data-testid="measured-found">${this.#found(measured, reading)}</div>
+        </div>
+        ${
+          measured.isTaken && whole
+            ? html`<annulus-measured-fit .from=${this.from} .whole=${whole}></annulus-measured-fit>`
+            : nothing
+        }
+      </div>
+    `;
+  }
+
+  #found(measured: MeasuredNotes, reading: MeasuredReading | null) {
+    if (!reading)
+      return html`<p class="muted">What the columns are taken for will be shown here before they are held against the model.</p>`;
+    const problems = "problems" in reading && !this.isTyping ? reading.problems : [];
+    const whole = "measured" in reading ? reading.measured : null;
+    const more = problems.length - MOST_SHOWN;
+    return html`
+      <h3>Understood as</h3>
+      ${whole ? html`<p>${readingWords(whole)}</p>` : nothing}
+      <div class="readings">
+        ${(Object.keys(CALLED) as MeasuredSaid[]).map((name) => this.#choice(name, measured, whole?.reading ?? null))}
+      </div>
+      ${
+        problems.length > 0
+          ? html`
+              <div class="notice wrong" role="alert" data-testid="measured-problems">
+                ${icon("warning")}
+                <div>
+                  <p>Some lines cannot be read.</p>
+                  <ul>${problems.slice(0, MOST_SHOWN).map((problem) => html`<li>${problem}</li>`)}</ul>
+                  ${more > 0 ? html`<p>And ${more} more.</p>` : nothing}
+                </div>
+              </div>
+            `
+          : nothing
+      }
+      <div class="actions">
+        ${
+          measured.isTaken && whole
+            ? html`<p class="muted">Held against the model below; what you say above counts at once.</p>`
+            : html`<button type="button" class="main" data-testid="measured-take" ?disabled=${!whole} @click=${() => this.#write({ isTaken: true })}>${icon("check")}Hold it against the model</button>`
+        }
+      </div>
+    `;
+  }
+
+  /** What was found stands in the list itself. */
+  #choice(name: MeasuredSaid, { said }: MeasuredNotes, found: Reading | null) {
+    const asFound = found
+      ? isIdle(name, found)
+        ? "plays no part"
+        : `${said[name] === "" ? "as found: " : "found anew"}${said[name] === "" ? foundWords(name, found) : ""}`
+      : "to be found";
+    return html`
+      <label>
+        <span>${CALLED[name]}</span>
+        <select
+          data-testid="measured-${name}"
+          @change=${(event: Event) => this.#write({ said: { ...said, [name]: (event.target as HTMLSelectElement).value } })}
+        >
+          <option value="" ?selected=${said[name] === ""}>${asFound}</option>
+          ${MEASURED_SAYABLE[name].map(([text, words]) => html`<option value=${text} ?selected=${said[name] === text}>${words}</option>`)}
+        </select>
+        <span class="reason">${said[name] === "" ? "" : "as you said"}</span>
+      </label>
+    `;
+  }
+
+  #reading(measured: MeasuredNotes): MeasuredReading | null {
+    const { text, said } = measured;
+    if (this.#read?.text !== text || this.#read.said !== said)
+      this.#read = { text, said, reading: readMeasurement(measured) };
+    return this.#read.reading;
+  }
+
+  #write(written: Partial<MeasuredNotes>, commit = true): void {
+    const { store } = this.#page;
+    writeCompare(store, { measured: { ...compareNotes(store).measured, ...written } }, { commit });
+  }
+
+  /** Another measurement is to be understood anew. */
+  #bring(text: string, name: string): void {
+    this.refused = tooLong(text.length) ?? "";
+    if (this.refused) return;
+    this.#write({ text, name, said: NO_MEASURED.said, isTaken: false });
+  }
+
+  #onText(event: Event, done: boolean): void {
+    const { value } = event.target as HTMLTextAreaElement;
+    this.isTyping = !done && (event as InputEvent).inputType !== "insertFromPaste";
+    this.refused = tooLong(value.length) ?? "";
+    if (!this.refused) this.#write({ text: value, name: "", isTaken: false }, done);
+  }
+
+  readonly #open = async (): Promise<void> => {
+    const file = await openTableFile(this.#page.store);
+    if (file) this.#bring(file.text, file.name);
+  };
+
+  readonly #onDragOver = (event: DragEvent): void => {
+    if (event.dataTransfer?.types.includes("Files")) event.preventDefault();
+  };
+
+  /** Here a file is a measurement, not a setup. */
+  readonly #onDrop = async (event: DragEvent): Promise<void> => {
+    const file = event.dataTransfer?.files[0];
+    if (!file) return;
+    event.preventDefault();
+    event.stopPropagation();
+    this.#bring(await file.text(), file.name);
+  };
+
+  readonly #invent = async (): Promise<void> => {
+    const { setup, gapMm } = this.from;
+    const client = new CompareClient(openCompareWorker);
+    const answer = await client.inventMeasurement(withShankMoved(setup, gapMm));
+    client.close();
+    if ("refused" in answer) {
+      this.refused = answer.refused;
+      return;
+    }
+    this.#bring(answer.text, INVENTED);
+    this.#page.store.say(
+      "note",
+      "Invented: nobody has measured this. Its first lines say what it was made from.",
+    );
+  };
+}

@@ -1,0 +1,268 @@
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { expectQuiet, screenshots, useBrowser, type Visit } from "./browser.ts";
+import { tabTo } from "./keyboard.ts";
+import { expectWithinEdges, SIZES, serious } from "./soundness.ts";
+
+const { visit } = useBrowser();
+
+async function open(options: Parameters<typeof visit>[0] = {}): Promise<Visit> {
+  const visited = await visit({ ...options, hash: "#compare" });
+  await visited.page.getByTestId("measured-invent").waitFor();
+  return visited;
+}
+
+const text = (page: Page) => page.getByTestId("measured-text");
+const box = (page: Page, part: string) => page.getByTestId(`measured-${part}`).getByRole("textbox");
+const laidOver = (page: Page): Promise<void> =>
+  page.getByTestId("measured-peaks").waitFor({ timeout: 30_000 });
+const fitted = (page: Page): Promise<void> => page.getByTestId("fit-found").waitFor({ timeout: 60_000 });
+
+async function invented(page: Page): Promise<void> {
+  await page.getByTestId("measured-invent").click();
+  await page
+    .getByTestId("measured-found")
+    .getByText(/841 frequencies from 60 to 900 Hz/)
+    .waitFor();
+}
+
+/** Puts a file's text under the pointer and lets it go over the panel. */
+const drop = (page: Page, name: string, content: string): Promise<void> =>
+  text(page).evaluate(
+    (place, [called, inside]) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File([inside], called, { type: "text/csv" }));
+      const event = new DragEvent("drop", { dataTransfer, bubbles: true, composed: true, cancelable: true });
+      place.dispatchEvent(event);
+    },
+    [name, content],
+  );
+
+describe("a measured impedance on the page", () => {
+  it("by keyboard alone: understood, overruled, held against the model, fitted, taken in, undone", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await tabTo(page, "measured-invent");
+    await page.keyboard.press("Enter");
+    const found = page.getByTestId("measured-found");
+    await found.getByText(/841 frequencies from 60 to 900 Hz; magnitude \(linear\)/).waitFor();
+    expect(await text(page).inputValue()).toMatch(/^# Invented, nobody has measured it/);
+    expect(await page.getByTestId("measured-unit").locator("option:checked").innerText()).toBe(
+      "as found: MPa·s/m³",
+    );
+    expect(await page.getByTestId("measured-peaks").count()).toBe(0);
+    await tabTo(page, "measured-take");
+    await page.keyboard.press("Enter");
+    await laidOver(page);
+    const before = await page.getByTestId("measured-peaks").innerText();
+    expect(before).toMatch(/−4\.\d/);
+    expect(before).not.toMatch(/NaN|undefined|Infinity/);
+    // a wrong unit makes the measurement a million times too weak: seen at once
+    await tabTo(page, "measured-unit", "Shift+Tab");
+    await page.keyboard.press("ArrowDown");
+    await page
+      .getByTestId("measured-peaks")
+      .getByText(/−12[01]\.\d/)
+      .first()
+      .waitFor();
+    await page.keyboard.press("Control+z");
+    await page
+      .getByTestId("measured-peaks")
+      .getByText(/−4\.\d/)
+      .first()
+      .waitFor();
+
+    await tabTo(page, "fit-start");
+    await page.keyboard.press("Enter");
+    await fitted(page);
+    expect(await page.getByTestId("fit-judgement").getAttribute("data-judgement")).toBe("sound");
+    expect(await page.getByTestId("fit-judgement").innerText()).toMatch(/The bell is one of plane waves/);
+    // the truth that the text's first lines tell: 0.6 mm wider, 1.1
+    const gap = await page.getByTestId("estimates").getByRole("row", { name: /^gap/ }).innerText();
+    expect(gap).toMatch(/5\.040? mm\s+5\.6\d+ mm/);
+    expect(await page.locator("annulus-measured-curves svg desc").textContent()).toMatch(
+      /from the fitted one by 0\.\d+ dB/,
+    );
+    await tabTo(page, "fit-candidate");
+    await page.keyboard.press("Enter");
+    await page
+      .getByTestId("candidate-2")
+      .getByText("fitted to invented measurement: wall-loss factor, gap")
+      .waitFor();
+    await page.keyboard.press("Control+z");
+    await expect.poll(() => page.getByTestId("candidate-2").count()).toBe(0);
+    expectQuiet(visited);
+  });
+
+  it("flags a fit whose left-over is far above the noise, and takes what is sound into the open setup", async () => {
+    const { page } = await open();
+    await invented(page);
+    await page.getByTestId("measured-take").click();
+    await laidOver(page);
+    await box(page, "noise").fill("0.1");
+    await box(page, "noise").press("Tab");
+    await page.getByTestId("fit-start").click();
+    await page.getByTestId("fit-judgement").getByText("The model does not fit this measurement.").waitFor();
+    expect(await page.getByTestId("fit-judgement").innerText()).toMatch(
+      /Not to be trusted: .* times the measurement/,
+    );
+    await box(page, "noise").fill("1 %");
+    await box(page, "noise").press("Tab");
+    await page.getByTestId("fit-start").click();
+    await page
+      .getByTestId("fit-judgement")
+      .getByText("What is left over is the measurement’s noise.")
+      .waitFor();
+    await page.getByTestId("fit-take").click();
+    await page.getByText("What was fitted is in the open setup now.").waitFor();
+    await page.getByText(/at its gap of 5\.6\d mm/).waitFor();
+    await page.keyboard.press("Control+z");
+    await page.getByText(/at its gap of 5\.04 mm/).waitFor();
+  });
+
+  it("takes a dropped file, answers broken lines and wrong ranges in words, and keeps all over a reload", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await invented(page);
+    const lines = (await text(page).inputValue()).split("\n");
+    await drop(page, "bench.csv", lines.with(10, "67,strong,3").join("\n"));
+    await page
+      .getByTestId("measured-problems")
+      .getByText(/^Line 11: "strong" in column 2 is no number/)
+      .waitFor();
+    expect(await page.getByTestId("measured-take").isDisabled()).toBe(true);
+    await page.getByText("bench.csv").waitFor();
+    const semicolons = lines.slice(2).map((line) => line.replaceAll(",", ";").replaceAll(".", ","));
+    await drop(page, "semicolons.csv", semicolons.join("\n"));
+    await page
+      .getByTestId("measured-found")
+      .getByText(/semicolon between the columns, decimal comma/)
+      .waitFor();
+    await page.getByTestId("measured-take").click();
+    await laidOver(page);
+    await box(page, "from").fill("300");
+    await box(page, "to").fill("305");
+    await box(page, "to").press("Tab");
+    await page.getByText(/Only 6 frequencies lie in between; give a range that holds 20 or more/).waitFor();
+    expect(await page.getByTestId("fit-start").isDisabled()).toBe(true);
+    await box(page, "to").fill("700");
+    await box(page, "to").press("Tab");
+    // resonances 3 to 5; the sixth is cut off by the range's end
+    await expect.poll(() => page.getByTestId("measured-peaks").locator("tbody tr").count()).toBe(3);
+    await page.getByTestId("unknown-gap").uncheck();
+    await page.waitForTimeout(700);
+    await page.reload();
+    await laidOver(page);
+    expect(await box(page, "from").inputValue()).toBe("300");
+    expect(await page.getByTestId("unknown-gap").isChecked()).toBe(false);
+    expect((await text(page).inputValue()).split("\n")).toHaveLength(semicolons.length);
+    expectQuiet(visited);
+  });
+
+  it("stops a fit when told to, and what was drawn stays", async () => {
+    const { page } = await open();
+    await invented(page);
+    await page.getByTestId("measured-take").click();
+    await laidOver(page);
+    for (const name of ["leadpipe-entry", "receiver-mouth", "temperature"])
+      await page.getByTestId(`unknown-${name}`).check();
+    await page.getByTestId("fit-start").click();
+    await page.getByTestId("fit-stop").click();
+    await page.getByTestId("fit-start").waitFor();
+    expect(await page.getByTestId("fit-found").count()).toBe(0);
+    expect(await page.getByTestId("measured-peaks").count()).toBe(1);
+  });
+});
+
+describe("the bell", () => {
+  it("is chosen in the form, and everything on the page goes on with curved fronts", async () => {
+    const visited = await visit({ hash: "#explore" });
+    const { page } = visited;
+    await page
+      .getByTestId("verdict-slots")
+      .getByText(/peak height/i)
+      .first()
+      .waitFor({ timeout: 30_000 });
+    await page.getByTestId("edit-instrument").click();
+    const form = page.locator("annulus-editor");
+    await form.getByText("Model", { exact: true }).click();
+    const bell = form.getByLabel("Sound in the bell");
+    await bell.selectOption("multimodal");
+    await page.getByText(/In the bell’s flare the plane wave goes on/).waitFor();
+    const peaks = () =>
+      page.locator("annulus-impedance svg desc, svg.impedance-chart desc").first().textContent();
+    await expect.poll(peaks, { timeout: 20_000 }).toMatch(/tallest/i);
+    await page.goto(`${visited.address}#compare`);
+    await page.getByTestId("add-invented").click();
+    await page.getByTestId("whole").locator("thead th").nth(3).waitFor({ timeout: 60_000 });
+    expect(await page.getByTestId("whole").innerText()).not.toMatch(/NaN|undefined|Infinity/);
+    await page.locator("annulus-sensitivity svg.drawing").waitFor();
+    expectQuiet(visited);
+  });
+
+  it("of plane waves is told how far it is off, and that a gap's effect hardly feels it", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await tabTo(page, "bell-work");
+    await page.keyboard.press("Enter");
+    const found = page.getByTestId("bell-found");
+    await found.waitFor({ timeout: 30_000 });
+    expect(await found.innerText()).toMatch(
+      /off by up to \+25\.\d cents, at resonance 11\. .* differ by 0\.\d\d cents at most/,
+    );
+    expect(await page.getByTestId("bell-table").locator("tbody tr").count()).toBe(12);
+    expect(await page.locator("annulus-bell-trust svg desc").textContent()).toMatch(/too small to feel/);
+    expectQuiet(visited);
+  });
+});
+
+describe("measuring for everyone", () => {
+  for (const [name, width, height] of SIZES)
+    for (const colorScheme of ["light", "dark"] as const)
+      it(`is sound at ${name} width, ${colorScheme}`, async () => {
+        const visited = await open({ width, height, colorScheme, touch: name === "phone" });
+        const { page } = visited;
+        await invented(page);
+        await page.getByTestId("measured-take").click();
+        await laidOver(page);
+        await page.getByTestId("fit-start").click();
+        await fitted(page);
+        await page.getByTestId("bell-work").click();
+        await page.getByTestId("bell-found").waitFor({ timeout: 30_000 });
+        // the word that it is invented goes by itself
+        await page.getByText("Invented: nobody has measured this.").waitFor({ state: "hidden" });
+        await page.waitForTimeout(500);
+        await expectWithinEdges(page);
+        for (const part of ["measured", "bell-trust"])
+          await page
+            .locator(`annulus-${part}`)
+            .screenshot({ path: `${screenshots}compare-${part}-${name}-${colorScheme}.png` });
+        expect(await serious(page)).toEqual([]);
+        expectQuiet(visited);
+      });
+
+  it("prints the measurement's charts and tables without what is typed into", async () => {
+    const { page } = await open();
+    await page.getByTestId("add-invented").click();
+    await page.getByTestId("whole").locator("thead th").nth(3).waitFor({ timeout: 30_000 });
+    await invented(page);
+    await page.getByTestId("measured-take").click();
+    await laidOver(page);
+    await page.setViewportSize({ width: 720, height: 1020 });
+    await page.emulateMedia({ media: "print" });
+    await page.waitForTimeout(700);
+    expect(await text(page).isVisible()).toBe(false);
+    expect(await page.getByTestId("measured-peaks").isVisible()).toBe(true);
+    expect(await page.getByTestId("whole").isVisible()).toBe(true);
+    // what has nothing to say is not there
+    for (const name of [
+      "How far to trust the bell",
+      "Design a leadpipe for a goal",
+      "Stations of the mandrel",
+      "Ranking",
+    ])
+      expect(await page.getByRole("heading", { name }).isVisible()).toBe(false);
+    await expectWithinEdges(page);
+    await page.screenshot({ path: `${screenshots}compare-print.png`, fullPage: true });
+  });
+});
