@@ -44,8 +44,8 @@ export class About extends LitElement {
         <section>
           <h2>What is left out</h2>
           <p>
-            The player, and higher modes in the bell. Lips are one mass, the stream is steady: neither knows a player's mouth, and
-            neither says what suits anyone. Where the model has no answer, this sheet says so.
+            The player; and in the bell all but plane waves, unless the instrument's model asks for more. Lips are one mass, the
+            stream is steady: neither knows a player's mouth, and neither says what suits anyone. Where the model has no answer, this sheet says so.
           </p>
         </section>
         <section>
