@@ -41,6 +41,7 @@ export const exchangeCaution =
 export const stopCaution =
   "A stop has play: go to each mark from the same side, and lock it before measuring.";
 
+/** What wear of the seat does to the gap, in words; `gapPerDiameter` is the change of gap per change of diameter. */
 export const seatWearCaution = (gapPerDiameter: number): string =>
   `Seats wear in: every ${both(0.01, 4)} worn off the diameters takes ${both(0.01 * gapPerDiameter, 3)} off the gap. ` +
   "Seat the mouthpiece with the same light twist each time, and measure again after some weeks of playing.";

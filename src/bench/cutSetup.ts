@@ -5,6 +5,7 @@ import type { CutQuestion } from "./cutQuestion.ts";
 import { gapUncertainty } from "./gapUncertainty.ts";
 
 /**
+ * The question of a cut, its dimensions and their uncertainties taken from a setup.
  * @param asked what the setup does not hold; a gap or an uncertainty in it was measured and stands instead of the setup's
  * own: the setup knows nothing of how well another gap is known
  */

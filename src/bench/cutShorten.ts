@@ -17,6 +17,7 @@ import {
 } from "./cautions.ts";
 import { type CutWay, type CutWork, wayStages } from "./cutWay.ts";
 
+/** The way of taking length off the shank's end: what to take, what stands in its way, and its stages. */
 export function shorten(work: CutWork): CutWay {
   const { changeMm, endDiameterMm, minimumWallMm, boreMm, shankTaper, receiverTaper, depthMm, gapMm } = work;
   const gapPerLength = shankTaper >= receiverTaper ? 1 : shankTaper / receiverTaper;

@@ -17,6 +17,7 @@ import { type CutWay, type CutWork, wayStages } from "./cutWay.ts";
 import { smallestTaper } from "./fitDimensions.ts";
 import { seatTaper } from "./seat.ts";
 
+/** The way of turning the shank's taper down, so that it goes in further: how much, what stands in its way, its stages. */
 export function turnDown(work: CutWork): CutWay {
   const { changeMm, endDiameterMm, minimumWallMm, boreMm, depthMm, gapMm } = work;
   const t = seatTaper(work.shankTaper, work.receiverTaper);

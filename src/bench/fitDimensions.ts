@@ -21,6 +21,7 @@ export const dimensionName: Readonly<Record<FitDimension, string>> = {
   depthMm: "receiver depth",
 };
 
+/** Whether a dimension is a taper, and so has no unit. */
 export const isTaper = (dimension: FitDimension): boolean =>
   dimension === "shankTaper" || dimension === "receiverTaper";
 

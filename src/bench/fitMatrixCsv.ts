@@ -3,6 +3,7 @@ import { csvFormatRows } from "d3";
 import { dimensionName } from "./fitDimensions.ts";
 import type { FitMatrix } from "./fitMatrix.ts";
 
+/** The matrix as a table for a spreadsheet, a row a pair, lengths in mm. */
 export function fitMatrixCsv({ cells }: FitMatrix): string {
   const text = (value: number | undefined) => (value === undefined ? "" : `${Number(value.toFixed(6))}`);
   return `${csvFormatRows([

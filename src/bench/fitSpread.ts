@@ -61,6 +61,7 @@ export interface FitSpread {
 const sameMm = 1e-6;
 
 /**
+ * How much the gap spreads over a row or a column of the matrix, and what to do about it in words.
  * @param of what the set has in common
  * @param among what varies, for the words: "instruments"
  * @param varying the dimensions that can differ within the set

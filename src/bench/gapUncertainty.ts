@@ -23,6 +23,7 @@ const lengths = [
   ["mouthpiece.insertion", "insertion"],
 ] as const;
 
+/** Standard and expanded uncertainty of the gap of a setup, mm; in words where the setup does not say enough. */
 export function gapUncertainty({ uncertainties }: Setup, coverage: CoverageFactor): GapUncertainty {
   const { rows, standardUncertainty, degreesOfFreedom } = uncertaintyBudget(
     lengths.map(([path, component]) => ({

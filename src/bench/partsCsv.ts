@@ -46,7 +46,9 @@ export const readMouthpieces = (text: string, source = "mouthpieces"): Mouthpiec
 export const readInstruments = (text: string, source = "instruments"): InstrumentPart[] =>
   readParts(text, source, receiverDimensions);
 
+/** Mouthpieces as a table that `readMouthpieces` reads again. */
 export const mouthpiecesCsv = (parts: readonly MouthpiecePart[]): string => partsCsv(parts, shankDimensions);
+/** Instruments as a table that `readInstruments` reads again. */
 export const instrumentsCsv = (parts: readonly InstrumentPart[]): string =>
   partsCsv(parts, receiverDimensions);
 

@@ -19,6 +19,7 @@ export interface TaperMismatch {
   readonly words: string;
 }
 
+/** What it means, in words, that shank and receiver have different tapers; nothing where they are the same. */
 export function taperMismatch(
   { shankTaper, receiverTaper }: FitDimensions,
   { insertionMm, freeClearanceMm, touches }: Seat & { kind: "seated" },

@@ -1,6 +1,7 @@
 /** Where the gap lies, with 95 % confidence, against no gap at all: the shank's end touching the leadpipe. */
 import { scaleLinear, ticks } from "d3";
 import type { LengthUnit } from "../units/length.ts";
+import { lengthSpan, plusMinus, roundedLength } from "../units/uncertainLength.ts";
 import { bottomAxis, bottomAxisRoom } from "./axes.ts";
 import {
   add,
@@ -22,7 +23,6 @@ import {
 import { hatchPath } from "./hatch.ts";
 import { inUnit, lengthTicks } from "./numbers.ts";
 import { colour } from "./tokens.ts";
-import { lengthSpan, plusMinus, roundedLength } from "./uncertainLength.ts";
 
 export interface GapInterval {
   readonly gapMm: number;

@@ -5,6 +5,7 @@
 import { scaleLinear, ticks } from "d3";
 import { formatLength } from "../units/formatLength.ts";
 import type { LengthUnit } from "../units/length.ts";
+import { decimals, plusMinus } from "../units/uncertainLength.ts";
 import { bottomAxis, bottomAxisRoom } from "./axes.ts";
 import {
   add,
@@ -24,7 +25,6 @@ import {
 } from "./drawing.ts";
 import { inUnit, lengthTicks, signed } from "./numbers.ts";
 import { colour } from "./tokens.ts";
-import { decimals, plusMinus } from "./uncertainLength.ts";
 
 export interface LengthReadings {
   readonly name: string;

@@ -1,6 +1,7 @@
 /** The gap after each stage of a cut: every one goes at most half of the way that remains, and the last ends within the limits. */
 import { scaleLinear, ticks } from "d3";
 import type { LengthUnit } from "../units/length.ts";
+import { lengthSpan, roundedLength } from "../units/uncertainLength.ts";
 import { bottomAxis, bottomAxisRoom, leftAxis } from "./axes.ts";
 import {
   add,
@@ -21,7 +22,6 @@ import {
 import { hatchPath } from "./hatch.ts";
 import { bothUnits, inUnit, lengthTicks } from "./numbers.ts";
 import { colour } from "./tokens.ts";
-import { lengthSpan, roundedLength } from "./uncertainLength.ts";
 
 export interface StagesData {
   readonly targetMm: number;
