@@ -1,0 +1,66 @@
+/** What a trial allows to be said, in one plain sentence or two. */
+import { formatLength } from "../units/formatLength.ts";
+import type { LengthUnit } from "../units/length.ts";
+import type { Interval } from "./itemMeans.ts";
+import { ERROR_RATE } from "./power.ts";
+import type { PreferenceCurve } from "./preference.ts";
+import type { RankedItem } from "./ranking.ts";
+import type { TrialItem } from "./trial.ts";
+
+/** A tenth of a mm: no preference is known more finely. */
+const DIGITS = { mm: 1, in: 3 } as const;
+
+export const preferenceLength = (mm: number, unit: LengthUnit): string =>
+  formatLength(mm, unit, DIGITS[unit]);
+
+export const preferenceSpan = ([low, high]: Interval, unit: LengthUnit): string =>
+  `${preferenceLength(low, unit).replace(` ${unit}`, "")}–${preferenceLength(high, unit)}`;
+
+export const cannotTell = (items: readonly TrialItem[]): string =>
+  `Cannot tell these ${items.every(({ gapMm }) => gapMm !== null) ? "gaps " : ""}apart by preference; choose for other reasons.`;
+
+/** The means lie too far off the parabola for it to be believed; single gaps are then compared instead. */
+export const isMisfit = ({ misfitP }: PreferenceCurve): boolean => misfitP !== null && misfitP < ERROR_RATE;
+
+/** Whether the curve singles out one gap within the gaps tried, if only at their end. */
+export const isOneGapBest = (curve: PreferenceCurve): boolean =>
+  !isMisfit(curve) && curve.shape !== "valley" && !(curve.reachesNarrowest && curve.reachesWidest);
+
+export function preferredGap(curve: PreferenceCurve, unit: LengthUnit): string {
+  const { shape, bestGapMm, intervalMm, points } = curve;
+  const length = (mm: number) => preferenceLength(mm, unit);
+  const span = preferenceSpan(intervalMm, unit);
+  if (shape === "valley")
+    return `Tells these gaps apart, but likes both ends better than what lies between: no single gap is best. Rated highest at ${length(bestGapMm)}.`;
+  if (!isOneGapBest(curve))
+    return `Tells these gaps apart, but which is best stays open: anywhere in ${preferenceSpan([points[0].gapMm, points[points.length - 1].gapMm], unit)}.`;
+  const [end, further] = curve.reachesNarrowest
+    ? ["narrowest", "narrower"]
+    : curve.reachesWidest
+      ? ["widest", "wider"]
+      : [null, null];
+  if (end === null) return `Prefers about ${length(bestGapMm)} (${span}).`;
+  return shape === "end"
+    ? `Prefers the ${end} gap tried, ${length(bestGapMm)} (${span}); the best may be ${further} still.`
+    : `Prefers about ${length(bestGapMm)} (${span}, as far as the ${end} gap tried; the best may be ${further} still).`;
+}
+
+/** @param ranked best first */
+export function preferredItem(
+  items: readonly TrialItem[],
+  ranked: readonly RankedItem[],
+  unit: LengthUnit,
+): string {
+  const names = (chosen: readonly RankedItem[]) =>
+    chosen.map(({ item }) => {
+      const { name, gapMm } = items[item];
+      return gapMm === null ? name : preferenceLength(gapMm, unit);
+    });
+  const rivals = names(ranked.filter(({ ranks }) => ranks[0] === 1));
+  const rest = names(ranked.filter(({ ranks }) => ranks[0] > 1));
+  const [best] = names(ranked);
+  if (rivals.length === 1) return `Prefers ${best}.`;
+  if (rest.length === 0) return `Tells these apart, but which is best stays open; ${best} was rated highest.`;
+  const among = `${rivals.slice(0, -1).join(", ")} or ${rivals[rivals.length - 1]}`;
+  return `Prefers ${among} to ${rest.join(", ")}; ${best} was rated highest.`;
+}
