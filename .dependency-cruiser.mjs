@@ -1,5 +1,5 @@
 // The import directions of the house (DEVELOPERS.md, "Layout"): each folder may use only those to its left.
-const layers = [["units"], ["setup"], ["acoustics", "flow", "lips", "bench", "trial"], ["study"]];
+const layers = [["units"], ["setup"], ["acoustics", "flow", "lips", "bench", "trial", "record"], ["study"]];
 const rules = layers.slice(0, -1).map((layer, i) => ({
   name: `${layer.join("-")}-imports-only-what-stands-before-it`,
   severity: "error",
@@ -24,14 +24,14 @@ export default {
     {
       name: "siblings-do-not-know-each-other",
       severity: "error",
-      from: { path: "^src/(acoustics|flow|lips|bench|trial)/" },
-      to: { path: "^src/(acoustics|flow|lips|bench|trial)/", pathNot: "^src/$1/" },
+      from: { path: "^src/(acoustics|flow|lips|bench|trial|record)/" },
+      to: { path: "^src/(acoustics|flow|lips|bench|trial|record)/", pathNot: "^src/$1/" },
     },
     {
       name: "charts-draw-and-do-not-compute",
       severity: "error",
       from: { path: "^src/charts/" },
-      to: { path: "^(workers|src/(acoustics|flow|lips|bench|trial|app|cli))/" },
+      to: { path: "^(workers|src/(acoustics|flow|lips|bench|trial|record|app|cli))/" },
     },
     {
       name: "charts-are-for-app-and-notebooks",

@@ -1,0 +1,71 @@
+/**
+ * Jobs as earlier versions of the page kept them, brought to the present format, one step a version:
+ *
+ *     1  a bare document ("annulus-document"), or the same beside a view as the page's autosave wrote it
+ *     2  a job ("annulus-job")
+ */
+import { fingerprint } from "./canonical.ts";
+import { JOB_FORMAT, JOB_VERSION, LONGEST_TEXT } from "./job.ts";
+import { RecordError } from "./recordError.ts";
+
+const DOCUMENT_FORMAT = "annulus-document";
+const UNNAMED = "Kept from an earlier visit";
+
+/** From a version to the next; `at` is when, for what the earlier version did not note. */
+const STEPS: Readonly<Record<number, (kept: Fields, at: string) => Fields>> = { 1: fromDocument };
+
+type Fields = Readonly<Record<string, unknown>>;
+
+/**
+ * The same in the present format; whether each of its fields can be taken is for `readJob` to say.
+ *
+ * @throws RecordError for what no version of this program has written, or a later one
+ */
+export function migrate(json: unknown, at: string): Fields {
+  let version = versionOf(json);
+  let kept = json as Fields;
+  for (; version < JOB_VERSION; version++) kept = STEPS[version](kept, at);
+  return kept;
+}
+
+function versionOf(json: unknown): number {
+  if (!isFields(json)) throw new RecordError("not a job of this program");
+  if (documentIn(json)) return 1;
+  const { format, version } = json;
+  if (format !== JOB_FORMAT)
+    throw new RecordError(`not a job of this program: its format is not "${JOB_FORMAT}"`);
+  if (typeof version !== "number" || !Number.isInteger(version) || version < 2)
+    throw new RecordError("a job without the version of its format");
+  if (version > JOB_VERSION)
+    throw new RecordError("made by a later version of this page; load the page again to get it");
+  return version;
+}
+
+function fromDocument(kept: Fields, at: string): Fields {
+  const document = documentIn(kept)!;
+  const name = isFields(document.setup) && typeof document.setup.name === "string" ? document.setup.name : "";
+  return {
+    format: JOB_FORMAT,
+    version: 2,
+    // nothing named it: what it says does, so that the same one is not taken in twice
+    id: fingerprint(document),
+    title: name.slice(0, LONGEST_TEXT) || UNNAMED,
+    player: "",
+    instrument: name.slice(0, LONGEST_TEXT),
+    mouthpiece: "",
+    status: "open",
+    created: at,
+    changed: at,
+    revision: {},
+    document,
+  };
+}
+
+function documentIn(kept: Fields): Fields | null {
+  if (kept.format === DOCUMENT_FORMAT) return kept;
+  const { document, format } = kept;
+  return format === undefined && isFields(document) && document.format === DOCUMENT_FORMAT ? document : null;
+}
+
+const isFields = (json: unknown): json is Fields =>
+  typeof json === "object" && json !== null && !Array.isArray(json);
