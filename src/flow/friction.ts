@@ -21,6 +21,7 @@ export const DRAWN_TUBING = 1.5e-6;
 
 export type Regime = "laminar" | "transitional" | "turbulent";
 
+/** In which regime a stream of this Reynolds number is taken to be. */
 export const regimeOf = (reynolds: number): Regime =>
   reynolds <= LAMINAR_UP_TO ? "laminar" : reynolds < TURBULENT_FROM ? "transitional" : "turbulent";
 

@@ -55,6 +55,7 @@ export const dynamicPressure = (flow: number, radius: number, density: number): 
   0.5 * density * speedThrough(flow, radius) ** 2;
 
 /**
+ * Total pressure lost along cones in a row by a steady flow, friction and area changes apart, Pa.
  * @param flow m³/s, from 0
  * @param runStart of the pipe before, if one joins without a break
  */

@@ -21,6 +21,7 @@ export interface LeapTimes {
   readonly settle: number;
 }
 
+/** A note held and then another aimed at, many times: what the same blown note does for lips that miss by a little. */
 export class Leap {
   readonly #before: Oscillator;
   readonly #runner: Oscillator;

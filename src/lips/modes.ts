@@ -13,6 +13,7 @@ export interface Modes {
   readonly residues: Float64Array;
 }
 
+/** How many modes. */
 export const countOf = ({ poles }: Modes): number => poles.length / 2;
 
 /** Resonance frequency Im sₙ/2π of mode n = 1, 2, …, Hz. */

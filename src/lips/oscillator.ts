@@ -31,6 +31,7 @@ export interface Blowing {
   readonly lipHz: number;
 }
 
+/** Lips on a column, sample by sample; SI. */
 export class Oscillator {
   /** p in the cup, Pa; u, m³/s; y, m (below 0: closed): at the last sample. */
   pressure = 0;

@@ -13,7 +13,11 @@ export interface Playing {
   readonly peakToPeak: number;
 }
 
-/** @param pressures,openings of the same samples, a few periods or more */
+/**
+ * What is sounding in a stretch of samples: its frequency, or that nothing sounds.
+ * @param pressures in the cup, Pa, a few periods or more
+ * @param openings of the same samples, m
+ */
 export function playingOf(
   pressures: Float64Array,
   openings: Float64Array,

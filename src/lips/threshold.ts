@@ -40,6 +40,7 @@ interface Band {
   readonly im: Float64Array;
 }
 
+/** The search for the mouth pressures at which lips of a given frequency begin to swing on these modes. */
 export class Thresholds {
   readonly #bands: readonly Band[];
   readonly #resistance: number;

@@ -51,7 +51,10 @@ type Separated = { readonly separator: Separator; readonly split: Split };
 const longestText = 1_000_000;
 const looksFirstAt = 50;
 
-/** @param unit of bare numbers where no heading says otherwise */
+/**
+ * Columns of lengths from pasted or opened text: separators, decimal comma, units and headings are found out; what cannot be read is among the answer's problems.
+ * @param unit of bare numbers where no heading says otherwise
+ */
 export function readLengthColumns(
   text: string,
   unit: LengthUnit,

@@ -4,7 +4,11 @@ import { fileLengths, valueAt } from "./fileLengths.ts";
 import { type Problem, pathText, valueText } from "./problem.ts";
 import type { Setup, Uncertainty } from "./setup.ts";
 
-/** @param json a file that passed the schema @param setup what it says but for its uncertainties */
+/**
+ * How well each dimension is known, by its place in the file; what cannot be read is added to `problems`.
+ * @param json a file that passed the schema
+ * @param setup what it says but for its uncertainties
+ */
 export function readUncertainties(
   json: unknown,
   setup: Setup,

@@ -3,7 +3,7 @@ import { csvParse } from "d3";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { gapFromReadings } from "../../src/bench/gap.ts";
-import { plusMinus } from "../../src/charts/uncertainLength.ts";
+import { plusMinus } from "../../src/units/uncertainLength.ts";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { tabTo } from "./keyboard.ts";
 import { showsGap } from "./sheet.ts";

@@ -6,12 +6,7 @@ import type { Frame } from "../../src/charts/drawing.ts";
 import { standaloneSvg } from "../../src/charts/exportSvg.ts";
 import { type GapInterval, gapIntervalChart, gapIntervalTable } from "../../src/charts/gapIntervalChart.ts";
 import { type LengthReadings, readingsChart, readingsTable } from "../../src/charts/readingsChart.ts";
-import {
-  decimals,
-  lengthSpan,
-  plusMinus,
-  standardUncertaintyText,
-} from "../../src/charts/uncertainLength.ts";
+import { decimals, lengthSpan, plusMinus, standardUncertaintyText } from "../../src/units/uncertainLength.ts";
 import { description, text } from "./examples.ts";
 
 const frame: Frame = { width: 560, height: 250, unit: "mm" };

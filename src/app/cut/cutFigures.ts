@@ -3,10 +3,10 @@ import { css, html, nothing, type TemplateResult } from "lit";
 import { coverageFactor } from "../../bench/coverage.ts";
 import type { CutPlan } from "../../bench/cut.ts";
 import { gapUncertainty } from "../../bench/gapUncertainty.ts";
-import { lengthSpan, plusMinus, roundedLength } from "../../charts/uncertainLength.ts";
 import { gapMm, type Setup } from "../../setup/setup.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
+import { lengthSpan, plusMinus, roundedLength } from "../../units/uncertainLength.ts";
 import { icon } from "../chrome/icon.ts";
 
 /** The gap of the open setup, and how well it is known. */

@@ -3,8 +3,8 @@ import { html, type TemplateResult } from "lit";
 import { styleMap } from "lit/directives/style-map.js";
 import type { BudgetRow } from "../../bench/budget.ts";
 import { percent } from "../../charts/numbers.ts";
-import { standardUncertaintyText } from "../../charts/uncertainLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
+import { standardUncertaintyText } from "../../units/uncertainLength.ts";
 
 export const degreesText = (degrees: number | undefined): string =>
   degrees === undefined ? "–" : Number.isFinite(degrees) ? `${Number(degrees.toFixed(1))}` : "∞";

@@ -2,8 +2,8 @@
 import { ContextProvider } from "@lit/context";
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
-import { plusMinus } from "../../charts/uncertainLength.ts";
 import { gapMm } from "../../setup/setup.ts";
+import { plusMinus } from "../../units/uncertainLength.ts";
 import { controls } from "../controls.ts";
 import { problemText } from "../edit/edits.ts";
 import "../entry.ts";

@@ -1,13 +1,13 @@
 /** The gap as measured: the largest thing on the sheet, then how well it is known, what to do about it, what it is made of. */
 import { html, nothing, type TemplateResult } from "lit";
 import type { GapMeasurement } from "../../bench/gap.ts";
+import type { LengthUnit } from "../../units/length.ts";
 import {
   lengthSpan,
   plusMinus,
   roundedLength,
   standardUncertaintyText,
-} from "../../charts/uncertainLength.ts";
-import type { LengthUnit } from "../../units/length.ts";
+} from "../../units/uncertainLength.ts";
 import { icon } from "../chrome/icon.ts";
 import { budgetTable, degreesText } from "./budgetTable.ts";
 import { expandedGapMm, type Measurement, measuredLength } from "./measurement.ts";

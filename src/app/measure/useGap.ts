@@ -1,9 +1,9 @@
 /** The measured gap put into the setup that is open. */
 import type { GapMeasurement } from "../../bench/gap.ts";
-import { plusMinus, roundedLength } from "../../charts/uncertainLength.ts";
 import { gapMm, type Setup } from "../../setup/setup.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { withoutRoundingNoise } from "../../units/roundingNoise.ts";
+import { plusMinus, roundedLength } from "../../units/uncertainLength.ts";
 import { fileInMm, type Outcome, readAltered } from "../edit/edits.ts";
 import { expandedGapMm, measuredLength } from "./measurement.ts";
 
