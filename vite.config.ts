@@ -1,45 +1,8 @@
 import { fileURLToPath } from "node:url";
-import { defineConfig, type Plugin } from "vite";
+import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
-
-/** The page talks to nobody: everything it may load is its own. Icons are images of the page's own (blob, data). */
-const POLICY = {
-  "default-src": "'none'",
-  "script-src": "'self'",
-  "style-src": "'self'",
-  "img-src": "'self' blob: data:",
-  "font-src": "'self'",
-  "worker-src": "'self'",
-  "connect-src": "'self'",
-  "manifest-src": "'self'",
-  "base-uri": "'none'",
-  "form-action": "'none'",
-};
-const policyText = (policy: Record<string, string>) =>
-  Object.entries(policy)
-    .map(([what, from]) => `${what} ${from}`)
-    .join("; ");
-
-/** The policy in the page itself, and as a header file for hosts that read one; not in development, which reloads by inline scripts. */
-const contentSecurityPolicy = (): Plugin => ({
-  name: "content-security-policy",
-  apply: "build",
-  transformIndexHtml: () => [
-    {
-      tag: "meta",
-      attrs: { "http-equiv": "Content-Security-Policy", content: policyText(POLICY) },
-      injectTo: "head-prepend",
-    },
-  ],
-  generateBundle() {
-    const headers = [
-      `Content-Security-Policy: ${policyText({ ...POLICY, "frame-ancestors": "'none'" })}`,
-      "X-Content-Type-Options: nosniff",
-      "Referrer-Policy: no-referrer",
-    ];
-    this.emitFile({ type: "asset", fileName: "_headers", source: `/*\n  ${headers.join("\n  ")}\n` });
-  },
-});
+import { NOTEBOOK_CACHE } from "./src/app/learn/keptNotebooks.ts";
+import { contentSecurityPolicy, policyHeaders } from "./vite.policy.ts";
 
 export default defineConfig({
   // relative addresses: the page may lie in any folder of a host
@@ -58,6 +21,7 @@ export default defineConfig({
   worker: { format: "es" },
   plugins: [
     contentSecurityPolicy(),
+    policyHeaders(),
     VitePWA({
       registerType: "prompt",
       injectRegister: null,
@@ -65,6 +29,20 @@ export default defineConfig({
       workbox: {
         globPatterns: ["**/*.{js,css,html,svg,png,woff2,json}"],
         cleanupOutdatedCaches: true,
+        // the notebooks and the pages of documentation are pages of their own
+        navigateFallbackDenylist: [/\/(notebooks|docs)\//],
+        runtimeCaching: [
+          {
+            urlPattern: /\/notebooks\//,
+            handler: "NetworkFirst",
+            options: {
+              cacheName: NOTEBOOK_CACHE,
+              networkTimeoutSeconds: 4,
+              // a file is the same whoever asks for it, though a host may say that answers vary
+              matchOptions: { ignoreVary: true },
+            },
+          },
+        ],
       },
       manifest: {
         name: "Annulus",

@@ -1,4 +1,4 @@
-/** Builds the page once and serves it for all browser tests, as `npm start` does, apart from what a person is looking at. */
+/** Builds the page and the notebooks once and serves them for all browser tests, as `npm start` does, apart from what a person is looking at. */
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -14,6 +14,11 @@ declare module "vitest" {
 export default async function serve(project: TestProject): Promise<() => Promise<void>> {
   const outDir = mkdtempSync(join(tmpdir(), "annulus-page-"));
   await build({ logLevel: "error", build: { outDir, emptyOutDir: true } });
+  await build({
+    configFile: "vite.notebooks.config.ts",
+    logLevel: "error",
+    build: { outDir: join(outDir, "notebooks"), emptyOutDir: true },
+  });
   const server = await preview({
     build: { outDir },
     preview: { port: 0, host: "127.0.0.1" },

@@ -1,12 +1,9 @@
 /** A table whose rows begin with a name. */
 import { readFileSync } from "node:fs";
+import { rowsOf } from "../reference/csv.ts";
 
 export const texts = (name: string): string[][] =>
-  readFileSync(new URL(`../reference/${name}`, import.meta.url), "utf8")
-    .split("\n")
-    .filter((line) => line !== "" && !line.startsWith("#"))
-    .slice(1)
-    .map((line) => line.split(","));
+  rowsOf(readFileSync(new URL(`../reference/${name}`, import.meta.url), "utf8"));
 
 /** The numbers of all rows of one name; refuses a name that is not there, so that no check is empty. */
 export function numbers(rows: readonly string[][], name: string): number[][] {

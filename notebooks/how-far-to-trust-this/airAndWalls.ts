@@ -1,0 +1,64 @@
+import { moistAir } from "../../src/acoustics/air.ts";
+import { zeroOfJ1 } from "../../src/acoustics/bessel.ts";
+import { wallLoss } from "../../src/acoustics/wallLoss.ts";
+import zeros from "../../tests/reference/bessel-zeros.csv?raw";
+import { numbersOf } from "../../tests/reference/csv.ts";
+import climates from "../../tests/reference/moist-air.csv?raw";
+import complexWalls from "../../tests/reference/wall-loss.csv?raw";
+import realWalls from "../../tests/reference/wall-loss-real.csv?raw";
+import { absolute, type Check, complex, relative } from "./check.ts";
+
+const part = "air and walls";
+
+function lossAt(re: number, im = 0): [number, number] {
+  const out = new Float64Array(2);
+  wallLoss(re * re - im * im, 2 * re * im, out);
+  return [out[0], out[1]];
+}
+
+const wallSamples = (rows: readonly (readonly [number, number, number, number])[]) =>
+  rows.map(([rvRe, rvIm, re, im]) =>
+    complex(`r_v ${rvRe.toPrecision(4)}`, lossAt(rvRe, rvIm), [re, im], 1e-10, Math.hypot(re, im)),
+  );
+
+export const airAndWalls: readonly Check[] = [
+  {
+    name: "Moist air: density, sound speed, heat ratio, viscosity, diffusivity",
+    part,
+    source: "IEC 61094-2:2009, table F.1 (densities: CIPM-2007)",
+    table: "moist-air.csv",
+    unit: "1",
+    samples: () =>
+      numbersOf(climates).flatMap(([temperatureC, humidity, co2, pressurePa, ...printed]) => {
+        const air = moistAir({ temperatureC, humidity, co2, pressurePa });
+        const ours = [air.density, air.soundSpeed, air.heatRatio, air.viscosity, air.thermalDiffusivity];
+        const names = ["density", "sound speed", "heat ratio", "viscosity", "diffusivity"];
+        return names.map((name, i) => relative(`${name}, ${temperatureC} °C`, ours[i], printed[i], 2e-7));
+      }),
+  },
+  {
+    name: "Zeros of J₁, the radial modes of a duct",
+    part,
+    source: "Abramowitz & Stegun, table 9.5; SciPy jn_zeros",
+    table: "bessel-zeros.csv",
+    unit: "1",
+    samples: () => numbersOf(zeros).map(([k, zero]) => absolute(`zero ${k}`, zeroOfJ1(k), zero, 5e-12)),
+  },
+  {
+    name: "Wall losses F(r_v) at real frequencies",
+    part,
+    source: "mpmath, 30 digits",
+    table: "wall-loss-real.csv",
+    unit: "1",
+    samples: () => wallSamples(numbersOf(realWalls).map(([rv, re, im]) => [rv, 0, re, im] as const)),
+  },
+  {
+    name: "Wall losses F(r_v) at complex frequencies, as a dying resonance has",
+    part,
+    source: "mpmath, 40 digits",
+    table: "wall-loss.csv",
+    unit: "1",
+    samples: () =>
+      wallSamples(numbersOf(complexWalls).map(([rvRe, rvIm, re, im]) => [rvRe, rvIm, re, im] as const)),
+  },
+];

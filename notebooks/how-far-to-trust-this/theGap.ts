@@ -1,0 +1,105 @@
+import { regionInertance } from "../../src/acoustics/gap.ts";
+import { stepInertance } from "../../src/acoustics/junction.ts";
+import { numbersOf } from "../../tests/reference/csv.ts";
+import straight from "../../tests/reference/gap-inertance.csv?raw";
+import region from "../../tests/reference/gap-region.csv?raw";
+import { type Check, relative, type Sample } from "./check.ts";
+
+const part = "gap";
+const millimetre = 1e-3;
+
+/** A row of finite elements: radii and gap, mm, and the region's inertance over density, 1/mm. */
+export interface GapRow {
+  readonly shankExitMm: number;
+  readonly nearMm: number;
+  readonly farMm: number;
+  readonly leadpipeMm: number;
+  readonly gapMm: number;
+  readonly inertance: number;
+}
+
+export const straightRows: readonly GapRow[] = numbersOf(straight).map(
+  ([shankExitMm, cavityMm, leadpipeMm, gapMm, inertance]) => ({
+    shankExitMm,
+    nearMm: cavityMm,
+    farMm: cavityMm,
+    leadpipeMm,
+    gapMm,
+    inertance,
+  }),
+);
+
+const regionRows: readonly GapRow[] = numbersOf(region).map(
+  ([shankExitMm, nearMm, farMm, leadpipeMm, gapMm, inertance]) => ({
+    shankExitMm,
+    nearMm,
+    farMm,
+    leadpipeMm,
+    gapMm,
+    inertance,
+  }),
+);
+
+/** The same by mode matching, 1/mm. */
+export const inertanceOf = ({
+  shankExitMm,
+  nearMm,
+  farMm,
+  leadpipeMm,
+  gapMm,
+}: Omit<GapRow, "inertance">): number =>
+  millimetre *
+  (gapMm === 0
+    ? stepInertance(shankExitMm * millimetre, leadpipeMm * millimetre)
+    : regionInertance({
+        shankExit: shankExitMm * millimetre,
+        cavityAtShank: nearMm * millimetre,
+        cavityAtLeadpipe: farMm * millimetre,
+        leadpipe: leadpipeMm * millimetre,
+        gap: gapMm * millimetre,
+      }));
+
+const sample = (row: GapRow, asked: number): Sample =>
+  relative(`gap ${row.gapMm} mm, cavity ${2 * row.nearMm} mm`, inertanceOf(row), row.inertance, asked);
+
+/** First order in the wall's slope: less good for twice the usual taper, and where the taper swallows a step. */
+const isSteep = ({ nearMm, farMm, leadpipeMm, gapMm }: GapRow): boolean =>
+  Math.abs(nearMm - farMm) / gapMm > 0.026 || farMm <= leadpipeMm;
+
+const ofRegion = (rows: (row: GapRow) => boolean, asked: number) => () =>
+  regionRows.filter(rows).map((row) => sample(row, asked));
+
+export const theGap: readonly Check[] = [
+  {
+    name: "Inertance of the gap, straight cavity, 0.05 to 12 mm",
+    part,
+    source: "finite elements (FreeFEM, axisymmetric P2)",
+    table: "gap-inertance.csv",
+    unit: "1",
+    samples: () => straightRows.map((row) => sample(row, 5e-4)),
+  },
+  {
+    name: "The same in other shapes and at the usual taper of 0.05",
+    part,
+    source: "finite elements (FreeFEM), bracketed to 5e-6",
+    table: "gap-region.csv",
+    unit: "1",
+    samples: ofRegion((row) => row.gapMm > 0 && !isSteep(row), 4e-4),
+  },
+  {
+    name: "The same where the cavity is steep or no wider than the leadpipe",
+    part,
+    source: "finite elements (FreeFEM), bracketed to 5e-6",
+    table: "gap-region.csv",
+    unit: "1",
+    samples: ofRegion((row) => row.gapMm > 0 && isSteep(row), 1.5e-3),
+  },
+  {
+    name: "Gap closed: one step from shank to leadpipe",
+    part,
+    source: "finite elements (FreeFEM), bracketed to 5e-6",
+    table: "gap-region.csv",
+    unit: "1",
+    samples: ofRegion((row) => row.gapMm === 0, 3e-3),
+  },
+];

@@ -1,0 +1,149 @@
+import { equilibriumOf } from "../../src/lips/equilibrium.ts";
+import type { Valve } from "../../src/lips/lips.ts";
+import { type Modes, staticResistance } from "../../src/lips/modes.ts";
+import { Oscillator } from "../../src/lips/oscillator.ts";
+import { playingOf } from "../../src/lips/playing.ts";
+import { Stability } from "../../src/lips/stability.ts";
+import { type Threshold, Thresholds } from "../../src/lips/threshold.ts";
+import stability from "../../tests/reference/lips-stability.json" with { type: "json" };
+import time from "../../tests/reference/lips-time.json" with { type: "json" };
+import { type Check, inCents, relative } from "./check.ts";
+
+const part = "lips";
+
+/** The column and the lips that came with the outside values. */
+export const column: Modes = {
+  poles: Float64Array.from(stability.poles),
+  residues: Float64Array.from(stability.residues),
+};
+export const valveNamed = (name: string): Valve => ({
+  ...stability.lips[name as keyof typeof stability.lips],
+  density: stability.density,
+});
+
+/** Largest distance from any of the expected numbers to the nearest found, each found one taken once. */
+function farthest(found: Float64Array, expected: readonly number[]): number {
+  const left = Array.from({ length: found.length / 2 }, (_, k) => [found[2 * k], found[2 * k + 1]]);
+  let worst = 0;
+  for (let k = 0; k < expected.length; k += 2) {
+    const distances = left.map(([re, im]) => Math.hypot(re - expected[k], im - expected[k + 1]));
+    const nearest = distances.indexOf(Math.min(...distances));
+    worst = Math.max(worst, distances[nearest]);
+    left.splice(nearest, 1);
+  }
+  return worst;
+}
+
+/** The note that starts at the lowest pressure. */
+export function lowestOf(search: Thresholds, lipHz: number): Threshold | null {
+  let best: Threshold | null = null;
+  for (let n = 1; n <= search.notes; n++) {
+    const found = search.at(n, lipHz);
+    if (found && (!best || found.mouthPressure < best.mouthPressure)) best = found;
+  }
+  return best;
+}
+
+/** Cup pressure, Pa, and opening, m, of one of the outside cases: the mouth pressure rises as sin² at first. */
+export function blown(
+  { lips, lipHz, mouthPressure, rise, seconds }: (typeof time.cases)[number],
+  rate: number,
+) {
+  const oscillator = new Oscillator(rate, valveNamed(lips), column, { mouthPressure: 0, lipHz });
+  const pressures = new Float64Array(Math.round(seconds * rate) + 1);
+  const openings = new Float64Array(pressures.length);
+  const risen = Math.ceil(rise * rate);
+  for (let k = 1; k <= risen; k++) {
+    oscillator.blow(mouthPressure * Math.sin((Math.PI * Math.min(k / rate / rise, 1)) / 2) ** 2, lipHz);
+    oscillator.run(pressures.subarray(k, k + 1), openings.subarray(k, k + 1));
+  }
+  oscillator.run(pressures.subarray(risen + 1), openings.subarray(risen + 1));
+  return { pressures, openings };
+}
+
+/** What the lips settle to, Hz. */
+function playedHz(one: (typeof time.cases)[number], rate: number) {
+  const { pressures, openings } = blown(one, rate);
+  const from = pressures.length - Math.round(0.2 * rate);
+  return playingOf(pressures.subarray(from), openings.subarray(from), rate, one.mouthPressure).frequencyHz!;
+}
+
+/** Cases of different lips in a row would be searched from each other's answers; each is searched afresh. */
+const eigenvaluesOf = ({ lips, lipHz, mouthPressure }: (typeof stability.cases)[number]) =>
+  new Stability(valveNamed(lips), column).eigenvalues(lipHz, mouthPressure);
+
+const played = (rate: number, asked: number): Check => ({
+  name: `Frequency that the lips settle to, computed at ${rate / 1000} kHz`,
+  part,
+  source: "SciPy solve_ivp, DOP853, rtol 1e-10",
+  table: "lips-time.json",
+  unit: "cents",
+  samples: () =>
+    time.cases.map((one) =>
+      inCents(`lips at ${one.lipHz} Hz, ${one.mouthPressure} Pa`, playedHz(one, rate), one.frequency, asked),
+    ),
+});
+
+export const theLips: readonly Check[] = [
+  {
+    name: "Lips at rest: opening under a steady pressure",
+    part,
+    source: "SciPy brentq on the balance of forces",
+    table: "lips-stability.json",
+    unit: "1",
+    samples: () => {
+      const steady = staticResistance(column);
+      return stability.cases.map(({ lips, lipHz, mouthPressure, opening }) =>
+        relative(
+          `${lips}, ${lipHz} Hz, ${mouthPressure} Pa`,
+          equilibriumOf(valveNamed(lips), steady, lipHz, mouthPressure).opening,
+          opening,
+          5e-12,
+        ),
+      );
+    },
+  },
+  {
+    name: "Eigenvalues of lips and column, all 26 of each case, over the lips' frequency",
+    part,
+    source: "LAPACK dgeev through NumPy",
+    table: "lips-stability.json",
+    unit: "1",
+    samples: () =>
+      stability.cases.map((one) => {
+        const off = farthest(eigenvaluesOf(one), one.eigenvalues) / (2 * Math.PI * one.lipHz);
+        return {
+          of: `${one.lips}, ${one.lipHz} Hz, ${one.mouthPressure} Pa`,
+          ours: off,
+          theirs: 0,
+          off,
+          asked: 1e-7,
+        };
+      }),
+  },
+  {
+    name: "Threshold: the pressure at which the first note starts",
+    part,
+    source: "SciPy brentq on LAPACK's eigenvalues",
+    table: "lips-stability.json",
+    unit: "1",
+    samples: () =>
+      stability.thresholds.flatMap(({ lips, lipHz, pressure }) => {
+        const found = lowestOf(new Thresholds(valveNamed(lips), column), lipHz);
+        const of = `${lips}, ${lipHz} Hz`;
+        if (pressure !== null) return [relative(of, found?.mouthPressure ?? Number.NaN, pressure, 5e-8)];
+        // where nothing starts, nothing may be found
+        return [
+          {
+            of: `${of}: nothing starts`,
+            ours: found ? 1 : 0,
+            theirs: 0,
+            off: found ? Infinity : 0,
+            asked: 1,
+          },
+        ];
+      }),
+  },
+  played(48_000, 1.5),
+  played(192_000, 0.1),
+];

@@ -1,0 +1,30 @@
+/** Deviations as a person reads them. */
+import type { Table } from "../../src/charts/drawing.ts";
+import type { Check, Outcome } from "./check.ts";
+
+const superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹";
+
+/** A fraction as a percentage where that is short, as a power of ten where it is not; other units as they are. */
+export function deviation(off: number, unit: Check["unit"]): string {
+  if (off === 0) return "none";
+  const name = unit === "1" ? "" : unit === "°" ? "°" : ` ${unit}`;
+  if (unit === "1" && off >= 1e-5) return `${short(100 * off)} %`;
+  if (off >= 1e-3) return `${short(off)}${name}`;
+  const power = Math.floor(Math.log10(off));
+  return `${short(off / 10 ** power)}·10⁻${[...`${-power}`].map((digit) => superscripts[Number(digit)]).join("")}${name}`;
+}
+
+const short = (value: number): string => `${Number(value.toPrecision(2))}`;
+
+/** What was held against what, a row a check. */
+export const outcomeTable = (outcomes: readonly Outcome[]): Table => ({
+  columns: ["what", "held against", "values", "most asked", "farthest off", "where"],
+  rows: outcomes.map(({ name, source, table, samples, worst, unit }) => [
+    name,
+    `${source} · ${table}`,
+    `${samples.length}`,
+    deviation(worst.asked, unit),
+    deviation(worst.off, unit),
+    worst.of,
+  ]),
+});

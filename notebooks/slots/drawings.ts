@@ -1,0 +1,191 @@
+/** The graphs of lips on an air column: what it takes to begin, what begins where, how much the gap moves it. */
+import type { Drawing, Frame, Table } from "../../src/charts/drawing.ts";
+import { bothUnits, nearestNote, signed } from "../../src/charts/numbers.ts";
+import type { TokenName } from "../../src/charts/tokens.ts";
+import type { SlotChange } from "../../src/study/slotChange.ts";
+import { plot } from "../paper/plot.ts";
+import { type Beginning, lipRange, notes, type Stretch, type ThresholdCurve } from "./lipsOnColumn.ts";
+
+const toneOf = (n: number): TokenName => `series-${Math.min(9, Math.max(1, n - 1))}`;
+const lipTicks = [200, 300, 400, 500, 600, 800, 1000, 1200];
+
+const lipAxis = { title: "lip frequency, Hz", domain: lipRange, log: true, ticks: lipTicks } as const;
+
+/** Thresholds of all notes over the lips' frequency; on the line of the chosen pressure, what begins. */
+export function mapPlot(
+  curves: readonly ThresholdCurve[],
+  stretches: readonly Stretch[],
+  chosen: Beginning,
+  mouthPressure: number,
+  frame: Frame,
+): Drawing {
+  return plot(
+    {
+      name: "threshold-map",
+      title: "What it takes to begin",
+      description: `Easiest starts: ${curves
+        .flatMap(({ n, easiest }) =>
+          easiest
+            ? [
+                `note ${n} at ${(easiest.mouthPressure / 1000).toFixed(2)} kPa, lips at ${easiest.lipHz.toFixed(0)} Hz`,
+              ]
+            : [],
+        )
+        .join(
+          "; ",
+        )}. At ${(mouthPressure / 1000).toFixed(1)} kPa these begin: ${stretches.map(({ n }) => n).join(", ")}.`,
+      x: lipAxis,
+      y: { title: "pressure in the mouth, kPa", domain: [1.5, 20], log: true, ticks: [2, 3, 5, 10, 20] },
+      lines: [
+        ...curves.map(({ n, lipHz, pascals }) => ({
+          xs: lipHz,
+          ys: pascals.map((pa) => (pa <= 20e3 ? pa / 1000 : Number.NaN)),
+          colour: toneOf(n),
+        })),
+        {
+          xs: [...lipRange],
+          ys: [mouthPressure / 1000, mouthPressure / 1000],
+          colour: "hairline" as const,
+        },
+        ...stretches.map(({ beginnings }) => ({
+          xs: [beginnings[0].lipHz, beginnings[beginnings.length - 1].lipHz],
+          ys: [mouthPressure / 1000, mouthPressure / 1000],
+          colour: "gap" as const,
+          width: 7,
+        })),
+      ],
+      labels: curves.flatMap(({ n, easiest }) =>
+        easiest
+          ? [{ x: easiest.lipHz, y: (easiest.mouthPressure / 1000) * 0.83, text: `${n}`, colour: toneOf(n) }]
+          : [],
+      ),
+      marks: [{ x: chosen.lipHz, text: `lips at ${chosen.lipHz.toFixed(0)} Hz` }],
+    },
+    frame,
+  );
+}
+
+export const mapTable = (curves: readonly ThresholdCurve[]): Table => ({
+  columns: ["note", "easiest start (kPa)", "with the lips at (Hz)", "it begins at (Hz)", "which is near"],
+  rows: curves.map(({ n, easiest }) =>
+    easiest
+      ? [
+          n,
+          easiest.mouthPressure / 1000,
+          easiest.lipHz,
+          easiest.frequencyHz,
+          nearestNote(easiest.frequencyHz).name,
+        ]
+      : [n, "", "", "", ""],
+  ),
+});
+
+/** What sounds against what the lips want: a staircase, whose treads are the slots. */
+export function staircasePlot(stretches: readonly Stretch[], chosen: Beginning, frame: Frame): Drawing {
+  return plot(
+    {
+      name: "staircase",
+      title: "What begins to sound",
+      description: stretches
+        .map(({ n, beginnings }) => {
+          const [first, last] = [beginnings[0], beginnings[beginnings.length - 1]];
+          return `note ${n} from lips at ${first.lipHz.toFixed(0)} to ${last.lipHz.toFixed(0)} Hz, sounding ${first.soundsHz.toFixed(0)} to ${last.soundsHz.toFixed(0)} Hz`;
+        })
+        .join("; "),
+      x: lipAxis,
+      y: {
+        title: "sounds at, Hz",
+        domain: [200, 1400],
+        log: true,
+        ticks: [200, 300, 400, 500, 600, 800, 1000, 1200],
+      },
+      lines: [
+        { xs: lipRange, ys: lipRange, colour: "muted", width: 1 },
+        ...stretches.map(({ n, beginnings }) => ({
+          xs: beginnings.map(({ lipHz }) => lipHz),
+          ys: beginnings.map(({ soundsHz }) => soundsHz),
+          colour: toneOf(n),
+          width: 4,
+        })),
+      ],
+      labels: [
+        ...stretches.map(({ n, beginnings }) => {
+          const middle = beginnings[Math.floor(beginnings.length / 2)];
+          return { x: middle.lipHz, y: middle.soundsHz, text: `${n}`, colour: toneOf(n) };
+        }),
+      ],
+      points:
+        chosen.n === null
+          ? []
+          : [
+              {
+                xs: [chosen.lipHz],
+                ys: [chosen.soundsHz],
+                colour: "gap" as const,
+                shape: "dot" as const,
+                size: 5,
+              },
+            ],
+      marks: [{ x: chosen.lipHz, text: `lips at ${chosen.lipHz.toFixed(0)} Hz` }],
+      key: [
+        { text: "the note that grows fastest, by its number", colour: "series-5", sign: "line" },
+        { text: "as the lips alone would", colour: "muted", sign: "line" },
+      ],
+    },
+    frame,
+  );
+}
+
+/** Change of hold by the gap, note by note: with the usual lips, and between all lips tried. */
+export function lipsPlot(
+  { notes: changes, chosenGapMm, referenceGapMm, feltCents }: SlotChange,
+  frame: Frame,
+): Drawing {
+  const held = changes.flatMap(({ n, holdCents }) => (holdCents ? [{ n, ...holdCents }] : []));
+  const most = Math.max(2 * feltCents, ...held.flatMap(({ range }) => range.map(Math.abs)));
+  return plot(
+    {
+      name: "hold-over-lips",
+      title: "Change of hold",
+      description: `From ${bothUnits(referenceGapMm, "mm")} to ${bothUnits(chosenGapMm, "mm")}: ${held
+        .map(
+          ({ n, change, range }) =>
+            `note ${n} ${signed(change, 1)} cents, ${range.map((end) => signed(end, 1)).join(" to ")} over all lips tried`,
+        )
+        .join("; ")}.`,
+      x: { title: "note", domain: [notes[0] - 0.5, notes[notes.length - 1] + 0.5], ticks: notes },
+      y: { title: "cents", domain: [-1.15 * most, 1.15 * most] },
+      bands: [{ from: -feltCents, to: feltCents }],
+      lines: [
+        { xs: [notes[0] - 0.5, notes[notes.length - 1] + 0.5], ys: [0, 0], colour: "hairline", width: 1 },
+        ...held.map(({ n, range }) => ({ xs: [n, n], ys: range, colour: "ink" as const, width: 2.5 })),
+      ],
+      points: [
+        {
+          xs: held.map(({ n }) => n),
+          ys: held.map(({ change }) => change),
+          colour: "gap",
+          shape: "dot",
+          size: 5,
+        },
+      ],
+      key: [
+        { text: "with the usual lips", colour: "gap", sign: "dot" },
+        { text: "from least to most over all lips tried", colour: "ink", sign: "line" },
+        { text: "hatched: too small to feel", colour: "feel", sign: "line" },
+      ],
+    },
+    frame,
+  );
+}
+
+export const lipsTable = ({ notes: changes }: SlotChange): Table => ({
+  columns: ["note", "change of hold (cents)", "least", "most", "finding"],
+  rows: changes.map(({ n, holdCents, finding }) => [
+    n,
+    holdCents?.change ?? "",
+    holdCents?.range[0] ?? "",
+    holdCents?.range[1] ?? "",
+    finding ?? "",
+  ]),
+});
