@@ -3,9 +3,8 @@
 import "./model/firstWorker.ts";
 import { ContextProvider } from "@lit/context";
 import "./font.css";
-import demoFile from "../../shared/demo.setup.json" with { type: "json" };
-import { readSetup } from "../setup/readSetup.ts";
 import { Autosave, browserShelves, type Restored, restore } from "./files/autosave.ts";
+import { demoDocument, isDemo } from "./files/demo.ts";
 import { download } from "./files/download.ts";
 import { acceptDrops } from "./files/setupFile.ts";
 import { openShared } from "./files/shareLink.ts";
@@ -16,10 +15,18 @@ import { ModelClient } from "./model/modelClient.ts";
 import { openModelWorker } from "./model/modelConnection.ts";
 import { ModelResults, type Results } from "./model/results.ts";
 import { keepForOffline } from "./offline.ts";
+import type { JobRecord } from "./record/jobRecord.ts";
+import { OpenJob } from "./record/openJob.ts";
 import { Router } from "./route.ts";
-import { feelContext, resultsContext, routerContext, storeContext } from "./store/contexts.ts";
+import {
+  feelContext,
+  openJobContext,
+  resultsContext,
+  routerContext,
+  storeContext,
+} from "./store/contexts.ts";
 import { FIRST_VIEW } from "./store/state.ts";
-import { firstVisit, Store } from "./store/store.ts";
+import { Store } from "./store/store.ts";
 import "./shell.ts";
 
 /** From the first drawing of everything to what can wait. */
@@ -34,6 +41,7 @@ const client = new ModelClient({
 });
 const results = new ModelResults(store, client);
 const feel = new FeelResults(store, results, new FeelClient(openFeelWorker));
+const openJob = new OpenJob(store, openRecord, restored.mark, isDemo);
 const router = new Router((text) => void openShared(text, store));
 
 // Lit's provider answers every element below the one it stands on; it wants no Lit element to stand on.
@@ -41,16 +49,29 @@ const root = document.documentElement;
 new ContextProvider(root, { context: storeContext, initialValue: store });
 new ContextProvider(root, { context: resultsContext, initialValue: results });
 new ContextProvider(root, { context: feelContext, initialValue: feel });
+new ContextProvider(root, { context: openJobContext, initialValue: openJob });
 new ContextProvider(root, { context: routerContext, initialValue: router });
 
 results.start();
 feel.start();
-new Autosave(store, shelves).start();
+new Autosave(store, shelves, openJob).start();
 router.start();
 acceptDrops(window, store);
 offerBroken(restored);
 document.body.append(document.createElement("annulus-app"));
-whenFirstDrawn(() => keepForOffline(store));
+whenFirstDrawn(() => {
+  void openJob.start();
+  keepForOffline(store);
+});
+
+/** The database's code is for after the first curve; the shelves keep what is done until then. */
+async function openRecord(): Promise<JobRecord> {
+  const [{ RecordDatabase }, record] = await Promise.all([
+    import("./record/database.ts"),
+    import("./record/jobRecord.ts"),
+  ]);
+  return record.JobRecord.open(new RecordDatabase());
+}
 
 /** Fetching the whole page for later must not delay the first curve and sweep. */
 function whenFirstDrawn(act: () => void): void {
@@ -64,9 +85,9 @@ function whenFirstDrawn(act: () => void): void {
   });
 }
 
-/** What was kept, or on a first visit the demo in its own unit, two gaps compared. */
+/** What was kept, or on a first visit the demo. */
 function firstStore({ document: kept, view }: Restored): Store {
-  const opened = kept ?? firstVisit(readSetup(demoFile));
+  const opened = kept ?? demoDocument();
   return new Store(opened, view ?? { ...FIRST_VIEW, unit: opened.setup.units });
 }
 

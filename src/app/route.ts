@@ -5,7 +5,19 @@
 import { Observable } from "./store/observable.ts";
 
 /** The tasks there are; the first is where a person starts. */
-export const TASKS = ["explore", "edit", "measure", "fit", "cut", "compare", "play"] as const;
+export const TASKS = [
+  "explore",
+  "edit",
+  "jobs",
+  "measure",
+  "fit",
+  "cut",
+  "compare",
+  "play",
+  "trial",
+  "sheet",
+  "learn",
+] as const;
 export type Task = (typeof TASKS)[number];
 
 export interface Route {

@@ -2,7 +2,8 @@
 import { fontFamily, tokens } from "../charts/tokens.ts";
 import type { ThemeChoice } from "./store/state.ts";
 
-const properties = (theme: keyof typeof tokens): string =>
+/** A palette as declarations; an element that is paper whatever the theme sets its own. */
+export const properties = (theme: keyof typeof tokens): string =>
   Object.entries(tokens[theme])
     .map(([name, value]) => `--${name}: ${value};`)
     .join(" ");

@@ -1,7 +1,9 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { Autosave, restore, type Shelf } from "../../src/app/files/autosave.ts";
+import type { JobMark } from "../../src/app/record/jobMark.ts";
 import { FIRST_VIEW } from "../../src/app/store/state.ts";
 import { documentOf, Store } from "../../src/app/store/store.ts";
+import { somePage } from "./page.ts";
 import { someSetup } from "./someSetup.ts";
 
 function shelf(text: string | null = null): Shelf & { text: string | null } {
@@ -26,13 +28,6 @@ const full: Shelf = {
   removeItem: () => {},
 };
 
-/** A page that can be hidden and left. */
-function page() {
-  const window = new EventTarget() as EventTarget & { document: EventTarget & { visibilityState: string } };
-  window.document = Object.assign(new EventTarget(), { visibilityState: "visible" });
-  return window as unknown as Window & typeof window;
-}
-
 beforeEach(() => {
   vi.useFakeTimers();
 });
@@ -44,20 +39,21 @@ describe("autosave", () => {
   test("what was done comes back", () => {
     const shelves = { tab: shelf(), browser: shelf() };
     const store = new Store(documentOf(someSetup()));
-    new Autosave(store, shelves).start(page());
+    new Autosave(store, shelves).start(somePage());
     store.setGap(1.9);
     store.setReference(3);
     store.setView({ unit: "in", retune: 4, hintsSeen: true });
     vi.advanceTimersByTime(300);
     const { document, view } = store.state;
-    expect(restore(shelves)).toEqual({ document, view, broken: null });
-    expect(restore({ tab: shelf(), browser: shelves.browser })).toEqual({ document, view, broken: null });
+    const found = { document, view, mark: null, broken: null };
+    expect(restore(shelves)).toEqual(found);
+    expect(restore({ tab: shelf(), browser: shelves.browser })).toEqual(found);
   });
 
   test("waits for a quiet moment at most 300 ms, and not at all when the page is left or hidden", () => {
     const shelves = { tab: shelf(), browser: shelf() };
     const store = new Store(documentOf(someSetup()));
-    const window = page();
+    const window = somePage();
     new Autosave(store, shelves).start(window);
     const kept = () => restore(shelves).document?.gapMm;
     store.setGap(1);
@@ -85,7 +81,7 @@ describe("autosave", () => {
       [second, 2],
     ] as const) {
       const store = new Store(documentOf(someSetup()));
-      new Autosave(store, shelves).start(page());
+      new Autosave(store, shelves).start(somePage());
       store.setGap(gapMm);
       vi.advanceTimersByTime(300);
     }
@@ -116,6 +112,33 @@ describe("autosave", () => {
     });
   });
 
+  test("which job it is and where that stood comes back too, as soon as it has changed", () => {
+    const tab = shelf();
+    const store = new Store(documentOf(someSetup()));
+    let tell = () => {};
+    const marking = {
+      mark: null as JobMark | null,
+      subscribe(listener: () => void) {
+        tell = listener;
+        return () => {};
+      },
+    };
+    new Autosave(store, { tab, browser: null }, marking).start(somePage());
+    marking.mark = { id: "a", revision: { here: 3 }, unsaved: true };
+    store.belongTo("a");
+    vi.advanceTimersByTime(300);
+    expect(restore({ tab, browser: null })).toMatchObject({ mark: marking.mark, document: { job: "a" } });
+    marking.mark = { id: "a", revision: { here: 4 }, unsaved: false };
+    tell();
+    vi.advanceTimersByTime(300);
+    expect(restore({ tab, browser: null }).mark).toEqual(marking.mark);
+    tab.text = JSON.stringify({ ...JSON.parse(tab.text!), job: { id: 7 } });
+    expect(restore({ tab, browser: null })).toMatchObject({
+      mark: null,
+      document: { gapMm: expect.any(Number) },
+    });
+  });
+
   test("a view that cannot be read is as on a first visit; the document stays", () => {
     const tab = shelf();
     const store = new Store(documentOf(someSetup()));
@@ -138,7 +161,7 @@ describe("autosave", () => {
       { tab: full, browser: full },
     ]) {
       const store = new Store(documentOf(someSetup()));
-      new Autosave(store, shelves).start(page());
+      new Autosave(store, shelves).start(somePage());
       store.setGap(1);
       vi.advanceTimersByTime(300);
       expect(store.state.message).toMatchObject({

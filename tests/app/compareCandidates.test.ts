@@ -281,4 +281,36 @@ describe("what is asked of them", () => {
     });
     expect(readDesign(NO_DESIGN, setup, "mm")).toMatchObject({ options: null, problems: {} });
   });
+
+  test("a design with the gap among what may change, and one like another candidate", () => {
+    const goal = { ...NO_DESIGN, goal: "f5=583" };
+    expect(readDesign(goal, setup, "mm").options!.limits.gapMm).toBeNull();
+    const gaps = (written: Partial<typeof NO_DESIGN>, unit: "mm" | "in" = "mm") =>
+      readDesign({ ...goal, movesGap: true, ...written }, setup, unit);
+    expect(gaps({}).options!.limits.gapMm).toEqual([0, 8]);
+    expect(gaps({ narrowestGap: "0.04", widestGap: "5 mm" }, "in").options!.limits.gapMm).toEqual([1.016, 5]);
+    expect(gaps({ narrowestGap: "0" }).options!.limits.gapMm).toEqual([0, 8]);
+    for (const [written, problems] of [
+      [{ narrowestGap: "-1" }, { narrowestGap: expect.stringMatching(/cannot be; give 0 or a length/) }],
+      [{ widestGap: "25" }, { widestGap: expect.stringMatching(/receiver is 24\.50 mm deep/) }],
+      [
+        { narrowestGap: "4", widestGap: "3" },
+        { widestGap: expect.stringMatching(/more than the narrowest, 4\.00 mm/) },
+      ],
+    ] as const)
+      expect(gaps(written)).toMatchObject({ options: null, problems });
+    const like = { setup, gapMm: 4 };
+    const liked = { ...NO_DESIGN, goal: "nonsense", like: 2 };
+    expect(readDesign(liked, setup, "mm", like)).toMatchObject({ problems: {}, options: { goal: like } });
+    expect(readDesign(liked, setup, "mm", null).options).toBeNull();
+  });
+
+  test("what a design shall be like stays it when others are removed, and is nobody when it goes itself", () => {
+    const { compare } = withCandidates().notes;
+    const liked = { ...compare, design: { ...NO_DESIGN, like: 2 } };
+    expect(withoutCandidate(liked, 2).design.like).toBe(1);
+    expect(withoutCandidate(liked, 3).design.like).toBeNull();
+    expect(readCompareNotes(JSON.parse(JSON.stringify(liked)))).toEqual(liked);
+    expect(readCompareNotes({ ...liked, candidates: [] }).design.like).toBeNull();
+  });
 });

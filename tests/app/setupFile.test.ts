@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { openFile, setupFileName, setupFileText } from "../../src/app/files/setupFile.ts";
 import { documentOf, Store } from "../../src/app/store/store.ts";
+import { writeBackup } from "../../src/record/backup.ts";
 import { readSetupText } from "../../src/setup/readSetup.ts";
 import { someSetup } from "./someSetup.ts";
 
@@ -27,6 +28,13 @@ test("a file that is refused changes nothing and is named in one line", async ()
     expect(store.state).toMatchObject({ document, canUndo: false, message: { kind: "error" } });
     expect(store.state.message!.text).toMatch(/^(a|gone)\.json: .+$/);
   }
+});
+
+test("a backup of jobs is told where it belongs", async () => {
+  const store = new Store(documentOf(someSetup()));
+  await openFile(file("b.json", writeBackup([], "2026-03-01T09:00:00.000Z")), store);
+  expect(store.state).toMatchObject({ canUndo: false, message: { kind: "error" } });
+  expect(store.state.message!.text).toMatch(/^b\.json: a file of jobs; .*Restore from a file/);
 });
 
 test("what is saved is read again as it was", () => {

@@ -7,6 +7,7 @@ export const focused = (page: Page): Promise<string> =>
     let at: Element | null = document.activeElement;
     while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
     if (at instanceof HTMLInputElement && at.type === "text") return at.labels?.[0]?.textContent ?? "";
+    if (at instanceof HTMLTextAreaElement && !at.dataset.testid) return at.labels?.[0]?.textContent ?? "";
     return at?.getAttribute("data-testid") ?? at?.getAttribute("aria-label") ?? at?.textContent?.trim() ?? "";
   });
 

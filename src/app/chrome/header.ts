@@ -5,8 +5,9 @@ import { controls } from "../controls.ts";
 import { openSetupFile, saveSetupFile } from "../files/setupFile.ts";
 import { copyShareLink } from "../files/shareLink.ts";
 import { FrameElement } from "../frameElement.ts";
+import { writeHash } from "../route.ts";
 import type { ThemeChoice, Unit } from "../store/state.ts";
-import { RouteController, StoreController } from "../store/storeController.ts";
+import { OpenJobController, RouteController, StoreController } from "../store/storeController.ts";
 import { icon } from "./icon.ts";
 import { segments } from "./segments.ts";
 
@@ -21,6 +22,7 @@ const THEME_ICON: Readonly<Record<ThemeChoice, string>> = { auto: "half", light:
 export class Header extends FrameElement {
   readonly #store = new StoreController(this);
   readonly #route = new RouteController(this);
+  readonly #open = new OpenJobController(this);
 
   static override styles = [
     controls,
@@ -33,18 +35,37 @@ export class Header extends FrameElement {
         padding: 0.5rem var(--edge);
         border-bottom: 1.5px solid var(--ink);
       }
-      h1 {
+      .names {
         flex: 1 1 16rem;
+        min-width: 0;
+      }
+      h1 {
         font-size: var(--type-20);
         font-weight: 650;
         line-height: 1.15;
         text-wrap: balance;
       }
-      h1 small {
-        display: block;
+      .over {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0 0.75rem;
         font-size: var(--type-12);
-        font-weight: 400;
         color: var(--muted);
+      }
+      .over a {
+        /* for a thumb, without making the line higher */
+        margin: -0.6rem 0;
+        padding: 0.6rem 0;
+        max-width: 100%;
+        overflow: hidden;
+        text-overflow: ellipsis;
+        white-space: nowrap;
+        color: inherit;
+        text-underline-offset: 0.2em;
+      }
+      .over a b {
+        font-weight: 650;
+        color: var(--ink);
       }
       .tools {
         display: flex;
@@ -65,7 +86,7 @@ export class Header extends FrameElement {
         }
       }
       @media (max-width: 699px) {
-        h1 {
+        .names {
           flex-basis: calc(100% - 5rem);
         }
         .tools {
@@ -91,7 +112,15 @@ export class Header extends FrameElement {
 
   protected override news(): readonly unknown[] {
     const { document, view, canUndo, canRedo } = this.#store.state;
-    return [document.setup.name, view, canUndo, canRedo, this.#route.route];
+    return [
+      document.setup.name,
+      document.job,
+      view,
+      canUndo,
+      canRedo,
+      this.#route.route,
+      this.#open.state.row,
+    ];
   }
 
   override render() {
@@ -100,7 +129,13 @@ export class Header extends FrameElement {
     const { router, route } = this.#route;
     const editing = route.task === "edit";
     return html`
-      <h1><small>Annulus — what the receiver gap does to</small>${document.setup.name}</h1>
+      <div class="names">
+        <p class="over">
+          <span>Annulus — what the receiver gap does to</span>
+          <a href=${writeHash("jobs")} data-testid="open-job">${this.#job(document.job)}</a>
+        </p>
+        <h1>${document.setup.name}</h1>
+      </div>
       <div class="tools controls">
         ${segments<Unit>("Unit of length", UNITS, view.unit, (unit) => store.setView({ unit }))}
         ${this.#tool("open", "Open", "Open a setup file", () => void openSetupFile(store), true)}
@@ -126,6 +161,13 @@ export class Header extends FrameElement {
         </button>
       </div>
     `;
+  }
+
+  #job(id: string | undefined) {
+    const { row } = this.#open.state;
+    if (id === undefined) return "no job open";
+    if (row === null) return "job";
+    return html`${row.deleted === null ? "job" : "deleted job"} <b>${row.title.trim() || "Untitled"}</b>`;
   }
 
   #tool(

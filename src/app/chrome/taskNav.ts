@@ -6,12 +6,16 @@ import { type Task, writeHash } from "../route.ts";
 import { RouteController } from "../store/storeController.ts";
 
 const LINKS: readonly { readonly task: Task; readonly text: string }[] = [
+  { task: "jobs", text: "Jobs" },
   { task: "explore", text: "Explore" },
   { task: "measure", text: "Measure" },
   { task: "fit", text: "Fit" },
   { task: "cut", text: "Cut" },
   { task: "compare", text: "Compare" },
   { task: "play", text: "Play" },
+  { task: "trial", text: "Trial" },
+  { task: "sheet", text: "Sheet" },
+  { task: "learn", text: "Learn" },
 ];
 
 @customElement("annulus-tasks")

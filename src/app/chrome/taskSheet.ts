@@ -12,6 +12,7 @@ interface Sheet {
 }
 
 const SHEETS: Readonly<Record<Exclude<Task, "explore" | "edit">, Sheet>> = {
+  jobs: { load: () => import("../record/jobs.ts"), show: () => html`<annulus-jobs></annulus-jobs>` },
   measure: {
     load: () => import("../measure/measure.ts"),
     show: () => html`<annulus-measure></annulus-measure>`,
@@ -23,6 +24,9 @@ const SHEETS: Readonly<Record<Exclude<Task, "explore" | "edit">, Sheet>> = {
     show: () => html`<annulus-compare></annulus-compare>`,
   },
   play: { load: () => import("../play/play.ts"), show: () => html`<annulus-play></annulus-play>` },
+  trial: { load: () => import("../trial/trial.ts"), show: () => html`<annulus-trial></annulus-trial>` },
+  sheet: { load: () => import("../sheet/sheet.ts"), show: () => html`<annulus-sheet></annulus-sheet>` },
+  learn: { load: () => import("../learn/learn.ts"), show: () => html`<annulus-learn></annulus-learn>` },
 };
 
 @customElement("annulus-task-sheet")

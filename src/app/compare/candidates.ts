@@ -81,14 +81,16 @@ export const candidateNotes = (name: string, origin: string, setup: Setup): Cand
 /** The setup that variants are made from: the open one with its shank where the person has moved it. */
 export const baseSetup = ({ setup, gapMm }: Document): Setup => withShankMoved(setup, gapMm);
 
-/** Without the one at this place; whoever was the reference stays it. */
+/** Without the one at this place; whoever was the reference, or what a design shall be like, stays it. */
 export function withoutCandidate(notes: CompareNotes, number: number): CompareNotes {
-  const { candidates, reference } = notes;
+  const { candidates, reference, design } = notes;
   const at = number - 1;
+  const moved = (place: number) => (at === place ? null : at < place ? place - 1 : place);
   return {
     ...notes,
     candidates: candidates.toSpliced(number - 2, 1),
-    reference: at === reference ? 0 : at < reference ? reference - 1 : reference,
+    reference: moved(reference) ?? 0,
+    design: { ...design, like: design.like === null ? null : moved(design.like) },
   };
 }
 
@@ -104,5 +106,7 @@ export function withOpened(document: Document, { number, name, setup, gapMm }: C
     JSON.stringify([setup.mouthpiece, setup.receiver]) ===
     JSON.stringify([baseSetup(document).mouthpiece, document.setup.receiver]);
   const opened = withShankMoved(setup.name === name ? setup : { ...setup, name }, gapMm);
-  return documentOf(opened, { ...(isSameBench ? notes : notesForAnother(notes)), compare });
+  const chosen = documentOf(opened, { ...(isSameBench ? notes : notesForAnother(notes)), compare });
+  // the one before stays among the candidates: it is the same job
+  return document.job === undefined ? chosen : { ...chosen, job: document.job };
 }

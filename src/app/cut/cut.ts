@@ -15,6 +15,7 @@ import { Cursor, cursorContext } from "../explore/cursor.ts";
 import { FrameElement } from "../frameElement.ts";
 import { sameToModel } from "../model/sameToModel.ts";
 import { type CutNotes, cutNotesIn } from "../notes/cutNotes.ts";
+import { PrintedCopy } from "../printedCopy.ts";
 import { sheetStyles } from "../sheetStyles.ts";
 import { ResultsController, RouteController, StoreController } from "../store/storeController.ts";
 import { confirmation } from "./confirmation.ts";
@@ -22,19 +23,18 @@ import "./cutDrawingView.ts";
 import { changeNeeded, cutFigureStyles, presentGap } from "./cutFigures.ts";
 import { cutStyles } from "./cutStyles.ts";
 import { gapEffect } from "./gapEffect.ts";
-import { type Order, orderOf } from "./order.ts";
+import { chosenWay, type Order, orderOf } from "./order.ts";
 import { limitFields, orderFormStyles, targetField } from "./orderForm.ts";
-import { PrintedCard } from "./printedCard.ts";
 import "./stagesView.ts";
 import { capital, wayCard, wayCardStyles } from "./wayCard.ts";
-import "./workCard.ts";
+import { WorkCard } from "./workCard.ts";
 
 @customElement("annulus-cut")
 export class Cut extends FrameElement {
   readonly #page = new StoreController(this);
   readonly #model = new ResultsController(this);
   readonly #route = new RouteController(this);
-  readonly #paper = new PrintedCard(this);
+  readonly #paper = new PrintedCopy(this, new WorkCard());
   #order: Order = { plan: null, problems: {} };
   /** The plan and the way that the person has confirmed, in full: another one is not confirmed. */
   @state() private confirmed: string | null = null;
@@ -92,11 +92,9 @@ export class Cut extends FrameElement {
 
   protected override updated(): void {
     const way = this.#chosenWay();
-    this.#paper.show({
-      card: way ? this.#openCard(way) : null,
-      instrument: this.#page.state.document.setup.name,
-      unit: this.#page.state.view.unit,
-    });
+    const card = way && this.#openCard(way);
+    const { document, view } = this.#page.state;
+    this.#paper.show(card ? { card, instrument: document.setup.name, unit: view.unit } : null);
   }
 
   /** What stands above the ways: what is missing, why there is no plan, what to know of the one there is. */
@@ -211,11 +209,8 @@ export class Cut extends FrameElement {
     this.#page.store.setNotes("cut", { ...this.#notes, ...part }, { commit });
   }
 
-  /** Held back and impossible ways cannot be chosen, nor one of another plan. */
   #chosenWay(): CutWay | undefined {
-    const { plan } = this.#order;
-    const { way } = this.#notes;
-    return plan?.ways.find(({ name, isPossible, heldBack }) => name === way && isPossible && !heldBack);
+    return chosenWay(this.#order, this.#notes);
   }
 
   #openCard(way: CutWay): CutCard | null {

@@ -2,6 +2,7 @@
 import { type CutPlan, planCut } from "../../bench/cut.ts";
 import type { CutQuestion } from "../../bench/cutQuestion.ts";
 import { cutQuestion } from "../../bench/cutSetup.ts";
+import type { CutWay } from "../../bench/cutWay.ts";
 import type { Setup } from "../../setup/setup.ts";
 import { LengthError, parseLengthMm } from "../../units/length.ts";
 import type { CutNotes } from "../notes/cutNotes.ts";
@@ -41,3 +42,7 @@ export function orderOf(setup: Setup, notes: CutNotes): Order {
   const at = FIELD_NAMES.find((field) => FIELDS[field] === plan.flaw?.of);
   return { plan, problems: at && plan.flaw ? { [at]: plan.flaw.message } : {} };
 }
+
+/** Held back and impossible ways cannot be chosen, nor one of another plan. */
+export const chosenWay = ({ plan }: Order, notes: CutNotes): CutWay | undefined =>
+  plan?.ways.find(({ name, isPossible, heldBack }) => name === notes.way && isPossible && !heldBack);

@@ -2,6 +2,7 @@
  * Keeps document and view in the browser, so that nothing is lost by closing the page. Each tab keeps its own, which a
  * reload brings back; a new tab begins with what any tab kept last.
  */
+import { type JobMark, readJobMark } from "../record/jobMark.ts";
 import type { Document, State, View } from "../store/state.ts";
 import type { Store } from "../store/store.ts";
 import { readDocument, writeDocument } from "./documentFile.ts";
@@ -21,6 +22,8 @@ export interface Shelves {
 /** What was found at the start. */
 export interface Restored {
   readonly document: Document | null;
+  /** Where the document stood in the record of jobs; null: it was none. */
+  readonly mark: JobMark | null;
   readonly view: View | null;
   /** A kept text that cannot be read, and why: the person's work, to be offered and not thrown away. */
   readonly broken: { readonly text: string; readonly reason: string } | null;
@@ -45,13 +48,15 @@ export function restore({ tab, browser }: Shelves): Restored {
     const text = kept(shelf);
     if (text === null) continue;
     try {
-      const { document, view } = JSON.parse(text) as Record<string, unknown>;
-      return { document: readDocument(document), view: readView(view), broken };
+      const { document, view, job } = JSON.parse(text) as Record<string, unknown>;
+      const mark = readJobMark(job);
+      const read = readDocument(document);
+      return { document: mark ? { ...read, job: mark.id } : read, mark, view: readView(view), broken };
     } catch (error) {
       broken ??= { text, reason: error instanceof Error ? error.message : String(error) };
     }
   }
-  return { document: null, view: null, broken };
+  return { document: null, mark: null, view: null, broken };
 }
 
 function kept(shelf: Shelf | null): string | null {
@@ -62,24 +67,36 @@ function kept(shelf: Shelf | null): string | null {
   }
 }
 
+/** Tells where the open document stands in the record of jobs, and when that has changed. */
+export interface Marking {
+  readonly mark: JobMark | null;
+  subscribe(listener: () => void): () => void;
+}
+
 export class Autosave {
   readonly #store: Store;
   readonly #shelves: Shelves;
+  readonly #marking: Marking | null;
   #saved: State;
+  #savedMark: string;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #hasComplained = false;
 
-  constructor(store: Store, shelves: Shelves) {
+  constructor(store: Store, shelves: Shelves, marking: Marking | null = null) {
     this.#store = store;
     this.#shelves = shelves;
+    this.#marking = marking;
     this.#saved = store.state;
+    this.#savedMark = JSON.stringify(marking?.mark);
   }
 
   /** Saves soon after every change, and at once when the page is being left or hidden. */
   start(page: Window = window): void {
-    this.#store.subscribe(() => {
+    const soon = () => {
       this.#timer ??= setTimeout(() => this.save(), DELAY_MS);
-    });
+    };
+    this.#store.subscribe(soon);
+    this.#marking?.subscribe(soon);
     page.addEventListener("pagehide", () => this.save());
     page.document.addEventListener("visibilitychange", () => {
       if (page.document.visibilityState === "hidden") this.save();
@@ -90,9 +107,12 @@ export class Autosave {
     clearTimeout(this.#timer);
     this.#timer = undefined;
     const { document, view } = this.#store.state;
-    if (document === this.#saved.document && view === this.#saved.view) return;
+    const job = this.#marking?.mark ?? undefined;
+    const mark = JSON.stringify(job);
+    if (document === this.#saved.document && view === this.#saved.view && mark === this.#savedMark) return;
     this.#saved = this.#store.state;
-    const text = JSON.stringify({ document: writeDocument(document), view });
+    this.#savedMark = mark;
+    const text = JSON.stringify({ document: writeDocument(document), view, job });
     const isKept = [this.#shelves.tab, this.#shelves.browser].map((shelf) => keep(shelf, text));
     if (!isKept.includes(true) && !this.#hasComplained) {
       this.#hasComplained = true;

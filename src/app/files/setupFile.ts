@@ -15,6 +15,9 @@ export const SETUP_FILES = {
   id: "setups",
 };
 
+/** How files of jobs begin, which are no instruments. */
+const JOBS = /^\s*\{\s*"format"\s*:\s*"annulus-(backup|backup-encrypted|job|document)"/;
+
 /** Lets the person choose a file and opens it. */
 export async function openSetupFile(store: Store): Promise<void> {
   const file = await unlessGivenUp(() => fileOpen(SETUP_FILES), store);
@@ -24,7 +27,12 @@ export async function openSetupFile(store: Store): Promise<void> {
 /** Opens a file; a setup that is refused is named in one line and what was open stays open. */
 export async function openFile(file: Pick<File, "name" | "text">, store: Store): Promise<void> {
   try {
-    const setup = readSetupText(await file.text());
+    const text = await file.text();
+    if (JOBS.test(text)) {
+      store.say("error", `${file.name}: a file of jobs; take it in under Jobs, by “Restore from a file”.`);
+      return;
+    }
+    const setup = readSetupText(text);
     store.open(setup);
     store.say("note", `Opened ${file.name}.`);
   } catch (error) {

@@ -1,7 +1,8 @@
-/** How an element anywhere in the page comes to the store, the model's results, how it feels and the route: provided once, at the root. */
+/** How an element anywhere in the page comes to the store, the model's results, how it feels, the open job and the route: provided once, at the root. */
 import { createContext } from "@lit/context";
 import type { FeelResults } from "../model/feelResults.ts";
 import type { ModelResults } from "../model/results.ts";
+import type { OpenJob } from "../record/openJob.ts";
 import type { Router } from "../route.ts";
 import type { Store } from "./store.ts";
 
@@ -9,3 +10,4 @@ export const storeContext = createContext<Store>(Symbol("store"));
 export const resultsContext = createContext<ModelResults>(Symbol("results"));
 export const feelContext = createContext<FeelResults>(Symbol("feel"));
 export const routerContext = createContext<Router>(Symbol("router"));
+export const openJobContext = createContext<OpenJob>(Symbol("open job"));

@@ -16,6 +16,8 @@ export interface Document {
   readonly referenceGapMm: number;
   /** What is written down at the bench. */
   readonly notes: Notes;
+  /** The job of the record that it belongs to, by its id; absent: none. Not part of a file or a link. */
+  readonly job?: string;
 }
 
 /** How it is looked at: kept between visits, not undone. */

@@ -89,6 +89,31 @@ export class Store extends Observable<State> {
     this.#edit("setup" in opened ? opened : documentOf(opened, notesForAnother(notes)), {});
   }
 
+  /**
+   * What is open belongs to another job from now on, or to none, and so do the steps that led here within the one it
+   * belonged to: undo stays within the job.
+   */
+  belongTo(job: string | null): void {
+    const { document: open } = this.state;
+    const moved = (document: Document): Document => {
+      if (document.job !== open.job) return document;
+      const { job: _, ...rest } = document;
+      return job === null ? rest : { ...rest, job };
+    };
+    this.#past = this.#past.map(moved);
+    this.#future = this.#future.map(moved);
+    if (this.#before) this.#before = moved(this.#before);
+    this.#show(moved(open));
+  }
+
+  /** What another tab has made of the same job. The steps from before would undo that tab's work, so they are given up. */
+  follow(document: Document): void {
+    this.#past = [];
+    this.#future = [];
+    this.#before = null;
+    this.#show(document);
+  }
+
   /** Ends a gesture by going back to where it began. */
   cancel(): void {
     const before = this.#before;
@@ -152,6 +177,7 @@ export class Store extends Observable<State> {
 }
 
 const sameDocument = (a: Document, b: Document): boolean =>
+  a.job === b.job &&
   a.setup === b.setup &&
   a.gapMm === b.gapMm &&
   a.referenceGapMm === b.referenceGapMm &&

@@ -9,8 +9,9 @@ import type { LitElement, ReactiveController, ReactiveControllerHost } from "lit
 import type { FeelKind, FeelState } from "../model/feelAsks.ts";
 import type { FeelResults } from "../model/feelResults.ts";
 import type { ModelResults, Results } from "../model/results.ts";
+import type { OpenJob, OpenJobState } from "../record/openJob.ts";
 import type { Route, Router } from "../route.ts";
-import { feelContext, resultsContext, routerContext, storeContext } from "./contexts.ts";
+import { feelContext, openJobContext, resultsContext, routerContext, storeContext } from "./contexts.ts";
 import type { Observable } from "./observable.ts";
 import type { State } from "./state.ts";
 import type { Store } from "./store.ts";
@@ -127,6 +128,21 @@ export class RouteController extends ObservableController<Route, Router> {
   }
 
   get router(): Router {
+    return this.observed;
+  }
+}
+
+export class OpenJobController extends ObservableController<OpenJobState, OpenJob> {
+  constructor(host: LitElement) {
+    super(host, openJobContext);
+  }
+
+  get state(): OpenJobState {
+    return this.value;
+  }
+
+  /** For its `keep`, `begin` and `open`. */
+  get job(): OpenJob {
     return this.observed;
   }
 }

@@ -1,0 +1,40 @@
+/** What stands on the paper, put together: the record, its figures, the words filled with them. */
+import type { GapSweep } from "../../study/gapSweep.ts";
+import type { Figures } from "../../study/sheetFigure.ts";
+import { sheetFigures } from "../../study/sheetFigures.ts";
+import { PARAGRAPHS, type Paragraph } from "../../study/sheetParagraphs.ts";
+import { proposals } from "../../study/sheetProposals.ts";
+import type { SheetRecord } from "../../study/sheetRecord.ts";
+import { type Filled, filled } from "../../study/sheetWords.ts";
+import type { SheetNotes } from "../notes/sheetNotes.ts";
+import { shownGaps } from "../store/gapLimits.ts";
+
+export interface PaperContent {
+  readonly notes: SheetNotes;
+  readonly record: SheetRecord;
+  readonly sweep: GapSweep | null;
+  /** Gaps of a chart's axis, mm. */
+  readonly domainMm: readonly [low: number, high: number];
+  readonly figures: Figures;
+  /** As written: the technician's templates, else the proposals. */
+  readonly templates: Readonly<Record<Paragraph, string>>;
+  readonly words: Readonly<Record<Paragraph, Filled>>;
+}
+
+export function paperContent(record: SheetRecord, sweep: GapSweep | null, notes: SheetNotes): PaperContent {
+  const figures = sheetFigures(record);
+  const templates = { ...proposals(record, notes.chart), ...notes.words };
+  const { leastMm, mostMm } = shownGaps(record.setup);
+  return {
+    notes,
+    record,
+    sweep,
+    domainMm: [leastMm, Math.max(mostMm, record.recommendedGapMm, record.referenceGapMm)],
+    figures,
+    templates,
+    words: Object.fromEntries(PARAGRAPHS.map((name) => [name, filled(templates[name], figures)])) as Record<
+      Paragraph,
+      Filled
+    >,
+  };
+}

@@ -1,0 +1,252 @@
+/** The notebooks as built: every cell runs, nothing is asked of anybody else, figures are those of the tables. */
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { outcomeOf } from "../../notebooks/how-far-to-trust-this/check.ts";
+import { CHECKS } from "../../notebooks/how-far-to-trust-this/checks.ts";
+import { theGap } from "../../notebooks/how-far-to-trust-this/theGap.ts";
+import { excessAt } from "../../notebooks/how-the-gap-is-modelled/limits.ts";
+import { demo, referenceGapMm } from "../../notebooks/paper/demo.ts";
+import { loudestLoss } from "../../notebooks/resistance/loud.ts";
+import { entryMm, withEntry } from "../../notebooks/resistance/stream.ts";
+import { thresholdsAt } from "../../notebooks/resistance/threshold.ts";
+import { followLeap } from "../../notebooks/slots/leap.ts";
+import { blownOn, instrument, whatBegins } from "../../notebooks/slots/lipsOnColumn.ts";
+import { drawings, tuned } from "../../notebooks/three-leadpipes/leadpipes.ts";
+import { stageOf, tube } from "../../notebooks/why-the-gap-matters/stages.ts";
+import { effectOf } from "../../notebooks/why-the-gap-matters/theGap.ts";
+import { NOTEBOOKS } from "../../src/app/learn/contents.ts";
+import { signed } from "../../src/charts/numbers.ts";
+import { Instrument } from "../../src/study/instrument.ts";
+import { levelLoss } from "../../src/study/levelLoss.ts";
+import { MODAL_COUNT } from "../../src/study/modalColumn.ts";
+import { resistance } from "../../src/study/resistance.ts";
+import { resistanceChange } from "../../src/study/resistanceChange.ts";
+import { slotsAt } from "../../src/study/slots.ts";
+import { expectQuiet, screenshots, useBrowser, type Visit } from "./browser.ts";
+import { expectSound, SIZES } from "./soundness.ts";
+
+const { visit } = useBrowser();
+const at = (name: string) => `notebooks/${name}.html`;
+const patience = { timeout: 100_000 };
+
+/** All cells have an answer and none is being computed anew; nor is any long work under way, if that is waited for. */
+async function settled(page: Page, withLongWork = true): Promise<void> {
+  const isStill = () =>
+    page.evaluate((awaitsWork) => {
+      const cells = [...document.querySelectorAll<HTMLElement>(".observablehq--cell[data-state]")];
+      const isBusy = awaitsWork && document.querySelector('main [aria-busy="true"]') !== null;
+      return cells.length > 2 && !isBusy && cells.every(({ dataset }) => dataset.state !== "pending");
+    }, withLongWork);
+  const isSettled = async () => {
+    if (!(await isStill())) return false;
+    // a cell may be about to ask the next
+    await page.waitForTimeout(300);
+    return isStill();
+  };
+  await expect.poll(isSettled, patience).toBe(true);
+}
+
+const figure = (page: Page, name: string) => page.locator(`[data-figure="${name}"]`).innerText();
+
+/** Nothing failed, nothing is not a number, nobody else was spoken to. */
+async function expectWhole(visited: Visit): Promise<void> {
+  const { page } = visited;
+  expect(await page.locator(".observablehq--error, [data-state=rejected]").allInnerTexts()).toEqual([]);
+  expect(await page.locator("main").innerText()).not.toMatch(/NaN|Infinity|undefined|\[object/);
+  expectQuiet(visited);
+}
+
+/** Moves a slider by its keys. */
+async function press(page: Page, slider: string, key: string, times: number): Promise<void> {
+  await page.locator(`input[name="${slider}"]`).focus();
+  for (let i = 0; i < times; i++) await page.keyboard.press(key);
+}
+
+describe.each(NOTEBOOKS)("$title", ({ name, title }) => {
+  it("runs every cell, asks nobody, is sound at every width in both themes, and leads back", async () => {
+    const visited = await visit({ hash: at(name) });
+    const { page } = visited;
+    await settled(page);
+    await expectWhole(visited);
+    expect(await page.locator("h1").innerText()).toBe(title);
+    expect(await page.locator("header nav [aria-current]").getAttribute("title")).toBe(title);
+    expect(await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute("content")).toMatch(
+      /default-src 'none'(?!.*unsafe)/,
+    );
+    for (const [size, width, height] of SIZES) {
+      await page.setViewportSize({ width, height });
+      await settled(page);
+      for (const colorScheme of ["light", "dark"] as const) {
+        await page.emulateMedia({ colorScheme });
+        await page.screenshot({
+          path: `${screenshots}notebook-${name}-${size}-${colorScheme}.png`,
+          fullPage: true,
+        });
+        await expectSound(page);
+      }
+    }
+    await expectWhole(visited);
+    await page.locator("header .home").click();
+    await page.getByTestId(`notebook-${name}`).waitFor();
+  }, 300_000);
+});
+
+describe("what the notebooks say", () => {
+  it("why the gap matters: as computed outside the browser, before and after a slider is moved", async () => {
+    const visited = await visit({ hash: at("why-the-gap-matters") });
+    const { page } = visited;
+    await settled(page);
+    const expected = async (gapMm: number) => {
+      const { shiftCents, heightDb, slideMm, remainingCents } = effectOf(gapMm);
+      await expect.poll(() => figure(page, "shift")).toBe(`${signed(shiftCents, 1)} cents`);
+      expect(await figure(page, "height")).toBe(`${signed(heightDb, 2)} dB`);
+      expect(await figure(page, "slide")).toBe(`${signed(slideMm, 1)} mm`);
+      expect(await figure(page, "remaining")).toBe(`${signed(remainingCents, 1)} cents`);
+    };
+    await expected(4.5);
+    await press(page, "gap", "ArrowRight", 50);
+    await settled(page);
+    await expected(5.5);
+    await press(page, "length", "Home", 1);
+    const lowest = stageOf(tube(600)).modes[0].frequencyHz;
+    await expect.poll(() => figure(page, "tube-lowest")).toBe(`${lowest.toFixed(1)} Hz`);
+    await expectWhole(visited);
+  });
+
+  it("how the gap is modelled: the curve and the errors are those of the tests' tables", async () => {
+    const visited = await visit({ hash: at("how-the-gap-is-modelled") });
+    const { page } = visited;
+    await settled(page);
+    expect(await figure(page, "excess")).toBe(excessAt(2.54).toFixed(3));
+    const worst = theGap.map((check) => outcomeOf(check).worst.off);
+    expect(await figure(page, "straight-worst")).toBe(`${(100 * worst[0]).toFixed(3)} %`);
+    expect(await figure(page, "usual-worst")).toBe(`${(100 * worst[1]).toFixed(3)} %`);
+    await press(page, "gap", "Home", 1);
+    await expect.poll(() => figure(page, "excess")).toBe(excessAt(0.2).toFixed(3));
+    await expectWhole(visited);
+  });
+
+  it("resistance: the study's figures, the worker's among them, before and after flow and entry are moved", async () => {
+    const visited = await visit({ hash: at("resistance") });
+    const { page } = visited;
+    await settled(page);
+    const expected = async (gapMm: number, litresPerMinute: number, entry: number) => {
+      const { gap } = resistance(withEntry(entry), { gapMm, litresPerMinute });
+      await expect.poll(() => figure(page, "gap-estimate")).toBe(`${gap.dropPa.estimate.toFixed(2)} Pa`);
+      expect(await figure(page, "gap-most")).toBe(`${gap.dropPa.upper.toFixed(2)} Pa`);
+      const change = resistanceChange(demo, { gapMm, referenceGapMm, litresPerMinute });
+      expect(await figure(page, "change-percent")).toBe(`${signed(change.changePercent.estimate, 2)} %`);
+      expect(await figure(page, "finding")).toBe(change.finding);
+    };
+    await expected(5, 20, entryMm);
+    expect(await figure(page, "threshold-4")).toBe(
+      `${(thresholdsAt(5).find(({ n }) => n === 4)!.mouthPa / 1000).toFixed(2)} kPa`,
+    );
+    const [loud] = levelLoss(new Instrument(demo, { modes: MODAL_COUNT }), { gapsMm: [5] });
+    expect(await figure(page, "loud-all")).toBe(`${signed(loudestLoss(loud, 4)!.heightDb, 2)} dB`);
+    await press(page, "flow", "ArrowRight", 10);
+    await press(page, "entry", "Home", 1);
+    await expected(5, 30, 7.9);
+    await settled(page);
+    await expectWhole(visited);
+  });
+
+  it("slots: what begins, what the workers find, and where a leap lands", async () => {
+    const visited = await visit({ hash: at("slots") });
+    const { page } = visited;
+    await settled(page);
+    expect(await figure(page, "begins")).toBe(`note ${whatBegins(blownOn(5), 445, 8000).n} begins`);
+    const fourth = (gapMm: number) =>
+      slotsAt(instrument, gapMm, { referenceGapMm }).notes.find(({ n }) => n === 4)!.slot!;
+    expect(await figure(page, "hold-4")).toBe(`${fourth(5).holdCents.toFixed(1)} cents`);
+    expect(await figure(page, "hold-finding")).toBe("too small to feel");
+    expect(await figure(page, "landed")).toBe(`note ${followLeap(6, 8, 5, -120).landed}`);
+    await press(page, "miss", "ArrowRight", 12);
+    await expect.poll(() => figure(page, "landed")).toBe("note 8");
+    await press(page, "gap", "Home", 1);
+    await settled(page);
+    expect(await figure(page, "hold-4")).toBe(`${fourth(0).holdCents.toFixed(1)} cents`);
+    // one press, one leap, to its end
+    await page.getByRole("button", { name: "Hear this leap" }).click();
+    await page.getByText("played", { exact: true }).waitFor(patience);
+    await expectWhole(visited);
+  });
+
+  it("three leadpipes: compared, ranked, searched, fitted; another wish and another suspect", async () => {
+    const visited = await visit({ hash: at("three-leadpipes") });
+    const { page } = visited;
+    await settled(page);
+    const [reference, , quick] = drawings.map(({ setup, gapMm }) => ({
+      instrument: new Instrument(setup),
+      gapMm,
+    }));
+    const from = reference.instrument.modes(reference.gapMm)[5].frequencyHz;
+    const target = reference.instrument.modes(reference.gapMm)[tuned - 1].frequencyHz;
+    const drawMm = quick.instrument.drawFor(tuned, target, quick.gapMm);
+    const moved = quick.instrument.modes(quick.gapMm, drawMm)[5].frequencyHz;
+    expect(await figure(page, "apart-3")).toBe(`${signed(1200 * Math.log2(moved / from), 1)} cents`);
+    expect(await figure(page, "decision")).toMatch(/^Build Even taper/);
+    const before = Number.parseFloat(await figure(page, "miss-before"));
+    expect(Number.parseFloat(await figure(page, "miss-after"))).toBeLessThan(before);
+    expect(await figure(page, "judgement")).toMatch(/wrong/);
+    await page.getByLabel("the gap and the roughness of the walls").check();
+    await expect.poll(() => figure(page, "judgement"), patience).toMatch(/will do/);
+    expect(Number.parseFloat(await figure(page, "fitted-gap"))).toBeCloseTo(referenceGapMm + 0.6, 1);
+    await page.getByLabel("a firm bottom").check();
+    await expect.poll(() => figure(page, "first")).toBe("Long entry");
+    await expectWhole(visited);
+  });
+
+  it("how far to trust this: makes every check, and all are within what is asked", async () => {
+    const visited = await visit({ hash: at("how-far-to-trust-this") });
+    const { page } = visited;
+    await expect.poll(() => figure(page, "done"), patience).toBe(`${CHECKS.length} of ${CHECKS.length}`);
+    const values = CHECKS.reduce((sum, check) => sum + outcomeOf(check).samples.length, 0);
+    expect(await figure(page, "values")).toBe(`${values}`);
+    expect(await figure(page, "within")).toBe("all");
+    expect(await page.locator("main table tbody tr").count()).toBe(CHECKS.length);
+    await expectWhole(visited);
+  });
+});
+
+describe("the task Learn", () => {
+  it("names all notebooks, keeps them, and they open without a network", async () => {
+    const visited = await visit({ hash: "#learn" });
+    const { page, context, address } = visited;
+    await page.getByTestId("notebooks-kept").getByText("Kept in this browser").waitFor(patience);
+    await context.setOffline(true);
+    for (const { name, title } of NOTEBOOKS) {
+      await page.goto(address + at(name));
+      await settled(page, false);
+      expect(await page.locator("h1").innerText()).toBe(title);
+      expect(await page.locator(".observablehq--error").count()).toBe(0);
+    }
+    await page.locator("header .home").click();
+    await page.getByText("Kept in this browser").waitFor();
+  }, 300_000);
+
+  it("is sound at every width in both themes", async () => {
+    const visited = await visit({ hash: "#learn" });
+    const { page } = visited;
+    await page.getByTestId("notebooks-kept").getByText("Kept in this browser").waitFor(patience);
+    for (const [size, width, height] of SIZES) {
+      await page.setViewportSize({ width, height });
+      for (const colorScheme of ["light", "dark"] as const) {
+        await page.emulateMedia({ colorScheme });
+        await expectSound(page);
+        await page.screenshot({ path: `${screenshots}learn-${size}-${colorScheme}.png` });
+      }
+    }
+    expectQuiet(visited);
+  });
+
+  it("has files that name no package server", async () => {
+    const { page, address } = await visit({ hash: "#learn" });
+    const files: string[] = await (await page.request.get(`${address}notebooks/files.json`)).json();
+    expect(files.length).toBeGreaterThan(NOTEBOOKS.length);
+    for (const file of files.filter((name) => /\.(js|html|css)$/.test(name))) {
+      const text = await (await page.request.get(`${address}notebooks/${file}`)).text();
+      expect(text, file).not.toMatch(/jsdelivr|esm\.sh|unpkg|skypack|["'`]npm:/);
+    }
+  });
+});

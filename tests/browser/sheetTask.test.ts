@@ -1,0 +1,401 @@
+import { writeFileSync } from "node:fs";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { writeDocument } from "../../src/app/files/documentFile.ts";
+import { NO_NOTES } from "../../src/app/notes/notes.ts";
+import { FIRST_VIEW } from "../../src/app/store/state.ts";
+import { documentOf } from "../../src/app/store/store.ts";
+import { coverageFactor } from "../../src/bench/coverage.ts";
+import { gapFromReadings } from "../../src/bench/gap.ts";
+import { readSetup } from "../../src/setup/readSetup.ts";
+import type { Setup } from "../../src/setup/setup.ts";
+import { writeSetup } from "../../src/setup/writeSetup.ts";
+import { Exploration } from "../../src/study/exploration.ts";
+import { gapSweep } from "../../src/study/gapSweep.ts";
+import { Instrument } from "../../src/study/instrument.ts";
+import { isPlayed, signed } from "../../src/study/verdicts.ts";
+import { trialFinding } from "../../src/trial/finding.ts";
+import type { Trial } from "../../src/trial/trial.ts";
+import { plusMinus, roundedLength } from "../../src/units/uncertainLength.ts";
+import { demo } from "../acoustics/setups.ts";
+import { expectQuiet, screenshots, useBrowser, type VisitOptions } from "./browser.ts";
+import { focused, tabTo } from "./keyboard.ts";
+import { readPdf, withoutSpaces } from "./pdf.ts";
+import { expectSound, SIZES } from "./soundness.ts";
+
+const { visit } = useBrowser();
+
+const MODEL_MS = 90_000;
+const status = (page: Page) => page.getByTestId("sheet-status");
+const isReady = (page: Page) =>
+  status(page)
+    .filter({ hasText: /^Ready/ })
+    .waitFor({ timeout: MODEL_MS });
+const words = (page: Page, name: string) => page.getByTestId(`words-${name}`).locator("textarea");
+const press = (page: Page, name: string) => page.getByRole("button", { name, exact: true }).click();
+
+async function open(options: VisitOptions = {}) {
+  const visited = await visit({ ...options, hash: "#sheet" });
+  await isReady(visited.page);
+  return visited;
+}
+
+async function printed(page: Page, name: string) {
+  const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true });
+  writeFileSync(`${screenshots}sheet-${name}.pdf`, pdf);
+  return readPdf(pdf);
+}
+
+/** What the model's studies say of each played resonance, as the sheet's table has it: a text a row. */
+function tableRows(setup: Setup, referenceGapMm: number, gapMm: number): string[] {
+  const { changes } = new Exploration(setup, coverageFactor).explore(gapMm, referenceGapMm, 4, 4);
+  const [row] = gapSweep(new Instrument(setup), { gapsMm: [gapMm], referenceGapMm, retune: 4 }).rows;
+  return changes.filter(isPlayed).map(({ n, shiftCents, heightDb }) => {
+    const left = row.modes.find((mode) => mode.n === n)!.shiftCents;
+    return `${n}${signed(shiftCents, 1)}${signed(left, 1)}${signed(heightDb!, 2)}`;
+  });
+}
+
+describe("the technician's sheet", () => {
+  it.each([
+    ["A4", 210, 297],
+    ["Letter", 215.9, 279.4],
+  ] as const)("is one page of %s, its figures the model's own", async (paper, widthMm, heightMm) => {
+    const visited = await open();
+    const { page } = visited;
+    await press(page, paper);
+    await isReady(page);
+    const pages = await printed(page, paper);
+    expect(pages.length).toBe(1);
+    const [only] = pages;
+    expect(only.widthMm).toBeCloseTo(widthMm, 0);
+    expect(only.heightMm).toBeCloseTo(heightMm, 0);
+    const setup = demo();
+    const expected = [
+      setup.name,
+      "2.50 ± 0.07 mm",
+      "0.0984 ± 0.0028 in",
+      "5.04 mm",
+      "2.54 mm more",
+      "shoulder gap",
+      "Recommendation",
+      "Cautions",
+      ...tableRows(setup, 2.5, 5.04),
+    ];
+    for (const text of expected) expect(only.text).toContain(withoutSpaces(text));
+    expect(only.text).toMatch(/record[0-9a-f]{16}/);
+    expect(only.text).not.toMatch(/NaN|Infinity|undefined|\{/);
+    expect(only.text).not.toContain("Explore");
+    expectQuiet(visited);
+  });
+
+  it("switches to inches, both units staying on the paper", async () => {
+    const { page } = await open();
+    await page.getByRole("button", { name: /inch/ }).click();
+    await isReady(page);
+    const [only] = await printed(page, "inch");
+    for (const text of ["0.0984 ± 0.0028 in", "2.50 ± 0.07 mm", "0.198 in", "0.098 in to 0.198 in"])
+      expect(only.text).toContain(withoutSpaces(text));
+  });
+
+  it("takes a technician's words, keeps the numbers the record's, and goes back to the proposal", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await words(page, "recommendation").fill("Try {recommended} for a week.");
+    await words(page, "recommendation").press("Tab");
+    const paper = page.getByTestId("paper");
+    await paper.getByText("Try 5.04 mm for a week.").waitFor();
+    await words(page, "recommendation").fill("Try {recomended}.");
+    await page.getByTestId("sheet-title").getByRole("textbox").focus();
+    await page.getByText("There is no figure {recomended}: take one from the list.").waitFor();
+    expect(await status(page).innerText()).toMatch(/A figure in “Recommendation” is not one/);
+    expect(await page.getByTestId("print").isDisabled()).toBe(true);
+    const [held] = await printed(page, "held");
+    expect(held.text).toMatch(/^Notprinted/);
+
+    // the number follows the record, the words stay
+    await words(page, "recommendation").fill("Try ");
+    await page.getByTestId("words-recommendation").getByText("Put in a figure").click();
+    await page.getByRole("button", { name: /^\{recommended\} / }).click();
+    expect(await words(page, "recommendation").inputValue()).toBe("Try {recommended}");
+    await paper.getByText("Try 5.04 mm").waitFor();
+    await page.evaluate(() => {
+      location.hash = "#explore";
+    });
+    await page.getByTestId("gap-field").fill("3 mm");
+    await page.getByTestId("gap-field").press("Enter");
+    await page.evaluate(() => {
+      location.hash = "#sheet";
+    });
+    await paper.getByText("Try 3.00 mm").waitFor();
+    await page.reload();
+    await paper.getByText("Try 3.00 mm").waitFor();
+    await press(page, "Back to the proposal: Recommendation");
+    await paper.getByText("Bring the gap from 2.50 mm to 3.00 mm").waitFor();
+    await words(page, "noGap").fill("");
+    await paper.getByText("No gap at all blows freer").waitFor({ state: "detached" });
+    expectQuiet(visited);
+  });
+
+  it("never takes a second page nor clips: too long a text is refused in words, and prints nothing", async () => {
+    const { page } = await open();
+    await words(page, "found").fill(Array.from({ length: 260 }, (_, i) => `word${i} and {gap}`).join(", "));
+    await page.keyboard.press("Tab");
+    await status(page)
+      .filter({ hasText: /The words are \d+ lines too long for one page: shorten “Modelled and found”/ })
+      .waitFor();
+    expect(await page.getByTestId("print").isDisabled()).toBe(true);
+    const pages = await printed(page, "too-long");
+    expect(pages.length).toBe(1);
+    expect(pages[0].text).toMatch(/^Notprinted.*linestoolong/);
+    await press(page, "Back to the proposal: Modelled and found");
+    await isReady(page);
+    expect((await printed(page, "again"))[0].text).toContain("Recommendation");
+  });
+
+  it("waits for the model before it prints, and leaves nothing behind in other tasks", async () => {
+    const { page } = await visit({ hash: "#sheet" });
+    await status(page)
+      .filter({ hasText: /^Still to come/ })
+      .waitFor();
+    expect(await page.getByTestId("print").isDisabled()).toBe(true);
+    await isReady(page);
+    expect(await page.locator("body > annulus-paper").count()).toBe(1);
+    await page.getByTestId("task-explore").click();
+    await page.getByTestId("gap-value").waitFor();
+    expect(await page.locator("body > annulus-paper").count()).toBe(0);
+  });
+
+  it.each([
+    ["2 mm", "Choose: turn the shank's taper down", "Thiscannotbeundone"],
+    ["3.5 mm", "Choose: shorten the shank's end", "Thiscannotbeundone"],
+    ["3.5 mm", "Choose: sleeve or plate the shank", "Thiscanbeundone"],
+  ])("has room for the work to %s: %s", async (target, choose, reverse) => {
+    const { page } = await visit({ hash: "#cut" });
+    await page.getByRole("textbox", { name: "Gap to reach", exact: true }).fill(target);
+    await page.keyboard.press("Enter");
+    await press(page, choose);
+    await page.getByTestId("task-sheet").click();
+    await page.getByTestId("recommend-planned").click();
+    for (const paper of ["A4", "Letter"]) {
+      await press(page, paper);
+      await isReady(page);
+      const pages = await printed(page, `${choose.slice(8, 13)}-${paper}`);
+      expect(pages.length).toBe(1);
+      expect(pages[0].text).toContain(reverse);
+      expect(pages[0].text).toContain(target === "2 mm" ? "2.00mm" : "3.50mm");
+    }
+  });
+});
+
+describe("a blind trial on the sheet", () => {
+  const items = [2, 2.5, 3].map((gapMm) => ({ name: "", gapMm }));
+  const liked = [
+    [91, 44, 20],
+    [86, 52, 17],
+    [93, 39, 25],
+    [88, 47, 12],
+    [90, 41, 22],
+  ];
+  const trial = (opened: Trial["opened"]): Trial => ({
+    id: "t",
+    player: "K.",
+    items,
+    passages: "",
+    difference: 20,
+    opened,
+    turns: liked.flatMap((ratings, repeat) =>
+      ratings.map((preference, item) => ({
+        code: `${repeat}${item}`,
+        item,
+        remark: "",
+        ratings: { hold: 50, ease: 50, evenness: 50, preference },
+      })),
+    ),
+  });
+
+  it("is told as it was found once it is opened, and not before", async () => {
+    const { page } = await visit();
+    const keep = (opened: Trial["opened"]) => {
+      const notes = { ...NO_NOTES, trial: { ...NO_NOTES.trial, trial: trial(opened) } };
+      const document = { ...documentOf(demo(), notes), gapMm: 2 };
+      return JSON.stringify({ document: writeDocument(document), view: FIRST_VIEW });
+    };
+    const visitSheet = async (kept: string) => {
+      await page.evaluate((text) => {
+        for (const shelf of [localStorage, sessionStorage]) shelf.setItem("annulus-autosave", text);
+        location.hash = "#sheet";
+      }, kept);
+      await page.reload();
+      await isReady(page);
+      return (await printed(page, "trial"))[0].text;
+    };
+    expect(await visitSheet(keep("sealed"))).toContain("Noblindtrialwasplayed");
+    const finding = trialFinding(trial("complete"), "mm")!;
+    expect(finding.isDecided).toBe(true);
+    const text = await visitSheet(keep("complete"));
+    expect(text).toContain(withoutSpaces(`Played blind, 5 times each: ${finding.sentence}`));
+    expect(text).toContain(
+      withoutSpaces(`The player, blind, preferred about ${finding.preferredGapMm!.toFixed(1)} mm`),
+    );
+  });
+});
+
+describe("the classroom's sheet", () => {
+  it("is one chart and three sentences, on its side or upright", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await press(page, "For the class");
+    const changes = tableRows(demo(), 2.5, 5.04).length;
+    expect(changes).toBe(9);
+    for (const [chart, axis] of [
+      ["height", "changeofpeakheight,dB"],
+      ["spacing", "changeofspacing,cents"],
+      ["curves", "frequency,Hz"],
+    ]) {
+      await page.getByTestId("sheet-chart").selectOption(chart);
+      await isReady(page);
+      const [only, ...others] = await printed(page, `class-${chart}`);
+      expect(others).toEqual([]);
+      expect(only.widthMm).toBeCloseTo(297, 0);
+      expect(only.text).toContain(axis);
+      expect(only.text).toContain("hereitgoesfrom2.50mmto5.04mm");
+      expect(only.text).toMatch(/1\..*2\..*3\..*answerforthisinstrument:agreesinpart/);
+    }
+    await press(page, "Upright");
+    await press(page, "Letter");
+    await isReady(page);
+    const [upright, ...others] = await printed(page, "class-upright");
+    expect(others).toEqual([]);
+    expect(upright.heightMm).toBeCloseTo(279.4, 0);
+    expectQuiet(visited);
+  });
+});
+
+describe("a whole job", () => {
+  const depthMm = [24.53, 24.54, 24.56];
+  const insertionMm = [22.01, 21.98, 22.02];
+  const measured = gapFromReadings({
+    depthMm,
+    insertionMm,
+    depthTool: { resolutionMm: 0.01 },
+    sameTool: true,
+  });
+  const expandedMm = (measured.intervalMm![1] - measured.intervalMm![0]) / 2;
+
+  /** To the task's link, by Tab from the top of the page. */
+  async function goTo(page: Page, task: string): Promise<void> {
+    await tabTo(page, `task-${task}`, "Shift+Tab");
+    await page.keyboard.press("Enter");
+  }
+
+  async function typeInto(page: Page, label: string, text: string): Promise<void> {
+    if ((await focused(page)) !== label) await tabTo(page, label);
+    await page.keyboard.press("Control+a");
+    await page.keyboard.type(text);
+  }
+
+  it("by keyboard alone: from the readings to the PDF, which says what was typed and what the model found", async () => {
+    const visited = await visit({ hash: "#measure" });
+    const { page } = visited;
+    await page.evaluate(() => {
+      window.print = () => {
+        document.title = "printed";
+      };
+    });
+    await page.getByRole("textbox", { name: "depth reading 1" }).waitFor();
+    await tabTo(page, "depth reading 1");
+    for (const text of [...depthMm, "", ...insertionMm, "", 0.01]) {
+      if (text !== "") await page.keyboard.type(`${text}`);
+      await page.keyboard.press("Enter");
+    }
+    await tabTo(page, "use-gap");
+    await page.keyboard.press("Enter");
+    await page.getByTestId("message").waitFor();
+
+    await goTo(page, "cut");
+    await page.getByTestId("present-gap").waitFor();
+    await typeInto(page, "Gap to reach", "2.0");
+    await page.keyboard.press("Enter");
+    await tabTo(page, "Choose: turn the shank's taper down");
+    await page.keyboard.press("Enter");
+    await page.getByTestId("confirm").waitFor();
+    await tabTo(page, "confirm");
+    await page.keyboard.press("Space");
+    await page.locator("annulus-cut").getByTestId("card").waitFor();
+
+    await goTo(page, "sheet");
+    await status(page).waitFor();
+    await tabTo(page, "recommend-planned");
+    await page.keyboard.press("Enter");
+    const typed = {
+      Title: "Job 41, one player's gap",
+      Date: "3 March",
+      Workshop: "Kettle Lane",
+      Technician: "T. Hollis",
+      Player: "second chair",
+      Mouthpiece: "unmarked, 16.4",
+    };
+    for (const [label, text] of Object.entries(typed)) await typeInto(page, label, text);
+    await tabTo(page, "Recommendation");
+    await page.keyboard.press("Control+End");
+    await page.keyboard.type(" Collect on Friday; shift of 4: {shift4}.");
+    await isReady(page);
+    await tabTo(page, "print", "Shift+Tab");
+    await page.keyboard.press("Enter");
+    await expect.poll(() => page.title()).toBe("printed");
+
+    const [only, ...others] = await printed(page, "whole-job");
+    expect(others).toEqual([]);
+    const file = writeSetup(demo()) as any;
+    const setup = readSetup({
+      ...file,
+      receiver: { ...file.receiver, depth: measured.depthMm },
+      mouthpiece: { ...file.mouthpiece, insertion: measured.insertionMm },
+    });
+    const rows = tableRows(setup, measured.gapMm, 2);
+    const shift4 = /^4([+−]?\d+\.\d)/.exec(rows[2])![1];
+    const expected = [
+      ...Object.values(typed),
+      plusMinus(measured.gapMm, expandedMm, "mm"),
+      plusMinus(measured.gapMm, expandedMm, "in"),
+      `3 and 3 readings: ${roundedLength(measured.gapMm, expandedMm, "mm")}`,
+      "2.00 mm",
+      "turn the shank's taper down",
+      "This cannot be undone",
+      "No blind trial was played",
+      `Collect on Friday; shift of 4: ${shift4} cents.`,
+      ...rows,
+    ];
+    for (const text of expected) expect(only.text).toContain(withoutSpaces(text));
+    expectQuiet(visited);
+  }, 360_000);
+});
+
+describe("the sheet for everyone", () => {
+  for (const [name, width, height] of SIZES)
+    for (const colorScheme of ["light", "dark"] as const)
+      it(`is sound at ${name} width, ${colorScheme}: axe-core finds nothing serious, nothing runs over the edge`, async () => {
+        const visited = await open({ width, height, colorScheme, touch: name === "phone" });
+        const { page } = visited;
+        const check = async (state: string) => {
+          await page.waitForTimeout(400);
+          await expectSound(page);
+          await page.screenshot({
+            path: `${screenshots}sheet-${name}-${colorScheme}${state}.png`,
+            fullPage: true,
+          });
+        };
+        await check("");
+        await page.getByTestId("words-found").getByText("Put in a figure").click();
+        await check("-figures");
+        await press(page, "For the class");
+        await isReady(page);
+        await check("-class");
+        const white = await page
+          .getByTestId("paper")
+          .evaluate((paper) => getComputedStyle(paper).backgroundColor);
+        expect(white).toBe("rgb(255, 255, 255)");
+        expectQuiet(visited);
+      });
+});

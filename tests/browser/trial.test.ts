@@ -1,0 +1,290 @@
+import { readFileSync } from "node:fs";
+import { csvParse } from "d3";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { trialFinding } from "../../src/trial/finding.ts";
+import type { Trial } from "../../src/trial/trial.ts";
+import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
+import { tabTo } from "./keyboard.ts";
+import { expectSound, SIZES } from "./soundness.ts";
+
+const { visit } = useBrowser();
+const TABLET = ["tablet", 820, 1180] as const;
+const GAPS = ["1.1", "2.2", "3.3", "4.4"];
+
+const entry = (page: Page, label: string) => page.getByRole("textbox", { name: label, exact: true });
+const slider = (page: Page, name: string) => page.getByRole("slider", { name, exact: true });
+const kept = (page: Page): Promise<Trial> =>
+  page.evaluate(() => JSON.parse(sessionStorage.getItem("annulus-autosave")!).document.notes.trial.trial);
+
+async function open(options: Parameters<typeof visit>[0] = {}) {
+  const visited = await visit({ hash: "#trial", ...options });
+  await entry(visited.page, "gap 1").waitFor();
+  return visited;
+}
+
+/** Four gaps, two repeats: by keys alone. */
+async function plan(page: Page, gaps: readonly string[] = GAPS): Promise<void> {
+  for (const [i, gap] of gaps.entries()) {
+    await entry(page, `gap ${i + 1}`).focus();
+    await page.keyboard.type(gap);
+    await page.keyboard.press("Tab");
+  }
+  await entry(page, "Repeats").fill("2");
+  await entry(page, "Repeats").press("Tab");
+}
+
+async function seal(page: Page): Promise<Trial> {
+  await page.getByTestId("seal").press("Enter");
+  await page.getByTestId("code").waitFor();
+  await expect.poll(() => kept(page)).not.toBeNull();
+  return kept(page);
+}
+
+/** Rates all four scales alike, in steps of ten, from the slider that has the focus, and goes on. */
+async function rateByKeys(page: Page, tens: number): Promise<void> {
+  for (let scale = 0; scale < 4; scale++) {
+    await page.keyboard.press("Home");
+    for (let i = 0; i < tens; i++) await page.keyboard.press("PageUp");
+    if (scale < 3) await page.keyboard.press("Tab");
+  }
+  await tabTo(page, "next");
+  await page.keyboard.press("Enter");
+}
+
+/** Likes 2.2 mm best; what a player would say who knew. */
+const liking = ({ items, turns }: Trial, at: number): number =>
+  [5, 9, 6, 2][GAPS.indexOf(`${items[turns[at].item].gapMm}`)] - (at % 3 === 0 ? 1 : 0);
+
+async function playAll(page: Page, trial: Trial, from = 0, to = trial.turns.length): Promise<void> {
+  for (let at = from; at < to; at++) {
+    await page.getByTestId("code").filter({ hasText: trial.turns[at].code }).waitFor();
+    if (at === from) await slider(page, "Hold").focus();
+    await rateByKeys(page, liking(trial, at));
+  }
+}
+
+/** Everything in the page with all its shadows, text and attributes alike. */
+const wholePage = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    const parts: string[] = [];
+    const take = (root: Document | ShadowRoot) => {
+      parts.push(root instanceof Document ? root.documentElement.outerHTML : root.innerHTML);
+      for (const element of root.querySelectorAll("*")) if (element.shadowRoot) take(element.shadowRoot);
+    };
+    take(document);
+    return parts.join("\n");
+  });
+
+const GIVEAWAY = /\b(1\.10|2\.20|3\.30|4\.40|0\.043|0\.087|0\.130|0\.173|1\.1|2\.2|3\.3|4\.4) ?(mm|in)\b/;
+
+describe("a blind trial", () => {
+  it("is planned, played and opened by keyboard alone, and says what the statistics say", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await tabTo(page, "gap 1");
+    await plan(page);
+    await page.getByText(/With 2 repeats, 8 turns in all, a difference of 20 points/).waitFor();
+    const trial = await seal(page);
+    await playAll(page, trial, 0, 3);
+    // nothing is lost in the middle, and the next turn is at hand
+    await page.waitForTimeout(700);
+    await page.reload();
+    await page.getByTestId("code").filter({ hasText: trial.turns[3].code }).waitFor();
+    expect(await page.getByTestId("turn").innerText()).toMatch(/Turn 4 of 8, repeat 1 of 2/);
+    await playAll(page, trial, 3);
+    await page.getByText("All 8 turns are rated").waitFor();
+    await tabTo(page, "open-trial");
+    await page.keyboard.press("Enter");
+    await page.locator("[data-testid=trial-ratings] svg").waitFor();
+    await expect.poll(async () => (await kept(page)).opened).toBe("complete");
+    const finding = trialFinding(await kept(page), "mm")!;
+    expect(await page.getByTestId("sentence").innerText()).toBe(finding.sentence);
+    expect(await page.getByTestId("tests").getByRole("row").count()).toBe(5);
+    expect(await page.getByTestId("turns").getByRole("row").count()).toBe(9);
+    await page.getByText(/Between the narrowest and the widest: 3\.30 mm .*resonances 2 to 10/).waitFor();
+    expect(await page.getByTestId("early").count()).toBe(0);
+    const download = page.waitForEvent("download");
+    await page.getByTestId("save-trial").click();
+    const rows = csvParse(readFileSync(await (await download).path(), "utf8"));
+    expect(rows.map(({ gap_mm }) => Number(gap_mm))).toEqual(
+      trial.turns.map(({ item }) => trial.items[item].gapMm),
+    );
+    expectQuiet(visited);
+  });
+
+  it("shows nothing of its key before it is opened, but on the card that is asked for in so many words", async () => {
+    const { page } = await open();
+    await plan(page);
+    const trial = await seal(page);
+    // the control: the same search finds them where they may be
+    const look = async () => GIVEAWAY.test(await wholePage(page));
+    expect(await look()).toBe(false);
+    await playAll(page, trial, 0, 1);
+    expect(await look()).toBe(false);
+    await page.getByRole("button", { name: "Open", exact: true }).click();
+    await page.getByText("1 of 8 turns are rated").waitFor();
+    expect(await look()).toBe(false);
+    await page.getByRole("button", { name: "Set-up card" }).click();
+    await page.getByText("not for the player, nor for the technician who judges").waitFor();
+    expect(await look()).toBe(false);
+    await page.getByTestId("show-card").click();
+    const card = page.locator("annulus-trial-sealed annulus-trial-card");
+    await card.getByText("gap to mount").waitFor();
+    expect(await look()).toBe(true);
+    const rows = await card.locator("tbody tr").allInnerTexts();
+    trial.turns.forEach(({ code, item }, i) => {
+      expect(rows[i]).toMatch(
+        new RegExp(`^${i + 1}\\s+${code}\\s+${trial.items[item].gapMm!.toFixed(2)} mm`),
+      );
+    });
+    await page.getByTestId("hide-card").click();
+    expect(await look()).toBe(false);
+  });
+
+  it("prints the card alone", async () => {
+    const { page } = await open();
+    await plan(page);
+    await seal(page);
+    await page.getByRole("button", { name: "Set-up card" }).click();
+    await page.getByTestId("show-card").click();
+    await page.getByTestId("print-card").waitFor();
+    await page.emulateMedia({ media: "print" });
+    await page.setViewportSize({ width: 703, height: 1032 });
+    expect(await page.locator("annulus-trial").isVisible()).toBe(false);
+    await page.getByText("Set-up card of a blind trial").last().waitFor();
+    await page.screenshot({ path: `${screenshots}trial-card-print.png`, fullPage: true });
+    const pdf = await page.pdf({ format: "A4", printBackground: true });
+    expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+  });
+
+  it("opened early it says so, and again after undo has sealed it", async () => {
+    const { page } = await open();
+    await plan(page);
+    const trial = await seal(page);
+    await playAll(page, trial, 0, 1);
+    await page.getByRole("button", { name: "Open", exact: true }).click();
+    await page.getByTestId("open-trial").click();
+    await page.getByText(/Opened early, with 1 of 8 turns rated/).waitFor();
+    expect(await page.getByTestId("sentence").innerText()).toMatch(/Too little was rated for any finding/);
+    await page.getByRole("button", { name: /^Undo/ }).click();
+    await page.getByTestId("code").waitFor();
+    await playAll(page, trial, 1);
+    await page.getByText("have been seen before").waitFor();
+    await page.getByTestId("open-trial").click();
+    await page.getByTestId("early").waitFor();
+  });
+
+  it("does not go on before all four are rated, and says which are missing", async () => {
+    const { page } = await open();
+    await plan(page);
+    await seal(page);
+    expect(await slider(page, "Hold").getAttribute("aria-valuetext")).toMatch(/not rated yet/);
+    await slider(page, "Ease").press("ArrowRight");
+    await page.getByTestId("next").click();
+    expect(await page.getByTestId("hint").innerText()).toBe("Still to rate: hold, evenness, preference.");
+    // a press in the middle of a blank scale means the middle
+    await slider(page, "Hold").click();
+    expect(await slider(page, "Hold").getAttribute("aria-valuetext")).toMatch(/^50 of 100/);
+    expect(await slider(page, "Ease").getAttribute("aria-valuetext")).toMatch(/^51 of 100/);
+  });
+
+  it("says beside the fields what is wrong, and seals nothing then", async () => {
+    const { page } = await open();
+    await plan(page, ["1", "99", "1"]);
+    await page.getByText(/This receiver takes gaps from/).waitFor();
+    await page.getByText("This gap is there already").waitFor();
+    expect(await page.getByTestId("seal").isDisabled()).toBe(true);
+    await page.screenshot({ path: `${screenshots}trial-wrong.png`, fullPage: true });
+    await page.getByTestId("propose").click();
+    await expect.poll(() => page.getByTestId("seal").isDisabled()).toBe(false);
+  });
+});
+
+describe("a recording", () => {
+  it("is made, kept over a reload, listened to and deleted", async () => {
+    const visited = await open();
+    const { page } = visited;
+    // a tone in place of a microphone
+    await page.addInitScript(() => {
+      navigator.mediaDevices.getUserMedia = async () => {
+        const sound = new AudioContext();
+        const tone = new OscillatorNode(sound);
+        const out = sound.createMediaStreamDestination();
+        tone.connect(out);
+        tone.start();
+        return out.stream;
+      };
+    });
+    await page.reload();
+    await plan(page);
+    const trial = await seal(page);
+    await page.getByTestId("record").click();
+    await page.getByTestId("stop-recording").waitFor();
+    await page.waitForTimeout(600);
+    await page.getByTestId("stop-recording").click();
+    const audio = page.getByLabel(`Recording of ${trial.turns[0].code}`);
+    await audio.waitFor();
+    await page.waitForTimeout(700);
+    await page.reload();
+    await audio.waitFor();
+    await expect
+      .poll(() => audio.evaluate((element) => (element as HTMLAudioElement).readyState))
+      .toBeGreaterThan(0);
+    await page.getByTestId("delete-recording").click();
+    await audio.waitFor({ state: "detached" });
+    expectQuiet(visited);
+  });
+
+  it("without a microphone is refused in words, and the trial goes on", async () => {
+    const { page } = await open();
+    await plan(page);
+    await seal(page);
+    await page.getByTestId("record").click();
+    await page.getByText(/go on without/).waitFor();
+    expect(await page.getByTestId("next").isEnabled()).toBe(true);
+  });
+});
+
+describe("the trial's sheet for everyone", () => {
+  for (const [name, width, height] of [...SIZES, TABLET])
+    for (const colorScheme of ["light", "dark"] as const)
+      it(`is sound at ${name} width, ${colorScheme}: axe-core finds nothing serious, nothing runs over the edge`, async () => {
+        const visited = await open({
+          width,
+          height,
+          colorScheme,
+          touch: name === "phone" || name === "tablet",
+        });
+        const { page } = visited;
+        const check = async (state: string) => {
+          await page.waitForTimeout(500);
+          await expectSound(page);
+          await page.evaluate(() => scrollTo(0, 0));
+          await page.screenshot({
+            path: `${screenshots}trial-${name}-${colorScheme}-${state}.png`,
+            fullPage: true,
+          });
+        };
+        await plan(page);
+        await page.locator("[data-testid=trial-power] svg").waitFor({ state: "attached" });
+        await check("plan");
+        const trial = await seal(page);
+        await check("session");
+        for (const [, box] of await Promise.all(
+          ["Hold", "Ease", "Evenness", "Preference"].map(
+            async (scale) => [scale, await slider(page, scale).boundingBox()] as const,
+          ),
+        ))
+          expect(box!.height).toBeGreaterThanOrEqual(44);
+        await page.getByRole("button", { name: "Set-up card" }).click();
+        await page.getByTestId("show-card").click();
+        await check("card");
+        await page.getByRole("button", { name: "Play", exact: true }).click();
+        await playAll(page, trial);
+        await page.getByTestId("open-trial").click();
+        await page.locator("[data-testid=trial-ratings] svg").waitFor({ state: "attached" });
+        await check("result");
+        expectQuiet(visited);
+      });
+});
