@@ -22,6 +22,7 @@ import { expectQuiet, screenshots, useBrowser, type VisitOptions } from "./brows
 import { focused, tabTo } from "./keyboard.ts";
 import { readPdf, withoutSpaces } from "./pdf.ts";
 import { expectSound, SIZES } from "./soundness.ts";
+import { kept, plan, playAll, seal } from "./trialByKeys.ts";
 
 const { visit } = useBrowser();
 
@@ -296,8 +297,18 @@ describe("a whole job", () => {
   }
 
   it("by keyboard alone: from the readings to the PDF, which says what was typed and what the model found", async () => {
-    const visited = await visit({ hash: "#measure" });
+    const visited = await visit({ hash: "#jobs" });
     const { page } = visited;
+    const recorded = { Title: "Job 41, one player's gap", "Player (an alias will do)": "second chair" };
+    await expect.poll(() => page.getByTestId("new-demo").isEnabled(), { timeout: MODEL_MS }).toBe(true);
+    await tabTo(page, "new-demo");
+    await page.keyboard.press("Enter");
+    await page.getByTestId("open-job").filter({ hasText: "job" }).waitFor();
+    for (const [label, text] of Object.entries(recorded)) await typeInto(page, label, text);
+    await page.keyboard.press("Tab");
+    await page.getByTestId("open-job").filter({ hasText: recorded.Title }).waitFor();
+
+    await goTo(page, "measure");
     await page.evaluate(() => {
       window.print = () => {
         document.title = "printed";
@@ -324,16 +335,28 @@ describe("a whole job", () => {
     await page.keyboard.press("Space");
     await page.locator("annulus-cut").getByTestId("card").waitFor();
 
+    // three repeats that agree wholly: one in 36 by chance
+    await goTo(page, "trial");
+    await page.getByRole("textbox", { name: "gap 1", exact: true }).waitFor();
+    await plan(page, ["1.5", "2.0", "2.5"], 3);
+    const trial = await seal(page);
+    await playAll(page, trial, (at) => [4, 9, 3][trial.turns[at].item]);
+    await page.getByText("All 9 turns are rated").waitFor();
+    await tabTo(page, "open-trial");
+    await page.keyboard.press("Enter");
+    await expect.poll(async () => (await kept(page)).opened).toBe("complete");
+    const finding = trialFinding(await kept(page), "mm")!;
+    expect(finding.isDecided).toBe(true);
+    expect(finding.preferredGapMm).toBeCloseTo(2, 0);
+
     await goTo(page, "sheet");
     await status(page).waitFor();
     await tabTo(page, "recommend-planned");
     await page.keyboard.press("Enter");
     const typed = {
-      Title: "Job 41, one player's gap",
       Date: "3 March",
       Workshop: "Kettle Lane",
       Technician: "T. Hollis",
-      Player: "second chair",
       Mouthpiece: "unmarked, 16.4",
     };
     for (const [label, text] of Object.entries(typed)) await typeInto(page, label, text);
@@ -356,6 +379,7 @@ describe("a whole job", () => {
     const rows = tableRows(setup, measured.gapMm, 2);
     const shift4 = /^4([+−]?\d+\.\d)/.exec(rows[2])![1];
     const expected = [
+      ...Object.values(recorded),
       ...Object.values(typed),
       plusMinus(measured.gapMm, expandedMm, "mm"),
       plusMinus(measured.gapMm, expandedMm, "in"),
@@ -363,7 +387,7 @@ describe("a whole job", () => {
       "2.00 mm",
       "turn the shank's taper down",
       "This cannot be undone",
-      "No blind trial was played",
+      `Played blind, 3 times each: ${finding.sentence}`,
       `Collect on Friday; shift of 4: ${shift4} cents.`,
       ...rows,
     ];

@@ -7,6 +7,7 @@ import type { Trial } from "../../src/trial/trial.ts";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { tabTo } from "./keyboard.ts";
 import { expectSound, SIZES } from "./soundness.ts";
+import { kept, plan as planByKeys, playAll as playByKeys, seal } from "./trialByKeys.ts";
 
 const { visit } = useBrowser();
 const TABLET = ["tablet", 820, 1180] as const;
@@ -14,8 +15,6 @@ const GAPS = ["1.1", "2.2", "3.3", "4.4"];
 
 const entry = (page: Page, label: string) => page.getByRole("textbox", { name: label, exact: true });
 const slider = (page: Page, name: string) => page.getByRole("slider", { name, exact: true });
-const kept = (page: Page): Promise<Trial> =>
-  page.evaluate(() => JSON.parse(sessionStorage.getItem("annulus-autosave")!).document.notes.trial.trial);
 
 async function open(options: Parameters<typeof visit>[0] = {}) {
   const visited = await visit({ hash: "#trial", ...options });
@@ -23,46 +22,14 @@ async function open(options: Parameters<typeof visit>[0] = {}) {
   return visited;
 }
 
-/** Four gaps, two repeats: by keys alone. */
-async function plan(page: Page, gaps: readonly string[] = GAPS): Promise<void> {
-  for (const [i, gap] of gaps.entries()) {
-    await entry(page, `gap ${i + 1}`).focus();
-    await page.keyboard.type(gap);
-    await page.keyboard.press("Tab");
-  }
-  await entry(page, "Repeats").fill("2");
-  await entry(page, "Repeats").press("Tab");
-}
-
-async function seal(page: Page): Promise<Trial> {
-  await page.getByTestId("seal").press("Enter");
-  await page.getByTestId("code").waitFor();
-  await expect.poll(() => kept(page)).not.toBeNull();
-  return kept(page);
-}
-
-/** Rates all four scales alike, in steps of ten, from the slider that has the focus, and goes on. */
-async function rateByKeys(page: Page, tens: number): Promise<void> {
-  for (let scale = 0; scale < 4; scale++) {
-    await page.keyboard.press("Home");
-    for (let i = 0; i < tens; i++) await page.keyboard.press("PageUp");
-    if (scale < 3) await page.keyboard.press("Tab");
-  }
-  await tabTo(page, "next");
-  await page.keyboard.press("Enter");
-}
-
 /** Likes 2.2 mm best; what a player would say who knew. */
 const liking = ({ items, turns }: Trial, at: number): number =>
   [5, 9, 6, 2][GAPS.indexOf(`${items[turns[at].item].gapMm}`)] - (at % 3 === 0 ? 1 : 0);
 
-async function playAll(page: Page, trial: Trial, from = 0, to = trial.turns.length): Promise<void> {
-  for (let at = from; at < to; at++) {
-    await page.getByTestId("code").filter({ hasText: trial.turns[at].code }).waitFor();
-    if (at === from) await slider(page, "Hold").focus();
-    await rateByKeys(page, liking(trial, at));
-  }
-}
+const plan = (page: Page, gaps: readonly string[] = GAPS): Promise<void> => planByKeys(page, gaps);
+
+const playAll = (page: Page, trial: Trial, from?: number, to?: number): Promise<void> =>
+  playByKeys(page, trial, (at) => liking(trial, at), from, to);
 
 /** Everything in the page with all its shadows, text and attributes alike. */
 const wholePage = (page: Page): Promise<string> =>

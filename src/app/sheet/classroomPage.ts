@@ -19,8 +19,8 @@ export function classroomPage(
   content: PaperContent,
   { widthPx, heightPx, density, sparePx }: Layout,
 ): TemplateResult {
-  const { notes, record, words } = content;
-  const where = [record.setup.name, notes.heads.workshop.trim(), notes.heads.date.trim()].filter(
+  const { heads, record, words } = content;
+  const where = [record.setup.name, heads.workshop, heads.date].filter(
     (part) => part && part !== titleOf(content),
   );
   const drawing = chart(content, {

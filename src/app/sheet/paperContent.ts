@@ -6,11 +6,15 @@ import { PARAGRAPHS, type Paragraph } from "../../study/sheetParagraphs.ts";
 import { proposals } from "../../study/sheetProposals.ts";
 import type { SheetRecord } from "../../study/sheetRecord.ts";
 import { type Filled, filled } from "../../study/sheetWords.ts";
-import type { SheetNotes } from "../notes/sheetNotes.ts";
+import { HEADS, type Head, type SheetNotes } from "../notes/sheetNotes.ts";
 import { shownGaps } from "../store/gapLimits.ts";
 
 export interface PaperContent {
   readonly notes: SheetNotes;
+  /** What the open job already says of whom it is for. */
+  readonly job: JobHeads;
+  /** As typed for the sheet, else as the job has it. */
+  readonly heads: Readonly<Record<Head, string>>;
   readonly record: SheetRecord;
   readonly sweep: GapSweep | null;
   /** Gaps of a chart's axis, mm. */
@@ -21,12 +25,23 @@ export interface PaperContent {
   readonly words: Readonly<Record<Paragraph, Filled>>;
 }
 
-export function paperContent(record: SheetRecord, sweep: GapSweep | null, notes: SheetNotes): PaperContent {
+export type JobHeads = Readonly<Partial<Record<Head, string>>>;
+
+export function paperContent(
+  record: SheetRecord,
+  sweep: GapSweep | null,
+  notes: SheetNotes,
+  job: JobHeads,
+): PaperContent {
   const figures = sheetFigures(record);
   const templates = { ...proposals(record, notes.chart), ...notes.words };
   const { leastMm, mostMm } = shownGaps(record.setup);
   return {
     notes,
+    job,
+    heads: Object.fromEntries(
+      HEADS.map((name) => [name, notes.heads[name].trim() || (job[name] ?? "").trim()]),
+    ) as Record<Head, string>,
     record,
     sweep,
     domainMm: [leastMm, Math.max(mostMm, record.recommendedGapMm, record.referenceGapMm)],

@@ -13,7 +13,12 @@ import { FrameElement } from "../frameElement.ts";
 import { type Head, type SheetNotes, withWords } from "../notes/sheetNotes.ts";
 import { PrintedCopy } from "../printedCopy.ts";
 import { sheetStyles } from "../sheetStyles.ts";
-import { FeelController, ResultsController, StoreController } from "../store/storeController.ts";
+import {
+  FeelController,
+  OpenJobController,
+  ResultsController,
+  StoreController,
+} from "../store/storeController.ts";
 import { choices } from "./choices.ts";
 import { heldBack } from "./held.ts";
 import { notices } from "./notices.ts";
@@ -34,6 +39,7 @@ export class Sheet extends FrameElement {
   readonly #page = new StoreController(this);
   readonly #model = new ResultsController(this);
   readonly #feel = new FeelController(this, "felt", "closed");
+  readonly #open = new OpenJobController(this);
   readonly #printed = new SheetPaper();
   readonly #copy = new PrintedCopy(this, this.#printed);
   readonly #rule = new PageRule(this);
@@ -65,7 +71,7 @@ export class Sheet extends FrameElement {
     const { document, view } = this.#page.state;
     const { explored, sweep, retuned } = this.#model.results;
     const { felt, closed } = this.#feel.state;
-    return [document, view.unit, view.retune, explored, sweep, retuned, felt, closed];
+    return [document, view.unit, view.retune, explored, sweep, retuned, felt, closed, this.#open.state.row];
   }
 
   protected override willUpdate(): void {
@@ -73,7 +79,12 @@ export class Sheet extends FrameElement {
     if (this.#content && news.every((one, i) => one === this.#madeFrom[i])) return;
     this.#madeFrom = news;
     this.#data = sheetData(this.#page.state, this.#model.results, this.#feel.state, this.#trial());
-    this.#content = paperContent(this.#data.record, this.#data.sweep, this.#notes);
+    this.#content = paperContent(
+      this.#data.record,
+      this.#data.sweep,
+      this.#notes,
+      this.#open.state.row ?? {},
+    );
     this.#rule.set(paperSize(this.#notes));
   }
 

@@ -64,7 +64,7 @@ const head = ({ content, writeHead }: WordsForm, name: Head): TemplateResult => 
   <annulus-entry
     data-testid="sheet-${name}"
     label=${HEAD_FIELDS[name].label}
-    hint=${HEAD_FIELDS[name].hint}
+    hint=${content.job[name] ? `empty: ${content.job[name]}` : HEAD_FIELDS[name].hint}
     .text=${content.notes.heads[name]}
     @write=${({ detail }: WriteEvent) => writeHead(name, detail)}
   ></annulus-entry>

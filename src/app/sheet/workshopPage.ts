@@ -87,14 +87,13 @@ const LINES: readonly (readonly [Head, string])[] = [
   ["player", "Player"],
 ];
 
-export const titleOf = ({ notes, record }: PaperContent): string =>
-  notes.heads.title.trim() || record.setup.name;
+export const titleOf = ({ heads, record }: PaperContent): string => heads.title || record.setup.name;
 
 /** What nobody typed is a line to write on. */
 function head(content: PaperContent): TemplateResult {
-  const { heads } = content.notes;
+  const { heads } = content;
   const { name } = content.record.setup;
-  const parts = [name, heads.mouthpiece.trim()].filter((part) => part && part !== titleOf(content));
+  const parts = [name, heads.mouthpiece].filter((part) => part && part !== titleOf(content));
   return html`
     <header>
       <div>
@@ -104,7 +103,7 @@ function head(content: PaperContent): TemplateResult {
       <dl>
         ${LINES.map(
           ([name, label]) =>
-            html`<dt>${label}</dt><dd class=${heads[name].trim() ? "" : "write"}>${heads[name].trim() || nothing}</dd>`,
+            html`<dt>${label}</dt><dd class=${heads[name] ? "" : "write"}>${heads[name] || nothing}</dd>`,
         )}
       </dl>
     </header>

@@ -1,0 +1,54 @@
+/** A blind trial planned, sealed and played by keys alone. */
+import type { Page } from "playwright-core";
+import { expect } from "vitest";
+import type { Trial } from "../../src/trial/trial.ts";
+import { tabTo } from "./keyboard.ts";
+
+/** The trial as the browser keeps it. */
+export const kept = (page: Page): Promise<Trial> =>
+  page.evaluate(() => JSON.parse(sessionStorage.getItem("annulus-autosave")!).document.notes.trial.trial);
+
+/** Types the gaps, mm, one after the other, and how often each is played. */
+export async function plan(page: Page, gaps: readonly string[], repeats = 2): Promise<void> {
+  for (const [i, gap] of gaps.entries()) {
+    await page.getByRole("textbox", { name: `gap ${i + 1}`, exact: true }).focus();
+    await page.keyboard.type(gap);
+    await page.keyboard.press("Tab");
+  }
+  const field = page.getByRole("textbox", { name: "Repeats", exact: true });
+  await field.fill(`${repeats}`);
+  await field.press("Tab");
+}
+
+export async function seal(page: Page): Promise<Trial> {
+  await page.getByTestId("seal").press("Enter");
+  await page.getByTestId("code").waitFor();
+  await expect.poll(() => kept(page)).not.toBeNull();
+  return kept(page);
+}
+
+/** Rates all four scales alike, in steps of ten, from the slider that has the focus, and goes on. */
+async function rate(page: Page, tens: number): Promise<void> {
+  for (let scale = 0; scale < 4; scale++) {
+    await page.keyboard.press("Home");
+    for (let i = 0; i < tens; i++) await page.keyboard.press("PageUp");
+    if (scale < 3) await page.keyboard.press("Tab");
+  }
+  await tabTo(page, "next");
+  await page.keyboard.press("Enter");
+}
+
+/** @param liking of a turn, in tens of 100 */
+export async function playAll(
+  page: Page,
+  { turns }: Trial,
+  liking: (at: number) => number,
+  from = 0,
+  to = turns.length,
+): Promise<void> {
+  for (let at = from; at < to; at++) {
+    await page.getByTestId("code").filter({ hasText: turns[at].code }).waitFor();
+    if (at === from) await page.getByRole("slider", { name: "Hold", exact: true }).focus();
+    await rate(page, liking(at));
+  }
+}
