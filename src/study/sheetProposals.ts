@@ -5,7 +5,7 @@
 import { seatWearCaution, usualCautions } from "../bench/cautions.ts";
 import type { CutWayName } from "../bench/cutWay.ts";
 import type { CLASSROOM_SENTENCES, ClassroomChart, Paragraph } from "./sheetParagraphs.ts";
-import { type Claim, claimEvidence, isLeftAsItIs, SAME_MM, type SheetRecord } from "./sheetRecord.ts";
+import { type Claim, claimEvidence, isLeftAsItIs, type SheetRecord } from "./sheetRecord.ts";
 
 export function proposals(record: SheetRecord, chart: ClassroomChart): Readonly<Record<Paragraph, string>> {
   return {
@@ -90,11 +90,14 @@ function recommendation(record: SheetRecord): string {
   return `Bring the gap from {gap} to {recommended} ({recommendedOther}): {change}. ${how}${blind(record)}${undecided}`;
 }
 
+/** A preference is told to a tenth of a mm: closer than half of that, two gaps are the same. */
+const PREFERENCE_MM = 0.05;
+
 /** What the trial says of the gap recommended. */
 function blind({ trial, recommendedGapMm }: SheetRecord): string {
   if (!trial || trial.preferredGapMm === null) return "";
   const [low, high] = trial.intervalMm ?? [trial.preferredGapMm, trial.preferredGapMm];
-  return recommendedGapMm > low - SAME_MM && recommendedGapMm < high + SAME_MM
+  return recommendedGapMm > low - PREFERENCE_MM && recommendedGapMm < high + PREFERENCE_MM
     ? " The player, blind, preferred about {trialPreferred}, which agrees."
     : " The player, blind, preferred about {trialPreferred}: another gap than this.";
 }

@@ -13,8 +13,10 @@ const DIGITS = { mm: 1, in: 3 } as const;
 export const preferenceLength = (mm: number, unit: LengthUnit): string =>
   formatLength(mm, unit, DIGITS[unit]);
 
-export const preferenceSpan = ([low, high]: Interval, unit: LengthUnit): string =>
-  `${preferenceLength(low, unit).replace(` ${unit}`, "")}–${preferenceLength(high, unit)}`;
+export function preferenceSpan([low, high]: Interval, unit: LengthUnit): string {
+  const [from, to] = [preferenceLength(low, unit), preferenceLength(high, unit)];
+  return from === to ? `${to} to the digit shown` : `${from.replace(` ${unit}`, "")}–${to}`;
+}
 
 export const cannotTell = (items: readonly TrialItem[]): string =>
   `Cannot tell these ${items.every(({ gapMm }) => gapMm !== null) ? "gaps " : ""}apart by preference; choose for other reasons.`;

@@ -231,6 +231,11 @@ describe("proposals", () => {
     expect(said(record({ trial: agreeing }), "recommendation")).toMatch(
       /preferred about 2\.1 mm, which agrees\./,
     );
+    // a player without scatter: a preference is not told more finely than to a tenth
+    const sure = trial({ ...found, preferredGapMm: 2.48, intervalMm: [2.46, 2.48] });
+    expect(said(record({ ...planned("turn-down", 2.5), trial: sure }), "recommendation")).toMatch(
+      /preferred about 2\.5 mm, which agrees\./,
+    );
     const other = trial({ ...found, preferredGapMm: 3.1, intervalMm: [2.8, 3.4], openedEarly: true });
     expect(said(record({ trial: other }), "recommendation")).toMatch(
       /about 3\.1 mm: another gap than this\./,

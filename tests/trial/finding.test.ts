@@ -27,6 +27,12 @@ test("a gap between those tried, in either unit", () => {
   expect(found).toMatchObject({ repeats: 5, openedEarly: false, isDecided: true });
 });
 
+test("a player without scatter: no more finely than a tenth", () => {
+  expect(trialFinding(played(GAPS, 3, prefers(2.1, 0), 1), "mm")!.sentence).toBe(
+    "Prefers about 2.1 mm (2.1 mm to the digit shown).",
+  );
+});
+
 test("the end of the range, and that the best may lie beyond", () => {
   const narrow = trialFinding(played(GAPS, 5, prefers(-1, 5, 1.5), 1), "mm")!;
   expect(narrow.sentence).toMatch(/^Prefers the narrowest gap tried, 1\.0 mm .*may be narrower still\.$/);
