@@ -21,6 +21,20 @@ describe("the page for everyone", () => {
         expectQuiet(visited);
       });
 
+  it("shows on a phone where one is among the tasks, coming in and going on", async () => {
+    const { page } = await visit({ width: 390, height: 800, hash: "#learn" });
+    const isInSight = async (task: string) => {
+      const { x, width } = (await page.getByTestId(`task-${task}`).boundingBox())!;
+      return x >= 0 && x + width <= 390;
+    };
+    await expect.poll(() => isInSight("learn")).toBe(true);
+    expect(await isInSight("jobs")).toBe(false);
+    await page.evaluate(() => {
+      location.hash = "#jobs";
+    });
+    await expect.poll(() => isInSight("jobs")).toBe(true);
+  });
+
   it("is reached by keyboard alone: gap, reference, resonance, table behind a chart", async () => {
     const { page } = await visit();
     await answered(page);

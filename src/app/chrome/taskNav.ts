@@ -24,6 +24,7 @@ export class TaskNav extends FrameElement {
 
   static override styles = css`
     nav {
+      position: relative;
       display: flex;
       gap: 0.25rem;
       padding: 0 calc(var(--edge) - 0.6rem);
@@ -62,6 +63,14 @@ export class TaskNav extends FrameElement {
 
   protected override news(): readonly unknown[] {
     return [this.#route.route];
+  }
+
+  /** Where the links do not all fit, the one to where we are is in sight. */
+  protected override updated(): void {
+    const nav = this.renderRoot.querySelector("nav")!;
+    const { offsetLeft, offsetWidth } = nav.querySelector<HTMLElement>("[aria-current=page]")!;
+    const least = offsetLeft + offsetWidth - nav.clientWidth;
+    nav.scrollLeft = Math.max(least, Math.min(nav.scrollLeft, offsetLeft));
   }
 
   override render() {
