@@ -19,7 +19,7 @@ import {
 import { limitsAt } from "../../src/app/edit/limits.ts";
 import { cellPath, PARTS } from "../../src/app/edit/paths.ts";
 import { insertRowAfter, removeRow, replaceRows } from "../../src/app/edit/rows.ts";
-import { shared } from "../../src/app/edit/shared.ts";
+import { shared } from "../../src/app/store/shared.ts";
 import { readSetup } from "../../src/setup/readSetup.ts";
 import type { Setup } from "../../src/setup/setup.ts";
 import { writeSetup } from "../../src/setup/writeSetup.ts";

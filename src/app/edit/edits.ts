@@ -9,11 +9,11 @@ import { readSetup } from "../../setup/readSetup.ts";
 import type { Setup } from "../../setup/setup.ts";
 import { writeSetup } from "../../setup/writeSetup.ts";
 import { LengthError, type LengthUnit, parseLengthMm } from "../../units/length.ts";
+import { shared } from "../store/shared.ts";
 import { type Field, fieldAt, placeName } from "./fields.ts";
 import { limitsAt } from "./limits.ts";
 import { cellAt, keysOf, putAt } from "./paths.ts";
 import { quantityText, readQuantity } from "./quantity.ts";
-import { shared } from "./shared.ts";
 
 export interface Entry {
   /** Place in the file, `receiver.depth` or `leadpipe.profile[3][1]`. */

@@ -4,6 +4,7 @@ import { withoutRoundingNoise } from "../../units/roundingNoise.ts";
 import { NO_NOTES, type Notes, notesForAnother } from "../notes/notes.ts";
 import { nearestGapMm } from "./gapLimits.ts";
 import { Observable } from "./observable.ts";
+import { shared } from "./shared.ts";
 import { type Document, FIRST_VIEW, type Message, type State, type View } from "./state.ts";
 
 const UNDO_LIMIT = 200;
@@ -176,9 +177,5 @@ export class Store extends Observable<State> {
   }
 }
 
-const sameDocument = (a: Document, b: Document): boolean =>
-  a.job === b.job &&
-  a.setup === b.setup &&
-  a.gapMm === b.gapMm &&
-  a.referenceGapMm === b.referenceGapMm &&
-  (a.notes === b.notes || JSON.stringify(a.notes) === JSON.stringify(b.notes));
+/** What says the same is the same: opening what is open already is no step. */
+const sameDocument = (a: Document, b: Document): boolean => shared(a, b) === a;
