@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { lowestOf as lowestFrequencyOf } from "../../src/lips/note.ts";
 import { Stability } from "../../src/lips/stability.ts";
 import { type Threshold, Thresholds } from "../../src/lips/threshold.ts";
 import { json } from "../reference/table.ts";
@@ -40,11 +41,14 @@ describe("threshold", () => {
         anyValve,
         fc.double({ min: 40, max: 1500, noNaN: true }),
         (modes, valve, lipHz) => {
-          const found = lowestOf(new Thresholds(valve, modes), lipHz);
+          const search = new Thresholds(valve, modes);
+          const found = lowestOf(search, lipHz);
           if (!found) return;
-          crossed++;
           const stability = new Stability(valve, modes);
           const { rate, frequencyHz } = stability.fastest(lipHz, found.mouthPressure);
+          // the topmost resonance is no note: nothing above it says where it would end
+          if (frequencyHz >= lowestFrequencyOf(modes, search.notes + 1)) return;
+          crossed++;
           expect(Math.abs(rate)).toBeLessThan(1e-6 * 2 * Math.PI * found.frequencyHz);
           expect(frequencyHz / found.frequencyHz).toBeCloseTo(1, 6);
           expect(stability.fastest(lipHz, 0.97 * found.mouthPressure).rate).toBeLessThan(0);
