@@ -27,6 +27,7 @@ const STEP = 1e-4;
 /** Weights of p and U at the rim, complex: the quantity is Re(w·[p, U]). */
 export type RimWeights = readonly [pRe: number, pIm: number, uRe: number, uIm: number];
 
+/** The whole bore's answer to a small change of radius at any place: states from the bell and row vectors from the rim, met at every station. */
 export class BoreGradient {
   readonly #layout: Layout;
   readonly #states: Float64Array;

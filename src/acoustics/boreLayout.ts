@@ -44,6 +44,8 @@ export interface Layout {
 }
 
 /**
+ * The stations of a bore and what links them, in the order of its axis.
+ *
  * @param lower what of the lower part is looked at, from the slide on
  * @param leadpipeLength m, what of the upper part is leadpipe
  * @param draw m of tuning slide drawn; its cylinder belongs to the place of the slide

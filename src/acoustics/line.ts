@@ -48,6 +48,7 @@ function partsOf(
   };
 }
 
+/** One setup's way of sound from rim to bell as two-ports, exact at any complex frequency; Z in Pa·s/m³, lengths in m. */
 export class Line {
   readonly bore: Bore;
   readonly #parts: Parts;

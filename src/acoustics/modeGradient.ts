@@ -26,7 +26,11 @@ export interface ModeGradients {
   readonly modes: readonly ModeGradient[];
 }
 
-/** @param draw m of tuning slide drawn */
+/**
+ * What a change of radius anywhere along the bore does to each resonance's frequency and peak height.
+ *
+ * @param draw m of tuning slide drawn
+ */
 export function modeGradients(
   column: AirColumn,
   gap: Gap,

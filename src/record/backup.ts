@@ -40,6 +40,7 @@ export function parseText(text: string): unknown {
   }
 }
 
+/** Whether parsed JSON says that it is a backup of jobs. */
 export const isBackup = (json: unknown): boolean => formatOf(json) === FORMAT;
 
 /** What a file says it is. */

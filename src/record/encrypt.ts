@@ -22,6 +22,7 @@ const NONCE_BYTES = 12;
 
 type Bytes = Uint8Array<ArrayBuffer>;
 
+/** Whether parsed JSON says that it is an encrypted backup. */
 export const isEncrypted = (json: unknown): boolean => formatOf(json) === FORMAT;
 
 /** The file's text. @throws RecordError where the browser does not encrypt */

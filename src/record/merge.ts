@@ -17,6 +17,7 @@ export interface Merged {
   readonly outcomes: readonly Outcome[];
 }
 
+/** What incoming jobs make of those here: newer ones replace, diverged ones are kept beside, the same change nothing. */
 export function merge(here: ReadonlyMap<string, Job>, incoming: readonly Job[]): Merged {
   const put = new Map<string, Job>();
   const at = (id: string) => put.get(id) ?? here.get(id);

@@ -18,6 +18,7 @@ export const nextRevision = (revision: Revision, browser: string): Revision => (
 export const includesRevision = (a: Revision, b: Revision): boolean =>
   Object.entries(b).every(([browser, count]) => (a[browser] ?? 0) >= count);
 
+/** Whether two copies have been through the same changes. */
 export const sameRevision = (a: Revision, b: Revision): boolean =>
   includesRevision(a, b) && includesRevision(b, a);
 

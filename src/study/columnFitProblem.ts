@@ -53,11 +53,13 @@ export class ColumnFitProblem {
       throw new RangeError("there are more unknowns than the measurement can tell: name fewer");
   }
 
+  /** Unknown i in its own unit, within its bounds. */
   value(i: number, at: readonly number[]): number {
     const { start, step, low, high } = this.unknowns[i];
     return Math.min(high, Math.max(low, start + step * at[i]));
   }
 
+  /** The setup with the unknowns as they are `at`. */
   setupAt(at: readonly number[]): Setup {
     return this.unknowns.reduce((setup, { set }, i) => set(setup, this.value(i, at)), this.setup);
   }
@@ -86,6 +88,7 @@ export class ColumnFitProblem {
     return column.curve(column.grid(frequencies), line.gap(gapMm(setup) / 1000));
   }
 
+  /** Measured against modelled, nepers and then radians, a value a frequency; infinite where `at` is no instrument. */
   residuals(at: readonly number[]): Float64Array {
     const key = at.join();
     if (this.#last?.key === key) return this.#last.residuals;
@@ -103,10 +106,12 @@ export class ColumnFitProblem {
     return residuals;
   }
 
+  /** Sum of the squared residuals. */
   squares(at: readonly number[]): number {
     return this.residuals(at).reduce((sum, r) => sum + r * r, 0);
   }
 
+  /** Root mean square of what is left over, dB, from a sum of squares. */
   scatterDb(squares: number): number {
     return NEPER_DB * Math.sqrt(squares / (this.rows - this.start.length));
   }

@@ -13,6 +13,7 @@ const NOTHING_DB = 0.01;
 /** Standard deviations from which running together is no chance: at 4, one fit of the right model in ten thousand. */
 const NO_CHANCE = 4;
 
+/** Whether what a fit leaves over is noise, perhaps more, or a sign of a wrong model. */
 export function judge({
   neighbours,
   leftOver,
@@ -23,6 +24,7 @@ export function judge({
   return leftOver.together > NO_CHANCE ? "doubtful" : "sound";
 }
 
+/** What is to be known about a fit before its numbers are used, a sentence each. */
 export function findings(fit: Omit<ColumnFit, "words">): string[] {
   const { estimates, correlation, neighbours, converged, leftOver, scatterDb, judgement, setup } = fit;
   const name = (i: number) => estimates[i].unknown.name;

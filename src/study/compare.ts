@@ -75,6 +75,7 @@ export function compare(variants: readonly Variant[], options: CompareOptions = 
   return comparisonOf(compared, options);
 }
 
+/** Variants put side by side: ranked by the goal, best (least) first, where there is one. */
 export function comparisonOf(compared: readonly Compared[], options: CompareOptions): Comparison {
   const scored = compared.flatMap(({ score }, i) => (score === null ? [] : [{ score, i }]));
   return {

@@ -43,6 +43,7 @@ export function columnsOf(header: readonly string[]): number[] {
 const largest = (values: readonly number[]): number =>
   values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
 
+/** How the columns of a table of impedance are to be read: what is given, and what names and values suggest. */
 export function readingOf(
   [frequencyName, firstName, secondName]: readonly string[],
   [, first, second]: Values,

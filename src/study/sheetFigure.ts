@@ -17,6 +17,7 @@ export interface Figure {
 
 export type Figures = ReadonlyMap<string, Figure>;
 
+/** A figure that is known. */
 export const figure = (
   group: FigureGroup,
   name: string,

@@ -12,6 +12,7 @@ import { type Figure, type Figures, figure } from "./sheetFigure.ts";
 import { modelFigures } from "./sheetModelFigures.ts";
 import type { SheetRecord } from "./sheetRecord.ts";
 
+/** All figures of a sheet by name; one that is not known says why in words. */
 export function sheetFigures(record: SheetRecord): Figures {
   const all = [
     ...gapFigures(record),

@@ -49,6 +49,7 @@ const RULES: Readonly<Record<Claim, string>> = {
   noGap: "no gap, freer",
 };
 
+/** The figures that the model gives: shifts, heights, what remains retuned, verdicts. */
 export function modelFigures(record: SheetRecord): readonly Figure[] {
   const { setup, retuned, explored } = record;
   const resonances = sheetResonances(record);

@@ -7,6 +7,7 @@ import type { CutWayName } from "../bench/cutWay.ts";
 import type { CLASSROOM_SENTENCES, ClassroomChart, Paragraph } from "./sheetParagraphs.ts";
 import { type Claim, claimEvidence, isLeftAsItIs, type SheetRecord } from "./sheetRecord.ts";
 
+/** Every paragraph as it is proposed: a template over the sheet's figures. */
 export function proposals(record: SheetRecord, chart: ClassroomChart): Readonly<Record<Paragraph, string>> {
   return {
     measured: measured(record),

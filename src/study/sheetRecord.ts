@@ -61,6 +61,7 @@ export interface ClaimEvidence {
 export const CLAIMS = ["slots", "resistance", "noGap"] as const;
 export type Claim = (typeof CLAIMS)[number];
 
+/** What the model says of a claim, lips and stream before peaks; null while it is not known. */
 export function claimEvidence(
   { explored, felt, closed }: Pick<SheetRecord, "explored" | "felt" | "closed">,
   claim: Claim,

@@ -18,6 +18,7 @@ export interface Filled {
 /** A name in braces; or a brace without its partner. */
 const PLACES = /\{([^{}\n]*)\}|[{}]/g;
 
+/** A template with its figures put in; a name that is none, or a brace alone, is a problem in words. */
 export function filled(template: string, figures: Figures): Filled {
   const problems = new Set<string>();
   const pieces = (line: string): Piece[] => {

@@ -13,7 +13,11 @@ export interface Friedman {
   readonly concordance: number;
 }
 
-/** @param blocks a row a repeat, a column an item */
+/**
+ * Friedman's test with ties, its p by χ².
+ *
+ * @param blocks a row a repeat, a column an item
+ */
 export function friedman(blocks: readonly (readonly number[])[]): Friedman {
   const [n, k] = [blocks.length, blocks[0].length];
   const ranks = blocks.map(ranksOf);

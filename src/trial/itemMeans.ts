@@ -9,10 +9,15 @@ import { repeatability } from "./repeatability.ts";
 
 export type Interval = readonly [low: number, high: number];
 
+/** Each item's mean over the repeats; a row a repeat, a column an item. */
 export const itemMeans = (blocks: readonly (readonly number[])[]): number[] =>
   blocks[0].map((_, item) => blocks.reduce((sum, block) => sum + block[item], 0) / blocks.length);
 
-/** @param blocks a row a repeat (two or more), a column an item */
+/**
+ * Means as they might have come out: a parametric bootstrap with the scatter of the repeats, one row a draw.
+ *
+ * @param blocks a row a repeat (two or more), a column an item
+ */
 export function drawnMeans(
   blocks: readonly (readonly number[])[],
   draws: number,

@@ -19,6 +19,7 @@ export interface PermutationOptions {
   /** Count all orders up to so many. */
   readonly mostExact?: number;
   readonly draws?: number;
+  /** Uniform in [0, 1); seeded if absent. */
   readonly random?: () => number;
 }
 
@@ -27,7 +28,11 @@ const DRAWS = 20_000;
 /** Two orders with the same totals may differ by rounding. */
 const ROUNDING = 1e-9;
 
-/** @param blocks a row a repeat, a column an item */
+/**
+ * Whether ratings differ between items by more than their order within the repeats explains.
+ *
+ * @param blocks a row a repeat, a column an item
+ */
 export function permutationTest(
   blocks: readonly (readonly number[])[],
   { mostExact = MOST_EXACT, draws = DRAWS, random = randomLcg(1) }: PermutationOptions = {},

@@ -31,6 +31,7 @@ const SIMULATIONS = 400;
 /** Fewer than the real trial's: each simulated trial needs its own. */
 const QUICK = { mostExact: 600, draws: 399 };
 
+/** The chance that a trial of this size finds a difference of this size, with the chance's own standard error. */
 export function power({
   items,
   repeats,

@@ -36,7 +36,12 @@ const POINTS = 41;
 /** No preference is known more finely, mm. */
 const FINE_MM = 0.05;
 
-/** @param gapsMm different, three or more @param blocks a row a repeat (two or more), a column a gap */
+/**
+ * The parabola of preference against gap and the gap it is highest at, with intervals; ratings 0 to 100, gaps in mm.
+ *
+ * @param gapsMm different, three or more
+ * @param blocks a row a repeat (two or more), a column a gap
+ */
 export function preferenceCurve(
   gapsMm: readonly number[],
   blocks: readonly (readonly number[])[],

@@ -23,7 +23,11 @@ export interface Repeatability {
 const GOOD = 0.75;
 const FAIR = 0.5;
 
-/** @param blocks a row a repeat (two or more), a column an item */
+/**
+ * How well repeats of one and the same item agree, ratings 0 to 100.
+ *
+ * @param blocks a row a repeat (two or more), a column an item
+ */
 export function repeatability(blocks: readonly (readonly number[])[], confidence = 0.95): Repeatability {
   const [n, k] = [blocks.length, blocks[0].length];
   const mean = (values: readonly number[]) => values.reduce((sum, one) => sum + one, 0) / values.length;

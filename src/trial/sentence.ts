@@ -10,14 +10,17 @@ import type { TrialItem } from "./trial.ts";
 /** A tenth of a mm: no preference is known more finely. */
 const DIGITS = { mm: 1, in: 3 } as const;
 
+/** A preferred gap, as finely as any preference is known. */
 export const preferenceLength = (mm: number, unit: LengthUnit): string =>
   formatLength(mm, unit, DIGITS[unit]);
 
+/** An interval of gaps, mm, in words. */
 export function preferenceSpan([low, high]: Interval, unit: LengthUnit): string {
   const [from, to] = [preferenceLength(low, unit), preferenceLength(high, unit)];
   return from === to ? `${to} to the digit shown` : `${from.replace(` ${unit}`, "")}–${to}`;
 }
 
+/** What is said of an undecided trial. */
 export const cannotTell = (items: readonly TrialItem[]): string =>
   `Cannot tell these ${items.every(({ gapMm }) => gapMm !== null) ? "gaps " : ""}apart by preference; choose for other reasons.`;
 
@@ -28,6 +31,7 @@ export const isMisfit = ({ misfitP }: PreferenceCurve): boolean => misfitP !== n
 export const isOneGapBest = (curve: PreferenceCurve): boolean =>
   !isMisfit(curve) && curve.shape !== "valley" && !(curve.reachesNarrowest && curve.reachesWidest);
 
+/** What a decided trial of gaps allows to be said. */
 export function preferredGap(curve: PreferenceCurve, unit: LengthUnit): string {
   const { shape, bestGapMm, intervalMm, points } = curve;
   const length = (mm: number) => preferenceLength(mm, unit);
@@ -47,7 +51,11 @@ export function preferredGap(curve: PreferenceCurve, unit: LengthUnit): string {
     : `Prefers about ${length(bestGapMm)} (${span}, as far as the ${end} gap tried; the best may be ${further} still).`;
 }
 
-/** @param ranked best first */
+/**
+ * What a decided trial of named items, or of gaps that no parabola fits, allows to be said.
+ *
+ * @param ranked best first
+ */
 export function preferredItem(
   items: readonly TrialItem[],
   ranked: readonly RankedItem[],

@@ -46,8 +46,10 @@ export const MOST_ITEMS = 7;
 export const FEWEST_REPEATS = 2;
 export const MOST_REPEATS = 14;
 
+/** Whether a turn is rated on every scale. */
 export const isRated = ({ ratings }: Turn): boolean => SCALES.every((scale) => ratings[scale] !== null);
 
+/** How often each item is played. */
 export const repeatsOf = ({ items, turns }: Trial): number => turns.length / items.length;
 
 /** One scale's ratings, a row a repeat and a column an item; repeats that are not wholly rated are left out. */
