@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { TrialWork, type WorkState } from "../../src/app/trial/trialWork.ts";
+import type { WorkState } from "../../src/app/model/newestWork.ts";
+import { TrialWork } from "../../src/app/trial/trialWork.ts";
 import { analysisSteps } from "../../src/trial/analysis.ts";
 import { power } from "../../src/trial/power.ts";
 import { TrialStatistics } from "../../workers/trial.ts";
@@ -41,8 +42,8 @@ describe("the worker for trials", () => {
 });
 
 describe("the newest question", () => {
-  const settled = <T>(work: { subscribe: (listener: (state: WorkState<T>) => void) => () => void }) =>
-    new Promise<WorkState<T>>((resolve) => {
+  const settled = <Q, T>(work: { subscribe: (listener: (state: WorkState<Q, T>) => void) => () => void }) =>
+    new Promise<WorkState<Q, T>>((resolve) => {
       const leave = work.subscribe((state) => {
         if (state.progress !== null) return;
         leave();
@@ -52,12 +53,12 @@ describe("the newest question", () => {
 
   test("is answered; the old answer stays until then, and the same is not asked twice", async () => {
     const work = new TrialWork("power", connect);
-    work.ask(demo(), { ...question, repeats: [3] });
+    work.ask({ setup: demo(), of: { ...question, repeats: [3] } });
     const first = await settled(work);
     expect(first.value).toHaveLength(1);
-    work.ask(demo(), { ...question, repeats: [3] });
+    work.ask({ setup: demo(), of: { ...question, repeats: [3] } });
     expect(work.value).toBe(first);
-    work.ask(demo(), { ...question, repeats: [3, 4] });
+    work.ask({ setup: demo(), of: { ...question, repeats: [3, 4] } });
     expect(work.value).toMatchObject({ stale: true, progress: 0, value: first.value });
     expect((await settled(work)).value).toHaveLength(2);
     work.close();
@@ -65,7 +66,7 @@ describe("the newest question", () => {
 
   test("is refused in words", async () => {
     const work = new TrialWork("analyse", connect);
-    work.ask(demo(), { trial: { ...trial, turns: trial.turns.slice(0, 4) } });
+    work.ask({ setup: demo(), of: { trial: { ...trial, turns: trial.turns.slice(0, 4) } } });
     expect((await settled(work)).refused).toMatch(/Too little was rated/);
     work.close();
   });

@@ -81,7 +81,8 @@ export class TrialPlanSheet extends FrameElement {
   protected override updated(): void {
     const { setup } = this.#page.state.document;
     const { numbers, repeats } = readPlan(this.#notes, setup);
-    if (numbers && repeats !== null) this.#power.ask(setup, { ...numbers, repeats: repeatsAround(repeats) });
+    if (numbers && repeats !== null)
+      this.#power.ask({ setup, of: { ...numbers, repeats: repeatsAround(repeats) } });
   }
 
   /** As written down, bare numbers in the unit shown. */

@@ -8,16 +8,16 @@ import { balancedRepeats } from "../../trial/williams.ts";
 import { icon } from "../chrome/icon.ts";
 import { segments } from "../chrome/segments.ts";
 import type { WriteEvent } from "../entry.ts";
+import type { WorkState } from "../model/newestWork.ts";
 import type { PlanPart, TrialKind, TrialNotes } from "../notes/trialNotes.ts";
 import { type PlanRead, USUAL } from "./planReading.ts";
-import type { WorkState } from "./trialWork.ts";
 
 export interface PlanForm {
   readonly notes: TrialNotes;
   readonly read: PlanRead;
   /** The field under a hand, whose faults are not told yet. */
   readonly typing: string;
-  readonly power: WorkState<readonly Power[]>;
+  readonly power: WorkState<unknown, readonly Power[]>;
   readonly powerData: PowerData | null;
   readonly chooseKind: (kind: TrialKind) => void;
   readonly writeItem: (row: number, event: WriteEvent) => void;

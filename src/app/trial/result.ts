@@ -63,7 +63,7 @@ export class TrialResult extends FrameElement {
   }
 
   #ask(): void {
-    this.#work.ask(this.#page.state.document.setup, { trial: this.trial });
+    this.#work.ask({ setup: this.#page.state.document.setup, of: { trial: this.trial } });
   }
 
   override render() {

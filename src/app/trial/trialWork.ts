@@ -1,14 +1,11 @@
-/**
- * What the statistics of a trial say of the newest question; an old answer stays, marked stale, until the new one is there.
- * Each instance has a worker of its own, which ends with `close`.
- */
+/** What the statistics of a trial say of the newest question. */
 import type { Refusal, StepProgress, Ticket } from "../../../workers/modelProtocol.ts";
 import type { AnalysisRequest, PowerRequest, TrialWorker } from "../../../workers/trialProtocol.ts";
 import type { Setup } from "../../setup/setup.ts";
 import type { TrialAnalysis } from "../../trial/analysis.ts";
 import type { Power } from "../../trial/power.ts";
+import { NewestWork } from "../model/newestWork.ts";
 import { type Connection, WorkerClient } from "../model/workerClient.ts";
-import { Observable } from "../store/observable.ts";
 
 export interface TrialQuestions {
   readonly power: Omit<PowerRequest, "ticket">;
@@ -20,17 +17,11 @@ export interface TrialAnswers {
 }
 export type TrialAsk = keyof TrialQuestions;
 
-export interface WorkState<T> {
-  readonly value: T | null;
-  /** The answer is of another question than the one asked last. */
-  readonly stale: boolean;
-  /** Share done, 0 to 1; null when nothing is under way. */
-  readonly progress: number | null;
-  readonly refused: string | null;
-  readonly stopped: boolean;
+export interface TrialQuestion<Ask extends TrialAsk> {
+  /** Of the page, whose life the worker shares: the answer does not rest on it. */
+  readonly setup: Setup;
+  readonly of: TrialQuestions[Ask];
 }
-
-const REST_MS = 200;
 
 /** How each is put to the worker. */
 const ASKS: {
@@ -61,66 +52,29 @@ class TrialClient extends WorkerClient<TrialWorker> {
   }
 }
 
-export class TrialWork<Ask extends TrialAsk> extends Observable<WorkState<TrialAnswers[Ask]>> {
+export class TrialWork<Ask extends TrialAsk> extends NewestWork<TrialQuestion<Ask>, TrialAnswers[Ask]> {
   readonly #ask: Ask;
   readonly #client: TrialClient;
-  #question: TrialQuestions[Ask] | null = null;
-  #setup: Setup | null = null;
-  #work: AbortController | null = null;
-  #timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(ask: Ask, connect: () => Connection<TrialWorker>) {
-    super({ value: null, stale: false, progress: null, refused: null, stopped: false });
+    super();
     this.#ask = ask;
     this.#client = new TrialClient({ connect, patienceS: 30 });
   }
 
-  /** Asks, unless this is what was asked last. @param setup of the page, whose life the worker shares */
-  ask(setup: Setup, question: TrialQuestions[Ask]): void {
-    if (this.#question && JSON.stringify(this.#question) === JSON.stringify(question)) return;
-    this.#question = question;
-    this.#setup = setup;
-    this.again();
+  protected override isSame({ of: a }: TrialQuestion<Ask>, { of: b }: TrialQuestion<Ask>): boolean {
+    return JSON.stringify(a) === JSON.stringify(b);
   }
 
-  again(): void {
-    this.#end();
-    this.change({
-      ...this.value,
-      stale: this.value.value !== null,
-      progress: 0,
-      refused: null,
-      stopped: false,
-    });
-    this.#timer = setTimeout(() => void this.#run(), REST_MS);
+  protected override run(
+    { setup, of }: TrialQuestion<Ask>,
+    progress: StepProgress,
+    signal: AbortSignal,
+  ): Promise<TrialAnswers[Ask] | Refusal | null> {
+    return this.#client.run(setup, this.#ask, of, progress, signal);
   }
 
-  /** What is drawn stays. */
-  stop(): void {
-    this.#end();
-    this.change({ ...this.value, progress: null, stopped: true });
-  }
-
-  close(): void {
-    this.#end();
-    this.#question = null;
+  protected override release(): void {
     this.#client.close();
-  }
-
-  #end(): void {
-    clearTimeout(this.#timer);
-    this.#work?.abort();
-    this.#work = null;
-  }
-
-  async #run(): Promise<void> {
-    const work = new AbortController();
-    this.#work = work;
-    const progress = (done: number, of: number) => this.change({ ...this.value, progress: done / of });
-    const answer = await this.#client.run(this.#setup!, this.#ask, this.#question!, progress, work.signal);
-    if (work.signal.aborted || answer === null) return;
-    this.#work = null;
-    if ("refused" in answer) this.change({ ...this.value, progress: null, refused: answer.refused });
-    else this.change({ ...this.value, value: answer, stale: false, progress: null });
   }
 }
