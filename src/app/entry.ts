@@ -6,6 +6,7 @@ import { css, html, LitElement, nothing } from "lit";
 import { customElement, property, query } from "lit/decorators.js";
 import { icon } from "./chrome/icon.ts";
 import { controls } from "./controls.ts";
+import { entryStyles } from "./entryStyles.ts";
 
 export interface Written {
   readonly text: string;
@@ -18,6 +19,7 @@ export class Entry extends LitElement {
   static override shadowRootOptions = { ...LitElement.shadowRootOptions, delegatesFocus: true };
   static override styles = [
     controls,
+    entryStyles,
     css`
       :host {
         display: block;
@@ -51,17 +53,6 @@ export class Entry extends LitElement {
         padding: 0 0.5rem;
         font-size: var(--type-16);
         font-variant-numeric: tabular-nums;
-      }
-      input[aria-invalid="true"]:not(:focus-visible) {
-        outline: 2px solid var(--gap);
-        outline-offset: -2px;
-      }
-      .problem {
-        display: flex;
-        gap: 0.3rem;
-        font-size: var(--type-12);
-        line-height: 1.3;
-        color: var(--gap);
       }
       @media print {
         .box input {

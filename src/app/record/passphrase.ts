@@ -3,12 +3,14 @@ import { css, html, LitElement, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { icon } from "../chrome/icon.ts";
 import { controls } from "../controls.ts";
+import { entryStyles } from "../entryStyles.ts";
 
 @customElement("annulus-passphrase")
 export class Passphrase extends LitElement {
   static override shadowRootOptions = { ...LitElement.shadowRootOptions, delegatesFocus: true };
   static override styles = [
     controls,
+    entryStyles,
     css`
       :host {
         display: block;
@@ -31,12 +33,6 @@ export class Passphrase extends LitElement {
         border-radius: 3px;
         background: var(--paper);
         font-size: var(--type-16);
-      }
-      .problem {
-        display: flex;
-        gap: 0.3rem;
-        font-size: var(--type-12);
-        color: var(--gap);
       }
     `,
   ];

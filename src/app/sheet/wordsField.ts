@@ -8,12 +8,14 @@ import type { Figure } from "../../study/sheetFigure.ts";
 import { icon } from "../chrome/icon.ts";
 import { controls } from "../controls.ts";
 import type { Written } from "../entry.ts";
+import { entryStyles } from "../entryStyles.ts";
 
 @customElement("annulus-words")
 export class WordsField extends LitElement {
   static override shadowRootOptions = { ...LitElement.shadowRootOptions, delegatesFocus: true };
   static override styles = [
     controls,
+    entryStyles,
     css`
       :host {
         display: grid;
@@ -47,17 +49,6 @@ export class WordsField extends LitElement {
         font: inherit;
         font-size: var(--type-14);
         resize: vertical;
-      }
-      textarea[aria-invalid="true"]:not(:focus-visible) {
-        outline: 2px solid var(--gap);
-        outline-offset: -2px;
-      }
-      .problem {
-        display: flex;
-        gap: 0.3rem;
-        font-size: var(--type-12);
-        line-height: 1.3;
-        color: var(--gap);
       }
       .under {
         display: flex;
