@@ -26,9 +26,13 @@ const row = (i: number, value: number | null, goal: number, unit: Row["unit"]): 
 const firstCurve = (page: Page): Promise<number> =>
   page.evaluate(
     () =>
-      new Promise<number>((resolve) => {
+      new Promise<number>((resolve, reject) => {
+        setTimeout(() => reject(new Error("no curve was drawn in half a minute")), 30_000);
         const look = () => {
-          const explore = document.querySelector("annulus-app")?.shadowRoot?.querySelector("annulus-explore");
+          const explore = document
+            .querySelector("annulus-app")
+            ?.shadowRoot?.querySelector("annulus-task-sheet")
+            ?.shadowRoot?.querySelector("annulus-explore");
           const curve = explore?.shadowRoot
             ?.querySelector("annulus-impedance")
             ?.shadowRoot?.querySelector("svg path[data-part], svg path");
@@ -43,8 +47,10 @@ const firstCurve = (page: Page): Promise<number> =>
 const dragTimes = (page: Page, x: number, y: number, moves: number): Promise<number[]> =>
   page.evaluate(
     async ([x0, y0, count]) => {
-      const explore = document.querySelector("annulus-app")!.shadowRoot!.querySelector("annulus-explore")!
-        .shadowRoot!;
+      const explore = document
+        .querySelector("annulus-app")!
+        .shadowRoot!.querySelector("annulus-task-sheet")!
+        .shadowRoot!.querySelector("annulus-explore")!.shadowRoot!;
       const shank = explore
         .querySelector("annulus-cutaway")!
         .shadowRoot!.querySelector('[data-testid="shank"]')!;
