@@ -39,7 +39,7 @@ describe("the page for everyone", () => {
     const { page } = await visit();
     await answered(page);
     const reached = new Set<string>();
-    for (let i = 0; i < 80; i++) {
+    for (let i = 0; i < 140; i++) {
       await page.keyboard.press("Tab");
       reached.add(
         await page.evaluate(() => {
