@@ -55,6 +55,8 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     rolldownOptions: {
+      // putting the cells together is most of the work, and said to be slow at every build
+      checks: { pluginTimings: false },
       input: readdirSync(at("notebooks"))
         .filter((name) => name.endsWith(".html") && name !== "template.html")
         .map((name) => at(`notebooks/${name}`)),
