@@ -24,9 +24,8 @@ import {
   readMeasurement,
   tooLong,
 } from "./measuredReading.ts";
+import { choice, problemList } from "./understood.ts";
 
-/** Further problems are counted: a wrong separator makes one of every line. */
-const MOST_SHOWN = 8;
 const CALLED: Readonly<Record<MeasuredSaid, string>> = {
   form: "Columns",
   magnitude: "Magnitude",
@@ -114,27 +113,13 @@ export class MeasuredPanel extends LitElement {
       return html`<p class="muted">What the columns are taken for will be shown here before they are held against the model.</p>`;
     const problems = "problems" in reading && !this.isTyping ? reading.problems : [];
     const whole = "measured" in reading ? reading.measured : null;
-    const more = problems.length - MOST_SHOWN;
     return html`
       <h3>Understood as</h3>
       ${whole ? html`<p>${readingWords(whole)}</p>` : nothing}
       <div class="readings">
         ${(Object.keys(CALLED) as MeasuredSaid[]).map((name) => this.#choice(name, measured, whole?.reading ?? null))}
       </div>
-      ${
-        problems.length > 0
-          ? html`
-              <div class="notice wrong" role="alert" data-testid="measured-problems">
-                ${icon("warning")}
-                <div>
-                  <p>Some lines cannot be read.</p>
-                  <ul>${problems.slice(0, MOST_SHOWN).map((problem) => html`<li>${problem}</li>`)}</ul>
-                  ${more > 0 ? html`<p>And ${more} more.</p>` : nothing}
-                </div>
-              </div>
-            `
-          : nothing
-      }
+      ${problemList(problems, "Some lines cannot be read.", "measured-problems")}
       <div class="actions">
         ${
           measured.isTaken && whole
@@ -145,26 +130,21 @@ export class MeasuredPanel extends LitElement {
     `;
   }
 
-  /** What was found stands in the list itself. */
   #choice(name: MeasuredSaid, { said }: MeasuredNotes, found: Reading | null) {
     const asFound = found
       ? isIdle(name, found)
         ? "plays no part"
         : `${said[name] === "" ? "as found: " : "found anew"}${said[name] === "" ? foundWords(name, found) : ""}`
       : "to be found";
-    return html`
-      <label>
-        <span>${CALLED[name]}</span>
-        <select
-          data-testid="measured-${name}"
-          @change=${(event: Event) => this.#write({ said: { ...said, [name]: (event.target as HTMLSelectElement).value } })}
-        >
-          <option value="" ?selected=${said[name] === ""}>${asFound}</option>
-          ${MEASURED_SAYABLE[name].map(([text, words]) => html`<option value=${text} ?selected=${said[name] === text}>${words}</option>`)}
-        </select>
-        <span class="reason">${said[name] === "" ? "" : "as you said"}</span>
-      </label>
-    `;
+    return choice({
+      testid: `measured-${name}`,
+      label: CALLED[name],
+      said: said[name],
+      asFound,
+      options: MEASURED_SAYABLE[name].map(([value, words]) => [value, words] as const),
+      reason: "",
+      say: (value) => this.#write({ said: { ...said, [name]: value } }),
+    });
   }
 
   #reading(measured: MeasuredNotes): MeasuredReading | null {

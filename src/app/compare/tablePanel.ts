@@ -23,9 +23,8 @@ import { addingStyles } from "./addingStyles.ts";
 import { baseSetup, candidateNotes } from "./candidates.ts";
 import { compareNotes, takeIn, writeCompare } from "./compareWrite.ts";
 import { readTable, SAYABLE, type TableReading } from "./tableReading.ts";
+import { choice, problemList } from "./understood.ts";
 
-/** Further problems are counted: a wrong separator makes one of every line. */
-const MOST_SHOWN = 8;
 const CALLED: Readonly<Record<TableSaid, string>> = {
   unit: "Unit",
   measure: "Bore given as",
@@ -90,7 +89,6 @@ export class TablePanel extends LitElement {
       return html`<p class="muted">What the table is taken for will be shown here, with the reasons, before it is taken in.</p>`;
     const found = reading.table;
     const problems = "problems" in reading && !this.isTyping ? reading.problems : [];
-    const more = problems.length - MOST_SHOWN;
     return html`
       <h3>Understood as</h3>
       ${
@@ -99,42 +97,27 @@ export class TablePanel extends LitElement {
           : nothing
       }
       <div class="readings">${(Object.keys(CALLED) as TableSaid[]).map((name) => this.#choice(name, table, found))}</div>
-      ${
-        problems.length > 0
-          ? html`
-              <div class="notice wrong" role="alert" data-testid="table-problems">
-                ${icon("warning")}
-                <div>
-                  <p>Not taken in: ${found ? "it makes no instrument." : "some lines cannot be read."}</p>
-                  <ul>${problems.slice(0, MOST_SHOWN).map((problem) => html`<li>${problem}</li>`)}</ul>
-                  ${more > 0 ? html`<p>And ${more} more.</p>` : nothing}
-                </div>
-              </div>
-            `
-          : nothing
-      }
+      ${problemList(problems, `Not taken in: ${found ? "it makes no instrument." : "some lines cannot be read."}`, "table-problems")}
       <div class="actions">
         <button type="button" class="main" data-testid="table-take" ?disabled=${!("setup" in reading)} @click=${this.#take}>${icon("plus")}Take it in</button>
       </div>
     `;
   }
 
-  /** What was found stands in the list itself; its reason beside it. */
   #choice(name: TableSaid, { said }: TableNotes, found: BoreTable | null) {
     const reading = found && foundIn(found, name);
     const asFound =
       name === "swapped" ? "position first" : reading ? `as found: ${reading.value}` : "to be found";
     const words = (value: string) => (name === "swapped" ? "bore first, position second" : value);
-    return html`
-      <label>
-        <span>${CALLED[name]}</span>
-        <select data-testid="table-${name}" @change=${(event: Event) => this.#write({ said: { ...said, [name]: textIn(event) } })}>
-          <option value="" ?selected=${said[name] === ""}>${asFound}</option>
-          ${SAYABLE[name].map((value) => html`<option value=${value} ?selected=${said[name] === value}>${words(value)}</option>`)}
-        </select>
-        <span class="reason">${said[name] !== "" ? "as you said" : (reading?.reason ?? "")}</span>
-      </label>
-    `;
+    return choice({
+      testid: `table-${name}`,
+      label: CALLED[name],
+      said: said[name],
+      asFound,
+      options: SAYABLE[name].map((value) => [value, words(value)] as const),
+      reason: reading?.reason ?? "",
+      say: (value) => this.#write({ said: { ...said, [name]: value } }),
+    });
   }
 
   get #unit() {
