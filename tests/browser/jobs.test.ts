@@ -181,6 +181,8 @@ describe("the record of jobs", () => {
     await message(page).getByRole("button", { name: "Undo" }).click();
     await expect.poll(() => rows(page).count()).toBe(2);
     await row(page, "(copy)").getByRole("button", { name: "Delete" }).click();
+    // the row goes once the database has it
+    await expect.poll(() => rows(page).count()).toBe(1);
     await page.reload();
     await recordIsThere(page);
     await page.getByRole("button", { name: "Deleted" }).click();
