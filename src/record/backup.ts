@@ -54,15 +54,32 @@ export const formatOf = (json: unknown): unknown =>
  * @throws RecordError for what is no backup at all
  */
 export function readBackup(json: unknown, at: string): Backup {
+  const steps = backupSteps(json, at);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
+}
+
+/** How many jobs of how many. */
+export interface JobCount {
+  readonly done: number;
+  readonly of: number;
+}
+
+/** As `readBackup`, a job at a step, for files of thousands. */
+export function* backupSteps(json: unknown, at: string): Generator<JobCount, Backup, void> {
   const kept = isBackup(json) ? readEnvelope(json).jobs : [json];
   const jobs: Job[] = [];
   const broken: Broken[] = [];
-  for (const one of kept)
+  for (const one of kept) {
     try {
       jobs.push(readJob(one, at));
     } catch (error) {
       if (!(error instanceof RecordError) || !isBackup(json)) throw error;
       broken.push({ reason: error.message, json: one });
     }
+    yield { done: jobs.length + broken.length, of: kept.length };
+  }
   return { jobs, broken };
 }

@@ -107,6 +107,32 @@ describe("the record", () => {
     expect(await record.all()).toHaveLength(2);
   });
 
+  test("tells how far it is with many, and once stopped has taken in none", async () => {
+    const record = await open();
+    const many = Array.from({ length: 70 }, () => someJob());
+    const stop = new AbortController();
+    const told: number[] = [];
+    const stopped = record.restore(
+      many,
+      ({ done, of }) => {
+        told.push(done / of);
+        if (done >= of / 2) stop.abort();
+      },
+      stop.signal,
+    );
+    expect(await stopped).toBeNull();
+    expect(told.length).toBeGreaterThan(1);
+    expect(told.at(-1)).toBeLessThan(1);
+    expect(await record.all()).toEqual([]);
+    // the same job twice, far apart in one file
+    const newer = { ...many[0], title: "Newer", revision: { here: 2 } };
+    const outcomes = await record.restore([...many, newer], ({ done, of }) => told.push(done / of));
+    expect(outcomes).toEqual([...many.map(() => "added"), "updated"]);
+    expect(told.at(-1)).toBe(1);
+    expect((await record.get(many[0].id))!.row.title).toBe("Newer");
+    expect(await record.all()).toHaveLength(70);
+  });
+
   test("keeps and hands over what it cannot read, and lists the rest", async () => {
     const record = await open();
     const good = await record.add(TEXTS, DOCUMENT);

@@ -440,6 +440,21 @@ describe("a backup", () => {
 });
 
 describe("many jobs", () => {
+  it("are taken in while the page answers, and not at all once stopped", async () => {
+    const visited = await open();
+    const { page } = visited;
+    const text = writeBackup(someJobs(5000), AT);
+    await restore(page, "backup.json", text);
+    await reported(page, /^Restoring 5000 jobs…$/);
+    await expect.poll(() => page.locator("progress").evaluate((bar: any) => bar.value)).toBeGreaterThan(0);
+    await page.getByTestId("stop-restoring").click();
+    await reported(page, /^Stopped\. Nothing of backup\.json was taken in\.$/);
+    await page.getByTestId("no-jobs").waitFor();
+    await restore(page, "backup.json", text);
+    await reported(page, /5000 jobs; 5000 added/);
+    expectQuiet(visited);
+  });
+
   it("5,000 are listed, searched and scrolled with few rows drawn", async () => {
     const visited = await open();
     const { page } = visited;

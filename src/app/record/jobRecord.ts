@@ -1,6 +1,6 @@
 /** What can be done with the jobs in the database; each of these is done whole or not at all, whichever tab asks. */
 import Dexie from "dexie";
-import type { Broken } from "../../record/backup.ts";
+import type { Broken, JobCount } from "../../record/backup.ts";
 import {
   JOB_FORMAT,
   JOB_VERSION,
@@ -19,6 +19,9 @@ import { summaryOf } from "./summary.ts";
 
 /** A deleted job can be brought back for this long. */
 const DELETED_KEPT_MS = 24 * 60 * 60 * 1000;
+
+/** So few that a hand on the page does not wait for them. */
+const TAKEN_AT_ONCE = 20;
 
 /** `moved on`: its revision is another by now. */
 export type Written = { readonly revision: Revision } | "moved on" | "gone";
@@ -167,24 +170,50 @@ export class JobRecord {
     return [...unsound, ...(await this.#database.unreadable.toArray())];
   }
 
-  /** Takes jobs in beside those that are there; one that was deleted here comes back. All of them or, with an error, none. */
-  async restore(incoming: readonly Job[]): Promise<readonly Outcome[]> {
+  /**
+   * Takes jobs in beside those that are there; one that was deleted here comes back. All of them or, with an error or
+   * when it is stopped, none. Null when it was stopped.
+   *
+   * @param tell called as it goes on
+   */
+  async restore(
+    incoming: readonly Job[],
+    tell: (count: JobCount) => void = () => {},
+    signal?: AbortSignal,
+  ): Promise<readonly Outcome[] | null> {
     const { jobs, documents } = this.#database;
-    return this.#database.transaction("rw", jobs, documents, async () => {
-      const ids = [...new Set(incoming.map(({ id }) => id))];
-      const [rows, kept] = await Promise.all([jobs.bulkGet(ids), documents.bulkGet(ids)]);
-      const here = new Map<string, Job>();
-      rows.forEach((row, i) => {
-        if (row && kept[i]) here.set(row.id, joined(row, kept[i]));
+    try {
+      return await this.#database.transaction("rw", jobs, documents, async () => {
+        const outcomes: Outcome[] = [];
+        for (let from = 0; from < incoming.length; from += TAKEN_AT_ONCE) {
+          // what is thrown in here takes back what was put
+          signal?.throwIfAborted();
+          outcomes.push(...(await this.#takeIn(incoming.slice(from, from + TAKEN_AT_ONCE))));
+          tell({ done: outcomes.length, of: incoming.length });
+        }
+        return outcomes;
       });
-      const { put, outcomes } = merge(here, incoming);
-      await this.#put(put);
-      const deleted = rows.flatMap((row) => (row?.deleted ? [row.id] : []));
-      await jobs.where("id").anyOf(deleted).modify({ deleted: null });
-      return outcomes.map((outcome, i) =>
-        deleted.includes(incoming[i].id) && outcome !== "kept both" ? "added" : outcome,
-      );
+    } catch (error) {
+      if (signal?.aborted) return null;
+      throw error;
+    }
+  }
+
+  async #takeIn(incoming: readonly Job[]): Promise<readonly Outcome[]> {
+    const { jobs, documents } = this.#database;
+    const ids = [...new Set(incoming.map(({ id }) => id))];
+    const [rows, kept] = await Promise.all([jobs.bulkGet(ids), documents.bulkGet(ids)]);
+    const here = new Map<string, Job>();
+    rows.forEach((row, i) => {
+      if (row && kept[i]) here.set(row.id, joined(row, kept[i]));
     });
+    const { put, outcomes } = merge(here, incoming);
+    await this.#put(put);
+    const deleted = rows.flatMap((row) => (row?.deleted ? [row.id] : []));
+    if (deleted.length > 0) await jobs.where("id").anyOf(deleted).modify({ deleted: null });
+    return outcomes.map((outcome, i) =>
+      deleted.includes(incoming[i].id) && outcome !== "kept both" ? "added" : outcome,
+    );
   }
 
   close(): void {
