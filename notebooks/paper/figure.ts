@@ -27,7 +27,8 @@ export function tableOf({ columns, rows }: Table, caption?: string): HTMLElement
   const isNumber = columns.map((_, i) =>
     rows.every((row) => !Number.isNaN(Number.parseFloat(`${row[i]}`.replace("−", "-")))),
   );
-  const cell = (i: number) => (isNumber[i] ? "number" : "");
+  const isProse = columns.map((_, i) => rows.some((row) => `${row[i]}`.length > PROSE_LENGTH));
+  const cell = (i: number) => (isNumber[i] ? "number" : isProse[i] ? "prose" : "");
   render(
     html`
       <table>
@@ -46,6 +47,9 @@ export function tableOf({ columns, rows }: Table, caption?: string): HTMLElement
   );
   return block;
 }
+
+/** Longer than this a text is not a name or a figure; on a phone it is not pressed into a column a word wide. */
+const PROSE_LENGTH = 24;
 
 /** Full precision is for files; a table on a sheet has as many digits as a person reads. */
 const written = (value: string | number): string =>

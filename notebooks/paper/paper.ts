@@ -1,9 +1,11 @@
-/** The sheet a notebook is written on: the page's own colours and type, and the way to the other notebooks. */
+/** The sheet a notebook is written on: the page's own colours and type, light or dark as on the page, and the way to the others. */
 import "../../src/app/font.css";
+import { browserShelves, restoreView } from "../../src/app/files/autosave.ts";
 import { NOTEBOOKS } from "../../src/app/learn/contents.ts";
-import { usePalettes } from "../../src/app/theme.ts";
+import { showTheme, usePalettes } from "../../src/app/theme.ts";
 
 usePalettes();
+showTheme(restoreView(browserShelves())?.theme ?? "auto");
 
 const here = location.pathname
   .split("/")

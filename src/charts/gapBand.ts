@@ -18,6 +18,7 @@ import { colour } from "./tokens.ts";
 
 export function drawBand(
   parent: Element,
+  words: Element,
   { left, right }: Box,
   y: Scale,
   band: number,
@@ -48,7 +49,7 @@ export function drawBand(
     ),
     lines,
   );
-  write(parent, label, place.left, place.top + size, { size, fill: colour("muted"), halo: true });
+  write(words, label, place.left, place.top + size, { size, fill: colour("muted"), halo: true });
 }
 
 /** Slanted up for "more", beyond the band where there is room; its slope means nothing. */

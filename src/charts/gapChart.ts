@@ -47,6 +47,8 @@ export interface GapChartData<Mode extends { readonly n: number } = ChangedMode>
   readonly highlight?: number;
   /** Gap of the read-out line. */
   readonly cursorGapMm?: number;
+  /** It is for paper, where no hand moves the chosen gap: labels keep clear of its line too, or stand before it. */
+  readonly isPrinted?: boolean;
 }
 
 /** A drawing whose gaps can be put elsewhere while all else stays as it is: what a dragging hand asks for at every step. */
@@ -61,7 +63,7 @@ export function gapChart<Mode extends { readonly n: number }>(
   data: GapChartData<Mode>,
   frame: Frame,
 ): GapDrawing {
-  const { sweep, highlight } = data;
+  const { sweep, highlight, isPrinted = false } = data;
   const { small, large } = typeSizes(frame);
   const band = quantity.feltFrom(data.thresholds);
   const series = seriesOf(quantity, sweep, highlight);
@@ -86,8 +88,12 @@ export function gapChart<Mode extends { readonly n: number }>(
   const y = scaleLinear(valueDomain(series, band), [plot.bottom, plot.top]);
 
   const ground = add(svg, "g", { "aria-hidden": "true" });
-  // What a label should keep clear of. The chosen gap's line is left out: labels would jump as it is dragged.
-  const referenceAt = x(sweep.referenceGapMm);
+  const words = isPrinted ? add(svg, "g", { "aria-hidden": "true" }) : ground;
+  // What a label should keep clear of; of the chosen gap's line only where it stays, or labels would jump as it is dragged.
+  const upright = (at: number): Point[] => [
+    [at, plot.top],
+    [at, plot.bottom],
+  ];
   const runs = series.map(({ samples }) =>
     corners(
       samples.map(({ gapMm }) => x(gapMm)),
@@ -96,12 +102,10 @@ export function gapChart<Mode extends { readonly n: number }>(
   );
   const lines: Point[][] = [
     ...runs.flat(),
-    [
-      [referenceAt, plot.top],
-      [referenceAt, plot.bottom],
-    ],
+    upright(x(sweep.referenceGapMm)),
+    ...(isPrinted ? [-6, 6].map((beside) => upright(x(data.chosenGapMm) + beside)) : []),
   ];
-  drawBand(ground, plot, y, band, quantity.unit, small, lines);
+  drawBand(ground, words, plot, y, band, quantity.unit, small, lines);
   bottomAxis(
     ground,
     x,
@@ -127,7 +131,7 @@ export function gapChart<Mode extends { readonly n: number }>(
   write(ground, title, 0, large, { size: large, weight: 600 });
   write(ground, quantity.axis, 0, rowAxis, { size: small, fill: colour("muted") });
   write(ground, noun, frame.width - 2, rowAxis, { size: small, anchor: "end", fill: colour("muted") });
-  if (quantity.rule) drawRule(ground, quantity.rule, plot, y, band, small, lines);
+  if (quantity.rule) drawRule(words, quantity.rule, plot, y, band, small, lines);
 
   const drawn = add(svg, "g", {
     "aria-hidden": "true",
@@ -164,6 +168,7 @@ export function gapChart<Mode extends { readonly n: number }>(
       drawCursor(svg, quantity, series, cursorGapMm, highlight, x, y, plot, small, frame.unit);
   };
   mark(data);
+  if (isPrinted) svg.append(words);
   const move: GapDrawing["move"] = (gaps) => {
     while (svg.childElementCount > still) svg.lastElementChild!.remove();
     mark(gaps);

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
-import { Autosave, restore, type Shelf } from "../../src/app/files/autosave.ts";
+import { Autosave, restore, restoreView, type Shelf } from "../../src/app/files/autosave.ts";
 import type { JobMark } from "../../src/app/record/jobMark.ts";
 import { FIRST_VIEW } from "../../src/app/store/state.ts";
 import { documentOf, Store } from "../../src/app/store/store.ts";
@@ -48,6 +48,10 @@ describe("autosave", () => {
     const found = { document, view, mark: null, broken: null };
     expect(restore(shelves)).toEqual(found);
     expect(restore({ tab: shelf(), browser: shelves.browser })).toEqual(found);
+    expect(restoreView(shelves)).toEqual(view);
+    expect(restoreView({ tab: null, browser: shelves.browser })).toEqual(view);
+    expect(restoreView({ tab: shelf("{"), browser: shelves.browser })).toEqual(view);
+    expect(restoreView({ tab: null, browser: null })).toBeNull();
   });
 
   test("waits for a quiet moment at most 300 ms, and not at all when the page is left or hidden", () => {

@@ -91,6 +91,27 @@ describe.each(NOTEBOOKS)("$title", ({ name, title }) => {
   }, 300_000);
 });
 
+describe("on paper and in the page's own light", () => {
+  it.each(NOTEBOOKS)("$title prints", async ({ name }) => {
+    const { page } = await visit({ hash: at(name) });
+    await settled(page);
+    const pdf = await page.pdf({ path: `${screenshots}notebook-${name}.pdf`, format: "A4" });
+    expect(pdf.length).toBeGreaterThan(10_000);
+  });
+
+  it("is as dark as the page was left, whatever the system says", async () => {
+    const { page, address } = await visit();
+    const ground = () => page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+    await page.getByRole("button", { name: /^Theme: auto/ }).click();
+    await page.getByRole("button", { name: /^Theme: light/ }).click();
+    await page.getByRole("button", { name: /^Theme: dark/ }).waitFor();
+    await page.goto(address + at("why-the-gap-matters"));
+    expect(await ground()).toBe("rgb(18, 23, 26)");
+    await page.emulateMedia({ colorScheme: "light" });
+    expect(await ground()).toBe("rgb(18, 23, 26)");
+  });
+});
+
 describe("what the notebooks say", () => {
   it("why the gap matters: as computed outside the browser, before and after a slider is moved", async () => {
     const visited = await visit({ hash: at("why-the-gap-matters") });

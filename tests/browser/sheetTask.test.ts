@@ -93,6 +93,7 @@ describe("the technician's sheet", () => {
   it("switches to inches, both units staying on the paper", async () => {
     const { page } = await open();
     await page.getByRole("button", { name: /inch/ }).click();
+    await page.getByTestId("paper").getByText("0.098 in to 0.198 in", { exact: true }).waitFor();
     await isReady(page);
     const [only] = await printed(page, "inch");
     for (const text of ["0.0984 ± 0.0028 in", "2.50 ± 0.07 mm", "0.198 in", "0.098 in to 0.198 in"])

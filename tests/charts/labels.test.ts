@@ -1,6 +1,7 @@
 // @vitest-environment jsdom
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { textWidth } from "../../src/charts/drawing.ts";
 import { heightChart } from "../../src/charts/heightChart.ts";
 import { impedanceChart } from "../../src/charts/impedanceChart.ts";
 import { shiftChart, spacingChart } from "../../src/charts/spacingChart.ts";
@@ -34,6 +35,25 @@ test("labels at the lines' ends never stand on one another, and stay on the shee
     ),
     { numRuns: 40 },
   );
+});
+
+test("on paper words stand before the chosen gap's line, and beside it where there is room", () => {
+  const box = (svg: SVGElement, words: RegExp) => {
+    const text = [...svg.querySelectorAll("text")].find(({ textContent }) => words.test(textContent!))!;
+    const left = number(text, "x");
+    return { text, left, right: left + textWidth(text.textContent!, number(text, "font-size")) };
+  };
+  for (let chosenGapMm = 0; chosenGapMm <= 8; chosenGapMm += 0.25) {
+    const { svg, x } = heightChart(
+      { sweep: asItIs, chosenGapMm, thresholds, isPrinted: true },
+      { width: 1000, height: 400, unit: "mm" },
+    );
+    const line = svg.querySelector('[data-part="gap-line"]')!;
+    const { text, left, right } = box(svg, /^too small to feel/);
+    expect(x(chosenGapMm) < left || x(chosenGapMm) > right).toBe(true);
+    for (const after of [text, box(svg, /^rule of thumb/).text])
+      expect(line.compareDocumentPosition(after)).toBe(Node.DOCUMENT_POSITION_FOLLOWING);
+  }
 });
 
 test("every played resonance is labelled where there is room", () => {

@@ -59,6 +59,18 @@ export function restore({ tab, browser }: Shelves): Restored {
   return { document: null, mark: null, view: null, broken };
 }
 
+/** How the page was looked at last, by this tab or else by any. */
+export function restoreView({ tab, browser }: Shelves): View | null {
+  for (const shelf of [tab, browser])
+    try {
+      const text = kept(shelf);
+      if (text !== null) return readView((JSON.parse(text) as Record<string, unknown>).view);
+    } catch {
+      // it is the page that says what is broken, where it can be saved
+    }
+  return null;
+}
+
 function kept(shelf: Shelf | null): string | null {
   try {
     return shelf?.getItem(KEY) ?? null;

@@ -54,5 +54,5 @@ function chart({ notes, record, sweep, domainMm }: PaperContent, frame: Frame): 
   if (notes.chart === "curves") return explored && impedanceChart(explored, frame).svg;
   if (!sweep) return null;
   const draw = notes.chart === "height" ? heightChart : spacingChart;
-  return draw({ sweep, chosenGapMm, thresholds: setup.thresholds, domainMm }, frame).svg;
+  return draw({ sweep, chosenGapMm, thresholds: setup.thresholds, domainMm, isPrinted: true }, frame).svg;
 }

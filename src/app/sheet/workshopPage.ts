@@ -171,8 +171,10 @@ function resonanceTable({ record }: PaperContent): TemplateResult {
 function chart({ record, sweep, domainMm }: PaperContent, width: number, height: number): unknown {
   if (!sweep) return nothing;
   const { recommendedGapMm: chosenGapMm, setup, unit } = record;
-  return heightChart({ sweep, chosenGapMm, thresholds: setup.thresholds, domainMm }, { width, height, unit })
-    .svg;
+  return heightChart(
+    { sweep, chosenGapMm, thresholds: setup.thresholds, domainMm, isPrinted: true },
+    { width, height, unit },
+  ).svg;
 }
 
 function verdict({ record, words }: PaperContent, claim: Claim, frame: Frame): TemplateResult {
