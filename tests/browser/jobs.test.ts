@@ -7,6 +7,7 @@ import type { Job } from "../../src/record/job.ts";
 import { AT, someJob } from "../record/jobs.ts";
 import { expectQuiet, screenshots, useBrowser, type Visit } from "./browser.ts";
 import { focused, tabTo } from "./keyboard.ts";
+import { readPdf } from "./pdf.ts";
 import { answered, showsGap, typeGap } from "./sheet.ts";
 import { expectSound, SIZES } from "./soundness.ts";
 
@@ -452,6 +453,20 @@ describe("many jobs", () => {
     await page.getByTestId("no-jobs").waitFor();
     await restore(page, "backup.json", text);
     await reported(page, /5000 jobs; 5000 added/);
+    expectQuiet(visited);
+  });
+
+  it("are all on paper, and few on the screen again after it", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await restore(page, "backup.json", writeBackup(someJobs(150), AT));
+    await reported(page, /150 added/);
+    await page.getByTestId("job-count").getByText("135 of 150").waitFor();
+    const pdf = await page.pdf({ path: `${screenshots}jobs.pdf`, format: "A4" });
+    const text = (await readPdf(pdf)).map((one) => one.text).join("");
+    const printed = new Set(text.match(/Job\d+(?=,)/g));
+    expect(printed.size).toBe(135);
+    await expect.poll(() => rows(page).count()).toBeLessThan(100);
     expectQuiet(visited);
   });
 

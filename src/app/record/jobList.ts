@@ -1,4 +1,7 @@
-/** All jobs: searched as one types, filtered, sorted; only those in sight are drawn, so that thousands are no burden. */
+/**
+ * All jobs: searched as one types, filtered, sorted; only those in sight are drawn, so that thousands are no burden,
+ * but all are printed.
+ */
 import "@lit-labs/virtualizer";
 import { html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
@@ -41,8 +44,21 @@ export class JobList extends FrameElement {
   @state() private sort: SortKey = "changed";
   /** The job whose fields and actions are in sight. */
   @state() private more = "";
+  @state() private isPrinting = false;
 
   static override styles = [controls, sheetStyles, jobListStyles];
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener("beforeprint", this.#onPrint);
+    addEventListener("afterprint", this.#onPrint);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener("beforeprint", this.#onPrint);
+    removeEventListener("afterprint", this.#onPrint);
+  }
 
   protected override news(): readonly unknown[] {
     const { document, view } = this.#page.state;
@@ -98,7 +114,11 @@ export class JobList extends FrameElement {
               <div class="heads" aria-hidden="true">
                 ${HEADS.map((text) => html`<span class=${text === "Gap" ? "gap" : nothing}>${text}</span>`)}
               </div>
-              <lit-virtualizer role="list" aria-label="Jobs" .items=${rows} .keyFunction=${idOf} .renderItem=${look}></lit-virtualizer>
+              ${
+                this.isPrinting
+                  ? html`<div role="list" aria-label="Jobs">${rows.map(look)}</div>`
+                  : html`<lit-virtualizer role="list" aria-label="Jobs" .items=${rows} .keyFunction=${idOf} .renderItem=${look}></lit-virtualizer>`
+              }
             `
       }
     `;
@@ -111,6 +131,12 @@ export class JobList extends FrameElement {
       return "No jobs yet. Keep what is open as a job, or begin a new one above.";
     return this.filter === "archived" ? "No job is archived." : "No job is open: all are archived.";
   }
+
+  /** On paper all are there; drawn at once, since the printer does not wait. */
+  readonly #onPrint = ({ type }: Event): void => {
+    this.isPrinting = type === "beforeprint";
+    this.performUpdate();
+  };
 
   readonly #onSort = (event: Event): void => {
     this.sort = (event.target as HTMLSelectElement).value as SortKey;

@@ -150,5 +150,8 @@ export const jobListStyles = css`
     .line button.name {
       display: inline !important;
     }
+    .row {
+      break-inside: avoid;
+    }
   }
 `;
