@@ -1,0 +1,50 @@
+/** The field of least kinetic energy for given flows through the openings (Thomson's theorem), and that energy: M. */
+import type { Opening } from "./opening.ts";
+
+export interface Relaxed {
+  /** M/ρ, row by row. */
+  readonly inertance: Float64Array;
+  /** For a unit flow through each opening alone, the coefficients of every opening's polynomials. */
+  readonly velocities: readonly Float64Array[];
+}
+
+/**
+ * Part of its own diagonal added to the energy: nearly equal openings make nearly equal polynomials, whose difference is
+ * rounding and must not relax into less energy than there is.
+ */
+const RIDGE = 1e-10;
+
+/** All but each opening's first unknown take what values cost least energy: Cholesky, and the Schur complement it leaves. */
+export function relax(energy: Float64Array, size: number, openings: readonly Opening[]): Relaxed {
+  const flows = openings.map((o) => o.start);
+  const free = Array.from({ length: size }, (_, i) => i).filter((i) => !flows.includes(i));
+  const order = [...free, ...flows];
+  const at = (i: number, j: number) => (i >= j ? energy[i * size + j] : energy[j * size + i]);
+  const n = free.length;
+  const k = flows.length;
+  const l = new Float64Array(size * size);
+  for (let i = 0; i < size; i++) {
+    for (let j = 0; j <= i; j++) {
+      let sum = at(order[i], order[j]);
+      for (let m = 0; m < Math.min(j, n); m++) sum -= l[i * size + m] * l[j * size + m];
+      if (j >= n) l[i * size + j] = sum;
+      else if (i === j) l[i * size + i] = Math.sqrt(sum + RIDGE * at(order[i], order[i]));
+      else l[i * size + j] = sum / l[j * size + j];
+    }
+  }
+  const inertance = new Float64Array(k * k);
+  for (let i = 0; i < k; i++)
+    for (let j = 0; j <= i; j++) inertance[i * k + j] = inertance[j * k + i] = l[(n + i) * size + n + j];
+  const velocities = flows.map((flow, i) => {
+    const c = new Float64Array(size);
+    c[flow] = 1;
+    // Lᵀ c = −(row of this flow)
+    for (let m = n - 1; m >= 0; m--) {
+      let sum = -l[(n + i) * size + m];
+      for (let q = m + 1; q < n; q++) sum -= l[q * size + m] * c[order[q]];
+      c[order[m]] = sum / l[m * size + m];
+    }
+    return c;
+  });
+  return { inertance, velocities };
+}
