@@ -153,12 +153,13 @@ function variantsOf(paths: readonly string[], options: Options) {
   return { variants, failed, asked: options.leadpipe?.length ?? 0 };
 }
 
-function withLeadpipe(setup: Setup, path: string, { unit, measure }: Options): Setup {
+function withLeadpipe(setup: Setup, path: string, { unit, measure, format }: Options): Setup {
   const table = readBoreTable(textOf(path, "a table of a leadpipe"), "leadpipe", {
     ...(unit ? { unit } : {}),
     ...(measure ? { measure } : {}),
   });
-  if (process.stderr.isTTY) process.stderr.write(`${path}: ${boreTableText(table).join("; ")}\n`);
+  // not in a batch of thousands
+  if (format !== "ndjson") process.stderr.write(`${path}: ${boreTableText(table).join("; ")}\n`);
   return deepFreeze({ ...setup, leadpipe: { profileMm: table.profileMm } });
 }
 

@@ -37,13 +37,15 @@ export function comparisonText(
     `${variants.length} variants against number ${reference + 1}, ${after}.\n`,
     `A shift below ${cents} cents or a height change below ${decibels} dB is too small to feel.\n`,
     ...moved,
-    block("Equivalent fundamental, cents from the variant's own common one", ({ modes }) =>
-      modes.map((mode) => signed(mode.equivalentCents, 1)),
+    block(`Equivalent fundamental, cents from the variant's own common one, ${after}`, (one) =>
+      shown(one).map((mode) => signed(mode.equivalentCents, 1)),
     ),
-    block("Peak, MPa·s/m³", ({ modes }) =>
-      modes.map(({ peakImpedance }) => (peakImpedance === null ? null : (peakImpedance / 1e6).toFixed(2))),
+    block(`Peak, MPa·s/m³, ${after}`, (one) =>
+      shown(one).map(({ peakImpedance }) =>
+        peakImpedance === null ? null : (peakImpedance / 1e6).toFixed(2),
+      ),
     ),
-    block("Q", ({ modes }) => modes.map(({ Q }) => Q.toFixed(1))),
+    block(`Q, ${after}`, (one) => shown(one).map(({ Q }) => Q.toFixed(1))),
     block(`Shift from the reference, cents, ${after}`, (one) =>
       shown(one).map((mode) => signed(mode.shiftCents, 1)),
     ),

@@ -7,6 +7,7 @@ import { type Design, type DesignOptions, designSteps } from "../study/design.ts
 import { type Freedom, freedomOf } from "../study/designFreedom.ts";
 import { type DesignGoal, goalLike, parseDesignGoal } from "../study/designGoal.ts";
 import { type MandrelStation, mandrelStations } from "../study/designStations.ts";
+import { designWords } from "../study/designWords.ts";
 import { Instrument } from "../study/instrument.ts";
 import { PLAYED } from "../study/verdicts.ts";
 import { formatLength } from "../units/formatLength.ts";
@@ -177,6 +178,7 @@ const asJson = ({ design, freedom, stations }: Answer) => ({
     position_mm: positionMm,
     diameter_mm: diameterMm,
   })),
+  spline_off_by_mm: design.splineOffByMm,
   narrows_by_mm: design.narrowsByMm,
   starts: design.starts.map(({ miss, steps, diametersMm }) => ({ miss, steps, diameters_mm: diametersMm })),
   freedom: {
@@ -206,16 +208,12 @@ function text({ design, freedom, stations }: Answer, part: number): string {
     miss.toPrecision(3),
     diametersMm.map((d) => d.toFixed(2)).join(" "),
   ]);
-  const narrows =
-    design.narrowsByMm > 0
-      ? `It narrows by ${(1000 * design.narrowsByMm).toFixed(1)} µm between knots at most.\n`
-      : "";
   return [
     `${design.setup.name}: a leadpipe for the goal, gap ${formatLength(design.gapMm, "mm")}\n`,
     `Weighted r.m.s. miss ${design.missBefore.toPrecision(3)} before, ${design.missAfter.toPrecision(3)} after (cents, dB).\n`,
     textTable(["target", "wanted", "before", "after", "off by"], targets),
     `\nStarts, and where each came to\n${textTable(["start", "steps", "miss", "knots/mm"], starts)}`,
-    `\n${freedom.words}\n${narrows}`,
+    `\n${[freedom.words, ...designWords(design, "mm")].join("\n")}\n`,
     `\nMandrel: ± on the diameter, so that all stations together use up ${part} of what can be felt at most\n`,
     textTable(
       ["x/mm", "diameter/mm", "±/mm"],

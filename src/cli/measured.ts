@@ -8,6 +8,7 @@ import { UNKNOWNS, type UnknownName } from "../study/columnUnknowns.ts";
 import { between, type Overlay, overlay } from "../study/measured.ts";
 import { type MeasuredImpedance, readingWords, readMeasured } from "../study/measuredCsv.ts";
 import type { Reading } from "../study/measuredReading.ts";
+import { peakWords } from "../study/peakWords.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { InputError, quoteTyped } from "../units/inputError.ts";
 import { parseLengthMm } from "../units/length.ts";
@@ -208,7 +209,8 @@ function report({ measured, before, fit, after }: Answer, setup: Setup): string 
   ].join("");
 }
 
-function differences({ peaks, rmsDb, rmsDegrees }: Overlay): string {
+function differences(overlaid: Overlay): string {
+  const { peaks, rmsDb, rmsDegrees } = overlaid;
   const head = ["n", "model/Hz", "measured/Hz", "cents", "height/dB", "model Q", "measured Q"];
   const rows = peaks.map(({ n, model, measured, cents, heightDb }) => [
     `${n}`,
@@ -219,7 +221,7 @@ function differences({ peaks, rmsDb, rmsDegrees }: Overlay): string {
     model.Q.toFixed(1),
     measured?.Q.toFixed(1) ?? "–",
   ]);
-  return `${textTable(head, rows)}Over all frequencies: ${rmsDb.toFixed(2)} dB and ${rmsDegrees.toFixed(1)}° root mean square.\n`;
+  return `${textTable(head, rows)}Over all frequencies: ${rmsDb.toFixed(2)} dB and ${rmsDegrees.toFixed(1)}° root mean square.\n${peakWords(overlaid).join("\n")}\n`;
 }
 
 function estimates({ estimates: all, scatterDb, scatterDegrees, startDb }: ColumnFit): string {

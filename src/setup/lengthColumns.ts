@@ -167,10 +167,18 @@ function separationOf(lines: readonly Line[]): Separated {
   return tried.some((text) => /\S\s+\S/.test(text)) ? SEPARATED.space : SEPARATED.comma;
 }
 
+/** A whole cell in quotes; an inch mark stands behind a number, not before it. */
+const QUOTED_CELL = /(?<=(?:^|[\t;,])\s*)"[^"]*"(?=\s*(?:$|[\t;,]))/g;
+/** Stands for a comma that a quoted cell holds while the line is cut. */
+const HELD_COMMA = "\uE000";
+
 const at =
   (mark: RegExp): Split =>
   (text) => {
-    const parts = text.split(mark).map(unquoted);
+    const parts = text
+      .replace(QUOTED_CELL, (cell) => cell.replaceAll(",", HELD_COMMA))
+      .split(mark)
+      .map((part) => unquoted(part.replaceAll(HELD_COMMA, ",")));
     while (parts.length > 2 && parts[parts.length - 1] === "") parts.pop();
     return parts;
   };

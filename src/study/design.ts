@@ -43,7 +43,7 @@ export interface Design {
   readonly gapMm: number;
   readonly knots: readonly { readonly positionMm: number; readonly diameterMm: number }[];
   readonly targets: readonly ReachedTarget[];
-  /** Weighted root mean square before and after. */
+  /** Weighted root mean square before, of the leadpipe and gap there were, and after. */
   readonly missBefore: number;
   readonly missAfter: number;
   /** Where each start came to; several that are as good are several bores that serve. */
@@ -52,6 +52,8 @@ export interface Design {
     readonly steps: number;
     readonly diametersMm: readonly number[];
   }[];
+  /** How far the spline of the first start is from the leadpipe there was, mm of diameter at most. */
+  readonly splineOffByMm: number;
   /** Largest part by which a limit of the shape is broken: mm of narrowing between knots where it should widen. */
   readonly narrowsByMm: number;
   readonly problem: DesignProblem;
@@ -192,7 +194,7 @@ function designOf(
 ): Design {
   const { goal, limits, spline } = problem;
   const values = (x: readonly number[]) => problem.valuesOf(problem.instrumentOf(x).modes(problem.gapOf(x)));
-  const before = values(problem.start);
+  const before = problem.present();
   const after = values(variables);
   const controls = problem.controlsOf(variables);
   const narrowing = controls.slice(1).map((d, k) => controls[k] - d);
@@ -209,9 +211,10 @@ function designOf(
         missedBy: value === null ? null : missOf(target, value),
       };
     }),
-    missBefore: missOfAll(problem, problem.residuals(problem.start)),
+    missBefore: missOfAll(problem, problem.missesOf(before)),
     missAfter: missOfAll(problem, problem.residuals(variables)),
     starts: found.map(({ x, miss, steps }) => ({ miss, steps, diametersMm: problem.controlsOf(x) })),
+    splineOffByMm: problem.splineOffByMm(),
     narrowsByMm: limits.widens ? Math.max(0, ...narrowing) : 0,
     problem,
     variables,

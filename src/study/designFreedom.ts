@@ -73,7 +73,7 @@ function inWords(directions: readonly Direction[], settled: number): string {
   const last = directions[all - 1].reachMm.toPrecision(2);
   const loosest =
     open > 0
-      ? `along ${open} of them no target changes at all, to first order`
+      ? `along ${open} of the others no target changes at all, to first order`
       : `along the loosest the knots may move ${last} mm together before the targets change by one`;
   return (
     `The goal does not settle the bore: ${settled} of ${all} directions are known to within ${SETTLED_MM} mm for one cent or dB, ` +

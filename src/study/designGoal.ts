@@ -41,7 +41,7 @@ function fromText(text: string): DesignGoal {
     const [, quantity, n, target, weight = "1"] = match;
     return checked({ quantity, n: Number(n), target: Number(target), weight: Number(weight) }, part.trim());
   });
-  return { targets, fundamentalHz: null };
+  return { targets: eachOnce(targets), fundamentalHz: null };
 }
 
 function fromJson(text: string): DesignGoal {
@@ -64,10 +64,17 @@ function fromJson(text: string): DesignGoal {
       `fundamental: ${quoteTyped(String(fundamental))} is no frequency; give Hz above 0, or leave it out`,
     );
   return {
-    targets: targets.map((target: unknown, i) => {
-      const { quantity, n, target: value, weight = 1 } = (target ?? {}) as Record<string, unknown>;
-      return checked({ quantity, n, target: value, weight }, `targets[${i}]`);
-    }),
+    targets: eachOnce(
+      targets.map((given: unknown, i) => {
+        const { quantity, n, target, weight = 1, ...others } = (given ?? {}) as Record<string, unknown>;
+        const [unknownKey] = Object.keys(others);
+        if (unknownKey)
+          throw new InputError(
+            `targets[${i}]: ${quoteTyped(unknownKey)} is no part of a target; give { "quantity": "cents", "n": 2, "target": 0, "weight": 1 }`,
+          );
+        return checked({ quantity, n, target, weight }, `targets[${i}]`);
+      }),
+    ),
     fundamentalHz: fundamental,
   };
 }
@@ -77,12 +84,21 @@ function checked({ quantity, n, target, weight }: Record<keyof Target, unknown>,
   const named = DESIGNED.find((name) => name === quantity);
   if (!named) throw refuse(`${quoteTyped(String(quantity))} is not known; known are ${DESIGNED.join(", ")}`);
   if (!(typeof n === "number" && Number.isInteger(n) && n >= 1 && n <= MOST_RESONANCE))
-    throw refuse(`give the resonance's number, 1 to ${MOST_RESONANCE}`);
+    throw refuse(`n: give the resonance's number, 1 to ${MOST_RESONANCE}`);
   if (!(typeof target === "number" && Math.abs(target) < 1e5) || (named === "f" && target <= 0))
-    throw refuse(`give the value it should have, such as ${named === "f" ? "233.1 (Hz)" : "0"}`);
+    throw refuse(`target: give the value it should have, such as ${named === "f" ? "233.1 (Hz)" : "0"}`);
   if (!(typeof weight === "number" && weight > 0 && weight <= 1000))
-    throw refuse("give a weight above 0, to 1000");
+    throw refuse("weight: give one above 0, to 1000");
   return { quantity: named, n, target, weight };
+}
+
+/** A quantity cannot be wanted at two values. */
+function eachOnce(targets: readonly Target[]): readonly Target[] {
+  targets.forEach(({ quantity, n }, i) => {
+    const first = targets.findIndex((other) => other.quantity === quantity && other.n === n);
+    if (first < i) throw new InputError(`${quantity}${n} stands in the goal twice; give it one value`);
+  });
+  return targets;
 }
 
 /** The frequencies, and heights where there are peaks, of an instrument to be equalled. @param played numbers from and to */

@@ -58,6 +58,10 @@ export class DesignProblem {
     checkLimits(limits, this.#held);
     const { smallestMm, largestMm, gapMm } = limits;
     const within = (d: number) => Math.min(largestMm, Math.max(smallestMm, d));
+    if (gapMm && gapMm[0] > gapMm[1])
+      throw new RangeError(
+        `the gap cannot go from ${gapMm[0]} to ${gapMm[1]} mm: give the smaller one first`,
+      );
     if (gapMm) for (const gap of gapMm) withGap(setup, gap);
     this.low = [...this.free.map(() => smallestMm / UNIT_MM), ...(gapMm ? [gapMm[0]] : [])];
     this.high = [...this.free.map(() => largestMm / UNIT_MM), ...(gapMm ? [gapMm[1]] : [])];
@@ -115,13 +119,32 @@ export class DesignProblem {
     });
   }
 
-  /** Weighted misses, then broken limits. */
-  residuals(x: readonly number[]): number[] {
-    const values = this.valuesOf(this.instrumentOf(x).modes(this.gapOf(x)));
-    const misses = this.goal.targets.map((target, i) => {
+  /** The quantities of the leadpipe and the gap there are, not of the spline that stands for them in the search. */
+  present(): (number | null)[] {
+    return this.valuesOf(this.#like.modes(this.#startGapMm));
+  }
+
+  /** How far the spline that the search begins from is off the leadpipe there is, mm of diameter at most. */
+  splineOffByMm(): number {
+    const controls = this.controlsOf(this.start);
+    const { profileMm } = this.setup.leadpipe;
+    const off = this.#pointsMm.map((at, i) =>
+      Math.abs(dot(this.#bases[i], controls) - diameterAt(profileMm, at)),
+    );
+    return Math.max(...off);
+  }
+
+  /** Weighted distances from the targets. */
+  missesOf(values: readonly (number | null)[]): number[] {
+    return this.goal.targets.map((target, i) => {
       const value = values[i];
       return value === null ? FAR : target.weight * missOf(target, value);
     });
+  }
+
+  /** Weighted misses, then broken limits. */
+  residuals(x: readonly number[]): number[] {
+    const misses = this.missesOf(this.valuesOf(this.instrumentOf(x).modes(this.gapOf(x))));
     return [...misses, ...this.#broken(x).map(({ by }) => by)];
   }
 

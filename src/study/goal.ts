@@ -55,6 +55,8 @@ const OPERATORS: Readonly<Record<string, (a: number, b: number) => number>> = {
  * @throws {GoalError} naming what is not known and what is
  */
 export function parseGoal(text: string, known: readonly string[]): Goal {
+  if (text.trim() === "")
+    throw new GoalError("the goal is empty; give one such as abs(cents2) + 2*abs(cents5)");
   if (text.length > LONGEST)
     throw new GoalError(`the goal is longer than ${LONGEST} characters; give a shorter one`);
   const expression = weightsAsExpression(text) ?? text;
@@ -87,13 +89,14 @@ export function parseGoal(text: string, known: readonly string[]): Goal {
     if (++nodes > MOST_NODES)
       throw new GoalError(`the goal has more than ${MOST_NODES} parts; give a shorter one`);
     // the node classes of mathjs do not make a union that TypeScript could narrow by `type`
-    const { type, value, content, fn, args, name } = node as unknown as {
+    const { type, value, content, fn, args, name, implicit } = node as unknown as {
       type: string;
       value: unknown;
       content: MathNode;
       fn: unknown;
       args: MathNode[];
       name: string;
+      implicit?: boolean;
     };
     switch (type) {
       case "ConstantNode":
@@ -107,6 +110,11 @@ export function parseGoal(text: string, known: readonly string[]): Goal {
         symbols.add(name);
         return (quantities) => quantities[name];
       case "OperatorNode":
+        // a forgotten sign would be taken for a product
+        if (implicit && !args.some(({ type: one }) => one === "ConstantNode"))
+          throw new GoalError(
+            `${quoteTyped(node.toString({ implicit: "hide" }))} has no sign in between; give + - * or /`,
+          );
         return operator(node, `${fn}`, args.map(compile));
       case "FunctionNode":
         return call((fn as { name?: string }).name ?? "", args.map(compile));

@@ -44,6 +44,8 @@ export interface Overlay {
   /** What the measurement is multiplied by to be Pa·s/m³; fitted where its unit is unknown. */
   readonly unit: number;
   readonly peaks: readonly PeakResidual[];
+  /** Numbers of the resonances within the range that show no peak of their own in the model. */
+  readonly unread: readonly number[];
   /** Root mean square of the difference over all frequencies. */
   readonly rmsDb: number;
   readonly rmsDegrees: number;
@@ -67,11 +69,16 @@ export function overlay(setup: Setup, measured: Measured, gapMm = ownGapMm(setup
   const instrument = new Instrument(setup, { modes: modesUpTo(setup, frequencies[frequencies.length - 1]) });
   const { soundSpeed, length } = instrument.column.line;
   const within = (NEARBY * soundSpeed) / (2 * length);
-  const peaks = instrument.modes(gapMm).flatMap(({ n, peakHz }) => {
+  const modes = instrument.modes(gapMm);
+  const peaks = modes.flatMap(({ n, peakHz }) => {
     const from = peakHz === null ? null : readPeak(frequencies, model, peakHz, within);
     if (from === null) return [];
     return [residual(n, from, readPeak(frequencies, measured, from.frequencyHz, within), unit)];
   });
+  const isWithin = (hz: number) => hz >= frequencies[0] && hz <= frequencies[frequencies.length - 1];
+  const unread = modes.flatMap(({ n, frequencyHz }) =>
+    isWithin(frequencyHz) && !peaks.some((peak) => peak.n === n) ? [n] : [],
+  );
   let squares = 0;
   let angles = 0;
   for (let i = 0; i < frequencies.length; i++) {
@@ -84,6 +91,7 @@ export function overlay(setup: Setup, measured: Measured, gapMm = ownGapMm(setup
     model,
     unit,
     peaks,
+    unread,
     rmsDb: (20 / Math.LN10) * Math.sqrt(squares / frequencies.length),
     rmsDegrees: (180 / Math.PI) * Math.sqrt(angles / frequencies.length),
   };
@@ -142,7 +150,8 @@ const NEARBY = 0.45;
 
 /**
  * The highest peak `within` so many Hz of `hz`, from the points above 1/√2 of it: there one resonance has 1/|Z|² = (1 + 4Q²(f/f₀ − 1)²)/H², a
- * parabola, fitted with weights |Z|⁴ (the same relative error everywhere). null where there is none to be read.
+ * parabola, fitted with weights |Z|⁴ (the same relative error everywhere). null where there is none to be read: no top within
+ * reach but the flank of a neighbour, or a parabola whose top is not among the points.
  */
 export function readPeak(
   frequencies: Float64Array,
@@ -155,10 +164,13 @@ export function readPeak(
   frequencies.forEach((f, i) => {
     if (Math.abs(f - hz) < within && (top < 0 || power(i) > power(top))) top = i;
   });
-  if (top < 0) return null;
+  if (top <= 0 || top === frequencies.length - 1) return null;
+  if (power(top - 1) > power(top) || power(top + 1) > power(top)) return null;
   let [low, high] = [top, top];
   while (low > 0 && power(low - 1) > power(top) / 2) low--;
   while (high < frequencies.length - 1 && power(high + 1) > power(top) / 2) high++;
+  // on the shoulder of a higher neighbour
+  for (let i = low; i <= high; i++) if (power(i) > power(top)) return null;
   // a peak cut off at an end of the range, or seen by too few points
   if (low === 0 || high === frequencies.length - 1 || high - low + 1 < LEAST_POINTS) return null;
   const f0 = frequencies[top];
@@ -175,6 +187,7 @@ export function readPeak(
   const lowest = c - (b * b) / (4 * a);
   if (!(a > 0 && lowest > 0)) return null;
   const at = 1 - b / (2 * a);
+  if (!(f0 * at > frequencies[low] && f0 * at < frequencies[high])) return null;
   return {
     frequencyHz: f0 * at,
     height: Math.sqrt(power(top) / lowest),

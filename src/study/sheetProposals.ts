@@ -4,6 +4,8 @@
  */
 import { seatWearCaution, usualCautions } from "../bench/cautions.ts";
 import type { CutWayName } from "../bench/cutWay.ts";
+import type { TrialFinding } from "../trial/finding.ts";
+import { sheetResonances } from "./sheetModelFigures.ts";
 import type { CLASSROOM_SENTENCES, ClassroomChart, Paragraph } from "./sheetParagraphs.ts";
 import { type Claim, claimEvidence, isLeftAsItIs, type SheetRecord } from "./sheetRecord.ts";
 
@@ -47,10 +49,13 @@ function found(record: SheetRecord): string {
     uncertainty && uncertainty.sources.length === 0
       ? "How well the dimensions are known is not stated."
       : "The shifts are known to {shiftUncertainty}, the heights to {heightUncertainty}.";
+  const isRetuned = sheetResonances(record)?.some(({ retunedCents }) => retunedCents !== null);
   const remains =
-    record.retuned || record.isWorking
+    isRetuned || record.isWorking
       ? " With resonance {tunedBack} tuned back, {retunedRange} remain."
-      : "";
+      : record.retuned
+        ? " What remains after retuning is not worked out for a gap as wide."
+        : "";
   return (
     "From {reference} to {recommended} the resonances shift by {shiftRange}, their peaks change by {heightRange}." +
     `${remains} Felt from {feltCents} or {feltDecibels}. ${known}`
@@ -68,9 +73,15 @@ function verdict(record: SheetRecord, claim: Claim): string {
   return `The model: {${claim}Finding}. {${claim}Numbers}${disagrees}`;
 }
 
+const OPENED: Readonly<Record<TrialFinding["opened"], string>> = {
+  complete: "",
+  early: " It was opened before all was rated.",
+  again: " The codes had been seen before it was opened, and ratings can have been changed since.",
+};
+
 function tried({ trial }: SheetRecord): string {
   if (!trial) return "No blind trial was played, or its result is not opened yet.";
-  const early = trial.openedEarly ? " It was opened before all was rated." : "";
+  const early = OPENED[trial.opened];
   return trial.isDecided
     ? `Played blind, {trialRepeats} times each: {trial} Guessing would do as well in {trialChance} of trials.${early}`
     : `Played blind, {trialRepeats} times each: {trial} This was not decided: guessing does as well in {trialChance} of trials.${early}`;

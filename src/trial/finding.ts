@@ -9,7 +9,7 @@ import { ERROR_RATE } from "./power.ts";
 import { type PreferenceCurve, preferenceCurve } from "./preference.ts";
 import { ranking } from "./ranking.ts";
 import { cannotTell, isMisfit, isOneGapBest, preferredGap, preferredItem } from "./sentence.ts";
-import { FEWEST_REPEATS, ratingBlocks, type Trial, type TrialItem } from "./trial.ts";
+import { FEWEST_REPEATS, isRated, ratingBlocks, type Trial, type TrialItem } from "./trial.ts";
 
 /** With how it was liked. */
 export interface FoundItem extends TrialItem {
@@ -34,7 +34,8 @@ export interface TrialFinding {
   readonly player: string;
   /** What the player wrote, by place of the item among `items`. */
   readonly remarks: readonly { readonly item: number; readonly text: string }[];
-  readonly openedEarly: boolean;
+  /** `early`: before all was rated; `again`: all rated, but the codes had been seen before. */
+  readonly opened: "complete" | "early" | "again";
 }
 
 /** null while the trial is sealed, or where fewer than two repeats were wholly rated. */
@@ -46,7 +47,7 @@ export function trialFinding(trial: Trial | null, unit: LengthUnit): TrialFindin
   const isDecided = p < ERROR_RATE;
   const curve = isDecided ? curveOf(trial, blocks) : null;
   const best = curve && isOneGapBest(curve) ? curve : null;
-  let sentence = cannotTell(trial.items);
+  let sentence = cannotTell(trial.items, unit);
   if (curve && !isMisfit(curve)) sentence = preferredGap(curve, unit);
   else if (isDecided) sentence = preferredItem(trial.items, ranking(blocks), unit);
   return {
@@ -61,7 +62,7 @@ export function trialFinding(trial: Trial | null, unit: LengthUnit): TrialFindin
     remarks: trial.turns
       .filter(({ remark }) => remark !== "")
       .map(({ item, remark }) => ({ item, text: remark })),
-    openedEarly: trial.opened === "early",
+    opened: trial.opened === "complete" ? "complete" : trial.turns.every(isRated) ? "again" : "early",
   };
 }
 

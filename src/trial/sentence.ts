@@ -14,15 +14,24 @@ const DIGITS = { mm: 1, in: 3 } as const;
 export const preferenceLength = (mm: number, unit: LengthUnit): string =>
   formatLength(mm, unit, DIGITS[unit]);
 
-/** An interval of gaps, mm, in words. */
+/** An interval of gaps, mm, in words; narrower than the digits shown, it is one length. */
 export function preferenceSpan([low, high]: Interval, unit: LengthUnit): string {
   const [from, to] = [preferenceLength(low, unit), preferenceLength(high, unit)];
-  return from === to ? `${to} to the digit shown` : `${from.replace(` ${unit}`, "")}–${to}`;
+  return from === to ? to : `${from.replace(` ${unit}`, "")}–${to}`;
+}
+
+/** A length and its interval, which is not said where it adds nothing: "2.1 mm (1.5–2.8 mm)". */
+export function preferenceWithin(mm: number, interval: Interval, unit: LengthUnit): string {
+  const [length, span] = [preferenceLength(mm, unit), preferenceSpan(interval, unit)];
+  return span === length ? length : `${length} (${span})`;
 }
 
 /** What is said of an undecided trial. */
-export const cannotTell = (items: readonly TrialItem[]): string =>
-  `Cannot tell these ${items.every(({ gapMm }) => gapMm !== null) ? "gaps " : ""}apart by preference; choose for other reasons.`;
+export function cannotTell(items: readonly TrialItem[], unit: LengthUnit): string {
+  const gaps = items.every(({ gapMm }) => gapMm !== null) ? "gaps " : "";
+  const names = items.map(({ name, gapMm }) => (gapMm === null ? name : preferenceLength(gapMm, unit)));
+  return `Cannot tell these ${gaps}apart by preference (${names.join(", ")}); choose for other reasons.`;
+}
 
 /** The means lie too far off the parabola for it to be believed; single gaps are then compared instead. */
 export const isMisfit = ({ misfitP }: PreferenceCurve): boolean => misfitP !== null && misfitP < ERROR_RATE;
@@ -45,9 +54,10 @@ export function preferredGap(curve: PreferenceCurve, unit: LengthUnit): string {
     : curve.reachesWidest
       ? ["widest", "wider"]
       : [null, null];
-  if (end === null) return `Prefers about ${length(bestGapMm)} (${span}).`;
+  const within = preferenceWithin(bestGapMm, intervalMm, unit);
+  if (end === null) return `Prefers about ${within}.`;
   return shape === "end"
-    ? `Prefers the ${end} gap tried, ${length(bestGapMm)} (${span}); the best may be ${further} still.`
+    ? `Prefers the ${end} gap tried, ${within}; the best may be ${further} still.`
     : `Prefers about ${length(bestGapMm)} (${span}, as far as the ${end} gap tried; the best may be ${further} still).`;
 }
 

@@ -114,6 +114,19 @@ describe("leadpipes compared before they are built", () => {
       expect(await page.getByTestId("table-take").isDisabled()).toBe(true);
       expect(await text.inputValue()).toBe(table);
     }
+    // dropped on it, a file is a table and no instrument
+    await text.evaluate((box) => {
+      const data = new DataTransfer();
+      data.items.add(new File(['0,"8,75"\n120,"10,1"\n240,"11,68"\n'], "lp.csv", { type: "text/csv" }));
+      box.dispatchEvent(
+        new DragEvent("drop", { dataTransfer: data, bubbles: true, cancelable: true, composed: true }),
+      );
+    });
+    await page
+      .getByTestId("table-found")
+      .getByText(/3 rows, 240\.00 mm/)
+      .waitFor();
+    expect(await page.getByTestId("table-name").getByRole("textbox").inputValue()).toBe("lp");
     await text.fill("8.8\t0\n9\t100\n11.68\t240");
     await text.blur();
     await page.getByTestId("table-swapped").selectOption("yes");

@@ -152,6 +152,11 @@ describe("measuring the gap", () => {
     await page.getByTestId("use-gap").press("Enter");
     await page.getByTestId("message").waitFor();
     expect(await page.getByTestId("message").innerText()).toMatch(/receiver depth 24\.5\d+ ± .* a gap of/);
+    // read by then, it does not go along to another task
+    await page.waitForTimeout(2100);
+    await page.getByTestId("task-cut").click();
+    await page.getByTestId("message").waitFor({ state: "detached" });
+    await page.getByTestId("task-measure").click();
     expect(await words(page, "compared")).toMatch(/: the measured one\.$/);
     await page.getByTestId("to-explore").click();
     await showsGap(page, `${measured.gapMm.toFixed(2)} mm`);

@@ -43,6 +43,21 @@ describe("annulus compare", () => {
       .stdout.trimEnd()
       .split("\n");
     expect(csv.length).toBe(1 + 3 * 8);
+    // the table says the same of what is left after retuning
+    const { stdout, stderr } = annulus(options);
+    const texts = stdout.split("\n");
+    const first = texts.findIndex((line) => line.startsWith("Equivalent fundamental"));
+    const shown = texts[first + 4].trim().split(/\s+/).slice(-8);
+    const retuned: { equivalent_cents: number }[] = variants[1].retuned.modes;
+    expect(shown).toEqual(
+      retuned.map(({ equivalent_cents: one }) =>
+        one
+          .toFixed(1)
+
+          .replace(/^(?=\d)/, "+"),
+      ),
+    );
+    expect(stderr).toMatch(/wide\.txt: 2 rows.*unit: mm/);
     const lines = annulus([...options, "--format", "ndjson"])
       .stdout.trimEnd()
       .split("\n")

@@ -102,6 +102,14 @@ describe("a leadpipe's table", () => {
   });
 });
 
+it("with cells in quotes keeps their commas", () => {
+  const bare = readBoreTable("0\t8,75\n120\t10,1\n240\t11,68\n", "leadpipe");
+  const quoted = readBoreTable('0,"8,75"\n"120","10,1"\n240,"11,68"\n', "leadpipe");
+  expect(quoted.profileMm).toEqual(bare.profileMm);
+  // an inch mark is no quote
+  expect(readBoreTable('0",0.345"\n9.4",0.46"\n', "leadpipe").profileMm[1][0]).toBeCloseTo(9.4 * 25.4, 9);
+});
+
 it("any text gives a bore or words", () => {
   const cell = fc.oneof(
     fc.double({ noNaN: true, noDefaultInfinity: true }).map(String),

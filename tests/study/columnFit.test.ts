@@ -5,6 +5,7 @@ import { withGap } from "../../src/setup/withGap.ts";
 import { columnFitSteps } from "../../src/study/columnFit.ts";
 import type { ColumnFit } from "../../src/study/columnFitResult.ts";
 import { type UnknownName, unknownOf } from "../../src/study/columnUnknowns.ts";
+import { Instrument } from "../../src/study/instrument.ts";
 import { type Measured, overlay } from "../../src/study/measured.ts";
 import { demo } from "../acoustics/setups.ts";
 import { invented } from "./measurements.ts";
@@ -55,6 +56,20 @@ const TRUTH = {
 };
 
 describe("a measured impedance beside the model", () => {
+  it("reads a peak only where one stands clear, near its own resonance, and names the others", () => {
+    const setup = demo();
+    const { peaks, unread } = overlay(setup, invented(withGap(setup, 1), { from: 40, to: 2000, step: 0.5 }));
+    const modes = new Instrument(setup, { modes: 18 }).modes(gapMm(setup));
+    expect(peaks.length).toBeGreaterThanOrEqual(10);
+    for (const { n, model, cents } of peaks) {
+      expect(Math.abs(1200 * Math.log2(model.frequencyHz / modes[n - 1].frequencyHz))).toBeLessThan(15);
+      expect(Math.abs(cents!)).toBeLessThan(5);
+    }
+    const numbers = [...peaks.map(({ n }) => n), ...unread];
+    expect(unread.length).toBeGreaterThan(0);
+    expect(numbers).toEqual(numbers.map((_, i) => i + 1));
+  });
+
   it("is no different from a model of itself", () => {
     const { peaks, rmsDb, rmsDegrees, unit } = overlay(demo(), invented(demo(), { step: 1 }));
     expect(peaks.length).toBeGreaterThanOrEqual(6);

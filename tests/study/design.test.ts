@@ -26,6 +26,18 @@ const limits: DesignLimits = {
   gapMm: null,
 };
 
+it("before the search is the leadpipe and the gap there are, not the spline that stands for them", () => {
+  const goal = parseDesignGoal("f2=230, height4=30");
+  const options = { goal, limits: { ...limits, gapMm: [3, 5] as const }, restarts: 1, stepsEach: 1 };
+  const { targets, splineOffByMm } = design(setup, options);
+  const instrument = new Instrument(setup);
+  const modes = instrument.modes(instrument.gapMm);
+  expect(targets[0].before).toBeCloseTo(modes[1].frequencyHz, 9);
+  expect(targets[1].before).toBeCloseTo(decibels(modes[3].peakImpedance!, 1e6), 9);
+  expect(splineOffByMm).toBeGreaterThan(0.01);
+  expect(splineOffByMm).toBeLessThan(0.5);
+});
+
 describe("the spline", () => {
   it("as SciPy has it (tests/reference/design-spline.py)", () => {
     const controls = [8.75, 8.9, 9.4, 9.1, 10.8, 11.2, 11.68];
@@ -183,6 +195,7 @@ describe("design", () => {
       [{ smallestMm: 9 }, /entry is held at 8.75 mm, outside 9 to 12.5 mm/],
       [{ smallestMm: 12, largestMm: 9 }, /no leadpipe is between 12 and 9 mm wide/],
       [{ leastCurvatureRadiusMm: -1 }, /radius of curvature of -1 mm/],
+      [{ gapMm: [5, 1] }, /gap cannot go from 5 to 1 mm: give the smaller one first/],
       [{ gapMm: [0, 90] }, /90.000 mm is no gap of this receiver/],
     ];
     for (const [change, words] of refused)
@@ -191,11 +204,16 @@ describe("design", () => {
       ["cents=0", /"cents=0" is no target; give a list such as cents2=0/],
       ["sents2=0", /"sents" is not known; known are f, cents, height, spacing/],
       ["cents2=x", /give the value it should have/],
-      ["cents2=0@-1", /give a weight above 0/],
+      ["cents2=0@-1", /weight: give one above 0/],
+      ["cents2=0, cents2=1", /cents2 stands in the goal twice/],
+      [
+        '{"targets":[{"quantity":"cents","note":2,"target":0}]}',
+        /"note" is no part of a target; give .*"n": 2/,
+      ],
       ["{", /not JSON/],
       ['{"targets":[]}', /at least one/],
       ['{"goals":[]}', /"goals" is no part of a goal/],
-      ['{"targets":[{"quantity":"f","n":99,"target":1}]}', /"targets\[0\]": give the resonance's number/],
+      ['{"targets":[{"quantity":"f","n":99,"target":1}]}', /"targets\[0\]": n: give the resonance's number/],
     ];
     for (const [text, words] of goals) expect(() => parseDesignGoal(text)).toThrow(words);
   });

@@ -63,7 +63,7 @@ function planned(name: CutWayName, targetMm: number): Partial<SheetRecord> {
 }
 
 const trial = (part: Partial<TrialFinding> = {}): TrialFinding => ({
-  sentence: "Cannot tell these gaps apart by preference; choose for other reasons.",
+  sentence: "Cannot tell these gaps apart by preference (1.5 mm, 2.5 mm, 3.5 mm); choose for other reasons.",
   isDecided: false,
   p: 0.41,
   preferredGapMm: null,
@@ -72,7 +72,7 @@ const trial = (part: Partial<TrialFinding> = {}): TrialFinding => ({
   repeats: 4,
   player: "K.",
   remarks: [],
-  openedEarly: false,
+  opened: "complete",
   ...part,
 });
 
@@ -236,7 +236,7 @@ describe("proposals", () => {
     expect(said(record({ ...planned("turn-down", 2.5), trial: sure }), "recommendation")).toMatch(
       /preferred about 2\.5 mm, which agrees\./,
     );
-    const other = trial({ ...found, preferredGapMm: 3.1, intervalMm: [2.8, 3.4], openedEarly: true });
+    const other = trial({ ...found, preferredGapMm: 3.1, intervalMm: [2.8, 3.4], opened: "early" });
     expect(said(record({ trial: other }), "recommendation")).toMatch(
       /about 3\.1 mm: another gap than this\./,
     );

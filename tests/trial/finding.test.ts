@@ -24,13 +24,11 @@ test("a gap between those tried, in either unit", () => {
   expect(trialFinding(trial, "in")!.sentence).toMatch(
     /^Prefers about 0\.0\d\d in \(0\.0\d\d–0\.\d\d\d in\)\.$/,
   );
-  expect(found).toMatchObject({ repeats: 5, openedEarly: false, isDecided: true });
+  expect(found).toMatchObject({ repeats: 5, opened: "complete", isDecided: true });
 });
 
 test("a player without scatter: no more finely than a tenth", () => {
-  expect(trialFinding(played(GAPS, 3, prefers(2.1, 0), 1), "mm")!.sentence).toBe(
-    "Prefers about 2.1 mm (2.1 mm to the digit shown).",
-  );
+  expect(trialFinding(played(GAPS, 3, prefers(2.1, 0), 1), "mm")!.sentence).toBe("Prefers about 2.1 mm.");
 });
 
 test("the end of the range, and that the best may lie beyond", () => {
@@ -55,7 +53,7 @@ test("named items: the best, the rivals of the best, and none", () => {
     /^Prefers (brass|steel) shank or (brass|steel) shank to nylon shank; \w+ shank was rated highest\.$/,
   );
   expect(trialFinding(played(items, 5, guesses, 2), "mm")!.sentence).toBe(
-    "Cannot tell these apart by preference; choose for other reasons.",
+    "Cannot tell these apart by preference (brass shank, steel shank, nylon shank); choose for other reasons.",
   );
 });
 
@@ -80,7 +78,9 @@ test("nothing before it is opened, nor of a single repeat; a repeat that was bro
   expect(trialFinding(until(9), "mm")).toBeNull();
   expect(() => analysis(until(9))).toThrow(/1 whole repeat, and 2 are the fewest/);
   const broken = trialFinding(until(13), "mm")!;
-  expect(broken).toMatchObject({ repeats: 2, openedEarly: true });
+  expect(broken).toMatchObject({ repeats: 2, opened: "early" });
+  // all are rated by now, but the codes had been seen
+  expect(trialFinding(until(trial.turns.length), "mm")).toMatchObject({ opened: "again" });
   expect(broken.remarks).toHaveLength(13);
   expect(analysis(until(13))).toMatchObject({ repeats: 2, leftOut: 1 });
 });

@@ -3,17 +3,22 @@ import { css, html, nothing, type PropertyValues } from "lit";
 import { customElement } from "lit/decorators.js";
 import { controls } from "../controls.ts";
 import { FrameElement } from "../frameElement.ts";
-import type { Message } from "../store/state.ts";
-import { StoreController } from "../store/storeController.ts";
+import type { Route } from "../route.ts";
+import type { Document, Message } from "../store/state.ts";
+import { RouteController, StoreController } from "../store/storeController.ts";
 import { icon } from "./icon.ts";
 
-/** A note that asks nothing goes by itself. */
+/** A note that asks nothing goes by itself; one that offers something, when the person goes on to something else. */
 const READ_S = 8;
+/** A change of task till then belongs to what the note tells. */
+const SETTLED_S = 2;
 
 @customElement("annulus-message")
 export class MessageLine extends FrameElement {
   readonly #store = new StoreController(this);
+  readonly #route = new RouteController(this);
   #shown: Message | null = null;
+  #shownIn: { readonly route: Route; readonly document: Document; readonly at: number } | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
   static override styles = [
@@ -54,7 +59,8 @@ export class MessageLine extends FrameElement {
   ];
 
   protected override news(): readonly unknown[] {
-    return [this.#store.state.message];
+    const { message, document } = this.#store.state;
+    return message ? [message, document, this.#route.route] : [message];
   }
 
   override render() {
@@ -68,14 +74,28 @@ export class MessageLine extends FrameElement {
 
   protected override updated(_: PropertyValues): void {
     const { store, state } = this.#store;
-    const { message } = state;
-    if (message === this.#shown) return;
+    const { message, document } = state;
+    if (message === this.#shown) {
+      if (message?.kind === "note" && this.#isPast()) store.clearMessage();
+      return;
+    }
     this.#shown = message;
+    this.#shownIn = { route: this.#route.route, document, at: performance.now() };
     clearTimeout(this.#timer);
     if (message?.kind !== "note" || message.offer) return;
     this.#timer = setTimeout(() => {
       if (store.state.message === message) store.clearMessage();
     }, 1000 * READ_S);
+  }
+
+  /** Whether the person has gone on: to another task, or to other work once it could be read. */
+  #isPast(): boolean {
+    const { route, document, at } = this.#shownIn!;
+    const shownS = (performance.now() - at) / 1000;
+    return (
+      (this.#route.route !== route && shownS > SETTLED_S) ||
+      (this.#store.state.document !== document && shownS > READ_S)
+    );
   }
 
   #line({ kind, text, offer }: Message, close: () => void) {

@@ -2,7 +2,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { Designed } from "../../../workers/compareProtocol.ts";
 import { bothUnits, signed } from "../../charts/numbers.ts";
-import { formatLength } from "../../units/formatLength.ts";
+import { designWords } from "../../study/designWords.ts";
 import type { LengthUnit } from "../../units/length.ts";
 
 const figure = (value: number | null): string => (value === null ? "–" : value.toFixed(2).replace("-", "−"));
@@ -11,11 +11,8 @@ const figure = (value: number | null): string => (value === null ? "–" : value
 export const missText = (miss: number): string =>
   miss < 0.001 ? "under 0.001" : `${Number(miss.toPrecision(3))}`;
 
-export function designResult(
-  { targets, gapMm, missBefore, missAfter, starts, freedom, narrowsByMm }: Designed,
-  gapBeforeMm: number,
-  unit: LengthUnit,
-): TemplateResult {
+export function designResult(designed: Designed, gapBeforeMm: number, unit: LengthUnit): TemplateResult {
+  const { targets, gapMm, missBefore, missAfter, starts, freedom } = designed;
   return html`
     <div class="stack" data-testid="design-result" aria-live="polite">
       <p>Left of the misses: ${missText(missBefore)} before, <b>${missText(missAfter)}</b> after (weighted r.m.s., cents and dB).</p>
@@ -43,7 +40,7 @@ export function designResult(
       <p class="reason">${freedom}</p>
       <p class="reason">
         ${starts.map(({ miss, steps }, i) => `Start ${i + 1} came to ${missText(miss)} in ${steps} ${steps === 1 ? "step" : "steps"}.`).join(" ")}
-        ${narrowsByMm > 0 ? ` Between knots it narrows by ${formatLength(narrowsByMm, unit, 4)} at most.` : ""}
+        ${designWords(designed, unit).join(" ")}
       </p>
     </div>
   `;

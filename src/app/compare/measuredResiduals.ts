@@ -6,6 +6,7 @@ import type { MeasuredChartData } from "../../charts/measuredChart.ts";
 import { signed } from "../../charts/numbers.ts";
 import type { Thresholds } from "../../setup/setup.ts";
 import type { Measured, Overlay } from "../../study/measured.ts";
+import { peakWords } from "../../study/peakWords.ts";
 
 interface Parts {
   readonly re: Float64Array;
@@ -52,7 +53,8 @@ export function residualsOf(
   };
 }
 
-export function peaksTable({ peaks, rmsDb, rmsDegrees }: Overlay, fit: FittedColumn | null) {
+export function peaksTable(overlay: Overlay, fit: FittedColumn | null) {
+  const { peaks, rmsDb, rmsDegrees } = overlay;
   const heads = [
     "model, Hz",
     "measured, Hz",
@@ -95,8 +97,8 @@ export function peaksTable({ peaks, rmsDb, rmsDegrees }: Overlay, fit: FittedCol
     </div>
     <p class="reason">
       Over all frequencies ${rmsDb.toFixed(2)} dB and ${rmsDegrees.toFixed(1)}° root mean square as the setup has
-      it${fit ? `, ${fit.after.rmsDb.toFixed(2)} dB and ${fit.after.rmsDegrees.toFixed(1)}° fitted` : ""}. A
-      peak that fewer than five of the measured frequencies stand on cannot be read and is left out.
+      it${fit ? `, ${fit.after.rmsDb.toFixed(2)} dB and ${fit.after.rmsDegrees.toFixed(1)}° fitted` : ""}.
+      ${peakWords(overlay).join(" ")}
     </p>
   `;
 }

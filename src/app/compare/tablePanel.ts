@@ -51,7 +51,7 @@ export class TablePanel extends LitElement {
     const { table } = this.#page.state.document.notes.compare;
     const reading = this.#reading(table);
     return html`
-      <div class="adding">
+      <div class="adding" @dragover=${this.#onDragOver} @drop=${this.#onDrop}>
         <div class="stack">
           <div class="row">
             <label>
@@ -62,7 +62,7 @@ export class TablePanel extends LitElement {
             </label>
             <annulus-entry data-testid="table-name" .label=${"Name"} .text=${table.name} @write=${this.#onName}></annulus-entry>
           </div>
-          <label for="text">Two columns, position and bore; paste them here, or open a file</label>
+          <label for="text">Two columns, position and bore; paste them here, open a file, or drop one</label>
           <textarea
             id="text"
             rows="9"
@@ -148,12 +148,25 @@ export class TablePanel extends LitElement {
 
   readonly #open = async (): Promise<void> => {
     const file = await openTableFile(this.#page.store);
-    if (file)
-      this.#write({
-        text: file.text,
-        said: NO_TABLE.said,
-        name: compareNotes(this.#page.store).table.name || file.name.replace(/\.\w+$/, ""),
-      });
+    if (file) this.#bring(file.text, file.name);
+  };
+
+  #bring(text: string, fileName: string): void {
+    const name = compareNotes(this.#page.store).table.name || fileName.replace(/\.\w+$/, "");
+    this.#write({ text, said: NO_TABLE.said, name });
+  }
+
+  readonly #onDragOver = (event: DragEvent): void => {
+    if (event.dataTransfer?.types.includes("Files")) event.preventDefault();
+  };
+
+  /** Here a file is a table, not a setup. */
+  readonly #onDrop = async (event: DragEvent): Promise<void> => {
+    const file = event.dataTransfer?.files[0];
+    if (!file) return;
+    event.preventDefault();
+    event.stopPropagation();
+    this.#bring(await file.text(), file.name);
   };
 
   readonly #take = (): void => {

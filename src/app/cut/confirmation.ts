@@ -15,7 +15,7 @@ export const confirmation = (
     />
     <span>
       <b>I have read and confirm:</b> ${text}<br />
-      <span class="muted">The stages and the card come with it; another target, gap or way has to be confirmed anew.</span>
+      <span class="muted">The stages and the card come with it; another target, gap, way or unit has to be confirmed anew, and so has a plan that was left.</span>
     </span>
   </label>
 `;

@@ -240,7 +240,10 @@ export class Cut extends FrameElement {
     }
     store.setReference(gapMm(setup), { commit: false });
     store.setSetup(after.setup);
-    store.say("note", "The setup is now as it would be after this work. Undo brings the present one back.");
+    store.say(
+      "note",
+      "The setup is now as it would be after this work, to be looked at. Undo brings the present one and its plan back: the sheet is to be printed from those.",
+    );
     this.#route.router.go("explore");
   }
 }

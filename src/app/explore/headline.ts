@@ -64,7 +64,14 @@ export function headline({ explored, retuned, felt, thresholds, unit }: Headline
     expanded: known(n)?.retunedCents?.expanded ?? null,
   }));
   if (!retuned || !left || left.length === 0)
-    return { change, remains: null, finding: null, isFelt: false, holds, heldAgainst };
+    return {
+      change,
+      remains: retuned && beyond(retuned, chosen.gapMm, unit),
+      finding: null,
+      isFelt: false,
+      holds,
+      heldAgainst,
+    };
   const values = left.map((shift) => shift.change);
   const remains = `With resonance ${retuned.retune} tuned back, ${signed(Math.min(...values), 1)} to ${signed(Math.max(...values), 1)} cents remain:`;
   const judged = [
@@ -119,3 +126,11 @@ const listed = (numbers: readonly number[]): string =>
   numbers.length < 2
     ? `${numbers[0]}`
     : `${numbers.slice(0, -1).join(", ")} and ${numbers[numbers.length - 1]}`;
+
+/** Why it is not said what remains: the sweep ends before this gap. */
+function beyond({ rows }: GapSweep, gapMm: number, unit: Unit): string | null {
+  const lastMm = rows[rows.length - 1]?.gapMm;
+  return lastMm !== undefined && gapMm > lastMm
+    ? `What remains after retuning is worked out for gaps up to ${bothUnits(lastMm, unit)}.`
+    : null;
+}

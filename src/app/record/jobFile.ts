@@ -5,11 +5,11 @@ import { download } from "../files/download.ts";
 import type { Document } from "../store/state.ts";
 
 /** What a job is called until the person says otherwise. */
-export const textsOf = ({ setup }: Document): JobTexts => ({
+export const textsOf = ({ setup, notes }: Document): JobTexts => ({
   title: setup.name || "Untitled",
-  player: "",
+  player: notes.sheet.heads.player.trim() || notes.trial.trial?.player || "",
   instrument: setup.name,
-  mouthpiece: "",
+  mouthpiece: notes.sheet.heads.mouthpiece.trim(),
 });
 
 /** @param head of the job it belongs to, or what one would be called */

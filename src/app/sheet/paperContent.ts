@@ -11,9 +11,9 @@ import { shownGaps } from "../store/gapLimits.ts";
 
 export interface PaperContent {
   readonly notes: SheetNotes;
-  /** What the open job already says of whom it is for. */
+  /** What the open job, or else the trial that was played, already says of whom it is for. */
   readonly job: JobHeads;
-  /** As typed for the sheet, else as the job has it. */
+  /** As typed for the sheet, else as it is known. */
   readonly heads: Readonly<Record<Head, string>>;
   readonly record: SheetRecord;
   readonly sweep: GapSweep | null;
@@ -31,8 +31,9 @@ export function paperContent(
   record: SheetRecord,
   sweep: GapSweep | null,
   notes: SheetNotes,
-  job: JobHeads,
+  openJob: JobHeads,
 ): PaperContent {
+  const job = { ...openJob, player: openJob.player?.trim() || record.trial?.player || "" };
   const figures = sheetFigures(record);
   const templates = { ...proposals(record, notes.chart), ...notes.words };
   const { leastMm, mostMm } = shownGaps(record.setup);

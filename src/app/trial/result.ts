@@ -5,7 +5,7 @@ import { percent } from "../../charts/numbers.ts";
 import { itemLabel } from "../../charts/ratingsChart.ts";
 import type { TrialAnalysis } from "../../trial/analysis.ts";
 import { type TrialFinding, trialFinding } from "../../trial/finding.ts";
-import { isMisfit, preferenceLength, preferenceSpan } from "../../trial/sentence.ts";
+import { isMisfit, preferenceWithin } from "../../trial/sentence.ts";
 import { isRated, repeatsOf, SCALES, type Scale, type Trial } from "../../trial/trial.ts";
 import { icon } from "../chrome/icon.ts";
 import { segments } from "../chrome/segments.ts";
@@ -109,11 +109,11 @@ export class TrialResult extends FrameElement {
           ${
             finding?.preferredGapMm == null || !finding.intervalMm
               ? nothing
-              : html`<p class="both" data-testid="preferred">${preferenceLength(finding.preferredGapMm, other)} (${preferenceSpan(finding.intervalMm, other)})</p>`
+              : html`<p class="both" data-testid="preferred">${preferenceWithin(finding.preferredGapMm, finding.intervalMm, other)}</p>`
           }
           ${
             trial.opened === "early"
-              ? html`<p class="notice wrong" data-testid="early">${icon("warning")}<span>Opened early, with ${trial.turns.filter(isRated).length} of ${trial.turns.length} turns rated: who knows how a trial stands can stop it where it suits.</span></p>`
+              ? html`<p class="notice wrong" data-testid="early">${icon("warning")}<span>${earlyWords(trial)}</span></p>`
               : nothing
           }
           ${
@@ -227,4 +227,12 @@ export class TrialResult extends FrameElement {
     const name = setupFileName(this.#page.state.document.setup).replace(/\.setup\.json$/, "");
     saveCsv(trialTable(this.trial), `${name}-blind-trial`);
   };
+}
+
+/** Why a trial that was not opened once, and after all turns, is worth less. */
+function earlyWords({ turns }: Trial): string {
+  const rated = turns.filter(isRated).length;
+  return rated === turns.length
+    ? "Opened again: the codes had been seen before, and ratings can have been changed since. It is no blind trial any more."
+    : `Opened early, with ${rated} of ${turns.length} turns rated: who knows how a trial stands can stop it where it suits.`;
 }

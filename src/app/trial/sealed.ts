@@ -101,7 +101,7 @@ export class SealedTrial extends FrameElement {
     const wasSeen = haveSeen(trial.id);
     const isBlind = rated === of && !wasSeen;
     const standing = wasSeen
-      ? "The codes of this trial have been seen before; the result will say that it was opened early."
+      ? `The codes of this trial have been seen before; the result will say ${rated === of ? "so" : "that it was opened early"}.`
       : isBlind
         ? `All ${of} turns are rated. The codes can be opened.`
         : `${rated} of ${of} turns are rated. To open the codes now ends the blind trial, and the result will say that it was opened early.`;
@@ -110,7 +110,7 @@ export class SealedTrial extends FrameElement {
         <p class="lead" data-testid="opening">${standing}</p>
         <div class="actions">
           <button type="button" class=${isBlind ? "seal" : ""} data-testid="open-trial" @click=${() => this.#open(trial, isBlind)}>
-            ${icon("open")}${isBlind ? "Open the codes" : "Open early all the same"}
+            ${icon("open")}${isBlind ? "Open the codes" : rated === of ? "Open again" : "Open early all the same"}
           </button>
           <button type="button" data-testid="plan-anew" @click=${this.#planAnew}>${icon("reset")}Throw the order away and plan anew</button>
         </div>
