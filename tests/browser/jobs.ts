@@ -1,5 +1,7 @@
 /** What tests do on the sheet of jobs. */
-import { readFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import type { Job } from "../../src/record/job.ts";
@@ -45,10 +47,13 @@ export async function keep(page: Page, title: string): Promise<void> {
   await page.getByTestId("open-job").getByText(title).waitFor();
 }
 
+/** By a file of the machine: thousands of jobs sent to the browser as data take it many seconds. */
 export async function restore(page: Page, name: string, text: string): Promise<void> {
+  const path = join(mkdtempSync(join(tmpdir(), "backup-")), name);
+  writeFileSync(path, text);
   const chooser = page.waitForEvent("filechooser");
   await page.getByTestId("restore").click();
-  await (await chooser).setFiles({ name, mimeType: "application/json", buffer: Buffer.from(text) });
+  await (await chooser).setFiles(path);
 }
 
 export const reported = (page: Page, words: RegExp): Promise<void> =>
