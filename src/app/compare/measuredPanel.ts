@@ -5,6 +5,7 @@ import { readingWords } from "../../study/measuredCsv.ts";
 import type { Reading } from "../../study/measuredReading.ts";
 import { icon } from "../chrome/icon.ts";
 import { controls } from "../controls.ts";
+import { dropped } from "../files/dropped.ts";
 import { openTableFile } from "../fit/tableFiles.ts";
 import { CompareClient } from "../model/compareClient.ts";
 import { openCompareWorker } from "../model/compareConnection.ts";
@@ -73,7 +74,7 @@ export class MeasuredPanel extends LitElement {
     const whole = reading && "measured" in reading ? reading.measured : null;
     return html`
       <div class="stack">
-        <div class="adding" @dragover=${this.#onDragOver} @drop=${this.#onDrop}>
+        <div class="adding" @drop=${this.#onDrop}>
           <div class="stack">
             <label for="text">
               Frequency and impedance, line by line${measured.name ? html`: <b>${measured.name}</b>` : nothing}. Paste them here, open a
@@ -178,17 +179,10 @@ export class MeasuredPanel extends LitElement {
     if (file) this.#bring(file.text, file.name);
   };
 
-  readonly #onDragOver = (event: DragEvent): void => {
-    if (event.dataTransfer?.types.includes("Files")) event.preventDefault();
-  };
-
   /** Here a file is a measurement, not a setup. */
   readonly #onDrop = async (event: DragEvent): Promise<void> => {
-    const file = event.dataTransfer?.files[0];
-    if (!file) return;
-    event.preventDefault();
-    event.stopPropagation();
-    this.#bring(await file.text(), file.name);
+    const [file] = dropped(event);
+    if (file) this.#bring(await file.text(), file.name);
   };
 
   readonly #invent = async (): Promise<void> => {

@@ -8,6 +8,7 @@ import { icon } from "../chrome/icon.ts";
 import { controls } from "../controls.ts";
 import "../entry.ts";
 import type { WriteEvent } from "../entry.ts";
+import { dropped } from "../files/dropped.ts";
 import { openTableFile } from "../fit/tableFiles.ts";
 import {
   NO_TABLE,
@@ -51,7 +52,7 @@ export class TablePanel extends LitElement {
     const { table } = this.#page.state.document.notes.compare;
     const reading = this.#reading(table);
     return html`
-      <div class="adding" @dragover=${this.#onDragOver} @drop=${this.#onDrop}>
+      <div class="adding" @drop=${this.#onDrop}>
         <div class="stack">
           <div class="row">
             <label>
@@ -156,17 +157,10 @@ export class TablePanel extends LitElement {
     this.#write({ text, said: NO_TABLE.said, name });
   }
 
-  readonly #onDragOver = (event: DragEvent): void => {
-    if (event.dataTransfer?.types.includes("Files")) event.preventDefault();
-  };
-
   /** Here a file is a table, not a setup. */
   readonly #onDrop = async (event: DragEvent): Promise<void> => {
-    const file = event.dataTransfer?.files[0];
-    if (!file) return;
-    event.preventDefault();
-    event.stopPropagation();
-    this.#bring(await file.text(), file.name);
+    const [file] = dropped(event);
+    if (file) this.#bring(await file.text(), file.name);
   };
 
   readonly #take = (): void => {

@@ -4,6 +4,7 @@ import { customElement, query, state } from "lit/decorators.js";
 import { icon } from "../chrome/icon.ts";
 import { controls } from "../controls.ts";
 import { download } from "../files/download.ts";
+import { dropped } from "../files/dropped.ts";
 import { FrameElement } from "../frameElement.ts";
 import { sheetStyles } from "../sheetStyles.ts";
 import { OpenJobController, StoreController } from "../store/storeController.ts";
@@ -94,7 +95,7 @@ export class JobsSheet extends FrameElement {
   override render() {
     const refusal = this.#open.state.refusal ?? this.failure;
     return html`
-      <main @dragover=${this.#onDragOver} @drop=${this.#onDrop}>
+      <main @drop=${this.#onDrop}>
         <div class="stack">
           <h2>Jobs</h2>
           <p class="about">
@@ -150,17 +151,9 @@ export class JobsSheet extends FrameElement {
     );
   };
 
-  readonly #onDragOver = (event: DragEvent): void => {
-    if (event.dataTransfer?.types.includes("Files")) event.preventDefault();
-  };
-
   /** Here a file that is let go becomes jobs: before the page takes it for an instrument to be looked at. */
   readonly #onDrop = async (event: DragEvent): Promise<void> => {
-    const files = [...(event.dataTransfer?.files ?? [])];
-    if (files.length === 0) return;
-    event.preventDefault();
-    event.stopPropagation();
-    for (const file of files) {
+    for (const file of dropped(event)) {
       const text = await file.text();
       if (!(await this.backup.take(file.name, text))) await this.openJob.beginFrom(file.name, text);
     }
