@@ -2,6 +2,8 @@ import { expect, test } from "vitest";
 import { headline } from "../../src/app/explore/headline.ts";
 import { Exploration } from "../../src/study/exploration.ts";
 import type { Felt } from "../../src/study/felt.ts";
+import { gapSweep } from "../../src/study/gapSweep.ts";
+import { Instrument } from "../../src/study/instrument.ts";
 import type { HoldFinding } from "../../src/study/slotChange.ts";
 import { SAME_GAP } from "../../src/study/verdicts.ts";
 import { demo } from "../acoustics/setups.ts";
@@ -36,4 +38,26 @@ test("the headline names the notes whose slots change enough to feel, both ways,
   );
   expect(holds(felt("too small to feel", "depends on the lips"))).toBeNull();
   expect(holds(null)).toBeNull();
+});
+
+test("beyond the gaps that the sweep reaches it says so, and within them what remains", () => {
+  const retuned = gapSweep(new Instrument(setup, { modes: 10 }), {
+    gapsMm: [0, 2.5, 4],
+    referenceGapMm: 2.5,
+    retune: 4,
+  });
+  const said = (chosenGapMm: number) =>
+    headline({
+      explored: new Exploration(setup).explore(chosenGapMm, 2.5, 4),
+      retuned,
+      felt: null,
+      thresholds: setup.thresholds,
+      unit: "mm",
+    });
+  expect(said(5.04)).toMatchObject({
+    remains: "What remains after retuning is worked out for gaps up to 4.00 mm · 0.157 in.",
+    finding: null,
+  });
+  expect(said(4).remains).toMatch(/^With resonance 4 tuned back, .* cents remain:$/);
+  expect(said(4).finding).not.toBeNull();
 });
