@@ -19,7 +19,10 @@ const open = async (options?: Parameters<typeof visit>[0]): Promise<Visit> => {
 /** The file an action of a chart's menu saves. */
 async function saved(page: Page, chart: string, action: "svg" | "png" | "csv"): Promise<Buffer> {
   await page.getByTestId(chart).scrollIntoViewIfNeeded();
-  const menu = page.locator("figure", { has: page.getByTestId(chart) }).locator("annulus-chart-menu");
+  const figure = page.locator("figure", { has: page.getByTestId(chart) });
+  // what is not drawn yet cannot be saved
+  await figure.locator("svg.drawing").first().waitFor();
+  const menu = figure.locator("annulus-chart-menu");
   await menu.locator("summary").click();
   const download = page.waitForEvent("download");
   await menu.locator(`[data-action=${action}]`).click();
