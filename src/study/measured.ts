@@ -164,12 +164,11 @@ export function readPeak(
   frequencies.forEach((f, i) => {
     if (Math.abs(f - hz) < within && (top < 0 || power(i) > power(top))) top = i;
   });
-  if (top <= 0 || top === frequencies.length - 1) return null;
-  if (power(top - 1) > power(top) || power(top + 1) > power(top)) return null;
+  if (top < 0) return null;
   let [low, high] = [top, top];
   while (low > 0 && power(low - 1) > power(top) / 2) low--;
   while (high < frequencies.length - 1 && power(high + 1) > power(top) / 2) high++;
-  // on the shoulder of a higher neighbour
+  // on the flank or the shoulder of a higher neighbour
   for (let i = low; i <= high; i++) if (power(i) > power(top)) return null;
   // a peak cut off at an end of the range, or seen by too few points
   if (low === 0 || high === frequencies.length - 1 || high - low + 1 < LEAST_POINTS) return null;

@@ -4,14 +4,12 @@ import { customElement, query, state } from "lit/decorators.js";
 import { controls } from "../controls.ts";
 import { FrameElement } from "../frameElement.ts";
 import { sheetStyles } from "../sheetStyles.ts";
-import { OpenJobController } from "../store/storeController.ts";
 import "./makeBackup.ts";
 import "./restoreBackup.ts";
 import type { RestoreBackup } from "./restoreBackup.ts";
 
 @customElement("annulus-job-backup")
 export class BackupPanel extends FrameElement {
-  readonly #open = new OpenJobController(this);
   @state() private isPersisted: boolean | null = null;
   @query("annulus-restore-backup") private restore!: RestoreBackup;
 
@@ -38,19 +36,18 @@ export class BackupPanel extends FrameElement {
   }
 
   protected override news(): readonly unknown[] {
-    return [this.#open.state];
+    return [];
   }
 
   override render() {
-    const { record } = this.#open.state;
     return html`
       <h3>Backup</h3>
       <p>
         All jobs in one file, to keep elsewhere or to take to another machine. Recordings of blind trials are not in it: they
         stay in this browser.${this.#promise()}
       </p>
-      <annulus-make-backup .record=${record}></annulus-make-backup>
-      <annulus-restore-backup .record=${record}></annulus-restore-backup>
+      <annulus-make-backup></annulus-make-backup>
+      <annulus-restore-backup></annulus-restore-backup>
     `;
   }
 

@@ -1,7 +1,7 @@
 /** All jobs into one file, under a passphrase where one is wanted. */
 import { fileSave } from "browser-fs-access";
 import { html, nothing } from "lit";
-import { customElement, property, state } from "lit/decorators.js";
+import { customElement, state } from "lit/decorators.js";
 import { backupFileName, writeBackup } from "../../record/backup.ts";
 import { encrypt } from "../../record/encrypt.ts";
 import { icon } from "../chrome/icon.ts";
@@ -19,7 +19,6 @@ import "./passphrase.ts";
 export class MakeBackup extends FrameElement {
   readonly #page = new StoreController(this);
   readonly #open = new OpenJobController(this);
-  @property({ attribute: false }) record: JobRecord | null = null;
   @state() private isLocking = false;
   @state() private passphrase = "";
   @state() private isBusy = false;
@@ -27,11 +26,12 @@ export class MakeBackup extends FrameElement {
   static override styles = [controls, sheetStyles, backupStyles];
 
   protected override news(): readonly unknown[] {
-    return [];
+    return [this.#open.state];
   }
 
   override render() {
-    const { record, isBusy, isLocking, passphrase } = this;
+    const { isBusy, isLocking, passphrase } = this;
+    const { record } = this.#open.state;
     return html`
       <label class="tick controls">
         <input type="checkbox" data-testid="lock" .checked=${isLocking} @change=${this.#onLocking} />
@@ -56,7 +56,8 @@ export class MakeBackup extends FrameElement {
 
   readonly #make = async (): Promise<void> => {
     const made = new Date().toISOString();
-    const { record, passphrase, isLocking } = this;
+    const { passphrase, isLocking } = this;
+    const { record } = this.#open.state;
     this.isBusy = true;
     await this.#open.job.flush();
     // a promise, so that the dialog comes with the click and not after the encryption

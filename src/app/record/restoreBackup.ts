@@ -1,7 +1,7 @@
 /** Jobs out of a file, taken in beside what is there; how far it is, and a stop. */
 import { fileOpen } from "browser-fs-access";
 import { html, nothing, type TemplateResult } from "lit";
-import { customElement, property, state } from "lit/decorators.js";
+import { customElement, state } from "lit/decorators.js";
 import { type Backup, backupSteps, formatOf, type JobCount, parseText } from "../../record/backup.ts";
 import { decrypt, isEncrypted } from "../../record/encrypt.ts";
 import { RecordError } from "../../record/recordError.ts";
@@ -15,7 +15,6 @@ import { OpenJobController, StoreController } from "../store/storeController.ts"
 import { BACKUP_FILES } from "./backupFiles.ts";
 import { backupStyles } from "./backupStyles.ts";
 import { inTurns } from "./inTurns.ts";
-import type { JobRecord } from "./jobRecord.ts";
 import "./passphrase.ts";
 import { brokenText, type Restored, restoredText } from "./restoreWords.ts";
 
@@ -35,7 +34,6 @@ interface Work {
 export class RestoreBackup extends FrameElement {
   readonly #page = new StoreController(this);
   readonly #open = new OpenJobController(this);
-  @property({ attribute: false }) record: JobRecord | null = null;
   @state() private passphrase = "";
   @state() private locked: Locked | null = null;
   @state() private problem = "";
@@ -46,11 +44,12 @@ export class RestoreBackup extends FrameElement {
   static override styles = [controls, sheetStyles, backupStyles];
 
   protected override news(): readonly unknown[] {
-    return [];
+    return [this.#open.state];
   }
 
   override render() {
-    const { record, work, locked, report } = this;
+    const { work, locked, report } = this;
+    const { record } = this.#open.state;
     return html`
       <div class="actions controls">
         <button type="button" data-testid="restore" ?disabled=${!record || work !== null} @click=${this.#choose}>
