@@ -1,14 +1,18 @@
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
-import { NOTEBOOK_CACHE } from "./src/app/learn/keptNotebooks.ts";
+import { NOTEBOOK_CACHE } from "./src/app/tasks/learn/keptNotebooks.ts";
 import { contentSecurityPolicy, policyHeaders } from "./vite.policy.ts";
 
 export default defineConfig({
   // relative addresses: the page may lie in any folder of a host
   base: "./",
   resolve: {
-    alias: { "lit/directives/style-map.js": fileURLToPath(new URL("src/app/styleMap.ts", import.meta.url)) },
+    alias: {
+      "lit/directives/style-map.js": fileURLToPath(
+        new URL("src/app/shell/look/styleMap.ts", import.meta.url),
+      ),
+    },
   },
   build: {
     // beside dist/cli, the terminal's commands

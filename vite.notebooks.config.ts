@@ -24,7 +24,7 @@ const withoutKitTheme = (): Plugin => ({
   },
 });
 
-/** Every file of the notebooks by name, for the page that keeps them in the browser (`src/app/learn/keptNotebooks.ts`). */
+/** Every file of the notebooks by name, for the page that keeps them in the browser (`src/app/tasks/learn/keptNotebooks.ts`). */
 const fileList = (): Plugin => ({
   name: "file-list",
   apply: "build",

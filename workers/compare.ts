@@ -1,18 +1,18 @@
 /** Comparing and designing as a worker serves them: long work in steps, plain data out. */
 import type { Setup } from "../src/setup/setup.ts";
-import { type BellTrust, bellTrustSteps } from "../src/study/bellTrust.ts";
-import { type BoreSensitivity, worstPlace } from "../src/study/boreSensitivity.ts";
-import { columnFitSteps, type FitStep } from "../src/study/columnFit.ts";
-import { type Compared, compareSteps, type Variant } from "../src/study/compare.ts";
-import { type VariantCurve, variantCurve } from "../src/study/compareCurve.ts";
-import { type DesignProgress, designSteps } from "../src/study/design.ts";
-import { freedomOf } from "../src/study/designFreedom.ts";
-import { goalLike } from "../src/study/designGoal.ts";
-import { type MandrelStation, mandrelStations } from "../src/study/designStations.ts";
-import { Instrument } from "../src/study/instrument.ts";
-import { type Measured, type Overlay, overlay } from "../src/study/measured.ts";
-import { inventedMeasurement } from "../src/study/measuredInvented.ts";
-import { PLAYED } from "../src/study/verdicts.ts";
+import { PLAYED } from "../src/study/change/verdicts.ts";
+import { type BellTrust, bellTrustSteps } from "../src/study/compare/bellTrust.ts";
+import { type BoreSensitivity, worstPlace } from "../src/study/compare/boreSensitivity.ts";
+import { type Compared, compareSteps, type Variant } from "../src/study/compare/compare.ts";
+import { type VariantCurve, variantCurve } from "../src/study/compare/compareCurve.ts";
+import { type DesignProgress, designSteps } from "../src/study/design/design.ts";
+import { freedomOf } from "../src/study/design/designFreedom.ts";
+import { goalLike } from "../src/study/design/designGoal.ts";
+import { type MandrelStation, mandrelStations } from "../src/study/design/designStations.ts";
+import { Instrument } from "../src/study/instrument/instrument.ts";
+import { columnFitSteps, type FitStep } from "../src/study/measured/columnFit.ts";
+import { type Measured, type Overlay, overlay } from "../src/study/measured/measured.ts";
+import { inventedMeasurement } from "../src/study/measured/measuredInvented.ts";
 import type {
   BellTrustRequest,
   ColumnFitRequest,

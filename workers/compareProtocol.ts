@@ -3,17 +3,17 @@
  * shank is never slowed. A newer ticket ends older work. Types only.
  */
 import type { Setup } from "../src/setup/setup.ts";
-import type { BellTrust } from "../src/study/bellTrust.ts";
-import type { ErrorPlace } from "../src/study/boreSensitivity.ts";
-import type { FitStep } from "../src/study/columnFit.ts";
-import type { ColumnFit, Estimate } from "../src/study/columnFitResult.ts";
-import type { Unknown, UnknownName } from "../src/study/columnUnknowns.ts";
-import type { Compared, CompareOptions, Variant } from "../src/study/compare.ts";
-import type { VariantCurve } from "../src/study/compareCurve.ts";
-import type { Design, DesignOptions, DesignProgress } from "../src/study/design.ts";
-import type { DesignGoal } from "../src/study/designGoal.ts";
-import type { MandrelStation, StationOptions } from "../src/study/designStations.ts";
-import type { Measured, Overlay } from "../src/study/measured.ts";
+import type { BellTrust } from "../src/study/compare/bellTrust.ts";
+import type { ErrorPlace } from "../src/study/compare/boreSensitivity.ts";
+import type { Compared, CompareOptions, Variant } from "../src/study/compare/compare.ts";
+import type { VariantCurve } from "../src/study/compare/compareCurve.ts";
+import type { Design, DesignOptions, DesignProgress } from "../src/study/design/design.ts";
+import type { DesignGoal } from "../src/study/design/designGoal.ts";
+import type { MandrelStation, StationOptions } from "../src/study/design/designStations.ts";
+import type { FitStep } from "../src/study/measured/columnFit.ts";
+import type { ColumnFit, Estimate } from "../src/study/measured/columnFitResult.ts";
+import type { Unknown, UnknownName } from "../src/study/measured/columnUnknowns.ts";
+import type { Measured, Overlay } from "../src/study/measured/measured.ts";
 import type { Refusal, StepProgress, Ticket } from "./modelProtocol.ts";
 
 export interface CompareRequest extends Omit<CompareOptions, "goal">, Ticket {

@@ -1,12 +1,12 @@
 /** Questions of feel as a worker serves them: a setup at a time, long work in steps. */
 import type { Setup } from "../src/setup/setup.ts";
-import { closedSteps, type Done, feltSteps } from "../src/study/felt.ts";
-import { Instrument } from "../src/study/instrument.ts";
-import { type LeapOptions, type LeapTally, leapSteps, together } from "../src/study/leaps.ts";
-import { levelSteps } from "../src/study/levelSteps.ts";
-import { MODAL_COUNT } from "../src/study/modalColumn.ts";
-import { type ResistanceChange, resistanceChange } from "../src/study/resistanceChange.ts";
-import { type GapSlots, type SlotOptions, slotSteps } from "../src/study/slots.ts";
+import { levelSteps } from "../src/study/blown/levelSteps.ts";
+import { type ResistanceChange, resistanceChange } from "../src/study/blown/resistanceChange.ts";
+import { closedSteps, type Done, feltSteps } from "../src/study/feel/felt.ts";
+import { type LeapOptions, type LeapTally, leapSteps, together } from "../src/study/feel/leaps.ts";
+import { MODAL_COUNT } from "../src/study/feel/modalColumn.ts";
+import { type GapSlots, type SlotOptions, slotSteps } from "../src/study/feel/slots.ts";
+import { Instrument } from "../src/study/instrument/instrument.ts";
 import type {
   ClosedRequest,
   FeelWorker,

@@ -3,12 +3,12 @@
  * is never slowed. As there, questions are about the setup loaded last, and a newer ticket ends older work. Types only.
  */
 import type { Setup } from "../src/setup/setup.ts";
-import type { Felt, FeltOptions, FeltQuestion } from "../src/study/felt.ts";
-import type { LeapOptions, LeapTally } from "../src/study/leaps.ts";
-import type { LevelLoss } from "../src/study/levelLoss.ts";
-import type { ResistanceChange } from "../src/study/resistanceChange.ts";
-import type { GapSlots, SlotOptions } from "../src/study/slots.ts";
-import type { Evidence } from "../src/study/verdicts.ts";
+import type { LevelLoss } from "../src/study/blown/levelLoss.ts";
+import type { ResistanceChange } from "../src/study/blown/resistanceChange.ts";
+import type { Evidence } from "../src/study/change/verdicts.ts";
+import type { Felt, FeltOptions, FeltQuestion } from "../src/study/feel/felt.ts";
+import type { LeapOptions, LeapTally } from "../src/study/feel/leaps.ts";
+import type { GapSlots, SlotOptions } from "../src/study/feel/slots.ts";
 import type { Refusal, StepProgress, Ticket } from "./modelProtocol.ts";
 
 export interface FeltRequest extends FeltQuestion, Ticket {}

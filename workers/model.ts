@@ -1,10 +1,10 @@
 /** The model as the page's worker serves it: a setup at a time, sweeps in steps so that a newer question gets its turn. */
 import { transfer } from "comlink";
-import { type CoverageFactor, NORMAL_COVERAGE } from "../src/bench/combinedUncertainty.ts";
+import { type CoverageFactor, NORMAL_COVERAGE } from "../src/bench/measure/combinedUncertainty.ts";
 import type { Setup } from "../src/setup/setup.ts";
-import { Exploration, type Explored } from "../src/study/exploration.ts";
-import { type GapSweep, gapSweepSteps } from "../src/study/gapSweep.ts";
-import { type MonteCarlo, monteCarloSteps } from "../src/study/monteCarlo.ts";
+import { Exploration, type Explored } from "../src/study/instrument/exploration.ts";
+import { type GapSweep, gapSweepSteps } from "../src/study/instrument/gapSweep.ts";
+import { type MonteCarlo, monteCarloSteps } from "../src/study/uncertainty/monteCarlo.ts";
 import { answered, isRefusal, LongWork } from "./longWork.ts";
 import type { DrawRequest, ModelWorker, Refusal, StepProgress, SweepRequest } from "./modelProtocol.ts";
 
@@ -65,7 +65,7 @@ async function explorationOf(setup: Setup): Promise<Exploration | Refusal> {
 /** Student's t only for who needs it: its tables are as heavy as the model. */
 async function coverageFor({ uncertainties }: Setup): Promise<CoverageFactor> {
   const isExact = Object.values(uncertainties).every(({ degreesOfFreedom }) => degreesOfFreedom === Infinity);
-  return isExact ? NORMAL_COVERAGE : (await import("../src/bench/coverage.ts")).coverageFactor;
+  return isExact ? NORMAL_COVERAGE : (await import("../src/bench/measure/coverage.ts")).coverageFactor;
 }
 
 /** Buffers that nothing here keeps: the reference and the frequencies are cached and are copied by the message instead. */

@@ -4,9 +4,9 @@
  * types only.
  */
 import type { Setup } from "../src/setup/setup.ts";
-import type { Explored } from "../src/study/exploration.ts";
-import type { GapSweep, GapSweepOptions } from "../src/study/gapSweep.ts";
-import type { MonteCarlo, MonteCarloOptions } from "../src/study/monteCarlo.ts";
+import type { Explored } from "../src/study/instrument/exploration.ts";
+import type { GapSweep, GapSweepOptions } from "../src/study/instrument/gapSweep.ts";
+import type { MonteCarlo, MonteCarloOptions } from "../src/study/uncertainty/monteCarlo.ts";
 
 /** An error as data: Comlink's own transfer of errors loses their kind. */
 export interface Refusal {

@@ -1,10 +1,10 @@
 /** The voices as the page's worker serves them. */
 import { transfer } from "comlink";
 import type { Setup } from "../src/setup/setup.ts";
-import { Instrument } from "../src/study/instrument.ts";
-import { MODAL_COUNT } from "../src/study/modalColumn.ts";
-import { PHRASES, perform } from "../src/study/phrase.ts";
-import { Voices } from "../src/study/voice.ts";
+import { MODAL_COUNT } from "../src/study/feel/modalColumn.ts";
+import { PHRASES, perform } from "../src/study/feel/phrase.ts";
+import { Voices } from "../src/study/feel/voice.ts";
+import { Instrument } from "../src/study/instrument/instrument.ts";
 import { answered, isRefusal } from "./longWork.ts";
 import type { Refusal } from "./modelProtocol.ts";
 import type { VoiceWorker } from "./voiceProtocol.ts";

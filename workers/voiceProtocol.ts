@@ -1,8 +1,8 @@
 /** What the page may ask the worker that makes voices. Questions are about the setup loaded last; imports types only. */
 import type { Lips } from "../src/lips/lips.ts";
 import type { Setup } from "../src/setup/setup.ts";
-import type { Performance, PhraseName } from "../src/study/phrase.ts";
-import type { VoiceAtGap } from "../src/study/voice.ts";
+import type { Performance, PhraseName } from "../src/study/feel/phrase.ts";
+import type { VoiceAtGap } from "../src/study/feel/voice.ts";
 import type { Refusal } from "./modelProtocol.ts";
 
 /** Arrays are transferred. */

@@ -1,6 +1,6 @@
-import { moistAir } from "../../src/acoustics/air.ts";
-import { zeroOfJ1 } from "../../src/acoustics/bessel.ts";
-import { wallLoss } from "../../src/acoustics/wallLoss.ts";
+import { moistAir } from "../../src/acoustics/medium/air.ts";
+import { wallLoss } from "../../src/acoustics/medium/wallLoss.ts";
+import { zeroOfJ1 } from "../../src/acoustics/numerics/bessel.ts";
 import zeros from "../../tests/reference/bessel-zeros.csv?raw";
 import { numbersOf } from "../../tests/reference/csv.ts";
 import climates from "../../tests/reference/moist-air.csv?raw";

@@ -3,7 +3,7 @@
  * digit stands at the left edge.
  */
 import { scaleLog } from "d3";
-import { bottomAxis, bottomAxisRoom } from "../../src/charts/axes.ts";
+import { bottomAxis, bottomAxisRoom } from "../../src/charts/kit/axes.ts";
 import {
   add,
   clamp,
@@ -14,8 +14,8 @@ import {
   textWidth,
   typeSizes,
   write,
-} from "../../src/charts/drawing.ts";
-import { colour } from "../../src/charts/tokens.ts";
+} from "../../src/charts/kit/drawing.ts";
+import { colour } from "../../src/charts/kit/tokens.ts";
 import { type Outcome, partOf } from "./check.ts";
 import { deviation } from "./words.ts";
 

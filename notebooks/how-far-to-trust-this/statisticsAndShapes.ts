@@ -1,5 +1,5 @@
-import { splineOf } from "../../src/study/designSpline.ts";
-import { wilsonInterval } from "../../src/study/wilsonInterval.ts";
+import { splineOf } from "../../src/study/design/designSpline.ts";
+import { wilsonInterval } from "../../src/study/feel/wilsonInterval.ts";
 import { fQuantile } from "../../src/trial/fDistribution.ts";
 import { friedman } from "../../src/trial/friedman.ts";
 import { permutationTest } from "../../src/trial/permutation.ts";

@@ -1,9 +1,9 @@
 import demoFile from "../../shared/demo.setup.json" with { type: "json" };
-import { flareReflection } from "../../src/acoustics/bellFlare.ts";
-import { boreOf } from "../../src/acoustics/bore.ts";
-import { radiationMatrix } from "../../src/acoustics/multimodalRadiation.ts";
-import { openPipeReflection } from "../../src/acoustics/openPipe.ts";
-import { reflection } from "../../src/acoustics/radiation.ts";
+import { flareReflection } from "../../src/acoustics/bell/bellFlare.ts";
+import { radiationMatrix } from "../../src/acoustics/bell/multimodalRadiation.ts";
+import { openPipeReflection } from "../../src/acoustics/bell/openPipe.ts";
+import { reflection } from "../../src/acoustics/bell/radiation.ts";
+import { boreOf } from "../../src/acoustics/duct/bore.ts";
 import { readSetup } from "../../src/setup/readSetup.ts";
 import flareTable from "../../tests/reference/bell-flare.csv?raw";
 import radiationTable from "../../tests/reference/bell-radiation.csv?raw";

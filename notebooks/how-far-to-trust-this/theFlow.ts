@@ -3,7 +3,7 @@ import { frictionFactor } from "../../src/flow/friction.ts";
 import { dynamicPressure, pipeLoss } from "../../src/flow/pipe.ts";
 import { missedMomentum, momentumBeyond } from "../../src/flow/shearLayer.ts";
 import { readSetup } from "../../src/setup/readSetup.ts";
-import { resistance } from "../../src/study/resistance.ts";
+import { resistance } from "../../src/study/blown/resistance.ts";
 import { numbersOf, rowsOf } from "../../tests/reference/csv.ts";
 import coneFriction from "../../tests/reference/flow-cone-friction.csv?raw";
 import contractions from "../../tests/reference/flow-contraction.csv?raw";

@@ -1,5 +1,5 @@
-import { regionInertance } from "../../src/acoustics/gap.ts";
-import { stepInertance } from "../../src/acoustics/junction.ts";
+import { regionInertance } from "../../src/acoustics/gap/gap.ts";
+import { stepInertance } from "../../src/acoustics/gap/junction.ts";
 import { numbersOf } from "../../tests/reference/csv.ts";
 import straight from "../../tests/reference/gap-inertance.csv?raw";
 import region from "../../tests/reference/gap-region.csv?raw";

@@ -1,6 +1,6 @@
 import { AirColumn } from "../../src/acoustics/airColumn.ts";
-import { Line } from "../../src/acoustics/line.ts";
-import { type Resonance, resonancesOf } from "../../src/acoustics/resonances.ts";
+import { Line } from "../../src/acoustics/duct/line.ts";
+import { type Resonance, resonancesOf } from "../../src/acoustics/resonance/resonances.ts";
 import { readSetup } from "../../src/setup/readSetup.ts";
 import type { Setup } from "../../src/setup/setup.ts";
 import cone from "../../tests/reference/cone-3000.json" with { type: "json" };

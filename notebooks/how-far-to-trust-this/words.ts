@@ -1,5 +1,5 @@
 /** Deviations as a person reads them. */
-import type { Table } from "../../src/charts/drawing.ts";
+import type { Table } from "../../src/charts/kit/drawing.ts";
 import type { Check, Outcome } from "./check.ts";
 
 const superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹";

@@ -1,5 +1,5 @@
 /** The graphs of the notebook: inertance between its limits, its error, the steps apart and together. */
-import type { Drawing, Frame, Table } from "../../src/charts/drawing.ts";
+import type { Drawing, Frame, Table } from "../../src/charts/kit/drawing.ts";
 import { partOf, type Sample } from "../how-far-to-trust-this/check.ts";
 import { plot } from "../paper/plot.ts";
 import { curveGapsMm, excessAt, finiteElements, oneStep, stepsAt, twoSteps } from "./limits.ts";

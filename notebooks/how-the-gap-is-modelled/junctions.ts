@@ -1,7 +1,8 @@
 /** What the evanescent fields are worth: the demo with its junctions modal, and plane. */
-import { Instrument } from "../../src/study/instrument.ts";
-import { type ChangedMode, modeChanges } from "../../src/study/modeChanges.ts";
-import { inContext } from "../../src/study/modeTable.ts";
+
+import { type ChangedMode, modeChanges } from "../../src/study/change/modeChanges.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
+import { inContext } from "../../src/study/instrument/modeTable.ts";
 import { demo } from "../paper/demo.ts";
 
 const modal = new Instrument(demo);

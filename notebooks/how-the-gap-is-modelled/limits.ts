@@ -1,6 +1,6 @@
 /** The gap's inertance beside the simpler answers it must go over to. */
-import { cavityInertance, regionInertance } from "../../src/acoustics/gap.ts";
-import { stepInertance } from "../../src/acoustics/junction.ts";
+import { cavityInertance, regionInertance } from "../../src/acoustics/gap/gap.ts";
+import { stepInertance } from "../../src/acoustics/gap/junction.ts";
 import { straightRows } from "../how-far-to-trust-this/theGap.ts";
 
 /** Radii of the cross-check's commonest shape, mm; its finite elements reach from 0.05 to 12 mm. */

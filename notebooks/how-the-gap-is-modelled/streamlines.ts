@@ -1,6 +1,6 @@
 /** The flow through the gap, to scale: between neighbouring lines passes a tenth of it. */
 import { scaleLinear } from "d3";
-import { GapField, type StraightCavity } from "../../src/acoustics/gapField.ts";
+import { GapField, type StraightCavity } from "../../src/acoustics/gap/gapField.ts";
 import {
   add,
   type Frame,
@@ -11,10 +11,10 @@ import {
   sheet,
   typeSizes,
   write,
-} from "../../src/charts/drawing.ts";
-import { hatchPath } from "../../src/charts/hatch.ts";
-import { bothUnits } from "../../src/charts/numbers.ts";
-import { colour } from "../../src/charts/tokens.ts";
+} from "../../src/charts/kit/drawing.ts";
+import { hatchPath } from "../../src/charts/kit/hatch.ts";
+import { bothUnits } from "../../src/charts/kit/numbers.ts";
+import { colour } from "../../src/charts/kit/tokens.ts";
 
 const millimetre = 1e-3;
 /** Drawn of the long ducts and of the metal around them, mm. */

@@ -1,6 +1,6 @@
 /** A drawing on the sheet: under it what it shows, and behind a fold the same in numbers. */
 import { html, nothing, render } from "lit";
-import type { Table } from "../../src/charts/drawing.ts";
+import type { Table } from "../../src/charts/kit/drawing.ts";
 
 export interface FigureOptions {
   /** What to see, one or two sentences. */

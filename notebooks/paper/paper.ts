@@ -1,8 +1,8 @@
 /** The sheet a notebook is written on: the page's own colours and type, light or dark as on the page, and the way to the others. */
-import "../../src/app/font.css";
-import { browserShelves, restoreView } from "../../src/app/files/autosave.ts";
-import { NOTEBOOKS } from "../../src/app/learn/contents.ts";
-import { showTheme, usePalettes } from "../../src/app/theme.ts";
+import "../../src/app/shell/look/font.css";
+import { showTheme, usePalettes } from "../../src/app/shell/look/theme.ts";
+import { browserShelves, restoreView } from "../../src/app/state/keeping/autosave.ts";
+import { NOTEBOOKS } from "../../src/app/tasks/learn/contents.ts";
 
 usePalettes();
 showTheme(restoreView(browserShelves())?.theme ?? "auto");

@@ -1,7 +1,7 @@
 /** A plain graph in the drawing office's manner: lines named at their ends, points, a band, a mark. For what has no drawing of its own. */
 import { scaleLinear, scaleLog } from "d3";
-import { bottomAxis, bottomAxisRoom, leftAxis, type Tick } from "../../src/charts/axes.ts";
-import { corners, curvePath } from "../../src/charts/curve.ts";
+import { bottomAxis, bottomAxisRoom, leftAxis, type Tick } from "../../src/charts/kit/axes.ts";
+import { corners, curvePath } from "../../src/charts/kit/curve.ts";
 import {
   add,
   type Box,
@@ -17,11 +17,11 @@ import {
   textWidth,
   typeSizes,
   write,
-} from "../../src/charts/drawing.ts";
-import { hatchPath } from "../../src/charts/hatch.ts";
-import { tickText } from "../../src/charts/numbers.ts";
-import { spread } from "../../src/charts/spread.ts";
-import { colour, type TokenName } from "../../src/charts/tokens.ts";
+} from "../../src/charts/kit/drawing.ts";
+import { hatchPath } from "../../src/charts/kit/hatch.ts";
+import { tickText } from "../../src/charts/kit/numbers.ts";
+import { spread } from "../../src/charts/kit/spread.ts";
+import { colour, type TokenName } from "../../src/charts/kit/tokens.ts";
 
 export interface Axis {
   /** With its unit. */

@@ -1,7 +1,7 @@
 /** Peaks from soft to loud at the reference gap and another one, computed in the page's worker for feel. */
-import { FeelClient } from "../../src/app/model/feelClient.ts";
-import { openFeelWorker } from "../../src/app/model/feelConnection.ts";
-import type { LevelLoss } from "../../src/study/levelLoss.ts";
+import { FeelClient } from "../../src/app/work/feelClient.ts";
+import { openFeelWorker } from "../../src/app/work/feelConnection.ts";
+import type { LevelLoss } from "../../src/study/blown/levelLoss.ts";
 import { demo, referenceGapMm } from "../paper/demo.ts";
 import { following } from "../paper/longWork.ts";
 

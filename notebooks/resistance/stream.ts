@@ -1,7 +1,12 @@
 /** A steady stream through the demo: at any flow and gap, with the leadpipe's entry as wide as the reader makes it. */
 import { exitBoreMm } from "../../src/setup/geometry.ts";
 import type { ProfileMm, Setup } from "../../src/setup/setup.ts";
-import { type PartDrop, type PartName, type Resistance, resistance } from "../../src/study/resistance.ts";
+import {
+  type PartDrop,
+  type PartName,
+  type Resistance,
+  resistance,
+} from "../../src/study/blown/resistance.ts";
 import { demo, mostGapMm } from "../paper/demo.ts";
 
 export const shankExitMm = exitBoreMm(demo.mouthpiece.profileMm);

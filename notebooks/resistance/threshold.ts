@@ -1,11 +1,11 @@
 /** The other meaning of resistance: the pressure in the mouth below which modelled lips do not start. */
 import { equilibriumOf } from "../../src/lips/equilibrium.ts";
 import { DEFAULT_LIPS } from "../../src/lips/lips.ts";
-import { Instrument } from "../../src/study/instrument.ts";
-import { MODAL_COUNT } from "../../src/study/modalColumn.ts";
-import { flowOf, resistance } from "../../src/study/resistance.ts";
-import { blownAt, valveIn } from "../../src/study/slots.ts";
-import { PLAYED } from "../../src/study/verdicts.ts";
+import { flowOf, resistance } from "../../src/study/blown/resistance.ts";
+import { PLAYED } from "../../src/study/change/verdicts.ts";
+import { MODAL_COUNT } from "../../src/study/feel/modalColumn.ts";
+import { blownAt, valveIn } from "../../src/study/feel/slots.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { demo } from "../paper/demo.ts";
 
 const instrument = new Instrument(demo, { modes: MODAL_COUNT });

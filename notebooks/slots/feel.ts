@@ -1,10 +1,10 @@
 /** What takes seconds, computed in the page's workers for feel: slots at two gaps, the same over all lips tried, many leaps. */
-import { FeelClient } from "../../src/app/model/feelClient.ts";
-import { openFeelWorker } from "../../src/app/model/feelConnection.ts";
-import type { LeapPoint } from "../../src/charts/leapChart.ts";
-import type { Felt } from "../../src/study/felt.ts";
-import { missChance } from "../../src/study/leaps.ts";
-import type { GapSlots } from "../../src/study/slots.ts";
+import { FeelClient } from "../../src/app/work/feelClient.ts";
+import { openFeelWorker } from "../../src/app/work/feelConnection.ts";
+import type { LeapPoint } from "../../src/charts/plots/leapChart.ts";
+import type { Felt } from "../../src/study/feel/felt.ts";
+import { missChance } from "../../src/study/feel/leaps.ts";
+import type { GapSlots } from "../../src/study/feel/slots.ts";
 import { demo, referenceGapMm } from "../paper/demo.ts";
 import { following } from "../paper/longWork.ts";
 

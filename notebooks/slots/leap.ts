@@ -7,7 +7,7 @@ import { noteAt } from "../../src/lips/note.ts";
 import { type Blowing, Oscillator } from "../../src/lips/oscillator.ts";
 import { playingOf } from "../../src/lips/playing.ts";
 import { slotOf } from "../../src/lips/slot.ts";
-import { pressureFor, SOFTLY } from "../../src/study/slots.ts";
+import { pressureFor, SOFTLY } from "../../src/study/feel/slots.ts";
 import { referenceGapMm } from "../paper/demo.ts";
 import { blownOn, valve } from "./lipsOnColumn.ts";
 

@@ -1,10 +1,10 @@
 /** Modelled lips on the demo's air column: what begins at which lip frequency and pressure, and how hard it is to start. */
 import { DEFAULT_LIPS } from "../../src/lips/lips.ts";
 import { noteAt } from "../../src/lips/note.ts";
-import { Instrument } from "../../src/study/instrument.ts";
-import { MODAL_COUNT } from "../../src/study/modalColumn.ts";
-import { type Blown, blownAt, valveIn } from "../../src/study/slots.ts";
-import { PLAYED } from "../../src/study/verdicts.ts";
+import { PLAYED } from "../../src/study/change/verdicts.ts";
+import { MODAL_COUNT } from "../../src/study/feel/modalColumn.ts";
+import { type Blown, blownAt, valveIn } from "../../src/study/feel/slots.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { demo } from "../paper/demo.ts";
 
 export const instrument = new Instrument(demo, { modes: MODAL_COUNT });

@@ -1,7 +1,7 @@
 /** A leap as it is heard a metre before the bell; only on a press, quiet at first, by the page's own way of the sound. */
-import { Voice } from "../../src/app/play/voice.ts";
-import { VoiceModel } from "../../src/app/play/voiceModel.ts";
-import { DEFAULT_LIPS } from "../../src/study/lipParameters.ts";
+import { Voice } from "../../src/app/tasks/play/voice.ts";
+import { VoiceModel } from "../../src/app/tasks/play/voiceModel.ts";
+import { DEFAULT_LIPS } from "../../src/study/feel/lipParameters.ts";
 import { demo } from "../paper/demo.ts";
 import { type FollowedLeap, rate } from "./leap.ts";
 

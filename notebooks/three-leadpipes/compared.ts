@@ -1,9 +1,9 @@
 /** What the comparison says: how far the drawings are apart, what a lathe's error does to each, and who wins by which goal. */
-import type { Shown } from "../../src/app/compare/comparedCandidates.ts";
-import { scoreOf } from "../../src/app/compare/comparedCandidates.ts";
-import { knownQuantities } from "../../src/study/compareQuantities.ts";
-import { parseGoal } from "../../src/study/goal.ts";
-import { PLAYED } from "../../src/study/verdicts.ts";
+import type { Shown } from "../../src/app/tasks/compare/comparedCandidates.ts";
+import { scoreOf } from "../../src/app/tasks/compare/comparedCandidates.ts";
+import { PLAYED } from "../../src/study/change/verdicts.ts";
+import { knownQuantities } from "../../src/study/compare/compareQuantities.ts";
+import { parseGoal } from "../../src/study/compare/goal.ts";
 import type { ComparedVariant } from "../../workers/compareProtocol.ts";
 import { demo } from "../paper/demo.ts";
 import { drawings } from "./leadpipes.ts";

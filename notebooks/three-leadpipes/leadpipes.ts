@@ -1,10 +1,10 @@
 /** Three leadpipes that nobody has made, on the demo with one gap: what the page's Compare offers to try. */
-import { INVENTED } from "../../src/app/compare/inventedLeadpipes.ts";
-import { CompareClient } from "../../src/app/model/compareClient.ts";
-import { openCompareWorker } from "../../src/app/model/compareConnection.ts";
+import { INVENTED } from "../../src/app/tasks/compare/inventedLeadpipes.ts";
+import { CompareClient } from "../../src/app/work/compareClient.ts";
+import { openCompareWorker } from "../../src/app/work/compareConnection.ts";
 import { leadpipeOfShape } from "../../src/setup/leadpipeShape.ts";
 import { withGap } from "../../src/setup/withGap.ts";
-import type { Variant } from "../../src/study/compare.ts";
+import type { Variant } from "../../src/study/compare/compare.ts";
 import type { ComparedVariant } from "../../workers/compareProtocol.ts";
 import { demo, referenceGapMm } from "../paper/demo.ts";
 import { following } from "../paper/longWork.ts";

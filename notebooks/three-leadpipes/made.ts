@@ -1,11 +1,11 @@
 /** The pipe is made and measured: an invented measurement, and what a fit of a few unknowns makes of it. */
-import { CompareClient } from "../../src/app/model/compareClient.ts";
-import { openCompareWorker } from "../../src/app/model/compareConnection.ts";
-import type { UnknownName } from "../../src/study/columnUnknowns.ts";
-import type { Variant } from "../../src/study/compare.ts";
-import { type Measured, type Overlay, overlay } from "../../src/study/measured.ts";
-import { readMeasured } from "../../src/study/measuredCsv.ts";
-import { inventedMeasurement } from "../../src/study/measuredInvented.ts";
+import { CompareClient } from "../../src/app/work/compareClient.ts";
+import { openCompareWorker } from "../../src/app/work/compareConnection.ts";
+import type { Variant } from "../../src/study/compare/compare.ts";
+import type { UnknownName } from "../../src/study/measured/columnUnknowns.ts";
+import { type Measured, type Overlay, overlay } from "../../src/study/measured/measured.ts";
+import { readMeasured } from "../../src/study/measured/measuredCsv.ts";
+import { inventedMeasurement } from "../../src/study/measured/measuredInvented.ts";
 import type { FittedColumn } from "../../workers/compareProtocol.ts";
 import { following } from "../paper/longWork.ts";
 

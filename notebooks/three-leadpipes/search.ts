@@ -1,10 +1,10 @@
 /** A fourth leadpipe, looked for from one of the three: notes 2 to 8 in tune, by the page's worker for design. */
-import { CompareClient } from "../../src/app/model/compareClient.ts";
-import { openCompareWorker } from "../../src/app/model/compareConnection.ts";
-import type { Variant } from "../../src/study/compare.ts";
-import type { DesignProgress } from "../../src/study/design.ts";
-import { parseDesignGoal } from "../../src/study/designGoal.ts";
-import type { DesignLimits } from "../../src/study/designLimits.ts";
+import { CompareClient } from "../../src/app/work/compareClient.ts";
+import { openCompareWorker } from "../../src/app/work/compareConnection.ts";
+import type { Variant } from "../../src/study/compare/compare.ts";
+import type { DesignProgress } from "../../src/study/design/design.ts";
+import { parseDesignGoal } from "../../src/study/design/designGoal.ts";
+import type { DesignLimits } from "../../src/study/design/designLimits.ts";
 import type { Designed } from "../../workers/compareProtocol.ts";
 import { following } from "../paper/longWork.ts";
 

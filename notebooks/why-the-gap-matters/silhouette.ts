@@ -10,8 +10,8 @@ import {
   sheet,
   typeSizes,
   write,
-} from "../../src/charts/drawing.ts";
-import { colour } from "../../src/charts/tokens.ts";
+} from "../../src/charts/kit/drawing.ts";
+import { colour } from "../../src/charts/kit/tokens.ts";
 import type { ProfileMm, Setup } from "../../src/setup/setup.ts";
 
 /** Times wider than it is, against its length. */

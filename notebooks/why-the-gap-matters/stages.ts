@@ -1,8 +1,8 @@
 /** From a tube to a trumpet: the demo's bore put together part by part, each stage an instrument of its own. */
 import type { ProfileMm, Setup } from "../../src/setup/setup.ts";
-import { Instrument, type Mode } from "../../src/study/instrument.ts";
-import { commonFundamental } from "../../src/study/modeTable.ts";
-import { cents } from "../../src/study/pitch.ts";
+import { Instrument, type Mode } from "../../src/study/instrument/instrument.ts";
+import { commonFundamental } from "../../src/study/instrument/modeTable.ts";
+import { cents } from "../../src/study/instrument/pitch.ts";
 import { demo } from "../paper/demo.ts";
 
 /** Bore of the plain tube, mm: the demo's own where it is a cylinder. */

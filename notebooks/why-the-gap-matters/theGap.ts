@@ -1,9 +1,10 @@
 /** What the gap does to the demo: every resonance against the reference, and what the slide takes back. */
-import { type GapSweep, gapSweep } from "../../src/study/gapSweep.ts";
-import { Instrument } from "../../src/study/instrument.ts";
-import { type ChangedMode, modeChanges } from "../../src/study/modeChanges.ts";
-import { inContext } from "../../src/study/modeTable.ts";
-import { PLAYED } from "../../src/study/verdicts.ts";
+
+import { type ChangedMode, modeChanges } from "../../src/study/change/modeChanges.ts";
+import { PLAYED } from "../../src/study/change/verdicts.ts";
+import { type GapSweep, gapSweep } from "../../src/study/instrument/gapSweep.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
+import { inContext } from "../../src/study/instrument/modeTable.ts";
 import { demo, mostGapMm, referenceGapMm } from "../paper/demo.ts";
 
 /** The resonance a player tunes to. */

@@ -5,10 +5,10 @@
  *   Z(f) = p/U at the rim,   [p, U] = mouthpiece · gap · upper · slide · lower
  */
 import type { Setup } from "../setup/setup.ts";
-import { Interpolant } from "./chebyshev.ts";
-import type { Gap } from "./gap.ts";
-import { FIXED, Line, UPPER } from "./line.ts";
-import { applyTo, STATE, TWO_PORT } from "./twoPort.ts";
+import { FIXED, Line, UPPER } from "./duct/line.ts";
+import { applyTo, STATE, TWO_PORT } from "./duct/twoPort.ts";
+import type { Gap } from "./gap/gap.ts";
+import { Interpolant } from "./numerics/chebyshev.ts";
 
 const TAU = 2 * Math.PI;
 

@@ -1,33 +1,33 @@
 /** Puts the page together: what was kept, the store, the model, the address; then shows it. */
 // the worker starts before the modules below are run
-import "./model/firstWorker.ts";
+import "./work/firstWorker.ts";
 import { ContextProvider } from "@lit/context";
-import "./font.css";
-import { Autosave, browserShelves, type Restored, restore } from "./files/autosave.ts";
-import { demoDocument, isDemo } from "./files/demo.ts";
-import { download } from "./files/download.ts";
-import { acceptDrops } from "./files/setupFile.ts";
-import { openShared } from "./files/shareLink.ts";
-import { FeelClient } from "./model/feelClient.ts";
-import { openFeelWorker } from "./model/feelConnection.ts";
-import { FeelResults } from "./model/feelResults.ts";
-import { ModelClient } from "./model/modelClient.ts";
-import { openModelWorker } from "./model/modelConnection.ts";
-import { ModelResults, type Results } from "./model/results.ts";
-import { keepForOffline } from "./offline.ts";
-import type { JobRecord } from "./record/jobRecord.ts";
-import { OpenJob } from "./record/openJob.ts";
-import { Router } from "./route.ts";
+import "./shell/look/font.css";
+import { download } from "./shell/download.ts";
+import { keepForOffline } from "./shell/offline.ts";
+import { Router } from "./shell/route.ts";
 import {
   feelContext,
   openJobContext,
   resultsContext,
   routerContext,
   storeContext,
-} from "./store/contexts.ts";
-import { FIRST_VIEW } from "./store/state.ts";
-import { Store } from "./store/store.ts";
-import "./shell.ts";
+} from "./state/contexts.ts";
+import { Autosave, browserShelves, type Restored, restore } from "./state/keeping/autosave.ts";
+import { demoDocument, isDemo } from "./state/keeping/demo.ts";
+import { acceptDrops } from "./state/keeping/setupFile.ts";
+import { openShared } from "./state/keeping/shareLink.ts";
+import type { JobRecord } from "./state/record/jobRecord.ts";
+import { OpenJob } from "./state/record/openJob.ts";
+import { FIRST_VIEW } from "./state/state.ts";
+import { Store } from "./state/store.ts";
+import { FeelClient } from "./work/feelClient.ts";
+import { openFeelWorker } from "./work/feelConnection.ts";
+import { FeelResults } from "./work/feelResults.ts";
+import { ModelClient } from "./work/modelClient.ts";
+import { openModelWorker } from "./work/modelConnection.ts";
+import { ModelResults, type Results } from "./work/results.ts";
+import "./shell/shell.ts";
 
 /** From the first drawing of everything to what can wait. */
 const CALM_MS = 1000;
@@ -67,8 +67,8 @@ whenFirstDrawn(() => {
 /** The database's code is for after the first curve; the shelves keep what is done until then. */
 async function openRecord(): Promise<JobRecord> {
   const [{ RecordDatabase }, record] = await Promise.all([
-    import("./record/database.ts"),
-    import("./record/jobRecord.ts"),
+    import("./state/record/database.ts"),
+    import("./state/record/jobRecord.ts"),
   ]);
   return record.JobRecord.open(new RecordDatabase());
 }

@@ -1,5 +1,5 @@
 import type { Command } from "commander";
-import { cavityElements } from "../study/cavity.ts";
+import { cavityElements } from "../study/instrument/cavity.ts";
 import { InputError } from "../units/inputError.ts";
 import { parseLengthMm } from "../units/length.ts";
 import { formatOption } from "./formatOption.ts";

@@ -5,6 +5,7 @@ import { boreTableText, type Measure, readBoreTable } from "../setup/boreTable.t
 import { deepFreeze } from "../setup/deepFreeze.ts";
 import { readSetupText } from "../setup/readSetup.ts";
 import { gapMm as ownGapMm, type Setup } from "../setup/setup.ts";
+import type { ChangedMode } from "../study/change/modeChanges.ts";
 import {
   type Compared,
   type CompareOptions,
@@ -12,10 +13,9 @@ import {
   compareSteps,
   comparisonOf,
   type Variant,
-} from "../study/compare.ts";
-import { knownQuantities } from "../study/compareQuantities.ts";
-import { parseGoal } from "../study/goal.ts";
-import type { ChangedMode } from "../study/modeChanges.ts";
+} from "../study/compare/compare.ts";
+import { knownQuantities } from "../study/compare/compareQuantities.ts";
+import { parseGoal } from "../study/compare/goal.ts";
 import { InputError, quoteTyped } from "../units/inputError.ts";
 import { type LengthUnit, parseLengthMm } from "../units/length.ts";
 import { parseRange } from "../units/range.ts";

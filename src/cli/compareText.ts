@@ -1,7 +1,7 @@
 /** A comparison as a maker reads it across: one row a variant, one column a resonance. */
 import type { Setup } from "../setup/setup.ts";
-import { worstPlace } from "../study/boreSensitivity.ts";
-import type { Compared, Comparison } from "../study/compare.ts";
+import { worstPlace } from "../study/compare/boreSensitivity.ts";
+import type { Compared, Comparison } from "../study/compare/compare.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { signed, textTable } from "./table.ts";
 

@@ -1,6 +1,6 @@
 import type { Command } from "commander";
 import { csvFormatRows } from "d3";
-import { impedanceCurve } from "../study/impedanceCurve.ts";
+import { impedanceCurve } from "../study/instrument/impedanceCurve.ts";
 import { parseLengthMm } from "../units/length.ts";
 import { parseFrequencyRange } from "../units/range.ts";
 import { formatOption } from "./formatOption.ts";

@@ -1,8 +1,8 @@
 import { type Command, Option } from "commander";
-import { type CutPlan, planCut } from "../bench/cut.ts";
-import { type CutCard, cutCard, stageSize } from "../bench/cutCard.ts";
-import { cutQuestion } from "../bench/cutSetup.ts";
-import type { CutWay, CutWayName } from "../bench/cutWay.ts";
+import { type CutPlan, planCut } from "../bench/cut/cut.ts";
+import { type CutCard, cutCard, stageSize } from "../bench/cut/cutCard.ts";
+import { cutQuestion } from "../bench/cut/cutSetup.ts";
+import type { CutWay, CutWayName } from "../bench/cut/cutWay.ts";
 import type { Setup } from "../setup/setup.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { InputError } from "../units/inputError.ts";

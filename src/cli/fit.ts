@@ -1,8 +1,8 @@
 import type { Command } from "commander";
-import { type FitCell, type FitMatrix, fitMatrix } from "../bench/fitMatrix.ts";
-import { fitMatrixCsv } from "../bench/fitMatrixCsv.ts";
-import type { FitSpread } from "../bench/fitSpread.ts";
-import { readInstruments, readMouthpieces } from "../bench/partsCsv.ts";
+import { type FitCell, type FitMatrix, fitMatrix } from "../bench/fit/fitMatrix.ts";
+import { fitMatrixCsv } from "../bench/fit/fitMatrixCsv.ts";
+import type { FitSpread } from "../bench/fit/fitSpread.ts";
+import { readInstruments, readMouthpieces } from "../bench/fit/partsCsv.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { parseLengthMm } from "../units/length.ts";
 import { textOf } from "./fileText.ts";

@@ -1,6 +1,6 @@
 import type { Command } from "commander";
-import type { BudgetRow } from "../bench/budget.ts";
-import type { GapMeasurement } from "../bench/gap.ts";
+import type { BudgetRow } from "../bench/measure/budget.ts";
+import type { GapMeasurement } from "../bench/measure/gap.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { InputError } from "../units/inputError.ts";
 import { parseLengthMm } from "../units/length.ts";
@@ -47,7 +47,7 @@ export function gapCommand(program: Command): void {
     .addOption(formatOption("table", "json"))
     .action(async (options: Options) => {
       // statistics tables take a while to load, and only this command needs them
-      const { gapFromReadings } = await import("../bench/gap.ts");
+      const { gapFromReadings } = await import("../bench/measure/gap.ts");
       const insertionTool = toolOf(
         options.insertionResolution,
         options.insertionZero,

@@ -1,8 +1,8 @@
 import type { Command } from "commander";
 import { csvFormat } from "d3";
 import type { Setup } from "../setup/setup.ts";
-import { Instrument } from "../study/instrument.ts";
-import { inContext, type ModeInContext } from "../study/modeTable.ts";
+import { Instrument } from "../study/instrument/instrument.ts";
+import { inContext, type ModeInContext } from "../study/instrument/modeTable.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { parseLengthMm } from "../units/length.ts";
 import { formatOption } from "./formatOption.ts";

@@ -1,9 +1,9 @@
 import type { Command } from "commander";
 import { csvFormat } from "d3";
 import type { Setup } from "../setup/setup.ts";
-import { type GapSweep, gapSweep } from "../study/gapSweep.ts";
-import { Instrument } from "../study/instrument.ts";
-import type { ChangedMode } from "../study/modeChanges.ts";
+import type { ChangedMode } from "../study/change/modeChanges.ts";
+import { type GapSweep, gapSweep } from "../study/instrument/gapSweep.ts";
+import { Instrument } from "../study/instrument/instrument.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { parseLengthMm } from "../units/length.ts";
 import { parseRange } from "../units/range.ts";

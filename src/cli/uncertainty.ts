@@ -1,13 +1,22 @@
 import { type Command, InvalidArgumentError } from "commander";
 import { csvFormat } from "d3";
-import { coverageFactor } from "../bench/coverage.ts";
+import { coverageFactor } from "../bench/measure/coverage.ts";
 import type { Setup } from "../setup/setup.ts";
-import { type ChangeUncertainty, changeUncertainty, type Uncertain } from "../study/changeUncertainty.ts";
-import { Contributions } from "../study/contributions.ts";
-import { type GapSweep, gapSweep } from "../study/gapSweep.ts";
-import { Instrument } from "../study/instrument.ts";
-import type { ChangedMode } from "../study/modeChanges.ts";
-import { type Drawn, MOST_TRIALS, type MonteCarlo, monteCarloSteps } from "../study/monteCarlo.ts";
+import type { ChangedMode } from "../study/change/modeChanges.ts";
+import { type GapSweep, gapSweep } from "../study/instrument/gapSweep.ts";
+import { Instrument } from "../study/instrument/instrument.ts";
+import {
+  type ChangeUncertainty,
+  changeUncertainty,
+  type Uncertain,
+} from "../study/uncertainty/changeUncertainty.ts";
+import { Contributions } from "../study/uncertainty/contributions.ts";
+import {
+  type Drawn,
+  MOST_TRIALS,
+  type MonteCarlo,
+  monteCarloSteps,
+} from "../study/uncertainty/monteCarlo.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { parseLengthMm } from "../units/length.ts";
 import { formatOption } from "./formatOption.ts";

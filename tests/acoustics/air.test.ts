@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { moistAir, waterFraction } from "../../src/acoustics/air.ts";
+import { moistAir, waterFraction } from "../../src/acoustics/medium/air.ts";
 import { numbers } from "../reference/table.ts";
 
 const relative = (value: number, reference: number) => Math.abs(value / reference - 1);

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { AirColumn } from "../../src/acoustics/airColumn.ts";
-import { Interpolant } from "../../src/acoustics/chebyshev.ts";
+import { Interpolant } from "../../src/acoustics/numerics/chebyshev.ts";
 import { anySetup } from "./setups.ts";
 
 describe("the interpolated air column", () => {

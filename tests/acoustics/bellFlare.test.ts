@@ -7,14 +7,14 @@ import {
   characteristicImpedance,
   flareReflection,
   flareStart,
-} from "../../src/acoustics/bellFlare.ts";
-import { type Bore, boreOf } from "../../src/acoustics/bore.ts";
-import { Chain } from "../../src/acoustics/chain.ts";
-import { Interpolant } from "../../src/acoustics/chebyshev.ts";
-import { Line } from "../../src/acoustics/line.ts";
-import { radiationState } from "../../src/acoustics/radiation.ts";
-import { resonancesOf } from "../../src/acoustics/resonances.ts";
-import { applyTo } from "../../src/acoustics/twoPort.ts";
+} from "../../src/acoustics/bell/bellFlare.ts";
+import { radiationState } from "../../src/acoustics/bell/radiation.ts";
+import { type Bore, boreOf } from "../../src/acoustics/duct/bore.ts";
+import { Chain } from "../../src/acoustics/duct/chain.ts";
+import { Line } from "../../src/acoustics/duct/line.ts";
+import { applyTo } from "../../src/acoustics/duct/twoPort.ts";
+import { Interpolant } from "../../src/acoustics/numerics/chebyshev.ts";
+import { resonancesOf } from "../../src/acoustics/resonance/resonances.ts";
 import type { Setup } from "../../src/setup/setup.ts";
 import { numbers } from "../reference/table.ts";
 import { anySetup, demo } from "./setups.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { besselOdd, zeroOfJ1 } from "../../src/acoustics/bessel.ts";
+import { besselOdd, zeroOfJ1 } from "../../src/acoustics/numerics/bessel.ts";
 import { numbers } from "../reference/table.ts";
 
 describe("Bessel functions", () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { moistAir } from "../../src/acoustics/air.ts";
-import { boreOf } from "../../src/acoustics/bore.ts";
+import { boreOf } from "../../src/acoustics/duct/bore.ts";
+import { moistAir } from "../../src/acoustics/medium/air.ts";
 import { demo } from "./setups.ts";
 
 describe("a breath's warmth along the bore", () => {

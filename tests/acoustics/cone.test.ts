@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { Chain } from "../../src/acoustics/chain.ts";
-import { coneTwoPort, Medium, Station } from "../../src/acoustics/cone.ts";
+import { Chain } from "../../src/acoustics/duct/chain.ts";
+import { coneTwoPort, Medium, Station } from "../../src/acoustics/duct/cone.ts";
 
 const nearlyLossless = { density: 1.2, soundSpeed: 345, viscosity: 1e-22, heatRatio: 1.4, prandtl: 0.71 };
 const real = { density: 1.18, soundSpeed: 346, viscosity: 1.84e-5, heatRatio: 1.4, prandtl: 0.71 };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { regionInertance } from "../../src/acoustics/gap.ts";
-import { GapField, type StraightCavity } from "../../src/acoustics/gapField.ts";
+import { regionInertance } from "../../src/acoustics/gap/gap.ts";
+import { GapField, type StraightCavity } from "../../src/acoustics/gap/gapField.ts";
 
 const MM = 1e-3;
 const shape = (a: number, c: number, b: number, gap: number): StraightCavity => ({

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { cavityInertance, regionInertance } from "../../src/acoustics/gap.ts";
-import { stepInertance } from "../../src/acoustics/junction.ts";
+import { cavityInertance, regionInertance } from "../../src/acoustics/gap/gap.ts";
+import { stepInertance } from "../../src/acoustics/gap/junction.ts";
 import { numbers } from "../reference/table.ts";
 
 const MM = 1e-3;

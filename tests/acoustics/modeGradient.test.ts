@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { AirColumn } from "../../src/acoustics/airColumn.ts";
-import type { BorePart } from "../../src/acoustics/boreLayout.ts";
-import { Line } from "../../src/acoustics/line.ts";
-import { type ModeGradients, modeGradients } from "../../src/acoustics/modeGradient.ts";
-import { resonancesOf } from "../../src/acoustics/resonances.ts";
-import { type StateDerivative, sensitivity } from "../../src/acoustics/sensitivity.ts";
+import type { BorePart } from "../../src/acoustics/duct/boreLayout.ts";
+import { Line } from "../../src/acoustics/duct/line.ts";
+import { type ModeGradients, modeGradients } from "../../src/acoustics/resonance/modeGradient.ts";
+import { resonancesOf } from "../../src/acoustics/resonance/resonances.ts";
+import { type StateDerivative, sensitivity } from "../../src/acoustics/resonance/sensitivity.ts";
 import { dimensionAt } from "../../src/setup/dimension.ts";
 import type { Setup } from "../../src/setup/setup.ts";
 import { anySetup, demo } from "./setups.ts";

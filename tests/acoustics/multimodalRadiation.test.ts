@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { radiationMatrix } from "../../src/acoustics/multimodalRadiation.ts";
-import { openPipeReflection } from "../../src/acoustics/openPipe.ts";
+import { radiationMatrix } from "../../src/acoustics/bell/multimodalRadiation.ts";
+import { openPipeReflection } from "../../src/acoustics/bell/openPipe.ts";
 import { numbers } from "../reference/table.ts";
 
 const air = { density: 1, soundSpeed: Math.PI, viscosity: 1e-5, heatRatio: 1.4, prandtl: 0.71 };

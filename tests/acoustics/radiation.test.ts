@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { radiationState, reflection } from "../../src/acoustics/radiation.ts";
+import { radiationState, reflection } from "../../src/acoustics/bell/radiation.ts";
 import { numbers } from "../reference/table.ts";
 
 const air = { density: 1.2, soundSpeed: 343, viscosity: 1.8e-5, heatRatio: 1.4, prandtl: 0.71 };

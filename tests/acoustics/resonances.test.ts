@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { AirColumn } from "../../src/acoustics/airColumn.ts";
-import { residueOf, resonancesOf } from "../../src/acoustics/resonances.ts";
-import { wallLoss } from "../../src/acoustics/wallLoss.ts";
+import { wallLoss } from "../../src/acoustics/medium/wallLoss.ts";
+import { residueOf, resonancesOf } from "../../src/acoustics/resonance/resonances.ts";
 import { readSetup } from "../../src/setup/readSetup.ts";
 import { anySetup, demo } from "./setups.ts";
 

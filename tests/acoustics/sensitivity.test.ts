@@ -1,13 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { AirColumn } from "../../src/acoustics/airColumn.ts";
-import { resonancesOf } from "../../src/acoustics/resonances.ts";
+import { resonancesOf } from "../../src/acoustics/resonance/resonances.ts";
 import {
   betweenSides,
   byGap,
   bySlide,
   frequencyDerivative,
   sensitivity,
-} from "../../src/acoustics/sensitivity.ts";
+} from "../../src/acoustics/resonance/sensitivity.ts";
 import { dimensionAt } from "../../src/setup/dimension.ts";
 import { demo } from "./setups.ts";
 

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { wallLoss } from "../../src/acoustics/wallLoss.ts";
+import { wallLoss } from "../../src/acoustics/medium/wallLoss.ts";
 import { numbers } from "../reference/table.ts";
 
 function at(rvRe: number, rvIm = 0): [number, number] {

@@ -1,6 +1,6 @@
 /** Random shanks and receivers, sensible and not, and a search for numbers that are none. */
 import fc from "fast-check";
-import { type FitDimensions, fitDimensions } from "../../src/bench/fitDimensions.ts";
+import { type FitDimensions, fitDimensions } from "../../src/bench/fit/fitDimensions.ts";
 
 /** A shank that seats: tapers well apart or equal, insertion within the depth. */
 export const seatedDimensions = fc

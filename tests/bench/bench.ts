@@ -8,7 +8,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { AirColumn } from "../../src/acoustics/airColumn.ts";
-import { resonancesOf } from "../../src/acoustics/resonances.ts";
+import { resonancesOf } from "../../src/acoustics/resonance/resonances.ts";
 import { benchHorn } from "./horn.ts";
 import { impedance } from "./mathjsCascade.ts";
 

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { fitOf } from "../../src/bench/fit.ts";
-import type { FitDimension, FitDimensions } from "../../src/bench/fitDimensions.ts";
-import { fitUncertainty, gapSensitivities } from "../../src/bench/fitUncertainty.ts";
-import { seat } from "../../src/bench/seat.ts";
-import { parseTaper } from "../../src/bench/taper.ts";
+import { fitOf } from "../../src/bench/fit/fit.ts";
+import type { FitDimension, FitDimensions } from "../../src/bench/fit/fitDimensions.ts";
+import { fitUncertainty, gapSensitivities } from "../../src/bench/fit/fitUncertainty.ts";
+import { seat } from "../../src/bench/fit/seat.ts";
+import { parseTaper } from "../../src/bench/fit/taper.ts";
 import {
   anyDimensions,
   anyNumber,

@@ -1,17 +1,17 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { fitDimensions } from "../../src/bench/fitDimensions.ts";
-import { fitMatrix } from "../../src/bench/fitMatrix.ts";
-import { fitMatrixCsv } from "../../src/bench/fitMatrixCsv.ts";
-import type { InstrumentPart, MouthpiecePart } from "../../src/bench/part.ts";
+import { fitDimensions } from "../../src/bench/fit/fitDimensions.ts";
+import { fitMatrix } from "../../src/bench/fit/fitMatrix.ts";
+import { fitMatrixCsv } from "../../src/bench/fit/fitMatrixCsv.ts";
+import type { InstrumentPart, MouthpiecePart } from "../../src/bench/fit/part.ts";
 import {
   CsvError,
   instrumentsCsv,
   mouthpiecesCsv,
   readInstruments,
   readMouthpieces,
-} from "../../src/bench/partsCsv.ts";
+} from "../../src/bench/fit/partsCsv.ts";
 import { anyNumber, notNumbers } from "./anyFit.ts";
 
 const shared = (name: string) => readFileSync(new URL(`../../shared/${name}`, import.meta.url), "utf8");

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { effectiveDegreesOfFreedom } from "../../src/bench/combinedUncertainty.ts";
-import { coverageFactor } from "../../src/bench/coverage.ts";
-import { gapFromReadings } from "../../src/bench/gap.ts";
-import { ReadingError, summariseReadings } from "../../src/bench/readings.ts";
+import { effectiveDegreesOfFreedom } from "../../src/bench/measure/combinedUncertainty.ts";
+import { coverageFactor } from "../../src/bench/measure/coverage.ts";
+import { gapFromReadings } from "../../src/bench/measure/gap.ts";
+import { ReadingError, summariseReadings } from "../../src/bench/measure/readings.ts";
 
 describe("readings, against JCGM 100:2008", () => {
   // Table H.2: five simultaneous readings of voltage (V), current (mA) and phase (rad); means and standard

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { coverageFactor } from "../../src/bench/coverage.ts";
-import { gapUncertainty } from "../../src/bench/gapUncertainty.ts";
+import { coverageFactor } from "../../src/bench/measure/coverage.ts";
+import { gapUncertainty } from "../../src/bench/measure/gapUncertainty.ts";
 import { readSetup } from "../../src/setup/readSetup.ts";
 import { exampleFile } from "../setup/example.ts";
 

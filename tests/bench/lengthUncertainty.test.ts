@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import { uncertaintyBudget } from "../../src/bench/budget.ts";
-import { gapFromReadings } from "../../src/bench/gap.ts";
-import { expandedUncertainty, lengthUncertainty } from "../../src/bench/lengthUncertainty.ts";
+import { uncertaintyBudget } from "../../src/bench/measure/budget.ts";
+import { gapFromReadings } from "../../src/bench/measure/gap.ts";
+import { expandedUncertainty, lengthUncertainty } from "../../src/bench/measure/lengthUncertainty.ts";
 
 const tool = { resolutionMm: 0.01, zeroMm: 0.02, zeroUncertaintyMm: 0.005 };
 

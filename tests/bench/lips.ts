@@ -1,9 +1,9 @@
 /** Speed of the lips in time: seconds of sound made in a second, one core, on the demo's column while the lips glide. */
 import { DEFAULT_LIPS } from "../../src/lips/lips.ts";
 import { Oscillator } from "../../src/lips/oscillator.ts";
-import { Instrument } from "../../src/study/instrument.ts";
-import { MODAL_COUNT, modalColumn } from "../../src/study/modalColumn.ts";
-import { valveIn } from "../../src/study/slots.ts";
+import { MODAL_COUNT, modalColumn } from "../../src/study/feel/modalColumn.ts";
+import { valveIn } from "../../src/study/feel/slots.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { demo } from "../acoustics/setups.ts";
 import { best, type Row } from "./bench.ts";
 

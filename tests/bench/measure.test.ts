@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { uncertaintyBudget } from "../../src/bench/budget.ts";
-import { coverageFactor } from "../../src/bench/coverage.ts";
-import { gapFromReadings } from "../../src/bench/gap.ts";
-import { grubbsCriticalValue, outlyingReading } from "../../src/bench/outlier.ts";
+import { uncertaintyBudget } from "../../src/bench/measure/budget.ts";
+import { coverageFactor } from "../../src/bench/measure/coverage.ts";
+import { gapFromReadings } from "../../src/bench/measure/gap.ts";
+import { grubbsCriticalValue, outlyingReading } from "../../src/bench/measure/outlier.ts";
 
 const component = (name: string, standardUncertainty: number, degreesOfFreedom: number) => ({
   component: name,

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { planCut } from "../../src/bench/cut.ts";
-import { cutQuestion } from "../../src/bench/cutSetup.ts";
-import type { CutWayName } from "../../src/bench/cutWay.ts";
-import { fitOf } from "../../src/bench/fit.ts";
-import { setupAfterCut } from "../../src/bench/setupAfterCut.ts";
+import { planCut } from "../../src/bench/cut/cut.ts";
+import { cutQuestion } from "../../src/bench/cut/cutSetup.ts";
+import type { CutWayName } from "../../src/bench/cut/cutWay.ts";
+import { setupAfterCut } from "../../src/bench/cut/setupAfterCut.ts";
+import { fitOf } from "../../src/bench/fit/fit.ts";
 import { readSetup } from "../../src/setup/readSetup.ts";
 import { gapMm } from "../../src/setup/setup.ts";
 import { writeSetup } from "../../src/setup/writeSetup.ts";

@@ -1,10 +1,10 @@
 import type { Locator, Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import type { WorkCard } from "../../src/app/cut/workCard.ts";
-import { usualCautions } from "../../src/bench/cautions.ts";
-import { planCut } from "../../src/bench/cut.ts";
-import { cutCard, stageSize } from "../../src/bench/cutCard.ts";
-import { cutQuestion } from "../../src/bench/cutSetup.ts";
+import type { WorkCard } from "../../src/app/tasks/cut/workCard.ts";
+import { usualCautions } from "../../src/bench/cut/cautions.ts";
+import { planCut } from "../../src/bench/cut/cut.ts";
+import { cutCard, stageSize } from "../../src/bench/cut/cutCard.ts";
+import { cutQuestion } from "../../src/bench/cut/cutSetup.ts";
 import { demo } from "../acoustics/setups.ts";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { focused, tabTo } from "./keyboard.ts";

@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { fitMatrix } from "../../src/bench/fitMatrix.ts";
-import { fitMatrixCsv } from "../../src/bench/fitMatrixCsv.ts";
-import { instrumentsCsv, readInstruments, readMouthpieces } from "../../src/bench/partsCsv.ts";
+import { fitMatrix } from "../../src/bench/fit/fitMatrix.ts";
+import { fitMatrixCsv } from "../../src/bench/fit/fitMatrixCsv.ts";
+import { instrumentsCsv, readInstruments, readMouthpieces } from "../../src/bench/fit/partsCsv.ts";
 import { expectQuiet, screenshots, useBrowser, type Visit } from "./browser.ts";
 import { expectSound, SIZES } from "./soundness.ts";
 

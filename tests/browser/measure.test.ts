@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { csvParse } from "d3";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { gapFromReadings } from "../../src/bench/gap.ts";
+import { gapFromReadings } from "../../src/bench/measure/gap.ts";
 import { plusMinus } from "../../src/units/uncertainLength.ts";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { tabTo } from "./keyboard.ts";

@@ -2,14 +2,14 @@
 /** Whatever the size of the sheet and whatever is missing, a drawing is whole. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { cutaway } from "../../src/charts/cutaway.ts";
-import type { Drawing, Frame } from "../../src/charts/drawing.ts";
-import { heightChart } from "../../src/charts/heightChart.ts";
-import { impedanceChart } from "../../src/charts/impedanceChart.ts";
-import { shiftChart, spacingChart } from "../../src/charts/spacingChart.ts";
-import { standingWaveChart } from "../../src/charts/standingWaveChart.ts";
-import { verdictBar } from "../../src/charts/verdictBar.ts";
-import type { GapSweep } from "../../src/study/gapSweep.ts";
+import { cutaway } from "../../src/charts/drawings/cutaway.ts";
+import type { Drawing, Frame } from "../../src/charts/kit/drawing.ts";
+import { heightChart } from "../../src/charts/plots/gap/heightChart.ts";
+import { shiftChart, spacingChart } from "../../src/charts/plots/gap/spacingChart.ts";
+import { impedanceChart } from "../../src/charts/plots/impedanceChart.ts";
+import { standingWaveChart } from "../../src/charts/plots/standingWaveChart.ts";
+import { verdictBar } from "../../src/charts/plots/verdictBar.ts";
+import type { GapSweep } from "../../src/study/instrument/gapSweep.ts";
 import { asItIs, explored, referenceGapMm, setup, thresholds } from "./examples.ts";
 
 const frames: fc.Arbitrary<Frame> = fc.record({

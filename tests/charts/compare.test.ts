@@ -1,31 +1,31 @@
 // @vitest-environment jsdom
 import { describe, expect, test } from "vitest";
+import { standaloneSvg } from "../../src/charts/kit/exportSvg.ts";
 import {
   type BoreDifferenceData,
   boreDifference,
   boreDifferenceHeight,
   boreDifferenceTable,
-} from "../../src/charts/boreDifference.ts";
+} from "../../src/charts/plots/compare/boreDifference.ts";
 import {
   type CompareChartData,
   compareChart,
   compareChartHeight,
   compareChartTable,
-} from "../../src/charts/compareChart.ts";
+} from "../../src/charts/plots/compare/compareChart.ts";
 import {
   type CompareCurvesData,
   compareCurves,
   compareCurvesTable,
   comparePeaksTable,
-} from "../../src/charts/compareCurves.ts";
-import { strokeOf } from "../../src/charts/compareSeries.ts";
-import { designChart, designTable } from "../../src/charts/designChart.ts";
-import { standaloneSvg } from "../../src/charts/exportSvg.ts";
+} from "../../src/charts/plots/compare/compareCurves.ts";
+import { strokeOf } from "../../src/charts/plots/compare/compareSeries.ts";
+import { designChart, designTable } from "../../src/charts/plots/compare/designChart.ts";
 import {
   type SensitivityData,
   sensitivityChart,
   sensitivityTable,
-} from "../../src/charts/sensitivityChart.ts";
+} from "../../src/charts/plots/compare/sensitivityChart.ts";
 import { description, explored, laptop, setup, text } from "./examples.ts";
 
 const phone = { ...laptop, width: 340 };

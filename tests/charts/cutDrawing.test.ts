@@ -1,8 +1,8 @@
 // @vitest-environment jsdom
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { cutDrawing } from "../../src/charts/cutDrawing.ts";
-import { cutTable, type ShankCut, type ShankState } from "../../src/charts/shankCut.ts";
+import { cutDrawing } from "../../src/charts/drawings/cutDrawing.ts";
+import { cutTable, type ShankCut, type ShankState } from "../../src/charts/drawings/shankCut.ts";
 import { description, laptop, setup, text } from "./examples.ts";
 
 const { profileMm, shankEndDiameterMm, insertionMm, shankTaper } = setup.mouthpiece;

@@ -1,18 +1,18 @@
 // @vitest-environment jsdom
 import { describe, expect, test } from "vitest";
+import { standaloneSvg } from "../../src/charts/kit/exportSvg.ts";
 import {
   type DeviationData,
   deviationChart,
   deviationHeight,
   deviationTable,
-} from "../../src/charts/deviationChart.ts";
-import { standaloneSvg } from "../../src/charts/exportSvg.ts";
+} from "../../src/charts/plots/compare/deviationChart.ts";
 import {
   type MeasuredChartData,
   measuredChart,
   measuredChartHeight,
   measuredChartTable,
-} from "../../src/charts/measuredChart.ts";
+} from "../../src/charts/plots/compare/measuredChart.ts";
 import { description, explored, laptop, text } from "./examples.ts";
 
 const phone = { ...laptop, width: 340 };

@@ -1,10 +1,10 @@
 /** The demo's own results, by the real model, and a frame to draw them in. */
 import { readFileSync } from "node:fs";
-import type { Frame } from "../../src/charts/drawing.ts";
+import type { Frame } from "../../src/charts/kit/drawing.ts";
 import { readSetupText } from "../../src/setup/readSetup.ts";
-import { Exploration, type Explored } from "../../src/study/exploration.ts";
-import { type GapSweep, gapSweep } from "../../src/study/gapSweep.ts";
-import { Instrument } from "../../src/study/instrument.ts";
+import { Exploration, type Explored } from "../../src/study/instrument/exploration.ts";
+import { type GapSweep, gapSweep } from "../../src/study/instrument/gapSweep.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
 
 export const setup = readSetupText(readFileSync("shared/demo.setup.json", "utf8"));
 export const { thresholds } = setup;

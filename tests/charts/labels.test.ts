@@ -1,11 +1,11 @@
 // @vitest-environment jsdom
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { textWidth } from "../../src/charts/drawing.ts";
-import { heightChart } from "../../src/charts/heightChart.ts";
-import { impedanceChart } from "../../src/charts/impedanceChart.ts";
-import { shiftChart, spacingChart } from "../../src/charts/spacingChart.ts";
-import { spread } from "../../src/charts/spread.ts";
+import { textWidth } from "../../src/charts/kit/drawing.ts";
+import { spread } from "../../src/charts/kit/spread.ts";
+import { heightChart } from "../../src/charts/plots/gap/heightChart.ts";
+import { shiftChart, spacingChart } from "../../src/charts/plots/gap/spacingChart.ts";
+import { impedanceChart } from "../../src/charts/plots/impedanceChart.ts";
 import { asItIs, explored, retuned, thresholds } from "./examples.ts";
 
 const number = (element: Element, name: string) => Number(element.getAttribute(name));

@@ -2,9 +2,9 @@
 /** The drawn guide: whole at any size and of any instrument, and saying what it shows. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Frame } from "../../src/charts/drawing.ts";
-import { standaloneSvg } from "../../src/charts/exportSvg.ts";
-import { MEASURE_STEPS, measureGuide } from "../../src/charts/measureGuide.ts";
+import { MEASURE_STEPS, measureGuide } from "../../src/charts/drawings/measureGuide.ts";
+import type { Frame } from "../../src/charts/kit/drawing.ts";
+import { standaloneSvg } from "../../src/charts/kit/exportSvg.ts";
 import { gapMm } from "../../src/setup/setup.ts";
 import { description, setup, text } from "./examples.ts";
 

@@ -1,15 +1,15 @@
 // @vitest-environment jsdom
 /** Pictures a person can open; a change of any of them is to be looked at. */
 import { expect, test } from "vitest";
-import { cutaway } from "../../src/charts/cutaway.ts";
-import type { Drawing } from "../../src/charts/drawing.ts";
-import { standaloneSvg } from "../../src/charts/exportSvg.ts";
-import { heightChart } from "../../src/charts/heightChart.ts";
-import { impedanceChart } from "../../src/charts/impedanceChart.ts";
-import { shiftChart, spacingChart } from "../../src/charts/spacingChart.ts";
-import { standingWaveChart } from "../../src/charts/standingWaveChart.ts";
-import type { Theme } from "../../src/charts/tokens.ts";
-import { verdictBar } from "../../src/charts/verdictBar.ts";
+import { cutaway } from "../../src/charts/drawings/cutaway.ts";
+import type { Drawing } from "../../src/charts/kit/drawing.ts";
+import { standaloneSvg } from "../../src/charts/kit/exportSvg.ts";
+import type { Theme } from "../../src/charts/kit/tokens.ts";
+import { heightChart } from "../../src/charts/plots/gap/heightChart.ts";
+import { shiftChart, spacingChart } from "../../src/charts/plots/gap/spacingChart.ts";
+import { impedanceChart } from "../../src/charts/plots/impedanceChart.ts";
+import { standingWaveChart } from "../../src/charts/plots/standingWaveChart.ts";
+import { verdictBar } from "../../src/charts/plots/verdictBar.ts";
 import { asItIs, explored, laptop, referenceGapMm, retuned, setup, thresholds } from "./examples.ts";
 
 const phone = { ...laptop, width: 360, height: 280 };

@@ -1,10 +1,10 @@
 // @vitest-environment jsdom
 import { describe, expect, test } from "vitest";
-import { phraseChart, phraseFinding, phraseTable } from "../../src/charts/phraseChart.ts";
-import { type PlayPad, placePoint, playPad, playPadTable } from "../../src/charts/playPad.ts";
-import { Instrument } from "../../src/study/instrument.ts";
-import { PHRASES, perform, type SpokenNote } from "../../src/study/phrase.ts";
-import { slotsAt } from "../../src/study/slots.ts";
+import { type PlayPad, placePoint, playPad, playPadTable } from "../../src/charts/drawings/playPad.ts";
+import { phraseChart, phraseFinding, phraseTable } from "../../src/charts/plots/phraseChart.ts";
+import { PHRASES, perform, type SpokenNote } from "../../src/study/feel/phrase.ts";
+import { slotsAt } from "../../src/study/feel/slots.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { description, laptop, setup, text } from "./examples.ts";
 
 const instrument = new Instrument(setup, { modes: 16 });

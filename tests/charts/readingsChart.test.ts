@@ -2,10 +2,18 @@
 /** The readings as dots, and the gap's interval against contact. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Frame } from "../../src/charts/drawing.ts";
-import { standaloneSvg } from "../../src/charts/exportSvg.ts";
-import { type GapInterval, gapIntervalChart, gapIntervalTable } from "../../src/charts/gapIntervalChart.ts";
-import { type LengthReadings, readingsChart, readingsTable } from "../../src/charts/readingsChart.ts";
+import type { Frame } from "../../src/charts/kit/drawing.ts";
+import { standaloneSvg } from "../../src/charts/kit/exportSvg.ts";
+import {
+  type GapInterval,
+  gapIntervalChart,
+  gapIntervalTable,
+} from "../../src/charts/plots/bench/gapIntervalChart.ts";
+import {
+  type LengthReadings,
+  readingsChart,
+  readingsTable,
+} from "../../src/charts/plots/bench/readingsChart.ts";
 import { decimals, lengthSpan, plusMinus, standardUncertaintyText } from "../../src/units/uncertainLength.ts";
 import { description, text } from "./examples.ts";
 

@@ -1,8 +1,8 @@
 // @vitest-environment jsdom
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { standaloneSvg } from "../../src/charts/exportSvg.ts";
-import { type SeatData, seatDrawing, seatTable } from "../../src/charts/seatDrawing.ts";
+import { type SeatData, seatDrawing, seatTable } from "../../src/charts/drawings/seatDrawing.ts";
+import { standaloneSvg } from "../../src/charts/kit/exportSvg.ts";
 import { description, laptop, text } from "./examples.ts";
 
 const steeper: SeatData = {

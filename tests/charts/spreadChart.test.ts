@@ -1,9 +1,14 @@
 // @vitest-environment jsdom
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { causesChart, causesTable, shareText } from "../../src/charts/causesChart.ts";
-import { standaloneSvg } from "../../src/charts/exportSvg.ts";
-import { type SpreadData, spreadChart, spreadHeight, spreadTable } from "../../src/charts/spreadChart.ts";
+import { standaloneSvg } from "../../src/charts/kit/exportSvg.ts";
+import { causesChart, causesTable, shareText } from "../../src/charts/plots/bench/causesChart.ts";
+import {
+  type SpreadData,
+  spreadChart,
+  spreadHeight,
+  spreadTable,
+} from "../../src/charts/plots/bench/spreadChart.ts";
 import { description, laptop, text } from "./examples.ts";
 
 const gap = (name: string, gapMm: number, extra = {}) => ({

@@ -1,9 +1,9 @@
 // @vitest-environment jsdom
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { planCut } from "../../src/bench/cut.ts";
-import { cutQuestion } from "../../src/bench/cutSetup.ts";
-import { type StagesData, stagesChart, stagesTable } from "../../src/charts/stagesChart.ts";
+import { planCut } from "../../src/bench/cut/cut.ts";
+import { cutQuestion } from "../../src/bench/cut/cutSetup.ts";
+import { type StagesData, stagesChart, stagesTable } from "../../src/charts/plots/bench/stagesChart.ts";
 import { description, laptop, setup, text } from "./examples.ts";
 
 function stagesTo(targetMm: number, toleranceMm = 0.05): StagesData {

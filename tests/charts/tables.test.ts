@@ -1,11 +1,11 @@
 // @vitest-environment jsdom
 import { expect, test } from "vitest";
-import { cutawayTable } from "../../src/charts/cutawayWords.ts";
-import { heightTable } from "../../src/charts/heightChart.ts";
-import { impedanceTable } from "../../src/charts/impedanceChart.ts";
-import { shiftTable, spacingTable } from "../../src/charts/spacingChart.ts";
-import { standingWaveTable } from "../../src/charts/standingWaveChart.ts";
-import { verdictTable } from "../../src/charts/verdictBar.ts";
+import { cutawayTable } from "../../src/charts/drawings/cutawayWords.ts";
+import { heightTable } from "../../src/charts/plots/gap/heightChart.ts";
+import { shiftTable, spacingTable } from "../../src/charts/plots/gap/spacingChart.ts";
+import { impedanceTable } from "../../src/charts/plots/impedanceChart.ts";
+import { standingWaveTable } from "../../src/charts/plots/standingWaveChart.ts";
+import { verdictTable } from "../../src/charts/plots/verdictBar.ts";
 import { asItIs, explored, referenceGapMm, retuned, setup } from "./examples.ts";
 
 test("the gap charts' tables are the sweep, in full precision, a row a gap", () => {

@@ -1,8 +1,8 @@
 // @vitest-environment jsdom
 import { expect, test } from "vitest";
-import { standaloneSvg } from "../../src/charts/exportSvg.ts";
-import { heightChart } from "../../src/charts/heightChart.ts";
-import { type Theme, tokens } from "../../src/charts/tokens.ts";
+import { standaloneSvg } from "../../src/charts/kit/exportSvg.ts";
+import { type Theme, tokens } from "../../src/charts/kit/tokens.ts";
+import { heightChart } from "../../src/charts/plots/gap/heightChart.ts";
 import { asItIs, laptop, thresholds } from "./examples.ts";
 
 const themes: Theme[] = ["light", "dark", "print"];

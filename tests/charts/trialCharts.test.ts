@@ -2,11 +2,15 @@
 /** What a player said, whether it was said again, and the chance to find a difference. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type AgreementData, agreementChart, agreementTable } from "../../src/charts/agreementChart.ts";
-import type { Frame } from "../../src/charts/drawing.ts";
-import { standaloneSvg } from "../../src/charts/exportSvg.ts";
-import { powerChart, powerTable } from "../../src/charts/powerChart.ts";
-import { type RatingsData, ratingsChart, ratingsTable } from "../../src/charts/ratingsChart.ts";
+import type { Frame } from "../../src/charts/kit/drawing.ts";
+import { standaloneSvg } from "../../src/charts/kit/exportSvg.ts";
+import {
+  type AgreementData,
+  agreementChart,
+  agreementTable,
+} from "../../src/charts/plots/trial/agreementChart.ts";
+import { powerChart, powerTable } from "../../src/charts/plots/trial/powerChart.ts";
+import { type RatingsData, ratingsChart, ratingsTable } from "../../src/charts/plots/trial/ratingsChart.ts";
 import { description, text } from "./examples.ts";
 
 const frame: Frame = { width: 560, height: 330, unit: "mm" };

@@ -1,13 +1,13 @@
 // @vitest-environment jsdom
 /** What a drawing says to who cannot see it, and the numbers written on it. */
 import { expect, test } from "vitest";
-import { cutaway } from "../../src/charts/cutaway.ts";
-import { heightChart } from "../../src/charts/heightChart.ts";
-import { impedanceChart } from "../../src/charts/impedanceChart.ts";
-import { bothUnits, nearestNote, signed, tickText } from "../../src/charts/numbers.ts";
-import { shiftChart, spacingChart } from "../../src/charts/spacingChart.ts";
-import { standingWaveChart } from "../../src/charts/standingWaveChart.ts";
-import { verdictBar } from "../../src/charts/verdictBar.ts";
+import { cutaway } from "../../src/charts/drawings/cutaway.ts";
+import { bothUnits, nearestNote, signed, tickText } from "../../src/charts/kit/numbers.ts";
+import { heightChart } from "../../src/charts/plots/gap/heightChart.ts";
+import { shiftChart, spacingChart } from "../../src/charts/plots/gap/spacingChart.ts";
+import { impedanceChart } from "../../src/charts/plots/impedanceChart.ts";
+import { standingWaveChart } from "../../src/charts/plots/standingWaveChart.ts";
+import { verdictBar } from "../../src/charts/plots/verdictBar.ts";
 import {
   asItIs,
   description,

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { readSetup } from "../../src/setup/readSetup.ts";
-import { Instrument } from "../../src/study/instrument.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { annulus, expectRefused } from "./run.ts";
 
 const demo = "shared/demo.setup.json";

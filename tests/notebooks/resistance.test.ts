@@ -10,7 +10,7 @@ import {
   withEntry,
 } from "../../notebooks/resistance/stream.ts";
 import { changesPercent, thresholdsAt } from "../../notebooks/resistance/threshold.ts";
-import { resistance } from "../../src/study/resistance.ts";
+import { resistance } from "../../src/study/blown/resistance.ts";
 import { demo } from "../acoustics/setups.ts";
 import { numbers } from "../reference/table.ts";
 

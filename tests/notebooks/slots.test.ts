@@ -12,7 +12,7 @@ import {
 import { attackAt, attacks, eigenvaluesAt, startingPressures } from "../../notebooks/slots/outside.ts";
 import { Leap } from "../../src/lips/leap.ts";
 import { Oscillator } from "../../src/lips/oscillator.ts";
-import { slotsAt } from "../../src/study/slots.ts";
+import { slotsAt } from "../../src/study/feel/slots.ts";
 
 describe("what is drawn beside SciPy", () => {
   it("has every threshold of the usual lips on its line", () => {

@@ -13,9 +13,9 @@ import {
 import { bumpExtentMm, drawings, tuned } from "../../notebooks/three-leadpipes/leadpipes.ts";
 import { madeOf, SUSPECTS } from "../../notebooks/three-leadpipes/made.ts";
 import type { Setup } from "../../src/setup/setup.ts";
-import { columnFitSteps } from "../../src/study/columnFit.ts";
-import { Instrument } from "../../src/study/instrument.ts";
-import { cents } from "../../src/study/pitch.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
+import { cents } from "../../src/study/instrument/pitch.ts";
+import { columnFitSteps } from "../../src/study/measured/columnFit.ts";
 import { Compare } from "../../workers/compare.ts";
 import type { ComparedVariant } from "../../workers/compareProtocol.ts";
 

@@ -9,7 +9,7 @@ import {
   worstFromSeries,
 } from "../../notebooks/why-the-gap-matters/stages.ts";
 import { effectOf, sweepOf } from "../../notebooks/why-the-gap-matters/theGap.ts";
-import { Instrument } from "../../src/study/instrument.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
 
 describe("from a tube to a trumpet", () => {
   it("a closed tube's resonances lie near odd quarter waves, (2n − 1)c/4L, a little below for the walls and the open end", () => {

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { readDocument } from "../../src/app/files/documentFile.ts";
+import { readDocument } from "../../src/app/state/keeping/documentFile.ts";
 import { backupFileName, parseText, readBackup, writeBackup } from "../../src/record/backup.ts";
 import { JOB_VERSION } from "../../src/record/job.ts";
 import { RecordError } from "../../src/record/recordError.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Setup } from "../../src/setup/setup.ts";
-import { type BellTrust, bellTrustSteps } from "../../src/study/bellTrust.ts";
+import { type BellTrust, bellTrustSteps } from "../../src/study/compare/bellTrust.ts";
 import { demo, LOSSLESS } from "../acoustics/setups.ts";
 
 function trust(setup: Setup, from: number, to: number): BellTrust {

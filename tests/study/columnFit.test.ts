@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { moistAir } from "../../src/acoustics/air.ts";
+import { moistAir } from "../../src/acoustics/medium/air.ts";
 import { gapMm, type Setup } from "../../src/setup/setup.ts";
 import { withGap } from "../../src/setup/withGap.ts";
-import { columnFitSteps } from "../../src/study/columnFit.ts";
-import type { ColumnFit } from "../../src/study/columnFitResult.ts";
-import { type UnknownName, unknownOf } from "../../src/study/columnUnknowns.ts";
-import { Instrument } from "../../src/study/instrument.ts";
-import { type Measured, overlay } from "../../src/study/measured.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
+import { columnFitSteps } from "../../src/study/measured/columnFit.ts";
+import type { ColumnFit } from "../../src/study/measured/columnFitResult.ts";
+import { type UnknownName, unknownOf } from "../../src/study/measured/columnUnknowns.ts";
+import { type Measured, overlay } from "../../src/study/measured/measured.ts";
 import { demo } from "../acoustics/setups.ts";
 import { invented } from "./measurements.ts";
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import type { ProfileMm, Setup } from "../../src/setup/setup.ts";
-import { boreSensitivity, worstPlace } from "../../src/study/boreSensitivity.ts";
-import { compare, type Variant } from "../../src/study/compare.ts";
-import { knownQuantities } from "../../src/study/compareQuantities.ts";
-import { parseGoal } from "../../src/study/goal.ts";
-import { Instrument } from "../../src/study/instrument.ts";
-import { cents, decibels } from "../../src/study/pitch.ts";
+import { boreSensitivity, worstPlace } from "../../src/study/compare/boreSensitivity.ts";
+import { compare, type Variant } from "../../src/study/compare/compare.ts";
+import { knownQuantities } from "../../src/study/compare/compareQuantities.ts";
+import { parseGoal } from "../../src/study/compare/goal.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
+import { cents, decibels } from "../../src/study/instrument/pitch.ts";
 import { demo } from "../acoustics/setups.ts";
 
 const setup = demo();

@@ -1,17 +1,17 @@
 import { describe, expect, it } from "vitest";
-import { closedSteps, type Done, type FeltQuestion, feltSteps } from "../../src/study/felt.ts";
-import { closedEvidence, resistanceEvidence, slotEvidence } from "../../src/study/feltVerdicts.ts";
-import { Instrument } from "../../src/study/instrument.ts";
-import { levelLoss } from "../../src/study/levelLoss.ts";
-import { levelSteps } from "../../src/study/levelSteps.ts";
-import { MODAL_COUNT } from "../../src/study/modalColumn.ts";
-import { type ResistanceFinding, resistanceChange } from "../../src/study/resistanceChange.ts";
+import { levelLoss } from "../../src/study/blown/levelLoss.ts";
+import { levelSteps } from "../../src/study/blown/levelSteps.ts";
+import { type ResistanceFinding, resistanceChange } from "../../src/study/blown/resistanceChange.ts";
+import { closedSteps, type Done, type FeltQuestion, feltSteps } from "../../src/study/feel/felt.ts";
+import { closedEvidence, resistanceEvidence, slotEvidence } from "../../src/study/feel/feltVerdicts.ts";
+import { MODAL_COUNT } from "../../src/study/feel/modalColumn.ts";
 import {
   type HoldFinding,
   type NoteChange,
   type SlotChange,
   slotChange,
-} from "../../src/study/slotChange.ts";
+} from "../../src/study/feel/slotChange.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { demo } from "../acoustics/setups.ts";
 
 const instrument = new Instrument(demo(), { modes: MODAL_COUNT });

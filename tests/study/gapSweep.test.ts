@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { gapSweep } from "../../src/study/gapSweep.ts";
-import { impedanceCurve } from "../../src/study/impedanceCurve.ts";
-import { Instrument } from "../../src/study/instrument.ts";
-import { commonFundamental, inContext } from "../../src/study/modeTable.ts";
-import { cents } from "../../src/study/pitch.ts";
-import { standingWave } from "../../src/study/standingWave.ts";
+import { gapSweep } from "../../src/study/instrument/gapSweep.ts";
+import { impedanceCurve } from "../../src/study/instrument/impedanceCurve.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
+import { commonFundamental, inContext } from "../../src/study/instrument/modeTable.ts";
+import { cents } from "../../src/study/instrument/pitch.ts";
+import { standingWave } from "../../src/study/instrument/standingWave.ts";
 import { demo } from "../acoustics/setups.ts";
 
 const instrument = new Instrument(demo());

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { knownQuantities } from "../../src/study/compareQuantities.ts";
-import { GoalError, parseGoal } from "../../src/study/goal.ts";
+import { knownQuantities } from "../../src/study/compare/compareQuantities.ts";
+import { GoalError, parseGoal } from "../../src/study/compare/goal.ts";
 
 const known = knownQuantities(12);
 const score = (text: string, quantities: Record<string, number | null> = {}) =>

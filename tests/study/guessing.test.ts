@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { chanceByGuessing } from "../../src/study/guessing.ts";
+import { chanceByGuessing } from "../../src/study/feel/guessing.ts";
 
 // counted by hand from Pascal's triangle
 test.each([

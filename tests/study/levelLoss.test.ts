@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { readSetup } from "../../src/setup/readSetup.ts";
-import { Instrument } from "../../src/study/instrument.ts";
-import { levelLoss } from "../../src/study/levelLoss.ts";
+import { levelLoss } from "../../src/study/blown/levelLoss.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { demo } from "../acoustics/setups.ts";
 import { exampleFile } from "../setup/example.ts";
 

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { CsvError } from "../../src/bench/partsCsv.ts";
-import { readingWords, readMeasured } from "../../src/study/measuredCsv.ts";
-import type { Reading } from "../../src/study/measuredReading.ts";
+import { CsvError } from "../../src/bench/fit/partsCsv.ts";
+import { readingWords, readMeasured } from "../../src/study/measured/measuredCsv.ts";
+import type { Reading } from "../../src/study/measured/measuredReading.ts";
 import { demo } from "../acoustics/setups.ts";
 import { invented } from "./measurements.ts";
 

@@ -1,8 +1,8 @@
 /** Invented measurements: the model itself at a known truth, with noise of a stated size. */
 import { gapMm, type Setup } from "../../src/setup/setup.ts";
-import { type Measured, modelCurve } from "../../src/study/measured.ts";
-import { withNoise } from "../../src/study/measuredInvented.ts";
-import type { ImpedanceScale } from "../../src/study/measuredReading.ts";
+import { type Measured, modelCurve } from "../../src/study/measured/measured.ts";
+import { withNoise } from "../../src/study/measured/measuredInvented.ts";
+import type { ImpedanceScale } from "../../src/study/measured/measuredReading.ts";
 
 export interface Invented {
   readonly from?: number;

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { Instrument } from "../../src/study/instrument.ts";
-import { DEFAULT_LIPS } from "../../src/study/lipParameters.ts";
-import { PHRASES, perform } from "../../src/study/phrase.ts";
-import { cents } from "../../src/study/pitch.ts";
+import { DEFAULT_LIPS } from "../../src/study/feel/lipParameters.ts";
+import { PHRASES, perform } from "../../src/study/feel/phrase.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
+import { cents } from "../../src/study/instrument/pitch.ts";
 import { demo } from "../acoustics/setups.ts";
 
 const instrument = new Instrument(demo(), { modes: 16 });

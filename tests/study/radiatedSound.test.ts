@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { FIXED, Line } from "../../src/acoustics/line.ts";
+import { FIXED, Line } from "../../src/acoustics/duct/line.ts";
 import type { Setup } from "../../src/setup/setup.ts";
-import { DISTANCE, RadiatedSound } from "../../src/study/radiatedSound.ts";
+import { DISTANCE, RadiatedSound } from "../../src/study/feel/radiatedSound.ts";
 import { demo } from "../acoustics/setups.ts";
 
 const RATE = 48000;

@@ -1,15 +1,19 @@
 import { describe, expect, it } from "vitest";
-import { NORMAL_COVERAGE } from "../../src/bench/combinedUncertainty.ts";
-import { coverageFactor } from "../../src/bench/coverage.ts";
+import { NORMAL_COVERAGE } from "../../src/bench/measure/combinedUncertainty.ts";
+import { coverageFactor } from "../../src/bench/measure/coverage.ts";
 import { dimensionAt } from "../../src/setup/dimension.ts";
 import type { Setup } from "../../src/setup/setup.ts";
 import { withGap } from "../../src/setup/withGap.ts";
-import { changeUncertainty } from "../../src/study/changeUncertainty.ts";
-import { Contributions } from "../../src/study/contributions.ts";
-import { Exploration } from "../../src/study/exploration.ts";
-import { gapSweep } from "../../src/study/gapSweep.ts";
-import { Instrument } from "../../src/study/instrument.ts";
-import { type MonteCarlo, type MonteCarloOptions, monteCarloSteps } from "../../src/study/monteCarlo.ts";
+import { Exploration } from "../../src/study/instrument/exploration.ts";
+import { gapSweep } from "../../src/study/instrument/gapSweep.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
+import { changeUncertainty } from "../../src/study/uncertainty/changeUncertainty.ts";
+import { Contributions } from "../../src/study/uncertainty/contributions.ts";
+import {
+  type MonteCarlo,
+  type MonteCarloOptions,
+  monteCarloSteps,
+} from "../../src/study/uncertainty/monteCarlo.ts";
 import { demo } from "../acoustics/setups.ts";
 
 const exact = Infinity;

@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Setup } from "../../src/setup/setup.ts";
-import { Exploration } from "../../src/study/exploration.ts";
-import { Instrument } from "../../src/study/instrument.ts";
-import { modeChanges } from "../../src/study/modeChanges.ts";
-import { inContext } from "../../src/study/modeTable.ts";
-import { findingOf, verdicts } from "../../src/study/verdicts.ts";
+import { modeChanges } from "../../src/study/change/modeChanges.ts";
+import { findingOf, verdicts } from "../../src/study/change/verdicts.ts";
+import { Exploration } from "../../src/study/instrument/exploration.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
+import { inContext } from "../../src/study/instrument/modeTable.ts";
 import { demo } from "../acoustics/setups.ts";
 
 function judge(setup: Setup, referenceGapMm: number, chosenGapMm: number) {

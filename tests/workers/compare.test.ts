@@ -1,14 +1,14 @@
 import { describe, expect, test } from "vitest";
-import { DesignSearch } from "../../src/app/model/compareDesign.ts";
-import { CompareResults, type CompareState } from "../../src/app/model/compareResults.ts";
+import { DesignSearch } from "../../src/app/work/compareDesign.ts";
+import { CompareResults, type CompareState } from "../../src/app/work/compareResults.ts";
 import { withGap } from "../../src/setup/withGap.ts";
-import { compare } from "../../src/study/compare.ts";
-import { designSteps } from "../../src/study/design.ts";
-import { parseDesignGoal } from "../../src/study/designGoal.ts";
-import { mandrelStations } from "../../src/study/designStations.ts";
-import { Instrument } from "../../src/study/instrument.ts";
-import { overlay } from "../../src/study/measured.ts";
-import { readMeasured } from "../../src/study/measuredCsv.ts";
+import { compare } from "../../src/study/compare/compare.ts";
+import { designSteps } from "../../src/study/design/design.ts";
+import { parseDesignGoal } from "../../src/study/design/designGoal.ts";
+import { mandrelStations } from "../../src/study/design/designStations.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
+import { overlay } from "../../src/study/measured/measured.ts";
+import { readMeasured } from "../../src/study/measured/measuredCsv.ts";
 import { Compare } from "../../workers/compare.ts";
 import { demo } from "../acoustics/setups.ts";
 

@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { Leaps, type LeapsState } from "../../src/app/model/feelLeaps.ts";
-import { Instrument } from "../../src/study/instrument.ts";
-import { type LeapTally, leapSteps } from "../../src/study/leaps.ts";
-import { MODAL_COUNT } from "../../src/study/modalColumn.ts";
-import { resistanceChange } from "../../src/study/resistanceChange.ts";
-import { slotSteps } from "../../src/study/slots.ts";
+import { Leaps, type LeapsState } from "../../src/app/work/feelLeaps.ts";
+import { resistanceChange } from "../../src/study/blown/resistanceChange.ts";
+import { type LeapTally, leapSteps } from "../../src/study/feel/leaps.ts";
+import { MODAL_COUNT } from "../../src/study/feel/modalColumn.ts";
+import { slotSteps } from "../../src/study/feel/slots.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { Feel } from "../../workers/feel.ts";
 import { demo } from "../acoustics/setups.ts";
 

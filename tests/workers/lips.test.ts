@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { LIP_RANGE_HZ, Oscillator } from "../../src/lips/oscillator.ts";
 import { playingOf } from "../../src/lips/playing.ts";
-import { Instrument } from "../../src/study/instrument.ts";
-import { DEFAULT_LIPS } from "../../src/study/lipParameters.ts";
-import { Voices } from "../../src/study/voice.ts";
+import { DEFAULT_LIPS } from "../../src/study/feel/lipParameters.ts";
+import { Voices } from "../../src/study/feel/voice.ts";
+import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { LIMIT, softlyLimited } from "../../workers/limiter.ts";
 import {
   type LipsOptions,

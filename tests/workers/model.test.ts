@@ -1,8 +1,8 @@
 import { expose, wrap } from "comlink";
 import { describe, expect, test } from "vitest";
 import { readSetup } from "../../src/setup/readSetup.ts";
-import { Exploration } from "../../src/study/exploration.ts";
-import { gapSweep } from "../../src/study/gapSweep.ts";
+import { Exploration } from "../../src/study/instrument/exploration.ts";
+import { gapSweep } from "../../src/study/instrument/gapSweep.ts";
 import { Model } from "../../workers/model.ts";
 import { exampleFile } from "../setup/example.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import type { WorkState } from "../../src/app/model/newestWork.ts";
-import { TrialWork } from "../../src/app/trial/trialWork.ts";
+import { TrialWork } from "../../src/app/tasks/trial/trialWork.ts";
+import type { WorkState } from "../../src/app/work/newestWork.ts";
 import { analysisSteps } from "../../src/trial/analysis.ts";
 import { power } from "../../src/trial/power.ts";
 import { TrialStatistics } from "../../workers/trial.ts";

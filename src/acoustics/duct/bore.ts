@@ -1,0 +1,183 @@
+/**
+ * From a setup in millimetres to the air column in SI: pieces of cone with their air, between rim and bell.
+ *
+ * A breath's warmth falls as T(x) = T_room + (T_breath − T_room) e^{−x/reach}; pieces are cut so that none spans more than
+ * `WARMTH_STEP`, and each has the air of its middle. Positions behind the gap count from the rim without the gap, so that
+ * a moved shank does not change the leadpipe's air.
+ */
+import type { ProfileMm, Setup } from "../../setup/setup.ts";
+import type { Radiation } from "../bell/radiation.ts";
+import { type Air, moistAir } from "../medium/air.ts";
+
+/** A cone of constant air; `length` 0 is a step between the radii. */
+export interface Piece {
+  readonly length: number;
+  readonly radiusIn: number;
+  readonly radiusOut: number;
+  readonly air: Air;
+}
+
+/** The slide's cylinder and how far it may go: `pushMax` m of the same bore can be taken away at most. */
+export interface Slide {
+  readonly radius: number;
+  readonly air: Air;
+  readonly pushMax: number;
+}
+
+export interface Bore {
+  readonly mouthpiece: readonly Piece[];
+  readonly shankExit: number;
+  readonly receiver: { readonly mouthRadius: number; readonly radiusTaper: number; readonly depth: number };
+  /** Air in the gap. */
+  readonly gapAir: Air;
+  /** Leadpipe, its joint with the body, and the body as far as the slide. */
+  readonly upper: readonly Piece[];
+  readonly leadpipeMouth: number;
+  readonly slide: Slide | null;
+  readonly lower: readonly Piece[];
+  readonly bellRadius: number;
+  readonly bellAir: Air;
+  readonly wallLossFactor: number;
+  readonly junction: "modal" | "plane";
+  readonly radiation: Radiation;
+  readonly bell: "plane" | "multimodal";
+}
+
+const MM = 1e-3;
+/** K. A tenth of a cent at most between neighbours. */
+const WARMTH_STEP = 0.1;
+
+/**
+ * The air column of a setup in SI: cones, steps and cylinders with the air in each.
+ * @param setup a validated setup; its gap is not used, `Line` takes any
+ */
+export function boreOf(setup: Setup): Bore {
+  const airAt = airAlong(setup);
+  const mouthpiece = pieces(setup.mouthpiece.profileMm, 0, airAt);
+  const mouthpieceEnd = lengthOf(setup.mouthpiece.profileMm);
+  const leadpipe = pieces(setup.leadpipe.profileMm, mouthpieceEnd, airAt);
+  const leadpipeEnd = mouthpieceEnd + lengthOf(setup.leadpipe.profileMm);
+  const { profileMm, slideAtMm } = setup.body;
+  const [above, below] = slideAtMm === undefined ? [[], profileMm] : cut(profileMm, slideAtMm);
+  const bodyUpper = above.length > 1 ? pieces(above, leadpipeEnd, airAt) : [];
+  const slideX = leadpipeEnd + (slideAtMm === undefined ? 0 : (slideAtMm - profileMm[0][0]) * MM);
+  const lower = below.length > 1 ? pieces(below, slideX, airAt) : [];
+  const leadpipeExit = leadpipe[leadpipe.length - 1].radiusOut;
+  const bodyEntry = (profileMm[0][1] / 2) * MM;
+  const joint = step(leadpipeExit, bodyEntry, airAt(leadpipeEnd));
+  const upper = [...leadpipe, ...joint, ...bodyUpper];
+  return {
+    mouthpiece,
+    shankExit: mouthpiece[mouthpiece.length - 1].radiusOut,
+    receiver: {
+      mouthRadius: (setup.receiver.mouthDiameterMm / 2) * MM,
+      radiusTaper: setup.receiver.taper / 2,
+      depth: setup.receiver.depthMm * MM,
+    },
+    gapAir: airAt(mouthpieceEnd),
+    upper,
+    leadpipeMouth: leadpipe[0].radiusIn,
+    slide:
+      slideAtMm === undefined
+        ? null
+        : {
+            radius: (diameterAt(profileMm, slideAtMm) / 2) * MM,
+            air: airAt(slideX),
+            pushMax: cylinderAround(profileMm, slideAtMm) * MM,
+          },
+    lower,
+    bellRadius: (profileMm[profileMm.length - 1][1] / 2) * MM,
+    bellAir: [...upper, ...lower].at(-1)!.air,
+    wallLossFactor: setup.model.wallLossFactor,
+    junction: setup.model.junction,
+    radiation: setup.model.radiation,
+    bell: setup.model.bell,
+  };
+}
+
+const lengthOf = (profile: ProfileMm): number => (profile[profile.length - 1][0] - profile[0][0]) * MM;
+
+type AirAt = (x: number) => Air;
+
+function airAlong({ air }: Setup): AirAt & { warmth?: (x: number) => number } {
+  if (air.kind === "constants") return () => air;
+  const { temperatureC, breath } = air;
+  const room = moistAir(air);
+  if (!breath) return () => room;
+  const known = new Map<number, Air>();
+  const warmth = (x: number) => (breath.temperatureC - temperatureC) * Math.exp(-x / (breath.reachMm * MM));
+  const at = (x: number): Air => {
+    // neighbours of the same warmth share their air
+    const t = temperatureC + Math.round(warmth(x) / WARMTH_STEP) * WARMTH_STEP;
+    const found = known.get(t);
+    if (found) return found;
+    const made = moistAir({ ...air, temperatureC: t });
+    known.set(t, made);
+    return made;
+  };
+  return Object.assign(at, { warmth });
+}
+
+/** A profile's cones and steps, from position `x` m behind the rim. */
+function pieces(profile: ProfileMm, x: number, airAt: AirAt & { warmth?: (x: number) => number }): Piece[] {
+  const out: Piece[] = [];
+  const start = profile[0][0];
+  for (let i = 1; i < profile.length; i++) {
+    const from = x + (profile[i - 1][0] - start) * MM;
+    const length = (profile[i][0] - profile[i - 1][0]) * MM;
+    const a = (profile[i - 1][1] / 2) * MM;
+    const b = (profile[i][1] / 2) * MM;
+    if (length === 0) {
+      out.push(...step(a, b, airAt(from)));
+      continue;
+    }
+    const drop = airAt.warmth ? Math.abs(airAt.warmth(from) - airAt.warmth(from + length)) : 0;
+    const parts = Math.max(1, Math.ceil(drop / WARMTH_STEP));
+    for (let k = 0; k < parts; k++)
+      out.push({
+        length: length / parts,
+        radiusIn: a + ((b - a) * k) / parts,
+        radiusOut: a + ((b - a) * (k + 1)) / parts,
+        air: airAt(from + ((k + 0.5) * length) / parts),
+      });
+  }
+  return out;
+}
+
+const step = (radiusIn: number, radiusOut: number, air: Air): Piece[] =>
+  radiusIn === radiusOut ? [] : [{ length: 0, radiusIn, radiusOut, air }];
+
+/** The profile above and below a position; a step standing there goes above. */
+function cut(profile: ProfileMm, at: number): [ProfileMm, ProfileMm] {
+  const d = diameterAt(profile, at);
+  const above = profile.filter(([x]) => x <= at);
+  const below = profile.filter(([x]) => x > at);
+  if (above.length === 0 || above[above.length - 1][0] < at) above.push([at, d]);
+  return [above, [[at, above[above.length - 1][1]], ...below]];
+}
+
+/** Inner diameter at a position, behind the step if one stands there. */
+function diameterAt(profile: ProfileMm, at: number): number {
+  for (let i = profile.length - 1; i >= 0; i--) {
+    const [x, d] = profile[i];
+    if (x > at) continue;
+    const next = profile[i + 1];
+    return next && x < at ? d + ((next[1] - d) * (at - x)) / (next[0] - x) : d;
+  }
+  return profile[0][1];
+}
+
+/** Length of the cylinder a slide at `at` stands in, on both sides together, mm. */
+function cylinderAround(profile: ProfileMm, at: number): number {
+  const d = diameterAt(profile, at);
+  let low = at;
+  let high = at;
+  for (let i = 1; i < profile.length; i++) {
+    const [x0, d0] = profile[i - 1];
+    const [x1, d1] = profile[i];
+    if (d0 !== d || d1 !== d || x1 < low || x0 > high) continue;
+    low = Math.min(low, x0);
+    high = Math.max(high, x1);
+  }
+  return high - low;
+}

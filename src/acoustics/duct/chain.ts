@@ -1,0 +1,169 @@
+/**
+ * Cones and steps in a row, exact at any complex frequency.
+ *
+ * A cone is cut until doubling its steps changes its normalised two-port by less than `TOLERANCE` at both ends of the
+ * working range; a step in the bore has the inertance of `junction.ts` when the junction is modal, none when it is plane.
+ */
+
+import { stepInertance } from "../gap/junction.ts";
+import type { Piece } from "./bore.ts";
+import { coneTwoPort, Medium, Station } from "./cone.ts";
+import { applyTo, cascade, setIdentity, TWO_PORT } from "./twoPort.ts";
+
+/** Largest change of a cone's normalised two-port when its steps are doubled. */
+const TOLERANCE = 1e-7;
+const CHECKED_HZ = [40, 2000];
+const MOST_STEPS = 1024;
+/**
+ * Cones this gentle (ln of the radii's ratio) and short (m) need no trial: Simpson's error of what varies along them,
+ * F·(kh)²·ln⁴/2880, is below 1e-8 even at F = 1 and 2 kHz.
+ */
+const GENTLE = 0.05;
+const SHORT = 0.025;
+
+/** Pieces of bore in a row, from the player outwards: their two-port at any complex frequency, cut finely enough. */
+export class Chain {
+  readonly #pieces: readonly Piece[];
+  readonly #mediums: readonly Medium[];
+  /** Inertance of each step in kg/m⁴; 0 for cones. */
+  readonly #inertances: Float64Array;
+  readonly #stations = [new Station(), new Station()];
+  readonly #middle = new Station();
+  readonly #port = new Float64Array(TWO_PORT);
+  readonly #product = new Float64Array(TWO_PORT);
+
+  constructor(pieces: readonly Piece[], wallLossFactor: number, junction: "modal" | "plane") {
+    const mediums = new Map(pieces.map(({ air }) => [air, new Medium(air, wallLossFactor)]));
+    this.#pieces = pieces.flatMap((piece) => subdivide(piece, mediums.get(piece.air)!));
+    this.#mediums = this.#pieces.map(({ air }) => mediums.get(air)!);
+    this.#inertances = Float64Array.from(this.#pieces, ({ length, radiusIn, radiusOut, air }) =>
+      length === 0 && junction === "modal" ? air.density * stepInertance(radiusIn, radiusOut) : 0,
+    );
+  }
+
+  /** Cones and steps after cutting. */
+  get sections(): number {
+    return this.#pieces.length;
+  }
+
+  /** state ← chain · state, at complex angular frequency ω, rad/s. */
+  propagate(state: Float64Array, omegaRe: number, omegaIm: number): void {
+    this.#walk(omegaRe, omegaIm, () => applyTo(state, this.#port));
+  }
+
+  /**
+   * As `propagate`, telling every station passed on the way.
+   * @param visit distance from the chain's exit, m, and radius, m; `state` then holds [p, U] there
+   */
+  trace(
+    state: Float64Array,
+    omegaRe: number,
+    omegaIm: number,
+    visit: (fromExit: number, radius: number) => void,
+  ): void {
+    let fromExit = 0;
+    let i = this.#pieces.length;
+    this.#walk(omegaRe, omegaIm, () => {
+      applyTo(state, this.#port);
+      const piece = this.#pieces[--i];
+      fromExit += piece.length;
+      visit(fromExit, piece.radiusIn);
+    });
+  }
+
+  /**
+   * The chain's two-port at complex angular frequency ω, rad/s.
+   * @param out eight doubles at `at`
+   */
+  twoPort(omegaRe: number, omegaIm: number, out: Float64Array, at = 0): void {
+    setIdentity(out, at);
+    this.#walk(omegaRe, omegaIm, () => {
+      cascade(this.#port, out, this.#product, 0, at);
+      out.set(this.#product, at);
+    });
+  }
+
+  /** Every piece's two-port into #port, from the last to the first: one's entrance is the next one's exit. */
+  #walk(omegaRe: number, omegaIm: number, visit: () => void): void {
+    for (const medium of new Set(this.#mediums)) medium.setFrequency(omegaRe, omegaIm);
+    let [exit, entrance] = this.#stations;
+    exit.radius = 0;
+    for (let i = this.#pieces.length - 1; i >= 0; i--) {
+      const { length, radiusIn, radiusOut } = this.#pieces[i];
+      if (length === 0) {
+        setIdentity(this.#port);
+        this.#port[2] = -omegaIm * this.#inertances[i];
+        this.#port[3] = omegaRe * this.#inertances[i];
+      } else {
+        const medium = this.#mediums[i];
+        if (exit.radius !== radiusOut || exit.medium !== medium) exit.set(radiusOut, medium);
+        if (radiusIn === radiusOut) coneTwoPort(exit, exit, exit, length, this.#port);
+        else {
+          this.#middle.set((radiusIn + radiusOut) / 2, medium);
+          entrance.set(radiusIn, medium);
+          coneTwoPort(entrance, this.#middle, exit, length, this.#port);
+          [exit, entrance] = [entrance, exit];
+        }
+      }
+      visit();
+    }
+  }
+}
+
+/** A piece in `n` equal steps. */
+export function cutPiece(piece: Piece, n: number): Piece[] {
+  const { radiusIn, radiusOut } = piece;
+  const radius = (k: number) => (k === n ? radiusOut : radiusIn + ((radiusOut - radiusIn) * k) / n);
+  return Array.from({ length: n }, (_, k) => ({
+    ...piece,
+    length: piece.length / n,
+    radiusIn: radius(k),
+    radiusOut: radius(k + 1),
+  }));
+}
+
+/** A cone in as many equal steps as the tolerance asks for. */
+function subdivide(piece: Piece, medium: Medium): Piece[] {
+  if (piece.length === 0 || piece.radiusIn === piece.radiusOut) return [piece];
+  if (Math.abs(Math.log(piece.radiusOut / piece.radiusIn)) < GENTLE && piece.length < SHORT) return [piece];
+  const cutInto = (n: number): Piece[] => cutPiece(piece, n);
+  let steps = 1;
+  let coarse = CHECKED_HZ.map((hz) => stepsTwoPort(cutInto(1), medium, hz));
+  while (steps < MOST_STEPS) {
+    const fine = CHECKED_HZ.map((hz) => stepsTwoPort(cutInto(2 * steps), medium, hz));
+    if (fine.every((port, i) => distance(port, coarse[i], piece) < TOLERANCE)) break;
+    steps *= 2;
+    coarse = fine;
+  }
+  return cutInto(steps);
+}
+
+const near = new Station();
+const middle = new Station();
+const far = new Station();
+const port = new Float64Array(TWO_PORT);
+const product = new Float64Array(TWO_PORT);
+
+function stepsTwoPort(steps: readonly Piece[], medium: Medium, hz: number): Float64Array {
+  medium.setFrequency(2 * Math.PI * hz, 0);
+  const out = new Float64Array(TWO_PORT);
+  setIdentity(out);
+  for (const { radiusIn, radiusOut, length } of steps) {
+    near.set(radiusIn, medium);
+    middle.set((radiusIn + radiusOut) / 2, medium);
+    far.set(radiusOut, medium);
+    coneTwoPort(near, middle, far, length, port);
+    cascade(out, port, product);
+    out.set(product);
+  }
+  return out;
+}
+
+/** Largest difference of two two-ports, B and C taken relative to the cone's own characteristic impedance. */
+function distance(x: Float64Array, y: Float64Array, { radiusIn, radiusOut, air }: Piece): number {
+  const zc = (air.density * air.soundSpeed) / (Math.PI * radiusIn * radiusOut);
+  const weight = [1, 1, 1 / zc, 1 / zc, zc, zc, 1, 1];
+  let largest = 0;
+  for (let i = 0; i < TWO_PORT; i++) largest = Math.max(largest, Math.abs(x[i] - y[i]) * weight[i]);
+  return largest;
+}

@@ -1,0 +1,243 @@
+/**
+ * A lossy cone between radii a₀ and a₁ over length h, plane fronts: the horn equation
+ *
+ *   p' = −Z_v(x) U,   U' = −Y_t(x) p,   a(x) = a₀ + m x
+ *
+ * With ψ = a·p the cone's geometry drops out, and only the losses still vary along x:
+ *
+ *   ψ' = ζ w,   w' = κ ψ,   ζ = jωρ/(π(1−F_v)),   κ = jωπ(1+(γ−1)F_t)/(ρc²) + (m/a) d(1/ζ)/dx,   U = mψ/ζ − a w
+ *
+ * so a step is exact for a lossless cone of any angle and for a lossy cylinder of any length, and elsewhere a fourth-order
+ * Magnus step (Blanes, Casas, Oteo & Ros 2009, Phys. Rep. 470, 151; with Simpson's rule): Ω = [[δ, ζ̄h], [κ̄h, −δ]],
+ * δ = −(h²/12)(ζ̄Δκ − κ̄Δζ), and exp(±Ω) = cosh θ ± Ω sinh θ/θ, θ² = δ² + ζ̄κ̄h². Traceless Ω makes det = 1 to rounding.
+ * How many steps a cone takes is decided by step doubling in `line.ts`. Derivative of F: dF/d ln a = 2(1−F) + z²F²/2.
+ */
+import type { Air } from "../medium/air.ts";
+import { wallLoss } from "../medium/wallLoss.ts";
+
+const loss = new Float64Array(2);
+const exponential = new Float64Array(4);
+
+/** The air at one complex angular frequency, in the combinations the cone needs. */
+export class Medium {
+  /** jωρ/π */
+  massRe = 0;
+  massIm = 0;
+  /** jωπ/(ρc²) */
+  springRe = 0;
+  springIm = 0;
+  /** s/a² = ωρ/μ, divided by the square of the wall-loss factor (boundary layers that much thicker) */
+  viscousRe = 0;
+  viscousIm = 0;
+  readonly prandtl: number;
+  readonly heat: number;
+
+  constructor(
+    readonly air: Air,
+    readonly wallLossFactor: number,
+  ) {
+    this.prandtl = air.prandtl;
+    this.heat = air.heatRatio - 1;
+  }
+
+  /** Sets what all places share at a complex angular frequency, rad/s. */
+  setFrequency(omegaRe: number, omegaIm: number): void {
+    const { density, soundSpeed, viscosity } = this.air;
+    const mass = density / Math.PI;
+    this.massRe = -omegaIm * mass;
+    this.massIm = omegaRe * mass;
+    const spring = Math.PI / (density * soundSpeed * soundSpeed);
+    this.springRe = -omegaIm * spring;
+    this.springIm = omegaRe * spring;
+    const viscous = density / viscosity / (this.wallLossFactor * this.wallLossFactor);
+    this.viscousRe = omegaRe * viscous;
+    this.viscousIm = omegaIm * viscous;
+  }
+}
+
+/** What the bore at one radius contributes, whatever the cone's slope. Five complex numbers. */
+export class Station {
+  radius = -1;
+  medium: Medium | null = null;
+  zetaRe = 0;
+  zetaIm = 0;
+  /** 1/ζ */
+  yieldRe = 0;
+  yieldIm = 0;
+  /** κ's slope-free part */
+  kappaRe = 0;
+  kappaIm = 0;
+  /** a d(1/ζ)/da */
+  bendRe = 0;
+  bendIm = 0;
+
+  /** Puts the station at a radius, m, in a medium whose frequency is set. */
+  set(radius: number, medium: Medium): void {
+    this.radius = radius;
+    this.medium = medium;
+    const a2 = radius * radius;
+    const sRe = a2 * medium.viscousRe;
+    const sIm = a2 * medium.viscousIm;
+    wallLoss(sRe, sIm, loss);
+    const fRe = loss[0];
+    const fIm = loss[1];
+    // 1/ζ = (1−F)/(jωρ/π)
+    const mRe = medium.massRe;
+    const mIm = medium.massIm;
+    const m2 = 1 / (mRe * mRe + mIm * mIm);
+    const iRe = mRe * m2;
+    const iIm = -mIm * m2;
+    this.yieldRe = (1 - fRe) * iRe + fIm * iIm;
+    this.yieldIm = (1 - fRe) * iIm - fIm * iRe;
+    const y2 = 1 / (this.yieldRe * this.yieldRe + this.yieldIm * this.yieldIm);
+    this.zetaRe = this.yieldRe * y2;
+    this.zetaIm = -this.yieldIm * y2;
+    // dF/d ln a = 2(1−F) + z²F²/2, z² = −js
+    const f2Re = fRe * fRe - fIm * fIm;
+    const f2Im = 2 * fRe * fIm;
+    const dRe = 2 * (1 - fRe) + 0.5 * (sIm * f2Re + sRe * f2Im);
+    const dIm = -2 * fIm + 0.5 * (sIm * f2Im - sRe * f2Re);
+    this.bendRe = -(dRe * iRe - dIm * iIm);
+    this.bendIm = -(dRe * iIm + dIm * iRe);
+    wallLoss(sRe * medium.prandtl, sIm * medium.prandtl, loss);
+    const tRe = 1 + medium.heat * loss[0];
+    const tIm = medium.heat * loss[1];
+    this.kappaRe = medium.springRe * tRe - medium.springIm * tIm;
+    this.kappaIm = medium.springRe * tIm + medium.springIm * tRe;
+  }
+}
+
+/** cosh √t and sinh √t/√t of complex t. */
+function coshSinhc(tRe: number, tIm: number, out: Float64Array): void {
+  if (Math.abs(tRe) + Math.abs(tIm) < 0.5) {
+    // Taylor to t⁶/12!: 1e-17 at |t| = ½
+    let cRe = 1 / 479001600;
+    let cIm = 0;
+    let sRe = 1 / 6227020800;
+    let sIm = 0;
+    for (let k = 5; k >= 0; k--) {
+      let x = cRe * tRe - cIm * tIm + COSH[k];
+      cIm = cRe * tIm + cIm * tRe;
+      cRe = x;
+      x = sRe * tRe - sIm * tIm + SINHC[k];
+      sIm = sRe * tIm + sIm * tRe;
+      sRe = x;
+    }
+    out[0] = cRe;
+    out[1] = cIm;
+    out[2] = sRe;
+    out[3] = sIm;
+    return;
+  }
+  const size = Math.sqrt(tRe * tRe + tIm * tIm);
+  let re: number;
+  let im: number;
+  if (tRe >= 0) {
+    re = Math.sqrt((size + tRe) / 2);
+    im = tIm / (2 * re);
+  } else {
+    im = Math.sqrt((size - tRe) / 2);
+    re = tIm / (2 * im);
+  }
+  const ch = Math.cosh(re);
+  const sh = Math.sinh(re);
+  const co = Math.cos(im);
+  const si = Math.sin(im);
+  out[0] = ch * co;
+  out[1] = sh * si;
+  const nRe = sh * co;
+  const nIm = ch * si;
+  out[2] = (nRe * re + nIm * im) / size;
+  out[3] = (nIm * re - nRe * im) / size;
+}
+const COSH = Float64Array.of(1, 1 / 2, 1 / 24, 1 / 720, 1 / 40320, 1 / 3628800);
+const SINHC = Float64Array.of(1, 1 / 6, 1 / 120, 1 / 5040, 1 / 362880, 1 / 39916800);
+
+/**
+ * Two-port of a cone from the station `near` (entrance) to `far` (exit) over `length`, `middle` half way.
+ * A cylinder may have a negative length (a slide pushed in) and needs `near` alone.
+ * @param out eight doubles at `at`
+ */
+export function coneTwoPort(
+  near: Station,
+  middle: Station,
+  far: Station,
+  length: number,
+  out: Float64Array,
+  at = 0,
+): void {
+  const r0 = near.radius;
+  const r1 = far.radius;
+  const m = (r1 - r0) / length;
+  let zRe = near.zetaRe * length;
+  let zIm = near.zetaIm * length;
+  let kRe = near.kappaRe * length;
+  let kIm = near.kappaIm * length;
+  let dRe = 0;
+  let dIm = 0;
+  if (m !== 0) {
+    const n = (m / r0) ** 2;
+    const k0Re = near.kappaRe + n * near.bendRe;
+    const k0Im = near.kappaIm + n * near.bendIm;
+    const h = (m / middle.radius) ** 2;
+    const kmRe = middle.kappaRe + h * middle.bendRe;
+    const kmIm = middle.kappaIm + h * middle.bendIm;
+    const f = (m / r1) ** 2;
+    const k1Re = far.kappaRe + f * far.bendRe;
+    const k1Im = far.kappaIm + f * far.bendIm;
+    const sixth = length / 6;
+    zRe = sixth * (near.zetaRe + 4 * middle.zetaRe + far.zetaRe);
+    zIm = sixth * (near.zetaIm + 4 * middle.zetaIm + far.zetaIm);
+    kRe = sixth * (k0Re + 4 * kmRe + k1Re);
+    kIm = sixth * (k0Im + 4 * kmIm + k1Im);
+    const dzRe = far.zetaRe - near.zetaRe;
+    const dzIm = far.zetaIm - near.zetaIm;
+    const dkRe = k1Re - k0Re;
+    const dkIm = k1Im - k0Im;
+    const twelfth = -length / 12;
+    dRe = twelfth * (zRe * dkRe - zIm * dkIm - kRe * dzRe + kIm * dzIm);
+    dIm = twelfth * (zRe * dkIm + zIm * dkRe - kRe * dzIm - kIm * dzRe);
+  }
+  coshSinhc(
+    dRe * dRe - dIm * dIm + zRe * kRe - zIm * kIm,
+    2 * dRe * dIm + zRe * kIm + zIm * kRe,
+    exponential,
+  );
+  const chRe = exponential[0];
+  const chIm = exponential[1];
+  const shRe = exponential[2];
+  const shIm = exponential[3];
+  // exp(−Ω): from the exit back to the entrance
+  const sdRe = dRe * shRe - dIm * shIm;
+  const sdIm = dRe * shIm + dIm * shRe;
+  const e11Re = chRe - sdRe;
+  const e11Im = chIm - sdIm;
+  const e22Re = chRe + sdRe;
+  const e22Im = chIm + sdIm;
+  const e12Re = -(zRe * shRe - zIm * shIm);
+  const e12Im = -(zRe * shIm + zIm * shRe);
+  const e21Re = -(kRe * shRe - kIm * shIm);
+  const e21Im = -(kRe * shIm + kIm * shRe);
+  // [p,U] = [[1/a, 0], [m/ζ, −a]] [ψ,w] at the entrance, [ψ,w] = [[a, 0], [m/ζ, −1/a]] [p,U] at the exit
+  const g1Re = m * far.yieldRe;
+  const g1Im = m * far.yieldIm;
+  const g0Re = m * near.yieldRe;
+  const g0Im = m * near.yieldIm;
+  // Q = exp(−Ω)·[[r1, 0], [g1, −1/r1]]
+  const q11Re = e11Re * r1 + e12Re * g1Re - e12Im * g1Im;
+  const q11Im = e11Im * r1 + e12Re * g1Im + e12Im * g1Re;
+  const q12Re = -e12Re / r1;
+  const q12Im = -e12Im / r1;
+  const q21Re = e21Re * r1 + e22Re * g1Re - e22Im * g1Im;
+  const q21Im = e21Im * r1 + e22Re * g1Im + e22Im * g1Re;
+  const q22Re = -e22Re / r1;
+  const q22Im = -e22Im / r1;
+  out[at] = q11Re / r0;
+  out[at + 1] = q11Im / r0;
+  out[at + 2] = q12Re / r0;
+  out[at + 3] = q12Im / r0;
+  out[at + 4] = g0Re * q11Re - g0Im * q11Im - r0 * q21Re;
+  out[at + 5] = g0Re * q11Im + g0Im * q11Re - r0 * q21Im;
+  out[at + 6] = g0Re * q12Re - g0Im * q12Im - r0 * q22Re;
+  out[at + 7] = g0Re * q12Im + g0Im * q12Re - r0 * q22Im;
+}

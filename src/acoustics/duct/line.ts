@@ -1,0 +1,231 @@
+/**
+ * The two fixed things on either side of the gap, at one complex frequency:
+ *
+ *   rim → [mouthpiece] → gap → [upper: leadpipe and body to the slide] → slide → [lower: body to the bell, radiation]
+ *
+ * A multimodal bell changes the reflection at the start of its flare; the wave that runs into it stays that of plane waves,
+ * so that the flow at the mouth is still `radiationState`'s.
+ *
+ * A gap or a slide length then costs one small two-port between them.
+ */
+
+import type { Setup } from "../../setup/setup.ts";
+import { type BellFlare, bellFlare, characteristicImpedance, flareStart } from "../bell/bellFlare.ts";
+import { radiationState } from "../bell/radiation.ts";
+import { Gap } from "../gap/gap.ts";
+import { type Bore, boreOf, type Piece } from "./bore.ts";
+import { Chain, cutPiece } from "./chain.ts";
+import { coneTwoPort, Medium, Station } from "./cone.ts";
+import { applyTo, inverse, STATE, TWO_PORT } from "./twoPort.ts";
+
+/**
+ * Doubles of the fixed parts at one frequency: mouthpiece two-port, load (the state at the leadpipe's mouth with the slide
+ * where it is), and, for another slide, upper two-port and state at the slide.
+ */
+export const FIXED = 2 * TWO_PORT + 2 * STATE;
+export const LOAD = TWO_PORT;
+export const UPPER = LOAD + STATE;
+export const LOWER = UPPER + TWO_PORT;
+
+/** Half the difference for derivatives by the gap, as part of the cavity's radius. */
+const GAP_STEP = 1e-3;
+
+/** The chains a bore is made of. */
+type Parts = Readonly<Record<"mouthpiece" | "upper" | "lower" | "flare", Chain>>;
+
+function partsOf(
+  { mouthpiece, upper, lower, ...bore }: Bore,
+  flareAt: number,
+  cut: (piece: Piece) => readonly Piece[],
+): Parts {
+  const chain = (pieces: readonly Piece[]) =>
+    new Chain(pieces.flatMap(cut), bore.wallLossFactor, bore.junction);
+  return {
+    mouthpiece: chain(mouthpiece),
+    upper: chain(upper),
+    lower: chain(lower.slice(0, flareAt)),
+    flare: chain(lower.slice(flareAt)),
+  };
+}
+
+/** One setup's way of sound from rim to bell as two-ports, exact at any complex frequency; Z in Pa·s/m³, lengths in m. */
+export class Line {
+  readonly bore: Bore;
+  readonly #parts: Parts;
+  /** Index of the flare's first piece among the lower ones; their number for a bell of plane waves. */
+  readonly flareAt: number;
+  readonly #flare: BellFlare | null;
+  readonly #reflection = new Float64Array(2);
+  readonly #slideMedium: Medium | null;
+  readonly #slideStation = new Station();
+  readonly #slidePort = new Float64Array(TWO_PORT);
+  readonly #state = new Float64Array(STATE);
+
+  constructor(setup: Setup) {
+    const bore = boreOf(setup);
+    this.bore = bore;
+    this.flareAt = bore.bell === "multimodal" ? flareStart(bore.lower) : bore.lower.length;
+    this.#flare = this.flareAt < bore.lower.length ? bellFlare(bore.lower.slice(this.flareAt), bore) : null;
+    this.#parts = partsOf(bore, this.flareAt, (piece) => [piece]);
+    this.#slideMedium = bore.slide && new Medium(bore.slide.air, bore.wallLossFactor);
+  }
+
+  /** Rim to bell without the gap, m. */
+  get length(): number {
+    const { mouthpiece, upper, lower } = this.bore;
+    return [...mouthpiece, ...upper, ...lower].reduce((sum, piece) => sum + piece.length, 0);
+  }
+
+  /** Sound speed that sets the scale of frequencies, m/s. */
+  get soundSpeed(): number {
+    return this.bore.bellAir.soundSpeed;
+  }
+
+  /** The gap of `gap` m: the shank moves, receiver and leadpipe stay. */
+  gap(gap: number): Gap {
+    const { receiver, shankExit, leadpipeMouth, gapAir, wallLossFactor, junction } = this.bore;
+    const radius = (fromMouth: number) => receiver.mouthRadius - receiver.radiusTaper * fromMouth;
+    const cavity = {
+      shankExit,
+      cavityAtShank: radius(receiver.depth - gap),
+      cavityAtLeadpipe: radius(receiver.depth),
+      leadpipe: leadpipeMouth,
+      gap,
+    };
+    return new Gap(cavity, gapAir, wallLossFactor, junction);
+  }
+
+  /**
+   * Gaps a little narrower and wider than this one, `by` m apart, for derivatives by the gap: one-sided at contact. Its
+   * two-port is smooth in the gap and exact to rounding, so the difference is good to about 1e-7 of it.
+   */
+  neighbours({ cavity }: Gap): { readonly less: Gap; readonly more: Gap; readonly by: number } {
+    const step = GAP_STEP * cavity.cavityAtLeadpipe;
+    const low = Math.max(0, cavity.gap - step);
+    const high = cavity.gap + step;
+    return { less: this.gap(low), more: this.gap(high), by: high - low };
+  }
+
+  /**
+   * The fixed parts at complex angular frequency ω, rad/s.
+   * @param out FIXED doubles at `at`
+   */
+  fixed(omegaRe: number, omegaIm: number, out: Float64Array, at = 0): void {
+    this.#parts.mouthpiece.twoPort(omegaRe, omegaIm, out, at);
+    this.#parts.upper.twoPort(omegaRe, omegaIm, out, at + UPPER);
+    const state = this.#state;
+    this.atFlare(omegaRe, omegaIm, state);
+    this.#parts.lower.propagate(state, omegaRe, omegaIm);
+    out.set(state, at + LOWER);
+    applyTo(state, out, at + UPPER);
+    out.set(state, at + LOAD);
+  }
+
+  /** [p, U] at the start of the flare, at the mouth of a bell of plane waves; at complex angular frequency ω, rad/s. */
+  atFlare(omegaRe: number, omegaIm: number, state: Float64Array): void {
+    const { bellRadius, bellAir, radiation } = this.bore;
+    radiationState(radiation, bellRadius, bellAir, omegaRe, omegaIm, state);
+    if (!this.#flare) return;
+    this.#parts.flare.propagate(state, omegaRe, omegaIm);
+    const reflection = this.#reflection;
+    this.#flare.reflection(omegaRe, omegaIm, reflection);
+    const zc = characteristicImpedance(this.#flare.pieces[0]);
+    // the wave running in, and what comes back of it
+    const re = (state[0] + zc * state[2]) / 2;
+    const im = (state[1] + zc * state[3]) / 2;
+    const backRe = re * reflection[0] - im * reflection[1];
+    const backIm = re * reflection[1] + im * reflection[0];
+    state[0] = re + backRe;
+    state[1] = im + backIm;
+    state[2] = (re - backRe) / zc;
+    state[3] = (im - backIm) / zc;
+  }
+
+  /**
+   * The load with the slide drawn by `draw` m (negative: pushed in), of the fixed parts at the same frequency.
+   * @param load four doubles: [p, U] at the leadpipe's mouth
+   */
+  load(fixed: Float64Array, draw: number, omegaRe: number, omegaIm: number, load: Float64Array): void {
+    const from = draw === 0 ? LOAD : LOWER;
+    for (let i = 0; i < STATE; i++) load[i] = fixed[from + i];
+    if (draw === 0) return;
+    this.#drawSlide(load, draw, omegaRe, omegaIm);
+    applyTo(load, fixed, UPPER);
+  }
+
+  /** state ← slide · state */
+  #drawSlide(state: Float64Array, draw: number, omegaRe: number, omegaIm: number): void {
+    if (draw === 0 || !this.#slideMedium || !this.bore.slide) return;
+    this.#slideMedium.setFrequency(omegaRe, omegaIm);
+    this.#slideStation.set(this.bore.slide.radius, this.#slideMedium);
+    coneTwoPort(this.#slideStation, this.#slideStation, this.#slideStation, draw, this.#slidePort);
+    applyTo(state, this.#slidePort);
+  }
+
+  /**
+   * [p, U] at the rim, up to a common factor, exactly and through every section.
+   * @param out four doubles
+   */
+  rimState(gap: Gap, draw: number, omegaRe: number, omegaIm: number, out: Float64Array): void {
+    const fixed = new Float64Array(FIXED);
+    const port = new Float64Array(TWO_PORT);
+    this.fixed(omegaRe, omegaIm, fixed);
+    this.load(fixed, draw, omegaRe, omegaIm, out);
+    gap.twoPort(omegaRe, omegaIm, port);
+    applyTo(out, port);
+    applyTo(out, fixed);
+  }
+
+  /**
+   * [p, U] along the whole bore at a real angular frequency, from the bell to the rim, up to a common factor. In the flare of
+   * a multimodal bell it is the plane wave that goes on from the flare's start: its field has no single pressure there.
+   * @param visit distance from the bell, m; radius, m; the state there (reused: copy what is kept)
+   * @param finest longest stretch between two visits, m
+   */
+  trace(
+    gap: Gap,
+    draw: number,
+    omega: number,
+    visit: (fromBell: number, radius: number, state: Float64Array) => void,
+    finest: number,
+  ): void {
+    const parts = this.#finely(finest);
+    const { bellRadius, slide } = this.bore;
+    const state = new Float64Array(STATE);
+    const port = new Float64Array(TWO_PORT);
+    let passed = 0;
+    const along = (part: Chain) => {
+      const start = passed;
+      part.trace(state, omega, 0, (fromExit, radius) => {
+        passed = start + fromExit;
+        visit(passed, radius, state);
+      });
+    };
+    this.atFlare(omega, 0, state);
+    parts.flare.twoPort(omega, 0, port);
+    applyTo(state, inverse(port));
+    visit(0, bellRadius, state);
+    along(parts.flare);
+    along(parts.lower);
+    this.#drawSlide(state, draw, omega, 0);
+    passed += draw;
+    if (draw > 0 && slide) visit(passed, slide.radius, state);
+    along(parts.upper);
+    gap.twoPort(omega, 0, port);
+    applyTo(state, port);
+    passed += gap.cavity.gap;
+    visit(passed, gap.cavity.shankExit, state);
+    along(parts.mouthpiece);
+  }
+
+  #fine: { readonly finest: number; readonly parts: Parts } | null = null;
+
+  /** The same parts with no piece longer than `finest` m, kept for the next wave. */
+  #finely(finest: number): Parts {
+    if (this.#fine?.finest !== finest) {
+      const cut = (piece: Piece) => cutPiece(piece, Math.max(1, Math.ceil(piece.length / finest)));
+      this.#fine = { finest, parts: partsOf(this.bore, this.flareAt, cut) };
+    }
+    return this.#fine.parts;
+  }
+}

@@ -1,0 +1,63 @@
+/** A cavity that narrows or widens a little, from the fields of the straight one. */
+import { zeroOfJ1 } from "../numerics/bessel.ts";
+import { amplitudes, type Opening, type Overlaps } from "./opening.ts";
+
+/** Places along the cavity where the wall's velocity is taken: far past 1 % of the change. */
+const PLACES = 16;
+/** Modes that the wall's velocity is summed from; as far past it. */
+export const WALL_MODES = 32;
+
+/**
+ * What M loses or gains as the straight wall of mean radius a becomes a cone, to first order in its slope: a wall that gives
+ * way by δa(z) takes ½ρ|u|² 2πa δa of energy (Hadamard 1908), u the velocity along it. Slices would do the same with more
+ * work, and each slice's own little step would add to M what a smooth wall has not.
+ */
+export function wallDisplacement(
+  radius: number,
+  length: number,
+  given: (t: number) => number,
+  { near, far }: { readonly near: Overlaps; readonly far: Overlaps },
+  velocities: readonly Float64Array[],
+  entrance: Opening,
+  exit: Opening,
+): readonly [d11: number, d12: number, d22: number] {
+  const area = Math.PI * radius * radius;
+  const [nearOfFirst, farOfFirst, nearOfSecond, farOfSecond] = velocities.flatMap((c) => [
+    amplitudes(near, entrance, c, area, WALL_MODES),
+    amplitudes(far, exit, c, area, WALL_MODES),
+  ]);
+  // crowded at the ends, z = ℓ(1 − cos θ)/2, and the same seen from both
+  const angle = (k: number) => (Math.PI * (k + 0.5)) / PLACES;
+  const places = Array.from({ length: PLACES }, (_, k) => (1 - Math.cos(angle(k))) / 2);
+  const reaching = places.map((t) => reachingTo(t, length / radius));
+  let d11 = 0;
+  let d12 = 0;
+  let d22 = 0;
+  for (let k = 0; k < PLACES; k++) {
+    const t = places[k];
+    const fromNear = reaching[k];
+    const fromFar = reaching[PLACES - 1 - k];
+    const plane = [(1 - t) / area, t / area];
+    const wall = [...plane];
+    for (let n = 0; n < WALL_MODES; n++) {
+      wall[0] += nearOfFirst[n] * fromNear[n] + farOfFirst[n] * fromFar[n];
+      wall[1] += nearOfSecond[n] * fromNear[n] + farOfSecond[n] * fromFar[n];
+    }
+    const dz = (length / 2) * Math.sin(angle(k)) * (Math.PI / PLACES);
+    const taken = -2 * Math.PI * radius * given(t) * dz;
+    d11 += taken * (wall[0] * wall[0] - plane[0] * plane[0]);
+    d12 += taken * (wall[0] * wall[1] - plane[0] * plane[1]);
+    d22 += taken * (wall[1] * wall[1] - plane[1] * plane[1]);
+  }
+  return [d11, d12, d22];
+}
+
+/** sinh(x(1−t))/sinh x of every mode, x = α_n ℓ/a: what of it is left at t of the way. */
+function reachingTo(t: number, slenderness: number): Float64Array {
+  const left = new Float64Array(WALL_MODES);
+  for (let n = 0; n < WALL_MODES; n++) {
+    const x = zeroOfJ1(n + 1) * slenderness;
+    left[n] = (Math.exp(-x * t) - Math.exp(-x * (2 - t))) / -Math.expm1(-2 * x);
+  }
+  return left;
+}

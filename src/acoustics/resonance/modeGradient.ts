@@ -1,0 +1,62 @@
+/**
+ * What a change of radius anywhere does to a resonance and to its peak, by `boreGradient.ts` with
+ *
+ *   d ln f_n/da = Re[−(∂U/∂a)/(f_n ∂U/∂f)]  at the zero of U;     d ln|Z|/da = Re[(∂p/∂a)/p − (∂U/∂a)/U]  at the peak,
+ *
+ * as `sensitivity.ts` has them for one dimension at a time.
+ */
+import { profileLengthMm } from "../../setup/geometry.ts";
+import type { AirColumn } from "../airColumn.ts";
+import { BoreGradient, type RimWeights } from "../duct/boreGradient.ts";
+import type { Place } from "../duct/boreLayout.ts";
+import { STATE } from "../duct/twoPort.ts";
+import type { Gap } from "../gap/gap.ts";
+import { type Resonance, zeroDerivative } from "./resonances.ts";
+
+/** Entry i belongs to place i, 1/m. */
+export interface ModeGradient {
+  /** d ln f_n/da, of the real part */
+  readonly frequency: Float64Array;
+  /** d ln|Z|/da at the peak; null where the resonance has none */
+  readonly height: Float64Array | null;
+}
+
+export interface ModeGradients {
+  readonly places: readonly Place[];
+  readonly modes: readonly ModeGradient[];
+}
+
+/**
+ * What a change of radius anywhere along the bore does to each resonance's frequency and peak height.
+ *
+ * @param draw m of tuning slide drawn
+ */
+export function modeGradients(
+  column: AirColumn,
+  gap: Gap,
+  resonances: readonly Resonance[],
+  draw = 0,
+): ModeGradients {
+  const leadpipeLength = profileLengthMm(column.setup.leadpipe.profileMm) / 1000;
+  const bore = new BoreGradient(column.line, leadpipeLength, gap, draw);
+  const modes = resonances.map((resonance): ModeGradient => {
+    const { frequency, decay, peak } = resonance;
+    // complex Hz a unit of U
+    const [re, im] = zeroDerivative(column, gap, resonance, [1, 0], draw);
+    return {
+      frequency: bore.gradient(frequency, decay, [0, 0, re / frequency, im / frequency]),
+      height: peak && bore.gradient(peak.frequency, 0, logarithmicWeights(column, gap, draw, peak.frequency)),
+    };
+  });
+  return { places: bore.places, modes };
+}
+
+/** 1/p and −1/U: d ln(p/U) = dp/p − dU/U. */
+function logarithmicWeights(column: AirColumn, gap: Gap, draw: number, f: number): RimWeights {
+  const state = new Float64Array(STATE);
+  column.rimState(gap, draw, f, 0, state);
+  const [pRe, pIm, uRe, uIm] = state;
+  const p2 = pRe * pRe + pIm * pIm;
+  const u2 = uRe * uRe + uIm * uIm;
+  return [pRe / p2, -pIm / p2, -uRe / u2, uIm / u2];
+}

@@ -1,0 +1,205 @@
+/**
+ * Complex resonances of an air column closed at the rim: the zeros of the admittance U/p, by Newton's method with the
+ * derivative taken from the last two iterates, on the analytic continuation, started from the peaks of |Z|. How many there
+ * must be is counted by the argument principle, and any that no peak leads to is found with the zeros already known divided
+ * out (Wilkinson's deflation).
+ *
+ * With e^{+jωt} a decaying resonance has Im f > 0; Q = Re f/(2 Im f). Near it, Z ≈ C_n/(jω − jω_n).
+ */
+import type { AirColumn } from "../airColumn.ts";
+import { STATE } from "../duct/twoPort.ts";
+import type { Gap } from "../gap/gap.ts";
+import { type Peak, peaksOf } from "./peaks.ts";
+
+export interface Resonance {
+  /** Real and imaginary part of the complex natural frequency, Hz. */
+  readonly frequency: number;
+  readonly decay: number;
+  readonly Q: number;
+  /** The maximum of |Z| that belongs to it; null where damping leaves none. */
+  readonly peak: Peak | null;
+}
+
+/** Secant steps stop below this part of the frequency. */
+const CONVERGED = 1e-9;
+const MOST_STEPS = 60;
+/** Half the central difference for derivatives along the real axis, Hz. */
+const STEP = 1e-2;
+/** Below this Q a resonance is not looked for: no note stands on it. */
+const LEAST_Q = 1.5;
+
+export type Complex = readonly [re: number, im: number];
+
+/** What a column was last found to have, and those no peak leads to: only another number needs counting again. */
+const known = new WeakMap<AirColumn, { readonly count: number; readonly hidden: readonly Complex[] }>();
+
+/**
+ * Resonances from the lowest up, at most `count`, within the column's range.
+ * @param draw m of tuning slide drawn
+ */
+export function resonancesOf(column: AirColumn, gap: Gap, count: number, draw = 0): Resonance[] {
+  const flow = rimFlow(column, gap, draw);
+  const peaks = peaksOf(column, gap, draw);
+  const found: Complex[] = [];
+  const add = (zero: Complex | null) => {
+    if (
+      zero &&
+      inRange(zero, column) &&
+      column.fixedParts.trusts(...zero) &&
+      !found.some((other) => same(other, zero))
+    )
+      found.push(zero);
+  };
+  for (const peak of peaks) add(zeroNear(flow, [peak.frequency, peak.halfWidth], []));
+  const fromPeaks = found.length;
+  const last = known.get(column);
+  for (const hidden of last?.hidden ?? []) add(zeroNear(flow, hidden, []));
+  if (last?.count !== found.length) {
+    const expected = countZeros(flow, column);
+    const spacing = column.line.soundSpeed / (2 * column.line.length);
+    for (let f = column.lowest; f < column.highest && found.length < expected; f += spacing / 3)
+      add(zeroNear(flow, [f, f / 8], found));
+  }
+  known.set(column, { count: found.length, hidden: found.slice(fromPeaks) });
+  const notes = found.filter(([re, im]) => re > 2 * im * LEAST_Q).sort((x, y) => x[0] - y[0]);
+  const owners = owned(notes, peaks);
+  return notes.slice(0, count).map(([re, im], i) => ({
+    frequency: re,
+    decay: im,
+    Q: re / (2 * im),
+    peak: owners[i],
+  }));
+}
+
+/** The resonance that `from` becomes at a slightly different gap or slide. @throws RangeError where it is lost */
+export function resonanceNear(column: AirColumn, gap: Gap, draw: number, from: Resonance): Resonance {
+  const zero = zeroNear(rimFlow(column, gap, draw), [from.frequency, from.decay], []);
+  if (!zero)
+    throw new RangeError(`the resonance near ${from.frequency.toFixed(1)} Hz cannot be followed that far`);
+  return { frequency: zero[0], decay: zero[1], Q: zero[0] / (2 * zero[1]), peak: null };
+}
+
+const same = (x: Complex, y: Complex): boolean => Math.hypot(x[0] - y[0], x[1] - y[1]) < 1e-6 * x[0];
+
+const inRange = ([re, im]: Complex, { fixedParts: { low, high } }: AirColumn): boolean =>
+  re > low && re < high && im > 0;
+
+/** Each peak belongs to the resonance nearest to it, and a resonance keeps the nearest of its peaks. */
+function owned(zeros: readonly Complex[], peaks: readonly Peak[]): (Peak | null)[] {
+  const owners: (Peak | null)[] = zeros.map(() => null);
+  const gap = (i: number, peak: Peak) => Math.abs(zeros[i][0] - peak.frequency);
+  for (const peak of peaks) {
+    let nearest = 0;
+    zeros.forEach((_, i) => {
+      if (gap(i, peak) < gap(nearest, peak)) nearest = i;
+    });
+    const held = owners[nearest];
+    if (zeros.length && (!held || gap(nearest, peak) < gap(nearest, held))) owners[nearest] = peak;
+  }
+  return owners;
+}
+
+/** f ↦ U at the rim, complex; its zeros are the resonances. */
+type Flow = (fRe: number, fIm: number) => Complex;
+
+function rimFlow(column: AirColumn, gap: Gap, draw: number): Flow {
+  const state = new Float64Array(STATE);
+  return (fRe, fIm) => {
+    column.rimState(gap, draw, fRe, fIm, state);
+    return [state[2], state[3]];
+  };
+}
+
+/** Zero of f/Π(z − other) by the secant method from `start`; null where it does not settle. */
+function zeroNear(f: Flow, start: Complex, others: readonly Complex[]): Complex | null {
+  const deflated: Flow = (re, im) => {
+    let [vRe, vIm] = f(re, im);
+    for (const [kRe, kIm] of others) {
+      const dRe = re - kRe;
+      const dIm = im - kIm;
+      const size = dRe * dRe + dIm * dIm;
+      [vRe, vIm] = [(vRe * dRe + vIm * dIm) / size, (vIm * dRe - vRe * dIm) / size];
+    }
+    return [vRe, vIm];
+  };
+  let [xRe, xIm] = start;
+  let [vRe, vIm] = deflated(xRe, xIm);
+  // the first step goes a tenth of the width towards the axis
+  let sRe = 0;
+  let sIm = -0.1 * xIm;
+  for (let i = 0; i < MOST_STEPS; i++) {
+    xRe += sRe;
+    xIm += sIm;
+    if (!(xRe > 0) || Math.abs(xIm) > xRe) return null;
+    if (Math.hypot(sRe, sIm) < CONVERGED * xRe) return [xRe, xIm];
+    const [wRe, wIm] = deflated(xRe, xIm);
+    // step ← −w·step/(w − v)
+    const dRe = wRe - vRe;
+    const dIm = wIm - vIm;
+    const size = dRe * dRe + dIm * dIm;
+    if (size === 0) return [xRe, xIm];
+    const nRe = -(wRe * sRe - wIm * sIm);
+    const nIm = -(wRe * sIm + wIm * sRe);
+    sRe = (nRe * dRe + nIm * dIm) / size;
+    sIm = (nIm * dRe - nRe * dIm) / size;
+    [vRe, vIm] = [wRe, wIm];
+    // a long step leaves the region where the series continues the line
+    const tooLong = Math.hypot(sRe, sIm) / (0.1 * start[0]);
+    if (tooLong > 1) {
+      sRe /= tooLong;
+      sIm /= tooLong;
+    }
+  }
+  return null;
+}
+
+/** Zeros above the real axis where the column's series can be trusted: the winding of U around that region. */
+function countZeros(f: Flow, { fixedParts, line }: AirColumn): number {
+  const { low, high } = fixedParts;
+  const step = line.soundSpeed / (2 * line.length) / 24;
+  const pieces = Math.ceil((high - low) / step);
+  const along = Array.from({ length: pieces }, (_, k): Complex => [low + ((high - low) * k) / pieces, 0]);
+  // the arc crowds at its ends, where a step along it is short
+  const arc = Array.from({ length: 2 * pieces }, (_, k) => fixedParts.edge((Math.PI * k) / (2 * pieces)));
+  const path = [...along, ...arc, [low, 0] as Complex].map(([re, im]) => f(re, im));
+  let winding = 0;
+  for (let k = 1; k < path.length; k++) {
+    const [aRe, aIm] = path[k - 1];
+    const [bRe, bIm] = path[k];
+    winding += Math.atan2(bIm * aRe - bRe * aIm, bRe * aRe + bIm * aIm);
+  }
+  return Math.round(winding / (2 * Math.PI));
+}
+
+/** ∂U/∂f along the real axis: U is analytic. */
+function slope(flow: Flow, re: number, im: number): Complex {
+  const a = flow(re - STEP, im);
+  const b = flow(re + STEP, im);
+  return [(b[0] - a[0]) / (2 * STEP), (b[1] - a[1]) / (2 * STEP)];
+}
+
+const divide = ([aRe, aIm]: Complex, [bRe, bIm]: Complex): Complex => {
+  const size = bRe * bRe + bIm * bIm;
+  return [(aRe * bRe + aIm * bIm) / size, (aIm * bRe - aRe * bIm) / size];
+};
+
+/** Residue C_n of Z ≈ C_n/(jω − jω_n), Pa/m³: j2π p/(∂U/∂f) at the resonance. */
+export function residueOf(column: AirColumn, gap: Gap, { frequency, decay }: Resonance, draw = 0): Complex {
+  const state = new Float64Array(STATE);
+  column.rimState(gap, draw, frequency, decay, state);
+  const [re, im] = divide([state[0], state[1]], slope(rimFlow(column, gap, draw), frequency, decay));
+  return [-2 * Math.PI * im, 2 * Math.PI * re];
+}
+
+/**
+ * How fast the resonance moves when U at the rim changes by `dU` a unit of anything, Hz a unit, complex: −∂U/(∂U/∂f).
+ */
+export function zeroDerivative(
+  column: AirColumn,
+  gap: Gap,
+  { frequency, decay }: Resonance,
+  [re, im]: Complex,
+  draw = 0,
+): Complex {
+  return divide([-re, -im], slope(rimFlow(column, gap, draw), frequency, decay));
+}

@@ -1,0 +1,311 @@
+/** The chosen gap, the largest thing on the sheet: its value in both units, and every way to set it but the drawing itself. */
+import { css, html, nothing } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import { styleMap } from "lit/directives/style-map.js";
+import { bothUnits } from "../../../charts/kit/numbers.ts";
+import { formatInchFraction, formatLength } from "../../../units/formatLength.ts";
+import { roundedLength } from "../../../units/uncertainLength.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { gapLimits, shownGaps } from "../../state/gapLimits.ts";
+import { ResultsController, StoreController } from "../../state/storeController.ts";
+import "./gapField.ts";
+import { gapKeys } from "./gapKeys.ts";
+import { byHand } from "./gapSteps.ts";
+
+/** Common practice: gaps people speak of. */
+const SPOKEN_OF = [
+  { text: "no gap", mm: 0 },
+  { text: "0.100 in", mm: 2.54 },
+  { text: "1/8 in", mm: 3.175 },
+] as const;
+
+@customElement("annulus-gap")
+export class GapReadout extends FrameElement {
+  readonly #page = new StoreController(this);
+  readonly #model = new ResultsController(this);
+  readonly #keys = gapKeys(() => this.#page.store, 1);
+  @state() private showsMore = false;
+
+  static override styles = [
+    controls,
+    css`
+      :host {
+        display: grid;
+        grid-template-columns: max-content minmax(12rem, 1fr) max-content;
+        grid-template-areas: "value slider set";
+        gap: 0.25rem 2rem;
+        align-items: center;
+      }
+      .value {
+        grid-area: value;
+        min-width: 13.5rem;
+        color: var(--gap);
+      }
+      .big {
+        display: block;
+        font-size: var(--type-44);
+        font-weight: 700;
+        line-height: 1;
+        letter-spacing: -0.01em;
+      }
+      .big small {
+        font-size: var(--type-20);
+        font-weight: 600;
+        letter-spacing: 0;
+      }
+      .other {
+        font-size: var(--type-20);
+        font-weight: 600;
+      }
+      .against {
+        font-size: var(--type-14);
+        color: var(--reference);
+      }
+      .slider {
+        grid-area: slider;
+        position: relative;
+        min-width: 0;
+      }
+      input[type="range"] {
+        appearance: none;
+        -webkit-appearance: none;
+        display: block;
+        width: 100%;
+        height: var(--touch);
+        margin: 0;
+        background: none;
+        cursor: ew-resize;
+        touch-action: none;
+      }
+      input[type="range"]::-webkit-slider-runnable-track {
+        height: 3px;
+        background: var(--ink);
+      }
+      input[type="range"]::-moz-range-track {
+        height: 3px;
+        background: var(--ink);
+      }
+      input[type="range"]::-webkit-slider-thumb {
+        -webkit-appearance: none;
+        width: 1.5rem;
+        height: 1.5rem;
+        margin-top: calc(1.5px - 0.75rem);
+        border: 3px solid var(--paper);
+        border-radius: 50%;
+        background: var(--gap);
+        box-shadow: 0 0 0 1.5px var(--gap);
+      }
+      input[type="range"]::-moz-range-thumb {
+        width: 1.25rem;
+        height: 1.25rem;
+        border: 3px solid var(--paper);
+        border-radius: 50%;
+        background: var(--gap);
+        box-shadow: 0 0 0 1.5px var(--gap);
+      }
+      .mark {
+        position: absolute;
+        top: 0;
+        height: var(--touch);
+        width: 0;
+        border-left: 2px dashed var(--reference);
+        pointer-events: none;
+      }
+      .under {
+        display: flex;
+        flex-wrap: wrap;
+        justify-content: space-between;
+        align-items: center;
+        gap: 0.25rem 0.5rem;
+        font-size: var(--type-12);
+        color: var(--muted);
+      }
+      .chips {
+        display: flex;
+        align-items: center;
+        gap: 0.25rem;
+      }
+      .chips button {
+        min-height: min(var(--touch), 2.75rem);
+        padding: 0 0.6rem;
+        color: var(--ink);
+      }
+      .set {
+        grid-area: set;
+        display: grid;
+        gap: 0.375rem;
+        align-content: center;
+      }
+      .references {
+        display: flex;
+        gap: 0.25rem;
+      }
+      .references button {
+        flex: 1;
+      }
+      .more {
+        display: none;
+      }
+      @container sheet (max-width: 1099px) {
+        :host {
+          grid-template-columns: max-content 1fr;
+          grid-template-areas: "value slider" "set set";
+        }
+        .set {
+          display: flex;
+          flex-wrap: wrap;
+          align-items: flex-start;
+        }
+      }
+      @media (max-width: 699px) {
+        :host {
+          grid-template-columns: 1fr max-content;
+          grid-template-areas: "value more" "slider slider" "set set";
+          gap: 0 0.75rem;
+          padding-bottom: env(safe-area-inset-bottom, 0);
+        }
+        .value {
+          display: flex;
+          flex-wrap: wrap;
+          align-items: baseline;
+          column-gap: 0.6rem;
+        }
+        .big {
+          font-size: var(--type-28);
+        }
+        .other {
+          font-size: var(--type-16);
+        }
+        .against {
+          flex-basis: 100%;
+          font-size: var(--type-12);
+        }
+        .more {
+          display: inline-flex;
+          grid-area: more;
+        }
+        .under,
+        .set {
+          display: none;
+        }
+        :host(.open) .under,
+        :host(.open) .set {
+          display: flex;
+        }
+        .set {
+          flex-direction: column;
+          align-items: stretch;
+          padding-top: 0.5rem;
+        }
+        .fraction {
+          display: none;
+        }
+      }
+      @media print {
+        .slider,
+        .set {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  protected override news(): readonly unknown[] {
+    const { document, view } = this.#page.state;
+    return [document, view.unit, this.#model.results.explored.value?.gapExpandedMm];
+  }
+
+  override render() {
+    const { store, state } = this.#page;
+    const { document, view } = state;
+    const { setup, gapMm, referenceGapMm } = document;
+    const expandedMm = this.#model.results.explored.value?.gapExpandedMm ?? null;
+    const { leastMm, mostMm } = shownGaps(setup);
+    const right = Math.max(mostMm, gapMm);
+    const share = (mm: number) => Math.min(1, Math.max(0, (mm - leastMm) / (right - leastMm || 1)));
+    const other = view.unit === "mm" ? "in" : "mm";
+    const fraction = formatInchFraction(gapMm);
+    const tightest = gapLimits(setup).leastMm;
+    return html`
+      <div class="value" data-testid="gap">
+        <span class="big"
+          ><output data-testid="gap-value">${formatLength(gapMm, view.unit)}</output>${
+            expandedMm === null
+              ? nothing
+              : html`<small data-testid="gap-uncertainty"> ± ${roundedLength(expandedMm, expandedMm, view.unit)}</small>`
+          }</span
+        >
+        <span class="other" data-testid="gap-other">
+          ${formatLength(gapMm, other)}${fraction && gapMm > 0 ? html`<span class="fraction"> · ${fraction}</span>` : nothing}
+        </span>
+        <div class="against" data-testid="gap-difference">${against(gapMm, referenceGapMm, view.unit)}</div>
+      </div>
+      <div class="slider controls">
+        <span class="mark" style=${styleMap({ left: `calc(0.75rem + ${share(referenceGapMm)} * (100% - 1.5rem))` })}></span>
+        <input
+          type="range"
+          data-testid="gap-slider"
+          aria-label="Gap"
+          aria-valuetext=${`gap ${bothUnits(gapMm, view.unit)}`}
+          min=${leastMm}
+          max=${right}
+          step="any"
+          .value=${`${gapMm}`}
+          @input=${(event: Event) => store.setGap(byHand(setup, wanted(event), view.unit), { commit: false })}
+          @change=${() => store.setGap(store.state.document.gapMm)}
+          @keydown=${this.#keys.keydown}
+          @keyup=${this.#keys.keyup}
+        />
+        <div class="under">
+          <span class="ends">${formatLength(leastMm, view.unit)}</span>
+          <span class="chips">
+            common practice:
+            ${SPOKEN_OF.map(
+              ({ text, mm }) => html`
+                <button type="button" ?disabled=${mm < tightest} aria-pressed=${Math.abs(mm - gapMm) < 1e-6 ? "true" : "false"} @click=${() => store.setGap(mm)}>
+                  ${text}
+                </button>
+              `,
+            )}
+          </span>
+          <span class="ends">${formatLength(right, view.unit)}</span>
+        </div>
+      </div>
+      <button
+        type="button"
+        class="more"
+        aria-expanded=${this.showsMore ? "true" : "false"}
+        @click=${this.#toggleMore}
+      >
+        ${icon(this.showsMore ? "chevron-down" : "chevron-up")}${this.showsMore ? "less" : "more"}
+      </button>
+      <div class="set controls">
+        <annulus-gap-field></annulus-gap-field>
+        <div class="references">
+          <button type="button" ?disabled=${gapMm === referenceGapMm} @click=${() => store.setReference(gapMm)}>
+            Make this the reference
+          </button>
+          <button type="button" ?disabled=${gapMm === referenceGapMm} @click=${() => store.setGap(referenceGapMm)}>
+            Back to reference
+          </button>
+        </div>
+      </div>
+    `;
+  }
+
+  readonly #toggleMore = (): void => {
+    this.showsMore = !this.showsMore;
+    this.classList.toggle("open", this.showsMore);
+  };
+}
+
+const wanted = (event: Event): number => (event.target as HTMLInputElement).valueAsNumber;
+
+function against(gapMm: number, referenceGapMm: number, unit: "mm" | "in"): string {
+  const reference = `the reference, ${formatLength(referenceGapMm, unit)}`;
+  const change = gapMm - referenceGapMm;
+  if (Math.abs(change) < 0.0005) return `the same as ${reference}`;
+  return `${bothUnits(Math.abs(change), unit)} ${change > 0 ? "wider" : "narrower"} than ${reference}`;
+}

@@ -1,0 +1,94 @@
+/** The way from task to task: links, so that each has an address to keep and to open beside another. */
+import { css, html } from "lit";
+import { customElement } from "lit/decorators.js";
+import { FrameElement } from "../state/frameElement.ts";
+import { RouteController } from "../state/storeController.ts";
+import { type Task, writeHash } from "./route.ts";
+
+const LINKS: readonly { readonly task: Task; readonly text: string }[] = [
+  { task: "jobs", text: "Jobs" },
+  { task: "explore", text: "Explore" },
+  { task: "measure", text: "Measure" },
+  { task: "fit", text: "Fit" },
+  { task: "cut", text: "Cut" },
+  { task: "compare", text: "Compare" },
+  { task: "play", text: "Play" },
+  { task: "trial", text: "Trial" },
+  { task: "sheet", text: "Sheet" },
+  { task: "learn", text: "Learn" },
+];
+
+@customElement("annulus-tasks")
+export class TaskNav extends FrameElement {
+  readonly #route = new RouteController(this);
+
+  static override styles = css`
+    nav {
+      position: relative;
+      display: flex;
+      gap: 0.25rem;
+      padding: 0 calc(var(--edge) - 0.6rem);
+      border-bottom: 1px solid var(--hairline);
+      overflow-x: auto;
+      scrollbar-width: thin;
+    }
+    a {
+      display: inline-flex;
+      align-items: center;
+      min-height: var(--touch);
+      padding: 0 0.6rem;
+      color: inherit;
+      font-size: var(--type-14);
+      text-decoration: none;
+      white-space: nowrap;
+    }
+    a:hover {
+      text-decoration: underline;
+      text-underline-offset: 0.3em;
+    }
+    a[aria-current="page"] {
+      font-weight: 650;
+      box-shadow: inset 0 -3px 0 var(--ink);
+    }
+    a:focus-visible {
+      outline: 2px solid var(--ink);
+      outline-offset: -2px;
+    }
+    @media print {
+      nav {
+        display: none;
+      }
+    }
+  `;
+
+  protected override news(): readonly unknown[] {
+    return [this.#route.route];
+  }
+
+  /** Where the links do not all fit, the one to where we are is in sight. */
+  protected override updated(): void {
+    const nav = this.renderRoot.querySelector("nav")!;
+    const { offsetLeft, offsetWidth } = nav.querySelector<HTMLElement>("[aria-current=page]")!;
+    const least = offsetLeft + offsetWidth - nav.clientWidth;
+    nav.scrollLeft = Math.max(least, Math.min(nav.scrollLeft, offsetLeft));
+  }
+
+  override render() {
+    const { task } = this.#route.route;
+    const shown = task === "edit" ? "explore" : task;
+    return html`
+      <nav aria-label="Tasks">
+        ${LINKS.map(
+          (link) => html`
+            <a
+              href=${writeHash(link.task)}
+              data-testid="task-${link.task}"
+              aria-current=${link.task === shown ? "page" : "false"}
+              >${link.text}</a
+            >
+          `,
+        )}
+      </nav>
+    `;
+  }
+}

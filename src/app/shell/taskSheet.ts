@@ -1,0 +1,62 @@
+/** The sheet of the task at hand. Exploring is there at once; the code of every other task comes when it is first asked for. */
+import { html, nothing, type TemplateResult } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import "../tasks/explore/explore.ts";
+import { FrameElement } from "../state/frameElement.ts";
+import { RouteController, StoreController } from "../state/storeController.ts";
+import type { Task } from "./route.ts";
+
+interface Sheet {
+  readonly load: () => Promise<unknown>;
+  readonly show: () => TemplateResult;
+}
+
+const SHEETS: Readonly<Record<Exclude<Task, "explore" | "edit">, Sheet>> = {
+  jobs: { load: () => import("../tasks/jobs/jobs.ts"), show: () => html`<annulus-jobs></annulus-jobs>` },
+  measure: {
+    load: () => import("../tasks/measure/measure.ts"),
+    show: () => html`<annulus-measure></annulus-measure>`,
+  },
+  fit: { load: () => import("../tasks/fit/fit.ts"), show: () => html`<annulus-fit></annulus-fit>` },
+  cut: { load: () => import("../tasks/cut/cut.ts"), show: () => html`<annulus-cut></annulus-cut>` },
+  compare: {
+    load: () => import("../tasks/compare/compare.ts"),
+    show: () => html`<annulus-compare></annulus-compare>`,
+  },
+  play: { load: () => import("../tasks/play/play.ts"), show: () => html`<annulus-play></annulus-play>` },
+  trial: { load: () => import("../tasks/trial/trial.ts"), show: () => html`<annulus-trial></annulus-trial>` },
+  sheet: { load: () => import("../tasks/sheet/sheet.ts"), show: () => html`<annulus-sheet></annulus-sheet>` },
+  learn: { load: () => import("../tasks/learn/learn.ts"), show: () => html`<annulus-learn></annulus-learn>` },
+};
+
+@customElement("annulus-task-sheet")
+export class TaskSheet extends FrameElement {
+  readonly #page = new StoreController(this);
+  readonly #route = new RouteController(this);
+  @state() private there: ReadonlySet<Task> = new Set(["explore", "edit"]);
+
+  protected override news(): readonly unknown[] {
+    return [this.#route.route];
+  }
+
+  protected override willUpdate(): void {
+    const { task } = this.#route.route;
+    if (task !== "explore" && task !== "edit" && !this.there.has(task)) void this.#fetch(task);
+  }
+
+  override render() {
+    const { task } = this.#route.route;
+    if (task === "explore" || task === "edit") return html`<annulus-explore></annulus-explore>`;
+    return this.there.has(task) ? SHEETS[task].show() : nothing;
+  }
+
+  async #fetch(task: keyof typeof SHEETS): Promise<void> {
+    try {
+      await SHEETS[task].load();
+      this.there = new Set([...this.there, task]);
+    } catch {
+      this.#page.store.say("error", "This task could not be loaded; load the page again. Your work is kept.");
+      this.#route.router.go("explore");
+    }
+  }
+}

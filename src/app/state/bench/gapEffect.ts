@@ -1,0 +1,40 @@
+/** What the model says of one gap in place of another, in a sentence or two, before anyone cuts. */
+import { bothUnits, signed } from "../../../charts/kit/numbers.ts";
+import type { Thresholds } from "../../../setup/setup.ts";
+import { isPlayed, PLAYED } from "../../../study/change/verdicts.ts";
+import { betweenGaps } from "../../../study/instrument/betweenGaps.ts";
+import type { GapSweep } from "../../../study/instrument/gapSweep.ts";
+import type { LengthUnit } from "../../../units/length.ts";
+
+export interface GapEffectQuestion {
+  readonly sweep: GapSweep;
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly thresholds: Thresholds;
+  readonly unit: LengthUnit;
+}
+
+/** Null where the sweep does not reach one of the gaps. */
+export function gapEffect({ sweep, fromMm, toMm, thresholds, unit }: GapEffectQuestion): string | null {
+  const [from, to] = [betweenGaps(sweep, fromMm), betweenGaps(sweep, toMm)];
+  if (!from || !to) return null;
+  const effects = to.filter(isPlayed).flatMap((one) => {
+    const other = from.find(({ n }) => n === one.n);
+    if (!other) return [];
+    const decibels = one.heightDb === null || other.heightDb === null ? null : one.heightDb - other.heightDb;
+    return [{ n: one.n, cents: one.shiftCents - other.shiftCents, decibels }];
+  });
+  if (effects.length === 0) return null;
+  const cents = effects.map((effect) => effect.cents);
+  const tallest = Math.max(0, ...effects.map(({ decibels }) => Math.abs(decibels ?? 0)));
+  const felt = effects.filter(
+    (effect) =>
+      Math.abs(effect.cents) >= thresholds.cents || Math.abs(effect.decibels ?? 0) >= thresholds.decibels,
+  );
+  return (
+    `${bothUnits(Math.abs(toMm - fromMm), unit)} ${toMm > fromMm ? "more" : "less"} gap shifts resonances ${PLAYED[0]} to ${PLAYED[1]} by ` +
+    `${signed(Math.min(...cents), 1)} to ${signed(Math.max(...cents), 1)} cents before retuning and changes peak heights by at most ` +
+    `${tallest.toFixed(2)} dB: ${felt.length === 0 ? "too small to feel" : `large enough to feel on ${felt.length} of ${effects.length}`} ` +
+    `(felt from ${thresholds.cents} cents or ${thresholds.decibels} dB).`
+  );
+}

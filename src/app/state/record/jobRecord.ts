@@ -1,0 +1,261 @@
+/** What can be done with the jobs in the database; each of these is done whole or not at all, whichever tab asks. */
+import Dexie from "dexie";
+import type { Broken, JobCount } from "../../../record/backup.ts";
+import {
+  JOB_FORMAT,
+  JOB_VERSION,
+  type Job,
+  type JobStatus,
+  type JobTexts,
+  LONGEST_TEXT,
+  newId,
+  titleWith,
+} from "../../../record/job.ts";
+import { merge, type Outcome } from "../../../record/merge.ts";
+import { firstRevision, nextRevision, type Revision, sameRevision } from "../../../record/revision.ts";
+import { joined, type RecordDatabase, type Row, split } from "./database.ts";
+import { isSound, WHY_UNSOUND } from "./soundRow.ts";
+import { summaryOf } from "./summary.ts";
+
+/** A deleted job can be brought back for this long. */
+const DELETED_KEPT_MS = 24 * 60 * 60 * 1000;
+
+/** So few that a hand on the page does not wait for them. */
+const TAKEN_AT_ONCE = 20;
+
+/** `moved on`: its revision is another by now. */
+export type Written = { readonly revision: Revision } | "moved on" | "gone";
+
+export interface Listing {
+  readonly rows: readonly Row[];
+  readonly deleted: readonly Row[];
+  /** How many are kept that cannot be read. */
+  readonly unreadable: number;
+}
+
+export class JobRecord {
+  readonly #database: RecordDatabase;
+  readonly #browser: string;
+
+  private constructor(database: RecordDatabase, browser: string) {
+    this.#database = database;
+    this.#browser = browser;
+  }
+
+  /** Opens the database, brings it to the present format, and clears away what was deleted long ago. */
+  static async open(database: RecordDatabase): Promise<JobRecord> {
+    await database.open();
+    const { value } = await database.transaction("rw", database.about, async () => {
+      const known = await database.about.get("browser");
+      if (known) return known;
+      const named = { name: "browser", value: newId() };
+      await database.about.add(named);
+      return named;
+    });
+    const record = new JobRecord(database, value);
+    await record.#clearDeleted();
+    return record;
+  }
+
+  /** Tells of all jobs now and after every change, by whichever tab. The answer ends it. */
+  watch(listener: (listing: Listing) => void, failed: (error: unknown) => void): () => void {
+    const watching = Dexie.liveQuery(() => this.#listing()).subscribe({ next: listener, error: failed });
+    return () => watching.unsubscribe();
+  }
+
+  /** Tells of one job; undefined where it is gone. */
+  watchRow(id: string, listener: (row: Row | undefined) => void): () => void {
+    const watching = Dexie.liveQuery(() => this.#database.jobs.get(id)).subscribe({
+      next: listener,
+      error: () => listener(undefined),
+    });
+    return () => watching.unsubscribe();
+  }
+
+  async #listing(): Promise<Listing> {
+    const [all, unreadable] = await Promise.all([
+      this.#database.jobs.toArray(),
+      this.#database.unreadable.count(),
+    ]);
+    const sound = all.filter(isSound);
+    return {
+      rows: sound.filter(({ deleted }) => deleted === null),
+      deleted: sound.filter(({ deleted }) => deleted !== null),
+      unreadable: unreadable + all.length - sound.length,
+    };
+  }
+
+  async get(id: string): Promise<{ readonly row: Row; readonly document: unknown } | undefined> {
+    const { jobs, documents } = this.#database;
+    return this.#database.transaction("r", jobs, documents, async () => {
+      const [row, kept] = await Promise.all([jobs.get(id), documents.get(id)]);
+      return row && kept && isSound(row) ? { row, document: kept.document } : undefined;
+    });
+  }
+
+  /** A new job. */
+  async add(texts: JobTexts, document: unknown): Promise<Job> {
+    const at = now();
+    const job: Job = {
+      format: JOB_FORMAT,
+      version: JOB_VERSION,
+      id: newId(),
+      ...shortened(texts),
+      status: "open",
+      created: at,
+      changed: at,
+      revision: firstRevision(this.#browser),
+      document,
+    };
+    await this.#put([job]);
+    return job;
+  }
+
+  /** Keeps what a job holds by now, unless it is no longer at the revision that this was made from. */
+  async write(id: string, from: Revision, document: unknown): Promise<Written> {
+    const { jobs, documents } = this.#database;
+    return this.#database.transaction("rw", jobs, documents, async () => {
+      const row = await jobs.get(id);
+      if (!row) return "gone";
+      if (!isSound(row) || !sameRevision(row.revision, from)) return "moved on";
+      const changed = this.#changed(row);
+      await jobs.put({ ...row, ...changed, ...summaryOf(document) });
+      await documents.put({ id, document });
+      return { revision: changed.revision };
+    });
+  }
+
+  rename(id: string, texts: Partial<JobTexts>): Promise<void> {
+    return this.#alter(id, shortened(texts));
+  }
+
+  setStatus(id: string, status: JobStatus): Promise<void> {
+    return this.#alter(id, { status });
+  }
+
+  /** It is no longer listed, and can be brought back for a day. */
+  async delete(id: string): Promise<void> {
+    await this.#database.jobs.update(id, { deleted: now() });
+  }
+
+  async bringBack(id: string): Promise<void> {
+    await this.#database.jobs.update(id, { deleted: null });
+  }
+
+  async duplicate(id: string): Promise<Job | undefined> {
+    const kept = await this.get(id);
+    if (!kept) return undefined;
+    const { title, player, instrument, mouthpiece } = kept.row;
+    return this.add({ title: titleWith(title, "copy"), player, instrument, mouthpiece }, kept.document);
+  }
+
+  /** Every job that is not deleted, for a backup. */
+  async all(): Promise<Job[]> {
+    const { jobs, documents } = this.#database;
+    return this.#database.transaction("r", jobs, documents, async () => {
+      const rows = (await jobs.toArray()).filter((row) => isSound(row) && row.deleted === null);
+      const kept = await documents.bulkGet(rows.map(({ id }) => id));
+      return rows.flatMap((row, i) => (kept[i] ? [joined(row, kept[i])] : []));
+    });
+  }
+
+  /** What is kept though it cannot be read, with all there is of it. */
+  async unreadable(): Promise<Broken[]> {
+    const rows = (await this.#database.jobs.toArray()).filter((row) => !isSound(row)) as Row[];
+    const kept = await this.#database.documents.bulkGet(rows.map(({ id }) => id));
+    const unsound = rows.map((row, i) => ({
+      reason: WHY_UNSOUND,
+      json: { ...row, document: kept[i]?.document },
+    }));
+    return [...unsound, ...(await this.#database.unreadable.toArray())];
+  }
+
+  /**
+   * Takes jobs in beside those that are there; one that was deleted here comes back. All of them or, with an error or
+   * when it is stopped, none. Null when it was stopped.
+   *
+   * @param tell called as it goes on
+   */
+  async restore(
+    incoming: readonly Job[],
+    tell: (count: JobCount) => void = () => {},
+    signal?: AbortSignal,
+  ): Promise<readonly Outcome[] | null> {
+    const { jobs, documents } = this.#database;
+    try {
+      return await this.#database.transaction("rw", jobs, documents, async () => {
+        const outcomes: Outcome[] = [];
+        for (let from = 0; from < incoming.length; from += TAKEN_AT_ONCE) {
+          // what is thrown in here takes back what was put
+          signal?.throwIfAborted();
+          outcomes.push(...(await this.#takeIn(incoming.slice(from, from + TAKEN_AT_ONCE))));
+          tell({ done: outcomes.length, of: incoming.length });
+        }
+        return outcomes;
+      });
+    } catch (error) {
+      if (signal?.aborted) return null;
+      throw error;
+    }
+  }
+
+  async #takeIn(incoming: readonly Job[]): Promise<readonly Outcome[]> {
+    const { jobs, documents } = this.#database;
+    const ids = [...new Set(incoming.map(({ id }) => id))];
+    const [rows, kept] = await Promise.all([jobs.bulkGet(ids), documents.bulkGet(ids)]);
+    const here = new Map<string, Job>();
+    rows.forEach((row, i) => {
+      if (row && kept[i]) here.set(row.id, joined(row, kept[i]));
+    });
+    const { put, outcomes } = merge(here, incoming);
+    await this.#put(put);
+    const deleted = rows.flatMap((row) => (row?.deleted ? [row.id] : []));
+    if (deleted.length > 0) await jobs.where("id").anyOf(deleted).modify({ deleted: null });
+    return outcomes.map((outcome, i) =>
+      deleted.includes(incoming[i].id) && outcome !== "kept both" ? "added" : outcome,
+    );
+  }
+
+  close(): void {
+    this.#database.close();
+  }
+
+  async #put(all: readonly Job[]): Promise<void> {
+    const { jobs, documents } = this.#database;
+    const records = all.map((job) => split(job));
+    await this.#database.transaction("rw", jobs, documents, async () => {
+      await jobs.bulkPut(records.map(({ row }) => row));
+      await documents.bulkPut(records.map(({ kept }) => kept));
+    });
+  }
+
+  async #alter(id: string, part: Partial<Row>): Promise<void> {
+    const { jobs } = this.#database;
+    await this.#database.transaction("rw", jobs, async () => {
+      const row = await jobs.get(id);
+      if (row && isSound(row)) await jobs.put({ ...row, ...part, ...this.#changed(row) });
+    });
+  }
+
+  #changed({ revision }: Row): Pick<Row, "changed" | "revision"> {
+    return { changed: now(), revision: nextRevision(revision, this.#browser) };
+  }
+
+  async #clearDeleted(): Promise<void> {
+    const { jobs, documents } = this.#database;
+    const before = new Date(Date.now() - DELETED_KEPT_MS).toISOString();
+    await this.#database.transaction("rw", jobs, documents, async () => {
+      const old = (await jobs.toArray()).filter((row) => row.deleted !== null && row.deleted < before);
+      const ids = old.map(({ id }) => id);
+      await jobs.bulkDelete(ids);
+      await documents.bulkDelete(ids);
+    });
+  }
+}
+
+const now = (): string => new Date().toISOString();
+
+const shortened = <Texts extends Partial<JobTexts>>(texts: Texts): Texts =>
+  Object.fromEntries(
+    Object.entries(texts).map(([name, text]) => [name, text.slice(0, LONGEST_TEXT)]),
+  ) as Texts;

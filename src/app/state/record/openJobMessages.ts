@@ -1,0 +1,39 @@
+/** What a person is told of the job that is open, and what can be done about it. */
+import type { JobHead } from "../../../record/job.ts";
+import { downloadAsJob, textsOf } from "../../tasks/jobs/jobFile.ts";
+import { writeDocument } from "../keeping/documentFile.ts";
+import type { Store } from "../store.ts";
+
+const SAVE = "Save it as a file";
+
+export function sayTrouble(store: Store, trouble: string, head: JobHead | null): void {
+  const text = `${trouble}. The newest of what is open is kept in this tab only: save it as a file before you close it.`;
+  const accept = () => {
+    const { document } = store.state;
+    downloadAsJob(writeDocument(document), head ?? textsOf(document));
+  };
+  store.say("error", text, { label: SAVE, accept });
+}
+
+export const sayUnopenable = (store: Store, reason: string, head: JobHead, document: unknown): void =>
+  store.say("error", `“${head.title}” cannot be opened: ${reason}. It stays in the record.`, {
+    label: SAVE,
+    accept: () => downloadAsJob(document, head),
+  });
+
+export const sayGone = (store: Store, keep: () => void): void =>
+  store.say(
+    "error",
+    "The job that was open here is not in the record any more; what you see is still here.",
+    {
+      label: "Keep it as a job",
+      accept: keep,
+    },
+  );
+
+export const sayBothKept = (store: Store, title: string, own: string, openOther: () => void): void =>
+  store.say(
+    "error",
+    `“${title}” was changed in another tab at the same time. Both are kept: what you see here is now the job “${own}”.`,
+    { label: "Open the other", accept: openOther },
+  );

@@ -1,0 +1,222 @@
+/** How far the bell of plane waves is to be trusted: off in pitch, and right in what a gap does. Worked out when asked for. */
+import { css, html, nothing, type PropertyValues } from "lit";
+import { customElement, property, state } from "lit/decorators.js";
+import { bothUnits, signed } from "../../../charts/kit/numbers.ts";
+import type { DeviationData } from "../../../charts/plots/compare/deviationChart.ts";
+import type { BellTrust } from "../../../study/compare/bellTrust.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { nearestGapMm } from "../../state/gapLimits.ts";
+import { StoreController } from "../../state/storeController.ts";
+import { CompareClient } from "../../work/compareClient.ts";
+import { openCompareWorker } from "../../work/compareConnection.ts";
+import type { Candidate } from "./candidates.ts";
+import "./deviationView.ts";
+
+/** The change of gap the trade talks about. */
+const TENTH_MM = 2.54;
+
+@customElement("annulus-bell-trust")
+export class BellTrustPanel extends FrameElement {
+  readonly #page = new StoreController(this);
+  readonly #client = new CompareClient(openCompareWorker);
+  #work: AbortController | null = null;
+  @property({ attribute: false }) from!: Candidate;
+  @state() private trust: BellTrust | null = null;
+  @state() private refused = "";
+  /** Models that are done; null when nothing is under way. */
+  @state() private done: number | null = null;
+  #chart: { readonly of: BellTrust; readonly felt: number; readonly data: DeviationData } | null = null;
+
+  static override styles = [
+    controls,
+    sheetStyles,
+    css`
+      .work {
+        align-items: center;
+        font-size: var(--type-14);
+      }
+      p {
+        max-width: 90ch;
+        text-wrap: pretty;
+      }
+      .both {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto;
+        gap: 1rem 2rem;
+        align-items: start;
+      }
+      @container sheet (max-width: 1099px) {
+        .both {
+          grid-template-columns: minmax(0, 1fr);
+        }
+      }
+    `,
+  ];
+
+  protected override news(): readonly unknown[] {
+    const { view, document } = this.#page.state;
+    return [view.unit, document.setup.thresholds.cents];
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#stop();
+    this.#client.close();
+  }
+
+  /** What was worked out is of one instrument at one gap. */
+  protected override willUpdate(changed: PropertyValues): void {
+    const before = changed.get("from") as Candidate | undefined;
+    if (!before || (before.setup === this.from.setup && before.gapMm === this.from.gapMm)) return;
+    this.#stop();
+    this.trust = null;
+    this.refused = "";
+  }
+
+  /** With nothing worked out there is nothing to print. */
+  protected override updated(): void {
+    this.toggleAttribute("blank", this.trust === null);
+  }
+
+  override render() {
+    const { number, name } = this.from;
+    return html`
+      <div class="stack">
+        <p>
+          Plane waves follow no curved front, and a flaring bell curves them. Here ${number} ${name}, the one that stands out, is
+          worked out with both, at its gap and a tenth of an inch away.
+        </p>
+        <div class="actions work controls" role="status">
+          ${
+            this.done !== null
+              ? html`
+                  <span>${this.done === 0 ? "Plane waves" : "Curved fronts"}</span>
+                  <progress max="2" .value=${this.done + 0.5} aria-label="Working out both bells"></progress>
+                  <button type="button" @click=${this.#stop}>${icon("stop")}Stop</button>
+                `
+              : this.trust === null
+                ? html`<button type="button" data-testid="bell-work" @click=${this.#start}>${icon("play")}Work it out</button>`
+                : nothing
+          }
+        </div>
+        ${this.refused ? html`<p class="notice wrong" role="alert" data-testid="bell-refused">${icon("warning")}<span>${this.refused}</span></p>` : nothing}
+        ${this.trust ? this.#result(this.trust) : nothing}
+      </div>
+    `;
+  }
+
+  #result(trust: BellTrust) {
+    const { unit } = this.#page.state.view;
+    const { fromGapMm, toGapMm, modes } = trust;
+    const most = modes.reduce((a, b) => (Math.abs(b.cents) > Math.abs(a.cents) ? b : a));
+    const apart = Math.max(
+      ...modes.map(({ planeChange, curvedChange }) => Math.abs(planeChange - curvedChange)),
+    );
+    return html`
+      <p aria-live="polite" data-testid="bell-found">
+        Plane waves are off by up to <b>${signed(most.cents, 1)} cents</b>, at resonance ${most.n}. In what the gap does, from
+        ${bothUnits(fromGapMm, unit)} to ${bothUnits(toGapMm, unit)}, the two differ by <b>${apart.toFixed(2)} cents</b> at most:
+        ${
+          apart < this.#page.state.document.setup.thresholds.cents
+            ? "the bell’s error is the same at both gaps and drops out."
+            : "here the bell’s error does not drop out; choose curved fronts in the form."
+        }
+      </p>
+      <div class="both">
+      <annulus-deviations
+        name="bell-trust"
+        .label=${"How far plane waves in the bell are off"}
+        .about=${
+          "Plane waves less curved fronts: of each resonance, and of what the gap does to it. Curved fronts are within a cent of finite " +
+          "elements of the demo's bell at resonances 2 to 10."
+        }
+        .said=${"Dashed blue: pitch of the resonance. Orange: what the gap does to it. Within the hatched band nobody feels the difference."}
+        .data=${this.#data(trust)}
+      ></annulus-deviations>
+      <div class="scroll" tabindex="0" role="region" aria-label="Both bells, resonance by resonance">
+        <table data-testid="bell-table">
+          <thead>
+            <tr>
+              <th scope="col">resonance</th>
+              ${["plane, Hz", "curved, Hz", "off by, cents", "gap: plane, cents", "gap: curved, cents", "off by, cents"].map((head) => html`<th scope="col" class="number">${head}</th>`)}
+            </tr>
+          </thead>
+          <tbody>
+            ${modes.map(
+              ({ n, planeHz, curvedHz, cents, planeChange, curvedChange }) => html`
+                <tr>
+                  <th scope="row">${n}</th>
+                  <td class="number">${planeHz.toFixed(1)}</td>
+                  <td class="number">${curvedHz.toFixed(1)}</td>
+                  <td class="number">${signed(cents, 1)}</td>
+                  <td class="number">${signed(planeChange, 2)}</td>
+                  <td class="number">${signed(curvedChange, 2)}</td>
+                  <td class="number">${signed(planeChange - curvedChange, 2)}</td>
+                </tr>
+              `,
+            )}
+          </tbody>
+        </table>
+      </div>
+      </div>
+    `;
+  }
+
+  #data(trust: BellTrust): DeviationData {
+    const felt = this.#page.state.document.setup.thresholds.cents;
+    if (this.#chart?.of !== trust || this.#chart.felt !== felt)
+      this.#chart = {
+        of: trust,
+        felt,
+        data: {
+          title: "Plane waves less curved fronts",
+          unit: "cents",
+          digits: 1,
+          feltFrom: felt,
+          series: [
+            {
+              name: "pitch of the resonance",
+              kind: "before",
+              values: trust.modes.map(({ n, cents }) => ({ n, value: cents })),
+            },
+            {
+              name: "what the gap does",
+              kind: "after",
+              values: trust.modes.map(({ n, planeChange, curvedChange }) => ({
+                n,
+                value: planeChange - curvedChange,
+              })),
+            },
+          ],
+        },
+      };
+    return this.#chart.data;
+  }
+
+  readonly #start = async (): Promise<void> => {
+    const { setup, gapMm } = this.from;
+    const wider = nearestGapMm(setup, gapMm + TENTH_MM);
+    const toGapMm = wider > gapMm ? wider : nearestGapMm(setup, gapMm - TENTH_MM);
+    const work = new AbortController();
+    this.#work = work;
+    this.refused = "";
+    this.done = 0;
+    const progress = (done: number) => {
+      this.done = done;
+    };
+    const answer = await this.#client.bellTrust(setup, { fromGapMm: gapMm, toGapMm }, progress, work.signal);
+    if (work.signal.aborted || answer === null) return;
+    this.done = null;
+    if ("refused" in answer) this.refused = answer.refused;
+    else this.trust = answer;
+  };
+
+  readonly #stop = (): void => {
+    this.#work?.abort();
+    this.#work = null;
+    this.done = null;
+  };
+}

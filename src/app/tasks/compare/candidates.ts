@@ -1,0 +1,112 @@
+/** What is compared: the open setup first, then every candidate as it was taken in; and how one is taken in, opened, removed. */
+import { deepFreeze } from "../../../setup/deepFreeze.ts";
+import { SetupError } from "../../../setup/problem.ts";
+import { readSetup } from "../../../setup/readSetup.ts";
+import { gapMm as ownGapMm, type Setup } from "../../../setup/setup.ts";
+import { withGap } from "../../../setup/withGap.ts";
+import { writeSetup } from "../../../setup/writeSetup.ts";
+import { withoutRoundingNoise } from "../../../units/roundingNoise.ts";
+import { withShankMoved } from "../../state/gapLimits.ts";
+import type { CandidateNotes, CompareNotes } from "../../state/notes/compareNotes.ts";
+import { notesForAnother } from "../../state/notes/notes.ts";
+import type { Document } from "../../state/state.ts";
+import { documentOf } from "../../state/store.ts";
+
+export interface Candidate {
+  /** Its place in the list, from 1. */
+  readonly number: number;
+  readonly name: string;
+  readonly origin: string;
+  readonly setup: Setup;
+  readonly gapMm: number;
+}
+
+/** One whose setup cannot be read or used, with the reason. */
+export interface BrokenCandidate extends Pick<Candidate, "number" | "name" | "origin"> {
+  readonly problem: string;
+}
+
+export type Listed = Candidate | BrokenCandidate;
+export const isSound = (listed: Listed): listed is Candidate => "setup" in listed;
+
+const OPEN = "the open setup";
+type Read = { readonly setup: Setup } | { readonly problem: string };
+/** A file's setup is read once: what is the same object is the same to charts and model. */
+const read = new WeakMap<object, Read>();
+
+export function listed({ setup, gapMm, notes }: Document): readonly Listed[] {
+  const { candidates, sameGap } = notes.compare;
+  const open: Candidate = { number: 1, name: setup.name, origin: OPEN, setup, gapMm };
+  return [
+    open,
+    ...candidates.map(({ name, origin, file }, i): Listed => {
+      const about = { number: i + 2, name: name.trim() || `candidate ${i + 2}`, origin };
+      const found = setupOf(file);
+      if ("problem" in found) return { ...about, ...found };
+      const own = withoutRoundingNoise(ownGapMm(found.setup));
+      const problem = sameGap ? gapProblem(found.setup, gapMm) : null;
+      return problem ? { ...about, problem } : { ...about, ...found, gapMm: sameGap ? gapMm : own };
+    }),
+  ];
+}
+
+function setupOf(file: object): Read {
+  const known = read.get(file);
+  if (known) return known;
+  const found = inWords(() => ({ setup: deepFreeze(readSetup(file)) }));
+  read.set(file, found);
+  return found;
+}
+
+const gapProblem = (setup: Setup, gapMm: number): string | null => {
+  const found = inWords(() => ({ setup: withGap(setup, gapMm) }));
+  return "problem" in found ? found.problem : null;
+};
+
+function inWords(make: () => { readonly setup: Setup }): Read {
+  try {
+    return make();
+  } catch (error) {
+    if (!(error instanceof SetupError)) throw error;
+    return { problem: error.message };
+  }
+}
+
+export const candidateNotes = (name: string, origin: string, setup: Setup): CandidateNotes => ({
+  name,
+  origin,
+  file: writeSetup({ ...setup, name }) as CandidateNotes["file"],
+});
+
+/** The setup that variants are made from: the open one with its shank where the person has moved it. */
+export const baseSetup = ({ setup, gapMm }: Document): Setup => withShankMoved(setup, gapMm);
+
+/** Without the one at this place; whoever was the reference, or what a design shall be like, stays it. */
+export function withoutCandidate(notes: CompareNotes, number: number): CompareNotes {
+  const { candidates, reference, design } = notes;
+  const at = number - 1;
+  const moved = (place: number) => (at === place ? null : at < place ? place - 1 : place);
+  return {
+    ...notes,
+    candidates: candidates.toSpliced(number - 2, 1),
+    reference: moved(reference) ?? 0,
+    design: { ...design, like: design.like === null ? null : moved(design.like) },
+  };
+}
+
+/**
+ * The document with this candidate open and the setup that was open in its place. Readings at the bench stay where mouthpiece
+ * and receiver are the same.
+ */
+export function withOpened(document: Document, { number, name, setup, gapMm }: Candidate): Document {
+  const { notes } = document;
+  const before = candidateNotes(document.setup.name, "the setup that was open before", baseSetup(document));
+  const compare = { ...notes.compare, candidates: notes.compare.candidates.with(number - 2, before) };
+  const isSameBench =
+    JSON.stringify([setup.mouthpiece, setup.receiver]) ===
+    JSON.stringify([baseSetup(document).mouthpiece, document.setup.receiver]);
+  const opened = withShankMoved(setup.name === name ? setup : { ...setup, name }, gapMm);
+  const chosen = documentOf(opened, { ...(isSameBench ? notes : notesForAnother(notes)), compare });
+  // the one before stays among the candidates: it is the same job
+  return document.job === undefined ? chosen : { ...chosen, job: document.job };
+}

@@ -1,0 +1,202 @@
+/** Leadpipes, mouthpieces or whole instruments side by side before any of them is built. */
+import { ContextProvider } from "@lit/context";
+import { html, nothing } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import { Cursor, cursorContext } from "../../chart/cursor.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import { type Segment, segments } from "../../shell/look/segments.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { StoreController } from "../../state/storeController.ts";
+import { openCompareWorker } from "../../work/compareConnection.ts";
+import { CompareResults } from "../../work/compareResults.ts";
+import "./addCandidate.ts";
+import "./bellTrustPanel.ts";
+import { isSound, type Listed, listed } from "./candidates.ts";
+import "./candidateList.ts";
+import { comparable, questionOf, RESONANCES, readGoal } from "./compareAsked.ts";
+import type { Shown } from "./comparedCandidates.ts";
+import { compareStyles } from "./compareStyles.ts";
+import { compareNotes, writeCompare } from "./compareWrite.ts";
+import "./designPanel.ts";
+import "./measuredPanel.ts";
+import "./ranking.ts";
+import "./sideBySide.ts";
+import "./stationsPanel.ts";
+
+const GAPS: readonly Segment<boolean>[] = [
+  { value: false, text: "each its own" },
+  { value: true, text: "all at the open setup's" },
+];
+const TUNED_ON = Array.from({ length: RESONANCES }, (_, i) => i + 1);
+
+@customElement("annulus-compare")
+export class CompareSheet extends FrameElement {
+  readonly #page = new StoreController(this);
+  readonly #results = new CompareResults(openCompareWorker);
+  /** Number of the candidate that stands out; null until one is chosen: the newest. */
+  @state() private chosen: number | null = null;
+  #leave: (() => void) | null = null;
+
+  static override styles = [controls, sheetStyles, compareStyles];
+
+  constructor() {
+    super();
+    new ContextProvider(this, { context: cursorContext, initialValue: new Cursor() });
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#leave = this.#results.subscribe(() => this.requestUpdate());
+    if (this.hasUpdated) this.requestUpdate();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#leave?.();
+    this.#results.close();
+  }
+
+  protected override news(): readonly unknown[] {
+    const { document, view } = this.#page.state;
+    return [document, view.unit, view.resonance, this.#results.value];
+  }
+
+  override render() {
+    const { document } = this.#page.state;
+    const notes = compareNotes(this.#page.store);
+    const all = listed(document);
+    const { candidates, reference } = comparable(all, notes);
+    const goal = readGoal(notes.goal);
+    const standing = { reference: candidates[reference].number, chosen: this.#chosen(all) };
+    const chosen = candidates.find(({ number }) => number === standing.chosen) ?? candidates[0];
+    const isAlone = candidates.length < 2;
+    if (!isAlone) this.#results.ask(questionOf(all, notes, goal.goal));
+    const { value, stale } = this.#results.value;
+    const shown = isAlone ? [] : this.#shown(all);
+    return html`
+      <main>
+        <section class="stack">
+          <h2>Compare before building</h2>
+          <p class="about">
+            The open setup comes first. Take in leadpipes, mouthpieces or bodies as bore tables, leadpipes by their dimensions, or
+            whole instruments from their files; a part is put into the open setup.
+          </p>
+          <annulus-candidates .all=${all} .standing=${standing} @choose=${this.#onChoose}></annulus-candidates>
+          <annulus-add-candidate></annulus-add-candidate>
+        </section>
+        ${
+          isAlone
+            ? html`<p class="notice">${icon("info")}<span>Take in one candidate or more, and they are compared here.</span></p>`
+            : html`
+                <section>
+                  <div class="head">
+                    <h2>Side by side</h2>
+                    ${this.#asked()}
+                    ${this.#work()}
+                  </div>
+                  ${
+                    value
+                      ? html`<annulus-side-by-side class=${stale ? "late" : ""} aria-busy=${stale ? "true" : "false"} .shown=${shown} .candidates=${candidates} .standing=${standing} .goal=${goal.goal}></annulus-side-by-side>`
+                      : nothing
+                  }
+                </section>
+                <section class=${goal.goal ? "" : "unprinted"}>
+                  <h2>Ranking</h2>
+                  <annulus-ranking .shown=${stale ? [] : shown} .reading=${goal}></annulus-ranking>
+                </section>
+              `
+        }
+        <section class="stack">
+          <h2>A measured impedance beside the model</h2>
+          <annulus-measured .from=${chosen}></annulus-measured>
+        </section>
+        <section class="stack">
+          <h2>How far to trust the bell</h2>
+          <annulus-bell-trust .from=${chosen}></annulus-bell-trust>
+        </section>
+        <section class="stack unprinted">
+          <h2>Design a leadpipe for a goal</h2>
+          <annulus-design .from=${chosen} .candidates=${candidates}></annulus-design>
+        </section>
+        <section class="stack">
+          <h2>Stations of the mandrel</h2>
+          <annulus-stations .from=${chosen}></annulus-stations>
+        </section>
+      </main>
+    `;
+  }
+
+  #asked() {
+    const { store } = this.#page;
+    const { retune, sameGap, withHold } = compareNotes(store);
+    const tune = (event: Event) => {
+      const { value } = event.target as HTMLSelectElement;
+      writeCompare(store, { retune: value === "" ? null : Number(value) });
+    };
+    return html`
+      <div class="asked controls">
+        <label>
+          Brought to one pitch
+          <select data-testid="compare-retune" @change=${tune}>
+            <option value="" ?selected=${retune === null}>no, as they are</option>
+            ${TUNED_ON.map((n) => html`<option value=${n} ?selected=${n === retune}>on resonance ${n}</option>`)}
+          </select>
+        </label>
+        <span class="labelled"><span>Gap</span>${segments<boolean>("Gap", GAPS, sameGap, (same) => writeCompare(store, { sameGap: same }))}</span>
+        <label class="tick">
+          <input type="checkbox" data-testid="with-hold" .checked=${withHold} @change=${(event: Event) => writeCompare(store, { withHold: (event.target as HTMLInputElement).checked })} />
+          hold and pull too, which takes longer
+        </label>
+      </div>
+    `;
+  }
+
+  #work() {
+    const { progress, refused, stopped } = this.#results.value;
+    return html`
+      <div class="work controls" role="status" data-testid="compare-work">
+        ${
+          refused
+            ? html`<p class="notice wrong">${icon("warning")}<span>${refused}</span></p>`
+            : progress !== null
+              ? html`
+                  <span>Comparing</span>
+                  <progress max="1" .value=${progress} aria-label="Comparing"></progress>
+                  <button type="button" @click=${() => this.#results.stop()}>${icon("stop")}Stop</button>
+                `
+              : stopped
+                ? html`<span>Stopped.</span><button type="button" @click=${() => this.#results.again()}>${icon("play")}Go on</button>`
+                : nothing
+        }
+      </div>
+    `;
+  }
+
+  #last: { readonly of: unknown; readonly names: string; readonly shown: readonly Shown[] } | null = null;
+
+  /** The answers under the numbers and names of now; while they are stale, of the candidates they were of. */
+  #shown(all: readonly Listed[]): readonly Shown[] {
+    const { value, stale } = this.#results.value;
+    if (!value) return [];
+    const sound = all.filter(isSound);
+    const names = stale ? "" : JSON.stringify(sound.map(({ number, name }) => [number, name]));
+    if (this.#last?.of === value && (stale || this.#last.names === names)) return this.#last.shown;
+    const shown = value.map((answer, i) => {
+      const { number, name } = sound[i] ?? { number: i + 1, name: answer.name };
+      return { number, name, answer };
+    });
+    this.#last = { of: value, names, shown };
+    return shown;
+  }
+
+  #chosen(all: readonly Listed[]): number {
+    const sound = all.filter(isSound);
+    return sound.find(({ number }) => number === this.chosen)?.number ?? sound[sound.length - 1].number;
+  }
+
+  readonly #onChoose = ({ detail }: CustomEvent<number>): void => {
+    this.chosen = detail;
+  };
+}

@@ -1,0 +1,250 @@
+/** A measurement held against the model of the chosen candidate: over its curve, peak by peak, and with a few unknowns fitted. */
+import { html, nothing, type PropertyValues } from "lit";
+import { customElement, property, state } from "lit/decorators.js";
+import type { FittedColumn } from "../../../../workers/compareProtocol.ts";
+import { bothUnits } from "../../../charts/kit/numbers.ts";
+import type { Setup } from "../../../setup/setup.ts";
+import { UNKNOWNS, type UnknownName } from "../../../study/measured/columnUnknowns.ts";
+import type { MeasuredImpedance } from "../../../study/measured/measuredCsv.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import "../../form/entry.ts";
+import type { WriteEvent } from "../../form/entry.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { withShankMoved } from "../../state/gapLimits.ts";
+import type { MeasuredNotes } from "../../state/notes/measuredNotes.ts";
+import { StoreController } from "../../state/storeController.ts";
+import { openCompareWorker } from "../../work/compareConnection.ts";
+import { type MeasuredState, MeasuredWork } from "../../work/compareMeasured.ts";
+import { addingStyles } from "./addingStyles.ts";
+import { type Candidate, candidateNotes } from "./candidates.ts";
+import { compareNotes, takeIn, writeCompare } from "./compareWrite.ts";
+import "./deviationView.ts";
+import { estimatesTable, findings } from "./measuredFound.ts";
+import { type FitAsked, readFitAsked } from "./measuredReading.ts";
+import { curvesOf, peaksTable, residualsOf } from "./measuredResiduals.ts";
+import { measuredStyles } from "./measuredStyles.ts";
+import "./measuredView.ts";
+
+const CALLED: Readonly<Record<UnknownName, string>> = {
+  gap: "gap",
+  "leadpipe-entry": "leadpipe entry diameter",
+  "receiver-mouth": "receiver mouth diameter",
+  "wall-loss": "wall-loss factor",
+  temperature: "temperature",
+};
+type Part = "from" | "to" | "noise";
+type Laid = NonNullable<MeasuredState["laid"]>;
+
+@customElement("annulus-measured-fit")
+export class MeasuredFit extends FrameElement {
+  readonly #page = new StoreController(this);
+  readonly #work = new MeasuredWork(openCompareWorker);
+  @property({ attribute: false }) from!: Candidate;
+  /** The measurement as it was understood, all of it. */
+  @property({ attribute: false }) whole!: MeasuredImpedance;
+  @state() private typing: Part | "" = "";
+  #leave: (() => void) | null = null;
+  readonly #kept = new Map<string, { readonly of: readonly unknown[]; readonly made: unknown }>();
+
+  static override styles = [controls, sheetStyles, addingStyles, measuredStyles];
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#leave = this.#work.subscribe(() => this.requestUpdate());
+    if (this.hasUpdated) this.requestUpdate();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#leave?.();
+    this.#work.close();
+  }
+
+  protected override news(): readonly unknown[] {
+    const { document, view } = this.#page.state;
+    return [document.notes.compare.measured, document.setup.thresholds, view.unit, this.#work.value];
+  }
+
+  protected override updated(_: PropertyValues): void {
+    const { measured } = this.#asked();
+    if (measured && this.typing === "") void this.#work.lay(this.#setup(), measured);
+  }
+
+  override render() {
+    const notes = compareNotes(this.#page.store).measured;
+    const asked = this.#asked();
+    const { laid, refused } = this.#work.value;
+    const { unit } = this.#page.state.view;
+    const { number, name, gapMm } = this.from;
+    return html`
+      <div class="stack">
+        <p>Held against ${number} ${name}, the one that stands out, at its gap of ${bothUnits(gapMm, unit)}.</p>
+        ${this.#entries(notes, asked)}
+        ${refused ? html`<p class="notice wrong" role="alert" data-testid="overlay-refused">${icon("warning")}<span>${refused}</span></p>` : nothing}
+        ${laid ? html`<div class="stack ${laid.measured === asked.measured ? "" : "late"}">${this.#laid(laid)}</div>` : nothing}
+        ${laid ? this.#fitting(notes, asked) : nothing}
+      </div>
+    `;
+  }
+
+  #laid({ measured, overlay }: Laid) {
+    const { fit } = this.#work.value;
+    const { thresholds } = this.#page.state.document.setup;
+    return html`
+      <annulus-measured-curves .data=${this.#keep("curves", [measured, overlay, fit], () => curvesOf(measured, overlay, fit))}></annulus-measured-curves>
+      <div class="charts">
+        ${(["cents", "heightDb"] as const).map((key) => {
+          const data = this.#keep(key, [overlay, fit, thresholds], () =>
+            residualsOf(key, overlay, fit, thresholds),
+          );
+          return html`
+            <annulus-deviations
+              name="measured-${key}"
+              .label=${data.title}
+              .about=${"Measured less modelled, each peak read off both curves in the same way."}
+              .said=${"Within the hatched band nobody feels the difference."}
+              .data=${data}
+            ></annulus-deviations>
+          `;
+        })}
+      </div>
+      ${peaksTable(overlay, fit)}
+    `;
+  }
+
+  #entries(notes: MeasuredNotes, { problems }: FitAsked) {
+    const entry = (part: Part, label: string, hint: string, unit: string) => html`
+      <annulus-entry
+        data-testid="measured-${part}"
+        .label=${label}
+        .hint=${hint}
+        .unit=${unit}
+        .text=${notes[part]}
+        .problem=${this.typing === part ? "" : (problems[part] ?? "")}
+        @write=${({ detail }: WriteEvent) => this.#onWrite(part, detail.text, detail.done)}
+      ></annulus-entry>
+    `;
+    return html`
+      <div class="entries" @focusout=${this.#onLeave}>
+        ${entry("from", "Leave out below", "empty: nothing", "Hz")}
+        ${entry("to", "Leave out above", "empty: nothing", "Hz")}
+        ${entry("noise", "Noise of the measurement", "of |Z|; empty: told from its jumps", "%")}
+      </div>
+    `;
+  }
+
+  #fitting(notes: MeasuredNotes, { problems }: FitAsked) {
+    const { step, fit } = this.#work.value;
+    return html`
+      <h3 class=${fit ? "" : "asking"}>Fit what a gauge does not reach</h3>
+      <fieldset class="asking">
+        <legend>Unknown</legend>
+        <div class="unknowns">
+          ${UNKNOWNS.map(
+            (name) => html`
+              <label class="tick">
+                <input type="checkbox" data-testid="unknown-${name}" .checked=${notes.unknowns.includes(name)} @change=${(event: Event) => this.#onUnknown(name, (event.target as HTMLInputElement).checked)} />
+                ${CALLED[name]}
+              </label>
+            `,
+          )}
+        </div>
+      </fieldset>
+      <div class="actions work controls" role="status">
+        ${
+          step === null
+            ? html`<button type="button" class="main" data-testid="fit-start" ?disabled=${Object.keys(problems).length > 0} @click=${this.#start}>${icon("play")}Fit</button>
+                <span class="muted">${problems.unknowns ?? ""}</span>`
+            : html`
+                <span>${step === "first" ? "Fitting" : `Step ${step.iteration}, ${step.scatterDb.toFixed(3)} dB left over`}</span>
+                <progress aria-label="Fitting"></progress>
+                <button type="button" data-testid="fit-stop" @click=${() => this.#work.stop()}>${icon("stop")}Stop</button>
+              `
+        }
+      </div>
+      ${fit ? this.#found(fit) : nothing}
+    `;
+  }
+
+  #found(fit: FittedColumn) {
+    const { unit } = this.#page.state.view;
+    const isOpen = this.from.number === 1;
+    return html`
+      <div class="stack" aria-live="polite" data-testid="fit-found">
+        ${findings(fit)}
+        ${estimatesTable(fit, unit)}
+        <div class="actions controls">
+          <button type="button" data-testid="fit-candidate" @click=${() => this.#take(fit)}>${icon("plus")}Make it a candidate</button>
+          ${isOpen ? html`<button type="button" data-testid="fit-take" @click=${() => this.#intoOpen(fit)}>${icon("check")}Take these into the open setup</button>` : nothing}
+        </div>
+      </div>
+    `;
+  }
+
+  #asked(): FitAsked {
+    const { measured } = compareNotes(this.#page.store);
+    const { from, to, noise, unknowns } = measured;
+    return this.#keep("asked", [this.whole, from, to, noise, unknowns], () =>
+      readFitAsked(measured, this.whole),
+    );
+  }
+
+  /** The candidate with its shank at its gap: the same object as long as it is the same. */
+  #setup(): Setup {
+    const { setup, gapMm } = this.from;
+    return this.#keep("setup", [setup, gapMm], () => withShankMoved(setup, gapMm));
+  }
+
+  #keep<T>(name: string, of: readonly unknown[], make: () => T): T {
+    const last = this.#kept.get(name);
+    if (last?.of.every((one, i) => one === of[i])) return last.made as T;
+    const made = make();
+    this.#kept.set(name, { of, made });
+    return made;
+  }
+
+  #write(written: Partial<MeasuredNotes>, commit = true): void {
+    const { store } = this.#page;
+    writeCompare(store, { measured: { ...compareNotes(store).measured, ...written } }, { commit });
+  }
+
+  #onWrite(part: Part, text: string, done: boolean): void {
+    this.typing = done ? "" : part;
+    this.#write({ [part]: text }, done);
+  }
+
+  readonly #onLeave = (): void => {
+    this.typing = "";
+  };
+
+  #onUnknown(name: UnknownName, isOn: boolean): void {
+    const { unknowns } = compareNotes(this.#page.store).measured;
+    this.#write({ unknowns: isOn ? [...unknowns, name] : unknowns.filter((one) => one !== name) });
+  }
+
+  readonly #start = (): void => {
+    const { unknowns, noise } = this.#asked();
+    void this.#work.fit({ unknowns, noise });
+  };
+
+  #origin({ estimates }: FittedColumn): string {
+    const { name } = compareNotes(this.#page.store).measured;
+    return `fitted to ${name || "a measurement"}: ${estimates.map(({ unknown }) => CALLED[unknown.key]).join(", ")}`;
+  }
+
+  #take(fit: FittedColumn): void {
+    const { store } = this.#page;
+    const count = compareNotes(store).candidates.filter(({ name }) => name.startsWith("Fitted")).length;
+    const name = `Fitted ${count + 1}`;
+    if (takeIn(store, [candidateNotes(name, this.#origin(fit).slice(0, 200), fit.setup)]))
+      store.say("note", `${name} is among the candidates now. Undo takes it out.`);
+  }
+
+  #intoOpen(fit: FittedColumn): void {
+    const { store } = this.#page;
+    store.setSetup(fit.setup);
+    store.say("note", "What was fitted is in the open setup now. Undo brings back what was there.");
+  }
+}

@@ -1,0 +1,203 @@
+/** A measured impedance from a file or a spreadsheet: what it is taken for, to be overruled before it is held against the model. */
+import { css, html, LitElement, nothing } from "lit";
+import { customElement, property, state } from "lit/decorators.js";
+import { readingWords } from "../../../study/measured/measuredCsv.ts";
+import type { Reading } from "../../../study/measured/measuredReading.ts";
+import { dropped } from "../../shell/dropped.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { openTableFile } from "../../shell/tableFiles.ts";
+import { withShankMoved } from "../../state/gapLimits.ts";
+import { type MeasuredNotes, type MeasuredSaid, NO_MEASURED } from "../../state/notes/measuredNotes.ts";
+import { StoreController } from "../../state/storeController.ts";
+import { CompareClient } from "../../work/compareClient.ts";
+import { openCompareWorker } from "../../work/compareConnection.ts";
+import { addingStyles } from "./addingStyles.ts";
+import type { Candidate } from "./candidates.ts";
+import { compareNotes, writeCompare } from "./compareWrite.ts";
+import "./measuredFit.ts";
+import {
+  foundWords,
+  isIdle,
+  MEASURED_SAYABLE,
+  type MeasuredReading,
+  readMeasurement,
+  tooLong,
+} from "./measuredReading.ts";
+import { choice, problemList } from "./understood.ts";
+
+const CALLED: Readonly<Record<MeasuredSaid, string>> = {
+  form: "Columns",
+  magnitude: "Magnitude",
+  phase: "Phase",
+  scale: "Impedance in",
+  unit: "Multiple",
+  hertz: "Frequency in",
+  delimiter: "Columns parted by",
+  decimal: "Decimal sign",
+};
+const INVENTED = "invented measurement";
+
+@customElement("annulus-measured")
+export class MeasuredPanel extends LitElement {
+  readonly #page = new StoreController(this);
+  /** Whose model it is held against: the chosen candidate. */
+  @property({ attribute: false }) from!: Candidate;
+  @state() private isTyping = false;
+  /** Why a file or an invented measurement did not come. */
+  @state() private refused = "";
+  #read: { readonly text: string; readonly said: object; readonly reading: MeasuredReading | null } | null =
+    null;
+
+  static override styles = [
+    controls,
+    sheetStyles,
+    addingStyles,
+    css`
+      @media print {
+        .adding {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  /** What is not held against the model yet is nothing to print. */
+  protected override updated(): void {
+    this.toggleAttribute("blank", !compareNotes(this.#page.store).measured.isTaken);
+  }
+
+  override render() {
+    const { measured } = compareNotes(this.#page.store);
+    const reading = this.#reading(measured);
+    const whole = reading && "measured" in reading ? reading.measured : null;
+    return html`
+      <div class="stack">
+        <div class="adding" @drop=${this.#onDrop}>
+          <div class="stack">
+            <label for="text">
+              Frequency and impedance, line by line${measured.name ? html`: <b>${measured.name}</b>` : nothing}. Paste them here, open a
+              file, or drop one
+            </label>
+            <textarea
+              id="text"
+              rows="9"
+              spellcheck="false"
+              autocomplete="off"
+              placeholder="frequency (Hz),magnitude (MPa s/m3),phase (deg)"
+              data-testid="measured-text"
+              .value=${measured.text}
+              @input=${(event: Event) => this.#onText(event, false)}
+              @change=${(event: Event) => this.#onText(event, true)}
+            ></textarea>
+            <div class="actions controls">
+              <button type="button" data-testid="measured-open" @click=${this.#open}>${icon("open")}Open CSV</button>
+              <button type="button" data-testid="measured-invent" @click=${this.#invent}>An invented measurement</button>
+              <button type="button" class="plain" ?disabled=${measured.text === ""} @click=${() => this.#write({ ...NO_MEASURED, unknowns: measured.unknowns })}>Clear</button>
+            </div>
+            ${this.refused ? html`<p class="notice wrong" role="alert" data-testid="measured-refused">${icon("warning")}<span>${this.refused}</span></p>` : nothing}
+          </div>
+          <div class="stack" aria-live="polite" data-testid="measured-found">${this.#found(measured, reading)}</div>
+        </div>
+        ${
+          measured.isTaken && whole
+            ? html`<annulus-measured-fit .from=${this.from} .whole=${whole}></annulus-measured-fit>`
+            : nothing
+        }
+      </div>
+    `;
+  }
+
+  #found(measured: MeasuredNotes, reading: MeasuredReading | null) {
+    if (!reading)
+      return html`<p class="muted">What the columns are taken for will be shown here before they are held against the model.</p>`;
+    const problems = "problems" in reading && !this.isTyping ? reading.problems : [];
+    const whole = "measured" in reading ? reading.measured : null;
+    return html`
+      <h3>Understood as</h3>
+      ${whole ? html`<p>${readingWords(whole)}</p>` : nothing}
+      <div class="readings">
+        ${(Object.keys(CALLED) as MeasuredSaid[]).map((name) => this.#choice(name, measured, whole?.reading ?? null))}
+      </div>
+      ${problemList(problems, "Some lines cannot be read.", "measured-problems")}
+      <div class="actions">
+        ${
+          measured.isTaken && whole
+            ? html`<p class="muted">Held against the model below; what you say above counts at once.</p>`
+            : html`<button type="button" class="main" data-testid="measured-take" ?disabled=${!whole} @click=${() => this.#write({ isTaken: true })}>${icon("check")}Hold it against the model</button>`
+        }
+      </div>
+    `;
+  }
+
+  #choice(name: MeasuredSaid, { said }: MeasuredNotes, found: Reading | null) {
+    const asFound = found
+      ? isIdle(name, found)
+        ? "plays no part"
+        : `${said[name] === "" ? "as found: " : "found anew"}${said[name] === "" ? foundWords(name, found) : ""}`
+      : "to be found";
+    return choice({
+      testid: `measured-${name}`,
+      label: CALLED[name],
+      said: said[name],
+      asFound,
+      options: MEASURED_SAYABLE[name].map(([value, words]) => [value, words] as const),
+      reason: "",
+      say: (value) => this.#write({ said: { ...said, [name]: value } }),
+    });
+  }
+
+  #reading(measured: MeasuredNotes): MeasuredReading | null {
+    const { text, said } = measured;
+    if (this.#read?.text !== text || this.#read.said !== said)
+      this.#read = { text, said, reading: readMeasurement(measured) };
+    return this.#read.reading;
+  }
+
+  #write(written: Partial<MeasuredNotes>, commit = true): void {
+    const { store } = this.#page;
+    writeCompare(store, { measured: { ...compareNotes(store).measured, ...written } }, { commit });
+  }
+
+  /** Another measurement is to be understood anew. */
+  #bring(text: string, name: string): void {
+    this.refused = tooLong(text.length) ?? "";
+    if (this.refused) return;
+    this.#write({ text, name, said: NO_MEASURED.said, isTaken: false });
+  }
+
+  #onText(event: Event, done: boolean): void {
+    const { value } = event.target as HTMLTextAreaElement;
+    this.isTyping = !done && (event as InputEvent).inputType !== "insertFromPaste";
+    this.refused = tooLong(value.length) ?? "";
+    if (!this.refused) this.#write({ text: value, name: "", isTaken: false }, done);
+  }
+
+  readonly #open = async (): Promise<void> => {
+    const file = await openTableFile(this.#page.store);
+    if (file) this.#bring(file.text, file.name);
+  };
+
+  /** Here a file is a measurement, not a setup. */
+  readonly #onDrop = async (event: DragEvent): Promise<void> => {
+    const [file] = dropped(event);
+    if (file) this.#bring(await file.text(), file.name);
+  };
+
+  readonly #invent = async (): Promise<void> => {
+    const { setup, gapMm } = this.from;
+    const client = new CompareClient(openCompareWorker);
+    const answer = await client.inventMeasurement(withShankMoved(setup, gapMm));
+    client.close();
+    if ("refused" in answer) {
+      this.refused = answer.refused;
+      return;
+    }
+    this.#bring(answer.text, INVENTED);
+    this.#page.store.say(
+      "note",
+      "Invented: nobody has measured this. Its first lines say what it was made from.",
+    );
+  };
+}

@@ -1,0 +1,117 @@
+/** A measured impedance as typed, what it is taken for, and what is to be fitted to it; or what is wrong with each text. */
+import { CsvError } from "../../../bench/fit/partsCsv.ts";
+import { UNKNOWNS, type UnknownName } from "../../../study/measured/columnUnknowns.ts";
+import { between } from "../../../study/measured/measured.ts";
+import { type MeasuredImpedance, readMeasured } from "../../../study/measured/measuredCsv.ts";
+import type { Reading } from "../../../study/measured/measuredReading.ts";
+import { number, percent, readQuantity } from "../../form/quantity.ts";
+import { LONGEST_MEASURED, type MeasuredNotes, type MeasuredSaid } from "../../state/notes/measuredNotes.ts";
+
+type Choice = readonly [text: string, words: string, value: string | number];
+
+const asIs = (...texts: readonly string[]): readonly Choice[] => texts.map((text) => [text, text, text]);
+
+/** What each of a measurement's readings can be said to be. */
+export const MEASURED_SAYABLE: Readonly<Record<MeasuredSaid, readonly Choice[]>> = {
+  form: [
+    ["magnitude-phase", "magnitude and phase", "magnitude-phase"],
+    ["real-imaginary", "real and imaginary part", "real-imaginary"],
+  ],
+  magnitude: asIs("linear", "dB"),
+  phase: asIs("degrees", "radians"),
+  scale: [
+    ["absolute", "Pa·s/m³ or a multiple", "absolute"],
+    ["characteristic", "ρc/S at the rim", "characteristic"],
+    ["relative", "unknown", "relative"],
+  ],
+  unit: [
+    ["1", "Pa·s/m³", 1],
+    ["1000", "kPa·s/m³", 1e3],
+    ["1000000", "MPa·s/m³", 1e6],
+    ["1000000000", "GPa·s/m³", 1e9],
+    ["100000", "CGS acoustic ohm", 1e5],
+  ],
+  hertz: [
+    ["1", "Hz", 1],
+    ["1000", "kHz", 1000],
+  ],
+  delimiter: asIs("comma", "semicolon", "tab", "space"),
+  decimal: asIs("point", "comma"),
+};
+
+export type MeasuredReading =
+  | { readonly measured: MeasuredImpedance }
+  /** Why it is not taken, with lines of the text. */
+  | { readonly problems: readonly string[] };
+
+/** null where nothing is typed */
+export function readMeasurement({ text, said }: MeasuredNotes): MeasuredReading | null {
+  if (text.trim() === "") return null;
+  const given = Object.fromEntries(
+    (Object.keys(MEASURED_SAYABLE) as MeasuredSaid[]).flatMap((name) => {
+      const choice = MEASURED_SAYABLE[name].find(([of]) => of === said[name]);
+      return choice ? [[name, choice[2]]] : [];
+    }),
+  ) as Partial<Reading>;
+  try {
+    return { measured: readMeasured(text, "measurement", given) };
+  } catch (error) {
+    if (!(error instanceof CsvError)) throw error;
+    return { problems: error.problems.map(({ line, message }) => `Line ${line}: ${message}.`) };
+  }
+}
+
+/** Why a text of this many characters is not taken; null where it is. */
+export const tooLong = (characters: number): string | null =>
+  characters <= LONGEST_MEASURED
+    ? null
+    : `It has ${characters} characters and is not taken: ${LONGEST_MEASURED} are as many as can be kept. Leave out the frequencies ` +
+      "above 2500 Hz, or every second one.";
+
+/** What a found reading is called. */
+export const foundWords = (name: MeasuredSaid, reading: Reading): string =>
+  MEASURED_SAYABLE[name].find(([, , value]) => value === reading[name])?.[1] ?? `${reading[name]}`;
+
+/** Readings that play no part beside the others. */
+export function isIdle(name: MeasuredSaid, { form, scale }: Reading): boolean {
+  if (name === "magnitude" || name === "phase") return form === "real-imaginary";
+  return name === "unit" && scale !== "absolute";
+}
+
+const LEAST_FREQUENCIES = 20;
+const HIGHEST_HZ = 20_000;
+
+export interface FitAsked {
+  readonly problems: Readonly<Partial<Record<"from" | "to" | "noise" | "unknowns", string>>>;
+  /** null where its range leaves too little. */
+  readonly measured: MeasuredImpedance | null;
+  readonly unknowns: readonly UnknownName[];
+  /** As a part of |Z|; null where it is not known. */
+  readonly noise: number | null;
+}
+
+/** What of the measurement is held against the model, and what is fitted. */
+export function readFitAsked(notes: MeasuredNotes, whole: MeasuredImpedance): FitAsked {
+  const problems: { from?: string; to?: string; noise?: string; unknowns?: string } = {};
+  const hertz = (part: "from" | "to", usual: number): number => {
+    if (notes[part].trim() === "") return usual;
+    const found = readQuantity(notes[part].replace(/\s*hz$/i, ""), number, { least: 0, most: HIGHEST_HZ });
+    if ("value" in found) return found.value;
+    problems[part] = found.refused;
+    return usual;
+  };
+  const [low, high] = [hertz("from", 0), hertz("to", Number.POSITIVE_INFINITY)];
+  const measured = between(whole, low, high);
+  const isEnough = measured.frequencies.length >= LEAST_FREQUENCIES;
+  if (!isEnough)
+    problems.to ??= `Only ${measured.frequencies.length} frequencies lie in between; give a range that holds ${LEAST_FREQUENCIES} or more.`;
+  let noise: number | null = null;
+  if (notes.noise.trim() !== "") {
+    const found = readQuantity(notes.noise, percent, { least: 1e-5, most: 1 });
+    if ("value" in found) noise = found.value;
+    else problems.noise = found.refused;
+  }
+  const unknowns = UNKNOWNS.filter((name) => notes.unknowns.includes(name));
+  if (unknowns.length === 0) problems.unknowns = "Tick one unknown or more.";
+  return { problems, measured: isEnough ? measured : null, unknowns, noise };
+}

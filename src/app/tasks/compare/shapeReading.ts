@@ -1,0 +1,72 @@
+/** A leadpipe's dimensions as typed, and the leadpipe they make; or what is wrong with each, beside it. */
+import { parseTaper } from "../../../bench/fit/taper.ts";
+import { exitBoreMm, profileLengthMm } from "../../../setup/geometry.ts";
+import { leadpipeOfShape } from "../../../setup/leadpipeShape.ts";
+import type { ProfileMm } from "../../../setup/setup.ts";
+import { InputError } from "../../../units/inputError.ts";
+import { type LengthUnit, parseLengthMm } from "../../../units/length.ts";
+import { lengthText } from "../../form/setup/edits.ts";
+import type { ShapeNotes, ShapePart } from "../../state/notes/compareNotes.ts";
+
+export interface ShapeReading {
+  readonly problems: Readonly<Partial<Record<ShapePart, string>>>;
+  /** Why the dimensions together make no leadpipe. */
+  readonly problem: string;
+  /** null while they make none. */
+  readonly profileMm: ProfileMm | null;
+}
+
+const ASKED: readonly ShapePart[] = ["entry", "end", "length"];
+const TAPERS: readonly ShapePart[] = ["entryTaper", "taper"];
+
+export function readShape(shape: ShapeNotes, unit: LengthUnit): ShapeReading {
+  const problems: Partial<Record<ShapePart, string>> = {};
+  const value = (part: ShapePart): number | undefined => {
+    const text = shape[part].trim();
+    if (text === "") return undefined;
+    try {
+      return TAPERS.includes(part) ? parseTaper(text) : parseLengthMm(text, unit);
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      problems[part] = error.message;
+      return undefined;
+    }
+  };
+  const [entry, end, length] = ASKED.map(value);
+  const [narrowestAt, entryTaper, taper] = (["narrowestAt", "entryTaper", "taper"] as const).map(value);
+  const nothing = { problems, problem: "", profileMm: null };
+  if (entry === undefined || end === undefined || length === undefined) return nothing;
+  if (Object.keys(problems).length > 0) return nothing;
+  try {
+    const profileMm = leadpipeOfShape({
+      entryDiameterMm: entry,
+      narrowestAtMm: narrowestAt ?? 0,
+      entryTaper: entryTaper ?? 0,
+      endDiameterMm: end,
+      lengthMm: length,
+      ...(taper !== undefined && { taper }),
+    });
+    return { problems, problem: "", profileMm };
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return { ...nothing, problem: error.message };
+  }
+}
+
+/** The dimensions of a leadpipe that there is, to begin with: its narrowest place, its ends and its length. */
+export function shapeLike(profileMm: ProfileMm, unit: LengthUnit): ShapeNotes {
+  const [[startMm, entryMm]] = profileMm;
+  const [narrowestMm, narrowestDiameterMm] = profileMm.reduce((a, b) => (b[1] < a[1] ? b : a));
+  const narrowestAtMm = narrowestMm - startMm;
+  const text = (lengthMm: number) => lengthText(lengthMm, unit);
+  return {
+    name: "",
+    entry: text(entryMm),
+    narrowestAt: text(narrowestAtMm),
+    entryTaper:
+      narrowestAtMm > 0 ? `${Number(((entryMm - narrowestDiameterMm) / narrowestAtMm).toPrecision(4))}` : "",
+    taper: "",
+    end: text(exitBoreMm(profileMm)),
+    length: text(profileLengthMm(profileMm)),
+  };
+}

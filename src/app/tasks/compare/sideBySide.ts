@@ -1,0 +1,185 @@
+/** All that is shown of the candidates together: figures, impedance, one quantity by resonance, bores, and what errors do. */
+import { css, html, LitElement, nothing } from "lit";
+import { customElement, property, state } from "lit/decorators.js";
+import type { Standing } from "../../../charts/plots/compare/compareSeries.ts";
+import type { Goal } from "../../../study/compare/goal.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { type Segment, segments } from "../../shell/look/segments.ts";
+import "../../form/entry.ts";
+import type { WriteEvent } from "../../form/entry.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { StoreController } from "../../state/storeController.ts";
+import "./boreView.ts";
+import type { Candidate } from "./candidates.ts";
+import { RESONANCES, readError } from "./compareAsked.ts";
+import { curvesData, quantityData, type Shown, sensitivityData } from "./comparedCandidates.ts";
+import { compareNotes, writeCompare } from "./compareWrite.ts";
+import "./curvesView.ts";
+import "./figures.ts";
+import { type QuantityKey, quantityOf } from "./quantities.ts";
+import "./quantityView.ts";
+import "./sensitivityView.ts";
+
+type Felt = "pitch" | "height";
+const FELT: readonly Segment<Felt>[] = [
+  { value: "pitch", text: "pitch" },
+  { value: "height", text: "height" },
+];
+const PLAYED = Array.from({ length: RESONANCES - 1 }, (_, i) => i + 2);
+const PARTS = ["leadpipe", "mouthpiece", "body"] as const;
+
+@customElement("annulus-side-by-side")
+export class SideBySide extends LitElement {
+  readonly #page = new StoreController(this);
+  @property({ attribute: false }) shown: readonly Shown[] = [];
+  @property({ attribute: false }) candidates: readonly Candidate[] = [];
+  @property({ attribute: false }) standing!: Standing;
+  @property({ attribute: false }) goal: Goal | null = null;
+  @state() private quantity: QuantityKey = "cents";
+  @state() private felt: Felt = "pitch";
+  @state() private isTyping = false;
+  readonly #kept = new Map<string, { readonly keys: readonly unknown[]; readonly data: unknown }>();
+
+  static override styles = [
+    controls,
+    sheetStyles,
+    css`
+      .charts {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+        gap: 1.5rem 2rem;
+        align-items: start;
+      }
+      .wide {
+        grid-column: 1 / -1;
+      }
+      .controls {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: end;
+        gap: 0.5rem 1rem;
+        font-size: var(--type-14);
+      }
+      annulus-entry {
+        width: 10rem;
+      }
+      select {
+        display: block;
+      }
+      @container sheet (max-width: 999px) {
+        .charts {
+          grid-template-columns: minmax(0, 1fr);
+        }
+      }
+    `,
+  ];
+
+  override render() {
+    const { shown, standing, goal, quantity } = this;
+    if (shown.length === 0) return nothing;
+    const { unit, resonance } = this.#page.state.view;
+    const notes = compareNotes(this.#page.store);
+    const { thresholds } = this.#page.state.document.setup;
+    const { reference, chosen } = standing;
+    const { errorMm, problem } = readError(notes);
+    const highlight = Math.min(RESONANCES, Math.max(2, resonance));
+    const by = [shown, reference, chosen];
+    const values = (key: QuantityKey) =>
+      this.#keep(`values ${key}`, [...by, thresholds], () =>
+        quantityData(shown, standing, quantityOf(key), thresholds),
+      );
+    const one = shown.find(({ number }) => number === chosen) ?? shown[0];
+    const errors = this.#keep("errors", [one, this.felt, errorMm, highlight, thresholds], () =>
+      sensitivityData(one, this.felt, errorMm, highlight, thresholds),
+    );
+    const bores = this.#keep("bores", [this.candidates, reference, chosen], () => this.#bores());
+    const isNote = quantityOf(quantity).of === "note" && shown.every(({ answer }) => answer.notes === null);
+    return html`
+      <div class="stack">
+        <annulus-figures
+          .shown=${shown}
+          .reference=${reference}
+          .thresholds=${thresholds}
+          .goal=${goal}
+          .quantity=${quantity}
+          .highlight=${highlight}
+          .errorMm=${errorMm}
+          @quantity=${({ detail }: CustomEvent<QuantityKey>) => {
+            this.quantity = detail;
+          }}
+        ></annulus-figures>
+        <div class="charts">
+          ${isNote ? nothing : html`<annulus-compare-quantity class="wide" name="compare-${quantity}" .data=${values(quantity)}></annulus-compare-quantity>`}
+          ${quantity === "height" ? nothing : html`<annulus-compare-quantity class="wide" name="compare-height" .data=${values("height")}></annulus-compare-quantity>`}
+          <annulus-compare-curves class="wide" .data=${this.#keep("curves", by, () => curvesData(shown, standing, null))}></annulus-compare-curves>
+          ${bores ? html`<annulus-bores .data=${bores}></annulus-bores>` : nothing}
+          ${
+            errors
+              ? html`
+                  <div class="stack">
+                    <annulus-sensitivity .data=${errors}></annulus-sensitivity>
+                    <div class="controls">
+                      <label>
+                        Of
+                        <select data-testid="errors-of" @change=${(event: Event) => this.#page.store.setView({ resonance: Number((event.target as HTMLSelectElement).value) })}>
+                          ${PLAYED.map((n) => html`<option value=${n} ?selected=${n === highlight}>resonance ${n}</option>`)}
+                        </select>
+                      </label>
+                      ${segments<Felt>("What errors change", FELT, this.felt, (felt) => {
+                        this.felt = felt;
+                      })}
+                      <annulus-entry
+                        data-testid="error"
+                        .label=${"Error of the diameter"}
+                        .unit=${unit}
+                        .hint=${unit === "mm" ? "usually 0.05 mm" : "usually 0.002 in"}
+                        .text=${notes.error}
+                        .problem=${this.isTyping ? "" : problem}
+                        @write=${this.#onError}
+                        @focusout=${() => {
+                          this.isTyping = false;
+                        }}
+                      ></annulus-entry>
+                    </div>
+                  </div>
+                `
+              : nothing
+          }
+        </div>
+      </div>
+    `;
+  }
+
+  /** Of the part that differs, the leadpipe first; null where none does. */
+  #bores() {
+    const { candidates, standing } = this;
+    const isDifferent = (part: (typeof PARTS)[number]) =>
+      new Set(candidates.map(({ setup }) => JSON.stringify(setup[part].profileMm))).size > 1;
+    const part = PARTS.find(isDifferent);
+    if (!part) return null;
+    return {
+      ...standing,
+      part,
+      variants: candidates.map(({ number, name, setup }) => ({
+        number,
+        name,
+        profileMm: setup[part].profileMm,
+      })),
+    };
+  }
+
+  /** Made anew only when what it is made of is another: a chart is drawn again for new data. */
+  #keep<T>(name: string, keys: readonly unknown[], make: () => T): T {
+    const last = this.#kept.get(name);
+    if (last && last.keys.length === keys.length && last.keys.every((key, i) => key === keys[i]))
+      return last.data as T;
+    const data = make();
+    this.#kept.set(name, { keys, data });
+    return data;
+  }
+
+  readonly #onError = ({ detail: { text, done } }: WriteEvent): void => {
+    this.isTyping = !done;
+    writeCompare(this.#page.store, { error: text }, { commit: done });
+  };
+}

@@ -1,0 +1,165 @@
+/** The chosen leadpipe as a mandrel is turned to it: diameters at even stations with tolerances, for the bench and as a file. */
+import { css, html, nothing, type PropertyValues } from "lit";
+import { customElement, property, state } from "lit/decorators.js";
+import type { Table } from "../../../charts/kit/drawing.ts";
+import { inUnit } from "../../../charts/kit/numbers.ts";
+import type { MandrelStation } from "../../../study/design/designStations.ts";
+import { formatLength } from "../../../units/formatLength.ts";
+import type { LengthUnit } from "../../../units/length.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import "../../form/entry.ts";
+import { csv } from "../../chart/chartFile.ts";
+import type { WriteEvent } from "../../form/entry.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { saveTableFile } from "../../shell/tableFiles.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { StoreController } from "../../state/storeController.ts";
+import { CompareClient } from "../../work/compareClient.ts";
+import { openCompareWorker } from "../../work/compareConnection.ts";
+import { addingStyles } from "./addingStyles.ts";
+import type { Candidate } from "./candidates.ts";
+import { compareNotes, writeCompare } from "./compareWrite.ts";
+import { readDesign, usualLimits } from "./designReading.ts";
+
+interface Answer {
+  readonly of: Candidate["setup"];
+  readonly everyMm: number;
+  readonly stations: readonly MandrelStation[];
+}
+
+/** Of what can be felt that all tolerances together may use up. */
+const PART = 0.5;
+
+@customElement("annulus-stations")
+export class StationsPanel extends FrameElement {
+  readonly #page = new StoreController(this);
+  readonly #client = new CompareClient(openCompareWorker);
+  @property({ attribute: false }) from!: Candidate;
+  @state() private answer: Answer | null = null;
+  @state() private refused = "";
+  @state() private isBusy = false;
+
+  static override styles = [
+    controls,
+    sheetStyles,
+    addingStyles,
+    css`
+      @media screen {
+        .scroll {
+          max-height: 24rem;
+          overflow: auto;
+        }
+      }
+      thead th {
+        position: sticky;
+        top: 0;
+        background: var(--paper);
+      }
+    `,
+  ];
+
+  protected override news(): readonly unknown[] {
+    const { document, view } = this.#page.state;
+    return [document.notes.compare.design, view.unit];
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#client.close();
+  }
+
+  /** Stations of another leadpipe are of no use. */
+  protected override willUpdate(changed: PropertyValues): void {
+    if (!changed.has("from") || this.answer?.of === this.from.setup) return;
+    this.answer = null;
+    this.refused = "";
+  }
+
+  /** With nothing worked out there is nothing to print. */
+  protected override updated(): void {
+    this.toggleAttribute("blank", this.answer === null);
+  }
+
+  override render() {
+    const { store, state } = this.#page;
+    const { unit } = state.view;
+    const { design } = compareNotes(store);
+    const { setup, number, name } = this.from;
+    const { problems } = readDesign(design, setup, unit);
+    return html`
+      <div class="stack">
+        <p>
+          ${number} ${name}. The tolerances are such that even if every station is off by its own, all in the worst way, no
+          resonance moves by more than half of what can be felt.
+        </p>
+        <div class="actions controls entries">
+          <annulus-entry
+            data-testid="design-every"
+            .label=${"Between stations"}
+            .hint=${`usually ${formatLength(usualLimits(setup).everyMm, unit)}`}
+            .unit=${unit}
+            .text=${design.every}
+            .problem=${problems.every ?? ""}
+            @write=${({ detail }: WriteEvent) => writeCompare(store, { design: { ...compareNotes(store).design, every: detail.text } }, { commit: detail.done })}
+          ></annulus-entry>
+        </div>
+        <div class="actions controls">
+          <button type="button" data-testid="stations-work" ?disabled=${this.isBusy} @click=${this.#work}>Work out the stations</button>
+          ${this.answer ? html`<button type="button" data-testid="stations-save" @click=${this.#save}>${icon("save")}Save CSV</button>` : nothing}
+        </div>
+        ${this.refused ? html`<p class="notice wrong" role="alert">${icon("warning")}<span>${this.refused}</span></p>` : nothing}
+        ${this.answer ? this.#table(this.answer, unit) : nothing}
+      </div>
+    `;
+  }
+
+  #table({ stations }: Answer, unit: LengthUnit) {
+    const digits = unit === "mm" ? 3 : 4;
+    return html`
+      <div class="scroll" tabindex="0" role="region" aria-label="Stations of the mandrel" data-testid="stations">
+        <table>
+          <thead>
+            <tr>${["from the start", "diameter", "± on the diameter"].map((head) => html`<th scope="col" class="number">${head}, ${unit}</th>`)}</tr>
+          </thead>
+          <tbody>
+            ${stations.map(
+              ({ positionMm, diameterMm, toleranceMm }) => html`
+                <tr>
+                  <th scope="row" class="number">${inUnit(positionMm, unit).toFixed(unit === "mm" ? 2 : 3)}</th>
+                  <td class="number">${inUnit(diameterMm, unit).toFixed(digits)}</td>
+                  <td class="number">${inUnit(toleranceMm, unit).toFixed(digits)}</td>
+                </tr>
+              `,
+            )}
+          </tbody>
+        </table>
+      </div>
+    `;
+  }
+
+  readonly #work = async (): Promise<void> => {
+    const { store, state } = this.#page;
+    const { setup, gapMm } = this.from;
+    const { everyMm } = readDesign(compareNotes(store).design, setup, state.view.unit);
+    this.isBusy = true;
+    const answer = await this.#client.stations(setup, { gapMm, everyMm, part: PART });
+    this.isBusy = false;
+    if (setup !== this.from.setup) return;
+    this.refused = "refused" in answer ? answer.refused : "";
+    this.answer = "refused" in answer ? null : { of: setup, everyMm, stations: answer };
+  };
+
+  readonly #save = (): Promise<void> => {
+    const { unit } = this.#page.state.view;
+    const table: Table = {
+      columns: [`from the start (${unit})`, `diameter (${unit})`, `tolerance on the diameter (${unit})`],
+      rows: this.answer!.stations.map(({ positionMm, diameterMm, toleranceMm }) => [
+        Number(inUnit(positionMm, unit).toFixed(4)),
+        Number(inUnit(diameterMm, unit).toFixed(5)),
+        Number(inUnit(toleranceMm, unit).toPrecision(2)),
+      ]),
+    };
+    return saveTableFile(csv(table), "stations.csv", this.#page.store);
+  };
+}

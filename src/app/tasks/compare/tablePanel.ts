@@ -1,0 +1,194 @@
+/** A bore table from a spreadsheet or a file: what it is taken for, with the reasons, to be overruled before it is taken in. */
+import { html, LitElement, nothing } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import { bothUnits } from "../../../charts/kit/numbers.ts";
+import type { BoreTable } from "../../../setup/boreTable.ts";
+import { formatLength } from "../../../units/formatLength.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import "../../form/entry.ts";
+import type { WriteEvent } from "../../form/entry.ts";
+import { dropped } from "../../shell/dropped.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { openTableFile } from "../../shell/tableFiles.ts";
+import {
+  NO_TABLE,
+  TABLE_PARTS,
+  type TableNotes,
+  type TablePart,
+  type TableSaid,
+} from "../../state/notes/compareNotes.ts";
+import type { Document } from "../../state/state.ts";
+import { StoreController } from "../../state/storeController.ts";
+import { addingStyles } from "./addingStyles.ts";
+import { baseSetup, candidateNotes } from "./candidates.ts";
+import { compareNotes, takeIn, writeCompare } from "./compareWrite.ts";
+import { readTable, SAYABLE, type TableReading } from "./tableReading.ts";
+import { choice, problemList } from "./understood.ts";
+
+const CALLED: Readonly<Record<TableSaid, string>> = {
+  unit: "Unit",
+  measure: "Bore given as",
+  direction: "Order",
+  separator: "Columns parted by",
+  decimal: "Decimal sign",
+  swapped: "Columns",
+};
+
+@customElement("annulus-bore-table")
+export class TablePanel extends LitElement {
+  readonly #page = new StoreController(this);
+  @state() private isTyping = false;
+  #read: {
+    readonly of: TableNotes;
+    readonly in: Document["setup"];
+    readonly gapMm: number;
+    readonly reading: TableReading | null;
+  } | null = null;
+
+  static override styles = [controls, sheetStyles, addingStyles];
+
+  override render() {
+    const { table } = this.#page.state.document.notes.compare;
+    const reading = this.#reading(table);
+    return html`
+      <div class="adding" @drop=${this.#onDrop}>
+        <div class="stack">
+          <div class="row">
+            <label>
+              Bore of the
+              <select data-testid="table-part" @change=${(event: Event) => this.#write({ part: textIn(event) as TablePart })}>
+                ${TABLE_PARTS.map((part) => html`<option value=${part} ?selected=${part === table.part}>${part}</option>`)}
+              </select>
+            </label>
+            <annulus-entry data-testid="table-name" .label=${"Name"} .text=${table.name} @write=${this.#onName}></annulus-entry>
+          </div>
+          <label for="text">Two columns, position and bore; paste them here, open a file, or drop one</label>
+          <textarea
+            id="text"
+            rows="9"
+            spellcheck="false"
+            autocomplete="off"
+            data-testid="table-text"
+            aria-describedby="found"
+            .value=${table.text}
+            @input=${(event: Event) => this.#onText(event, false)}
+            @change=${(event: Event) => this.#onText(event, true)}
+          ></textarea>
+          <div class="actions">
+            <button type="button" data-testid="table-open" @click=${this.#open}>${icon("open")}Open CSV</button>
+            <button type="button" class="plain" ?disabled=${table.text === ""} @click=${() => this.#write({ text: "", said: NO_TABLE.said })}>Clear</button>
+          </div>
+        </div>
+        <div class="stack" id="found" aria-live="polite" data-testid="table-found">${this.#found(table, reading)}</div>
+      </div>
+    `;
+  }
+
+  #found(table: TableNotes, reading: TableReading | null) {
+    if (!reading)
+      return html`<p class="muted">What the table is taken for will be shown here, with the reasons, before it is taken in.</p>`;
+    const found = reading.table;
+    const problems = "problems" in reading && !this.isTyping ? reading.problems : [];
+    return html`
+      <h3>Understood as</h3>
+      ${
+        found
+          ? html`<p>${found.rows} rows, ${bothUnits(found.lengthMm, this.#unit)} long, diameter ${formatLength(found.smallestMm, this.#unit, this.#unit === "mm" ? 3 : 4)} to ${formatLength(found.largestMm, this.#unit, this.#unit === "mm" ? 3 : 4)}.</p>`
+          : nothing
+      }
+      <div class="readings">${(Object.keys(CALLED) as TableSaid[]).map((name) => this.#choice(name, table, found))}</div>
+      ${problemList(problems, `Not taken in: ${found ? "it makes no instrument." : "some lines cannot be read."}`, "table-problems")}
+      <div class="actions">
+        <button type="button" class="main" data-testid="table-take" ?disabled=${!("setup" in reading)} @click=${this.#take}>${icon("plus")}Take it in</button>
+      </div>
+    `;
+  }
+
+  #choice(name: TableSaid, { said }: TableNotes, found: BoreTable | null) {
+    const reading = found && foundIn(found, name);
+    const asFound =
+      name === "swapped" ? "position first" : reading ? `as found: ${reading.value}` : "to be found";
+    const words = (value: string) => (name === "swapped" ? "bore first, position second" : value);
+    return choice({
+      testid: `table-${name}`,
+      label: CALLED[name],
+      said: said[name],
+      asFound,
+      options: SAYABLE[name].map((value) => [value, words(value)] as const),
+      reason: reading?.reason ?? "",
+      say: (value) => this.#write({ said: { ...said, [name]: value } }),
+    });
+  }
+
+  get #unit() {
+    return this.#page.state.view.unit;
+  }
+
+  #reading(table: TableNotes): TableReading | null {
+    const { document } = this.#page.state;
+    const last = this.#read;
+    if (last?.of === table && last.in === document.setup && last.gapMm === document.gapMm)
+      return last.reading;
+    const reading = readTable(table, baseSetup(document));
+    this.#read = { of: table, in: document.setup, gapMm: document.gapMm, reading };
+    return reading;
+  }
+
+  #write(written: Partial<TableNotes>, commit = true): void {
+    const { store } = this.#page;
+    writeCompare(store, { table: { ...compareNotes(store).table, ...written } }, { commit });
+  }
+
+  readonly #onName = ({ detail }: WriteEvent): void => this.#write({ name: detail.text }, detail.done);
+
+  #onText(event: Event, done: boolean): void {
+    this.isTyping = !done && (event as InputEvent).inputType !== "insertFromPaste";
+    this.#write({ text: textIn(event) }, done);
+  }
+
+  readonly #open = async (): Promise<void> => {
+    const file = await openTableFile(this.#page.store);
+    if (file) this.#bring(file.text, file.name);
+  };
+
+  #bring(text: string, fileName: string): void {
+    const name = compareNotes(this.#page.store).table.name || fileName.replace(/\.\w+$/, "");
+    this.#write({ text, said: NO_TABLE.said, name });
+  }
+
+  /** Here a file is a table, not a setup. */
+  readonly #onDrop = async (event: DragEvent): Promise<void> => {
+    const [file] = dropped(event);
+    if (file) this.#bring(await file.text(), file.name);
+  };
+
+  readonly #take = (): void => {
+    const { store } = this.#page;
+    const { table } = compareNotes(store);
+    const reading = this.#reading(table);
+    if (!reading || !("setup" in reading)) return;
+    const { unit, measure, rows } = reading.table;
+    const origin = `${table.part} from a table: ${rows} rows, ${measure.value} in ${unit.value}`;
+    const { name } = reading.setup;
+    if (
+      takeIn(store, [candidateNotes(name, origin, reading.setup)], {
+        table: { ...NO_TABLE, part: table.part },
+      })
+    )
+      store.say("note", `${name} is taken in.`);
+  };
+}
+
+const textIn = (event: Event): string => (event.target as HTMLSelectElement | HTMLTextAreaElement).value;
+
+/** What a table was taken for, and why. */
+function foundIn(
+  table: BoreTable,
+  name: TableSaid,
+): { readonly value: string; readonly reason: string } | null {
+  if (name === "swapped") return null;
+  const found = table[name];
+  if (typeof found === "string") return { value: found, reason: "" };
+  return { value: found.value, reason: found.isGuess ? `a guess: ${found.reason}` : found.reason };
+}

@@ -1,0 +1,249 @@
+/** From the present gap and a target to a machining plan: every way there, and the card of the one chosen. */
+import { ContextProvider } from "@lit/context";
+import { html, nothing } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import { usualCautions } from "../../../bench/cut/cautions.ts";
+import type { CutPlan } from "../../../bench/cut/cut.ts";
+import { type CutCard, cutCard } from "../../../bench/cut/cutCard.ts";
+import type { CutWay, CutWayName } from "../../../bench/cut/cutWay.ts";
+import { setupAfterCut } from "../../../bench/cut/setupAfterCut.ts";
+import { gapMm } from "../../../setup/setup.ts";
+import { Cursor, cursorContext } from "../../chart/cursor.ts";
+import type { Written } from "../../form/entry.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { PrintedCopy } from "../../shell/printedCopy.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { type CutNotes, cutNotesIn } from "../../state/notes/cutNotes.ts";
+import { ResultsController, RouteController, StoreController } from "../../state/storeController.ts";
+import { sameToModel } from "../../work/sameToModel.ts";
+import { confirmation } from "./confirmation.ts";
+import "./cutDrawingView.ts";
+import { gapEffect } from "../../state/bench/gapEffect.ts";
+import { chosenWay, type Order, orderOf } from "../../state/bench/order.ts";
+import { changeNeeded, cutFigureStyles, presentGap } from "./cutFigures.ts";
+import { cutStyles } from "./cutStyles.ts";
+import { limitFields, orderFormStyles, targetField } from "./orderForm.ts";
+import "./stagesView.ts";
+import { capital, wayCard, wayCardStyles } from "./wayCard.ts";
+import { WorkCard } from "./workCard.ts";
+
+@customElement("annulus-cut")
+export class Cut extends FrameElement {
+  readonly #page = new StoreController(this);
+  readonly #model = new ResultsController(this);
+  readonly #route = new RouteController(this);
+  readonly #paper = new PrintedCopy(this, new WorkCard());
+  #order: Order = { plan: null, problems: {} };
+  /** The plan and the way that the person has confirmed, in full: another one is not confirmed. */
+  @state() private confirmed: string | null = null;
+
+  static override styles = [
+    controls,
+    sheetStyles,
+    cutStyles,
+    cutFigureStyles,
+    orderFormStyles,
+    wayCardStyles,
+  ];
+
+  constructor() {
+    super();
+    // charts tell each other where the person points
+    new ContextProvider(this, { context: cursorContext, initialValue: new Cursor() });
+  }
+
+  protected override news(): readonly unknown[] {
+    const { document, view } = this.#page.state;
+    const { sweep } = this.#model.results;
+    return [document.setup, document.gapMm, document.notes.cut, view.unit, sweep.value, sweep.stale];
+  }
+
+  protected override willUpdate(): void {
+    this.#order = orderOf(this.#page.state.document.setup, this.#notes);
+    if (this.confirmed !== this.#inFull()) this.confirmed = null;
+  }
+
+  override render() {
+    const { setup, gapMm: chosenGapMm } = this.#page.state.document;
+    const { unit } = this.#page.state.view;
+    const { plan } = this.#order;
+    const form = {
+      notes: this.#notes,
+      order: this.#order,
+      chosenGapMm,
+      write: (field: keyof CutNotes, { text, done }: Written) => this.#write({ [field]: text }, done),
+    };
+    return html`
+      <main>
+        <div class="figures">${presentGap(setup, unit)} ${targetField(form)} ${changeNeeded(plan, unit)}</div>
+        ${limitFields(form)}
+        <div class="answer" aria-live="polite">${this.#answer(plan)}</div>
+        ${plan?.outcome === "plan" ? this.#plan(plan) : nothing}
+        <section class="usual" data-testid="usual-cautions">
+          <h2>Before any tool touches a mouthpiece</h2>
+          <ul>${usualCautions.map((line) => html`<li>${line}</li>`)}</ul>
+          <p class="muted">Common practice, no source.</p>
+        </section>
+      </main>
+    `;
+  }
+
+  protected override updated(): void {
+    const way = this.#chosenWay();
+    const card = way && this.#openCard(way);
+    const { document, view } = this.#page.state;
+    this.#paper.show(card ? { card, instrument: document.setup.name, unit: view.unit } : null);
+  }
+
+  /** What stands above the ways: what is missing, why there is no plan, what to know of the one there is. */
+  #answer(plan: CutPlan | null) {
+    if (!plan)
+      return Object.keys(this.#order.problems).length > 0
+        ? html`<p class="notice wrong">${icon("warning")}<span>Put right the field that is marked, and the plan is made.</span></p>`
+        : html`<p class="notice">${icon("info")}<span>Type the gap to reach, or take one of the two offered: every way there follows.</span></p>`;
+    if (plan.outcome === "plan") return this.#effect(plan);
+    return html`
+      <p class="notice ${plan.outcome === "refused" ? "wrong" : ""}" data-testid="no-plan">
+        ${icon(plan.outcome === "refused" ? "warning" : "check")}<span>${plan.words.join(" ")}</span>
+      </p>
+    `;
+  }
+
+  #effect(plan: CutPlan) {
+    const { setup } = this.#page.state.document;
+    const { sweep } = this.#model.results;
+    const isNew =
+      sweep.value !== null && !sweep.stale && sweep.setup !== null && sameToModel(sweep.setup, setup);
+    const words = isNew
+      ? gapEffect({
+          sweep: sweep.value,
+          fromMm: plan.gapMm!,
+          toMm: plan.targetMm!,
+          thresholds: setup.thresholds,
+          unit: plan.unit,
+        })
+      : null;
+    return html`
+      <div class="effect" data-testid="effect">
+        <h2>What it does, before anyone cuts</h2>
+        <p>
+          ${words ?? (isNew ? "One of the two gaps lies beyond those that the model has swept." : "The model is still working it out.")}
+          ${plan.changeMm! > 0 ? "That is for a shank that stands further out; a shortened one has another exit bore as well, which is to be modelled." : nothing}
+        </p>
+        <button type="button" class="controls" data-testid="see" @click=${() => this.#see(plan)}>See what it does</button>
+      </div>
+    `;
+  }
+
+  #plan(plan: CutPlan) {
+    const { unit } = this.#page.state.view;
+    const way = this.#chosenWay();
+    return html`
+      <section>
+        <h2>Ways to ${plan.changeMm! < 0 ? "less" : "more"} gap</h2>
+        ${plan.words.map((line) => html`<p class="notice">${icon("info")}<span>${line}</span></p>`)}
+        <div class="ways">
+          ${plan.ways.map((one) =>
+            wayCard(one, {
+              isChosen: one.name === way?.name,
+              unit,
+              choose: () => this.#write({ way: one.name === way?.name ? null : one.name }, true),
+            }),
+          )}
+        </div>
+      </section>
+      ${way ? this.#work(plan, way) : nothing}
+    `;
+  }
+
+  /** The way chosen: what becomes of the shank, and, once what cannot be undone is confirmed, the stages and the card. */
+  #work(plan: CutPlan, way: CutWay) {
+    const { setup } = this.#page.state.document;
+    const after = setupAfterCut(setup, plan, way.name);
+    const card = this.#openCard(way);
+    return html`
+      <section class="work" data-testid="work" aria-labelledby="work">
+        <div class="head">
+          <h2 id="work">${capital(way.title)}</h2>
+          <div class="actions controls">
+            <button type="button" data-testid="model" @click=${() => this.#modelCut(plan, way.name)}>Model this cut</button>
+            ${card ? html`<button type="button" data-testid="print" @click=${() => print()}>${icon("print")}Print the card</button>` : nothing}
+          </div>
+        </div>
+        <div class="columns">
+          ${
+            "setup" in after && way.name !== "stop"
+              ? html`<annulus-cut-drawing .planned=${after.setup}></annulus-cut-drawing>`
+              : nothing
+          }
+          ${
+            card && way.stages.length > 0
+              ? html`<annulus-cut-stages .data=${{ ...way, targetMm: plan.targetMm, limitsMm: plan.limitsMm }}></annulus-cut-stages>`
+              : nothing
+          }
+        </div>
+        ${
+          way.confirmation
+            ? confirmation(way.confirmation, this.confirmed !== null, (isConfirmed) => {
+                this.confirmed = isConfirmed ? this.#inFull() : null;
+              })
+            : nothing
+        }
+        ${
+          card
+            ? html`<annulus-work-card data-testid="card" .card=${card} .instrument=${setup.name} .unit=${plan.unit}></annulus-work-card>`
+            : nothing
+        }
+      </section>
+    `;
+  }
+
+  get #notes(): CutNotes {
+    const { document, view } = this.#page.state;
+    return cutNotesIn(document.notes.cut, view.unit);
+  }
+
+  #write(part: Partial<CutNotes>, commit: boolean): void {
+    this.#page.store.setNotes("cut", { ...this.#notes, ...part }, { commit });
+  }
+
+  #chosenWay(): CutWay | undefined {
+    return chosenWay(this.#order, this.#notes);
+  }
+
+  #openCard(way: CutWay): CutCard | null {
+    if (way.needsConfirmation && this.confirmed === null) return null;
+    return cutCard(this.#order.plan!, way.name) ?? null;
+  }
+
+  #inFull(): string | null {
+    const way = this.#chosenWay();
+    return way ? JSON.stringify([way.name, this.#order.plan]) : null;
+  }
+
+  #see({ gapMm: presentMm, targetMm }: CutPlan): void {
+    const { store } = this.#page;
+    store.setReference(presentMm!, { commit: false });
+    store.setGap(targetMm!);
+    this.#route.router.go("explore");
+  }
+
+  #modelCut(plan: CutPlan, name: CutWayName): void {
+    const { store } = this.#page;
+    const { setup } = this.#page.state.document;
+    const after = setupAfterCut(setup, plan, name);
+    if ("refused" in after) {
+      store.say("error", after.refused);
+      return;
+    }
+    store.setReference(gapMm(setup), { commit: false });
+    store.setSetup(after.setup);
+    store.say(
+      "note",
+      "The setup is now as it would be after this work, to be looked at. Undo brings the present one and its plan back: the sheet is to be printed from those.",
+    );
+    this.#route.router.go("explore");
+  }
+}

@@ -1,0 +1,364 @@
+/**
+ * The panel in which every dimension of the instrument is typed. What is refused stays where it was typed, with the
+ * reason beside it; the setup in use is always one that makes an instrument. Tells by `close` that it is done with.
+ */
+import { html, LitElement, nothing, type PropertyValues } from "lit";
+import { customElement, queryAll, state } from "lit/decorators.js";
+import { gapMm, type Setup } from "../../../setup/setup.ts";
+import { formatLength } from "../../../units/formatLength.ts";
+import { problemText, shownTexts } from "../../form/setup/edits.ts";
+import { icon } from "../../shell/look/icon.ts";
+import { withShankMoved } from "../../state/gapLimits.ts";
+import { setupFileText } from "../../state/keeping/setupFile.ts";
+import type { Document } from "../../state/state.ts";
+import { StoreController } from "../../state/storeController.ts";
+import { type Air, type AirKind, withAirKind } from "./airKind.ts";
+import { copyText } from "./clipboard.ts";
+import { afterRows, type Draft, inUnit, standing, take } from "./drafts.ts";
+import { editorStyles } from "./editorStyles.ts";
+import "./field.ts";
+import {
+  ABOUT,
+  BODY,
+  CONDITIONS,
+  CONSTANTS,
+  type Field,
+  MODEL,
+  MOUTHPIECE,
+  RECEIVER,
+  THRESHOLDS,
+  UNCERTAINTIES,
+} from "../../form/setup/fields.ts";
+import { cellAt, cellPath, keysOf, type Part } from "../../form/setup/paths.ts";
+import type { AnnulusField } from "./field.ts";
+import "./profileTable.ts";
+import type { AnnulusProfileTable, ProfileActions } from "./profileTable.ts";
+import { insertRowAfter, removeRow, replaceRows } from "./rows.ts";
+import { editControls } from "./styles.ts";
+import { isUndoKey } from "./undoKey.ts";
+
+const SECTIONS = [
+  "Name and notes",
+  "Mouthpiece",
+  "Receiver",
+  "Leadpipe",
+  "Body",
+  "Air",
+  "Model",
+  "What can be felt",
+  "How well it is known",
+  "The file",
+] as const;
+type Section = (typeof SECTIONS)[number];
+
+@customElement("annulus-editor")
+export class AnnulusEditor extends LitElement {
+  static override styles = [editControls, editorStyles];
+
+  readonly #store = new StoreController(this);
+  /** Open parts, by name: sections, and the profiles in them. */
+  @state() private open: ReadonlySet<string> = new Set<string>(["Mouthpiece", "Receiver"]);
+  @state() private drafts: readonly Draft[] = [];
+  @state() private copied = "";
+  @queryAll("annulus-field") private fields!: NodeListOf<AnnulusField>;
+  @queryAll("annulus-profile-table") private tables!: NodeListOf<AnnulusProfileTable>;
+  /** The air of either kind as the person had it. */
+  readonly #airs = new Map<AirKind, Air>();
+  #moved: { readonly of: Document; readonly setup: Setup } | null = null;
+  #shown: (path: string) => string = () => "";
+  #profileDrafts: Readonly<Record<Part, readonly Draft[]>> = { mouthpiece: [], leadpipe: [], body: [] };
+
+  constructor() {
+    super();
+    this.addEventListener("keydown", this.#onKey);
+  }
+
+  /** Fields and tables keep the keys that are theirs. */
+  #onKey = (event: KeyboardEvent): void => {
+    if (event.defaultPrevented) return;
+    const { store } = this.#store;
+    if (event.key === "Escape") this.#close();
+    else if (isUndoKey(event) === "undo") store.undo();
+    else if (isUndoKey(event) === "redo") store.redo();
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+
+  /** The setup with its shank where it is shown: what is edited. */
+  get #setup(): Setup {
+    const { document } = this.#store.state;
+    if (this.#moved?.of !== document)
+      this.#moved = { of: document, setup: withShankMoved(document.setup, document.gapMm) };
+    return this.#moved.setup;
+  }
+
+  get #unit() {
+    return this.#store.state.view.unit;
+  }
+
+  override willUpdate(_: PropertyValues): void {
+    const setup = this.#setup;
+    this.drafts = inUnit(standing(setup, this.drafts), this.#unit);
+    this.#shown = shownTexts(setup, this.#unit);
+    this.#profileDrafts = {
+      mouthpiece: this.#draftsOf("mouthpiece"),
+      leadpipe: this.#draftsOf("leadpipe"),
+      body: this.#draftsOf("body"),
+    };
+  }
+
+  /** The refused texts of a profile; the same list while they are the same, so that its table is left alone. */
+  #draftsOf(bore: Part): readonly Draft[] {
+    const old = this.#profileDrafts[bore];
+    const drafts = this.drafts.filter(({ path }) => cellAt(path)?.part === bore);
+    return drafts.length === old.length && drafts.every((draft, i) => draft === old[i]) ? old : drafts;
+  }
+
+  override render() {
+    return html`
+      <section aria-labelledby="title">
+        <header>
+          <h2 id="title" tabindex="-1">Edit the instrument</h2>
+          <button type="button" class="plain square" aria-label="Close the editor" title="Close (Esc)" @click=${this.#close}>
+            ${icon("xmark")}
+          </button>
+        </header>
+        <div class="parts">
+          ${SECTIONS.map((name) => this.#section(name))}
+        </div>
+      </section>
+    `;
+  }
+
+  #section(name: Section) {
+    const toCorrect = this.drafts.filter(({ path }) => sectionOf(path) === name).length;
+    return html`
+      <details ?open=${this.open.has(name)} @toggle=${(event: Event) => this.#toggled(name, event)}>
+        <summary>
+          <h3>${name}</h3>
+          ${toCorrect > 0 ? html`<span class="count">${toCorrect} to correct</span>` : nothing}
+        </summary>
+        ${this.open.has(name) ? html`<div class="part">${this.#content(name)}</div>` : nothing}
+      </details>
+    `;
+  }
+
+  #content(name: Section) {
+    switch (name) {
+      case "Name and notes":
+        return this.#fields(ABOUT);
+      case "Mouthpiece":
+        return [this.#fields(MOUTHPIECE), this.#profile("mouthpiece")];
+      case "Receiver":
+        return [this.#fields(RECEIVER), this.#gap()];
+      case "Leadpipe":
+        return this.#profile("leadpipe");
+      case "Body":
+        return [this.#fields(BODY), this.#profile("body")];
+      case "Air":
+        return this.#air();
+      case "Model":
+        return this.#fields(MODEL);
+      case "What can be felt":
+        return this.#fields(THRESHOLDS);
+      case "How well it is known":
+        return [
+          html`<p class="hint">Standard uncertainties. A dimension left empty is taken as exact.</p>`,
+          this.#fields(UNCERTAINTIES),
+        ];
+      case "The file":
+        return this.#file();
+    }
+  }
+
+  #fields(fields: readonly Field[]) {
+    return fields.map((field) => {
+      const draft = this.drafts.find(({ path }) => path === field.path);
+      return html`<annulus-field
+        data-path=${field.path}
+        .field=${field}
+        .unit=${field.kind === "length" ? this.#unit : field.kind === "quantity" ? field.quantity.unit : ""}
+        .shown=${this.#shown(field.path)}
+        .typed=${draft?.text ?? null}
+        .message=${draft?.message ?? ""}
+        @entry=${(event: CustomEvent<string>) => this.#enter(field.path, event.detail)}
+        @takeback=${() => this.#takeBack(field.path)}
+      ></annulus-field>`;
+    });
+  }
+
+  #gap() {
+    const gap = formatLength(this.#store.state.document.gapMm, this.#unit);
+    return html`<p class="gap">Gap: <output>${gap}</output> <span class="hint">depth less insertion</span></p>`;
+  }
+
+  #profile(bore: Part) {
+    const name = `${bore} profile`;
+    const { profileMm } = this.#setup[bore];
+    const [startMm, endMm] = [profileMm[0][0], profileMm[profileMm.length - 1][0]];
+    const extent = `${formatLength(startMm, this.#unit)} to ${formatLength(endMm, this.#unit)}`;
+    return html`
+      <details ?open=${this.open.has(name)} @toggle=${(event: Event) => this.#toggled(name, event)}>
+        <summary>Bore profile <span class="hint">${profileMm.length} rows, ${extent}</span></summary>
+        ${
+          this.open.has(name)
+            ? html`<annulus-profile-table
+                .bore=${bore}
+                .profileMm=${profileMm}
+                .unit=${this.#unit}
+                .drafts=${this.#profileDrafts[bore]}
+                .actions=${this.#actions}
+              ></annulus-profile-table>`
+            : nothing
+        }
+      </details>
+    `;
+  }
+
+  #air() {
+    const { kind } = this.#setup.air;
+    const choice = (value: AirKind, words: string) => html`
+      <label class="choice">
+        <input type="radio" name="air" value=${value} .checked=${kind === value} @change=${() => this.#chooseAir(value)}>
+        ${words}
+      </label>
+    `;
+    return html`
+      <fieldset>
+        <legend>The air is given by</legend>
+        ${choice("conditions", "the room’s conditions")} ${choice("constants", "its constants")}
+      </fieldset>
+      ${kind === "conditions" ? this.#fields(CONDITIONS) : this.#fields(CONSTANTS)}
+    `;
+  }
+
+  #file() {
+    const text = setupFileText(this.#setup);
+    return html`
+      <label for="file" class="hint">What is saved, as it is now; to be read, not typed in</label>
+      <textarea id="file" rows="14" readonly spellcheck="false" .value=${text}></textarea>
+      <div class="row">
+        <button type="button" @click=${async () => {
+          this.copied = await copyText(text, "The file");
+        }}>Copy the file’s text</button>
+        <span role="status">${this.copied}</span>
+      </div>
+    `;
+  }
+
+  #toggled(name: string, event: Event): void {
+    const isOpen = (event.currentTarget as HTMLDetailsElement).open;
+    if (isOpen === this.open.has(name)) return;
+    const names = new Set(this.open);
+    if (isOpen) names.add(name);
+    else names.delete(name);
+    this.open = names;
+    this.copied = "";
+  }
+
+  #enter(path: string, text: string): void {
+    const { setup, drafts } = take(this.#setup, this.drafts, { path, text, unit: this.#unit });
+    this.#commit(setup);
+    this.drafts = drafts;
+  }
+
+  #takeBack(path: string): void {
+    this.drafts = this.drafts.filter((draft) => draft.path !== path);
+  }
+
+  #chooseAir(kind: AirKind): void {
+    const { air } = this.#setup;
+    this.#airs.set(air.kind, air);
+    this.drafts = this.drafts.filter(({ path }) => !path.startsWith("air."));
+    this.#commit(withAirKind(this.#setup, kind, this.#airs.get(kind)));
+  }
+
+  readonly #actions: ProfileActions = {
+    enter: (cell, text) => this.#enter(cellPath(cell), text),
+    takeBack: (cell) => this.#takeBack(cellPath(cell)),
+    insertAfter: (bore, row) => {
+      const outcome = insertRowAfter(this.#setup, bore, row);
+      if (!("setup" in outcome)) return problemText(outcome.problems, `${bore}.profile`);
+      this.#commit(outcome.setup);
+      this.drafts = afterRows(outcome.setup, this.drafts, bore, row + 1, 1);
+      return null;
+    },
+    remove: (bore, row) => {
+      const outcome = removeRow(this.#setup, bore, row);
+      if (!("setup" in outcome)) return problemText(outcome.problems, `${bore}.profile`);
+      this.#commit(outcome.setup);
+      this.drafts = afterRows(outcome.setup, this.drafts, bore, row, -1);
+      return null;
+    },
+    replace: (bore, rowsMm, from) => {
+      const outcome = replaceRows(this.#setup, bore, rowsMm, from);
+      if (!("setup" in outcome)) return outcome.problems;
+      this.drafts = this.drafts.filter(({ path }) => cellAt(path)?.part !== bore);
+      this.#commit(outcome.setup);
+      return [];
+    },
+  };
+
+  /**
+   * One undo step. The gap stays unless the insertion or the depth is what was typed; then it is what they make it. A
+   * shank that was moved and not typed in stays a matter of the document's gap: its part of the setup is left alone.
+   */
+  #commit(edited: Setup): void {
+    const { store } = this.#store;
+    const { document } = store.state;
+    const shown = this.#setup;
+    if (edited === shown) return;
+    const isFitSame = edited.mouthpiece === shown.mouthpiece && edited.receiver === shown.receiver;
+    const isGapTyped =
+      edited.mouthpiece.insertionMm !== shown.mouthpiece.insertionMm ||
+      edited.receiver.depthMm !== shown.receiver.depthMm;
+    const setup = isFitSame ? { ...edited, mouthpiece: document.setup.mouthpiece } : edited;
+    store.setSetup(Object.freeze(setup), { commit: false });
+    store.setGap(isGapTyped ? gapMm(edited) : document.gapMm, { commit: true });
+  }
+
+  #close = (): void => {
+    this.dispatchEvent(new CustomEvent("close"));
+  };
+
+  /** Puts the keyboard at the panel's head. */
+  override focus(options?: FocusOptions): void {
+    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>("#title")?.focus(options));
+  }
+
+  /** Opens the section of a place in the file, `receiver.depth`, and puts the keyboard there. */
+  async reveal(path: string): Promise<void> {
+    const section = sectionOf(path);
+    const cell = cellAt(path);
+    const bore = /^(\w+)\.profile/.exec(path)?.[1];
+    this.open = new Set([...this.open, section, ...(bore ? [`${bore} profile`] : [])]);
+    await this.updateComplete;
+    if (!bore) return [...this.fields].find(({ dataset }) => dataset.path === path)?.focus();
+    const table = [...this.tables].find((one) => one.bore === bore);
+    await table?.updateComplete;
+    if (cell) table?.focusCell(cell);
+    else table?.scrollIntoView({ block: "nearest" });
+  }
+}
+
+const sectionsByKey: Readonly<Record<string, Section>> = {
+  mouthpiece: "Mouthpiece",
+  receiver: "Receiver",
+  leadpipe: "Leadpipe",
+  body: "Body",
+  air: "Air",
+  model: "Model",
+  thresholds: "What can be felt",
+  uncertainties: "How well it is known",
+};
+
+const sectionOf = (path: string): Section => sectionsByKey[keysOf(path)[0]] ?? "Name and notes";
+
+declare global {
+  interface HTMLElementTagNameMap {
+    "annulus-editor": AnnulusEditor;
+    "annulus-field": AnnulusField;
+    "annulus-profile-table": AnnulusProfileTable;
+  }
+}

@@ -1,0 +1,127 @@
+/** The gap in section, true to scale; the shank can be taken hold of, or moved by keys. */
+import { css, html } from "lit";
+import { customElement, query } from "lit/decorators.js";
+import { type CutawayDrawing, cutaway } from "../../../charts/drawings/cutaway.ts";
+import { cutawayTable } from "../../../charts/drawings/cutawayWords.ts";
+import type { Drawing, Frame } from "../../../charts/kit/drawing.ts";
+import { bothUnits } from "../../../charts/kit/numbers.ts";
+import { ChartFigure } from "../../chart/chartFigure.ts";
+import { gapKeys } from "../../form/gap/gapKeys.ts";
+import { holdGap } from "../../form/gap/holdGap.ts";
+import { shownGaps } from "../../state/gapLimits.ts";
+
+@customElement("annulus-cutaway")
+export class CutawayView extends ChartFigure {
+  protected readonly name = "cutaway";
+  protected readonly label = "Receiver, shank, gap and leadpipe in section";
+  protected readonly about =
+    "Shank, receiver and leadpipe cut open along their axis, true to scale both ways. The gap is the ring between the " +
+    "shank's end and the leadpipe's start, inside; the shoulder gap seen from outside is another length. The dashed line " +
+    "is where the shank ends at the reference gap. Outer walls and shoulder are not measured.";
+  @query(".grip") private readonly grip!: HTMLElement;
+  readonly #keys = gapKeys(() => this.page.store, -1);
+
+  static override styles = [
+    ChartFigure.styles,
+    css`
+      .grip {
+        position: absolute;
+        left: 0;
+        top: 0;
+        cursor: ew-resize;
+        touch-action: pan-y pinch-zoom;
+        border-radius: 3px;
+      }
+      .grip:focus-visible {
+        outline: 2px solid var(--gap);
+        outline-offset: -2px;
+      }
+      .grip.held {
+        cursor: grabbing;
+      }
+      .foot {
+        margin-top: -2.25rem;
+        pointer-events: none;
+      }
+      .foot * {
+        pointer-events: auto;
+      }
+      figcaption {
+        visibility: hidden;
+      }
+      @container sheet (max-width: 699px) {
+        .foot {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  protected caption() {
+    return "The gap in section.";
+  }
+
+  protected answer() {
+    return null;
+  }
+
+  protected heightFor(width: number) {
+    return width < 560 ? 290 : width < 900 ? 250 : 262;
+  }
+
+  protected inputs() {
+    const { setup, gapMm, referenceGapMm } = this.page.state.document;
+    return [setup, gapMm, referenceGapMm];
+  }
+
+  protected draw(frame: Frame): CutawayDrawing {
+    const { setup, gapMm: chosenGapMm, referenceGapMm } = this.page.state.document;
+    return cutaway({ setup, chosenGapMm, referenceGapMm }, frame);
+  }
+
+  protected table() {
+    const { setup, gapMm: chosenGapMm, referenceGapMm } = this.page.state.document;
+    return cutawayTable({ setup, chosenGapMm, referenceGapMm }, this.page.state.view.unit);
+  }
+
+  /** The handle lies over the drawn shank: the drawing is made anew at every step, a hand and the focus stay on it. */
+  protected override handle() {
+    const { document, view } = this.page.state;
+    const { leastMm, mostMm } = shownGaps(document.setup);
+    return html`
+      <div
+        class="grip"
+        role="slider"
+        tabindex="0"
+        data-testid="shank"
+        aria-label="Mouthpiece shank: gap"
+        aria-orientation="horizontal"
+        aria-valuemin=${leastMm.toFixed(2)}
+        aria-valuemax=${Math.max(mostMm, document.gapMm).toFixed(2)}
+        aria-valuenow=${document.gapMm.toFixed(3)}
+        aria-valuetext=${`gap ${bothUnits(document.gapMm, view.unit)}`}
+        @pointerdown=${this.#onHold}
+        @keydown=${this.#keys.keydown}
+        @keyup=${this.#keys.keyup}
+        @blur=${this.#keys.keyup}
+      ></div>
+    `;
+  }
+
+  protected override follow({ svg }: Drawing): void {
+    const hit = svg.querySelector(".shank .hit")!;
+    const [x, y, width, height] = ["x", "y", "width", "height"].map((side) => Number(hit.getAttribute(side)));
+    const { style } = this.grip;
+    style.setProperty("transform", `translate(${x * this.zoom}px, ${y * this.zoom}px)`);
+    style.setProperty("width", `${width * this.zoom}px`);
+    style.setProperty("height", `${height * this.zoom}px`);
+  }
+
+  readonly #onHold = (down: PointerEvent): void => {
+    const { mmPerPx } = this.drawing as CutawayDrawing;
+    const from = this.page.state.document.gapMm;
+    const scale = mmPerPx / this.zoom;
+    this.grip.focus({ preventScroll: true });
+    holdGap(this.grip, down, this.page.store, ({ clientX }) => from - (clientX - down.clientX) * scale);
+  };
+}

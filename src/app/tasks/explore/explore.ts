@@ -1,0 +1,278 @@
+/** The sheet: the gap, the section, what it does to the air column, and what the rule of thumb says. */
+import { ContextProvider } from "@lit/context";
+import { css, html, nothing } from "lit";
+import { customElement } from "lit/decorators.js";
+import { Cursor, cursorContext } from "../../chart/cursor.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { ResultsController, StoreController } from "../../state/storeController.ts";
+import "./cutawayView.ts";
+import "./gapChartView.ts";
+import "../../form/gap/gapReadout.ts";
+import { hint } from "./hint.ts";
+import "./impedanceView.ts";
+import "./longWork.ts";
+import "./retuneSwitch.ts";
+import "./standingWaveView.ts";
+import "./uncertainty.ts";
+import "./verdictStrip.ts";
+
+const TOUCHES = ["pointerdown", "keydown"] as const;
+
+@customElement("annulus-explore")
+export class Explore extends FrameElement {
+  readonly #page = new StoreController(this);
+  readonly #model = new ResultsController(this);
+
+  constructor() {
+    super();
+    new ContextProvider(this, { context: cursorContext, initialValue: new Cursor() });
+  }
+
+  /** Touches are watched for anywhere on the page: who opens the editor has begun too. */
+  override connectedCallback(): void {
+    super.connectedCallback();
+    for (const touch of TOUCHES) addEventListener(touch, this.#onTouch, { capture: true });
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    for (const touch of TOUCHES) removeEventListener(touch, this.#onTouch, { capture: true });
+  }
+
+  static override styles = [
+    controls,
+    css`
+      :host {
+        display: block;
+        container: sheet / inline-size;
+      }
+      .sheet {
+        display: grid;
+        grid-template-columns: minmax(0, 2fr) minmax(0, 1fr);
+        grid-template-areas:
+          "gap gap"
+          "cutaway cutaway"
+          "air verdicts"
+          "against against"
+          "sure sure";
+        gap: 1rem 2rem;
+        padding: 0.75rem var(--edge) 1.5rem;
+      }
+      annulus-gap {
+        grid-area: gap;
+      }
+      annulus-uncertainty {
+        grid-area: sure;
+        min-width: 0;
+      }
+      .cutaway {
+        grid-area: cutaway;
+        position: relative;
+        min-width: 0;
+      }
+      .air {
+        grid-area: air;
+        display: grid;
+        gap: 1.25rem;
+        align-content: start;
+        min-width: 0;
+      }
+      .verdicts {
+        grid-area: verdicts;
+        position: relative;
+        min-width: 0;
+        padding-left: 1.5rem;
+        border-left: 1px solid var(--hairline);
+      }
+      .against {
+        grid-area: against;
+        position: relative;
+        min-width: 0;
+        padding-top: 0.75rem;
+        border-top: 1.5px solid var(--ink);
+      }
+      .head {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 0.25rem 1.5rem;
+        padding-bottom: 0.5rem;
+      }
+      .head annulus-long-work {
+        flex: 1;
+      }
+      h2 {
+        font-size: var(--type-20);
+        font-weight: 650;
+      }
+      .charts {
+        display: grid;
+        grid-template-columns: repeat(3, minmax(0, 1fr));
+        gap: 1rem 1.5rem;
+      }
+      .refused {
+        grid-column: 1 / -1;
+        display: flex;
+        gap: 0.5rem;
+        padding: 0.5rem 0.75rem;
+        border: 1.5px solid var(--gap);
+      }
+      .hint {
+        position: absolute;
+        z-index: 10;
+        display: flex;
+        align-items: center;
+        gap: 0.5rem;
+        max-width: 26rem;
+        padding: 0.35rem 0.75rem 0.35rem 0.35rem;
+        background: var(--ink);
+        color: var(--paper);
+        border-radius: 1.25rem;
+        font-size: var(--type-14);
+        line-height: 1.2;
+        text-wrap: balance;
+        pointer-events: none;
+      }
+      .hint b {
+        flex: none;
+        display: grid;
+        place-items: center;
+        width: 1.6rem;
+        height: 1.6rem;
+        border-radius: 50%;
+        background: var(--gap);
+        color: var(--paper);
+      }
+      /* in the empty bore; above the sentence; beside the heading: none hides what it speaks of */
+      .hint-1 {
+        left: 1rem;
+        top: 41%;
+        translate: 0 -50%;
+      }
+      .hint-2 {
+        right: 0;
+        bottom: calc(100% + 0.4rem);
+      }
+      .hint-3 {
+        right: 0;
+        top: 0.9rem;
+      }
+      @container sheet (max-width: 1099px) {
+        .sheet {
+          grid-template-columns: minmax(0, 1fr);
+          grid-template-areas: "gap" "cutaway" "verdicts" "air" "against" "sure";
+        }
+        .verdicts {
+          padding-left: 0;
+          border-left: 0;
+        }
+        .charts {
+          grid-template-columns: repeat(2, minmax(0, 1fr));
+        }
+        .charts > :last-child {
+          grid-column: 1 / -1;
+        }
+        .hint-3 {
+          top: -1.4rem;
+        }
+      }
+      @container sheet (max-width: 699px) {
+        .charts {
+          grid-template-columns: minmax(0, 1fr);
+          gap: 1.5rem;
+        }
+      }
+      @media (max-width: 699px) {
+        .sheet {
+          display: flex;
+          flex-direction: column;
+          padding-bottom: 0;
+        }
+        /* under the thumb, over everything, all the way down */
+        annulus-gap {
+          order: 9;
+          position: sticky;
+          bottom: 0;
+          z-index: 15;
+          margin: 0 calc(-1 * var(--edge));
+          padding: 0.5rem var(--edge) 0.35rem;
+          background: var(--paper);
+          border-top: 1.5px solid var(--ink);
+        }
+        .hint {
+          max-width: 16rem;
+        }
+      }
+      @media print {
+        .sheet {
+          display: block;
+        }
+        .sheet > * {
+          margin-bottom: 1rem;
+        }
+        .charts {
+          grid-template-columns: 1fr 1fr 1fr;
+        }
+        .charts > :last-child {
+          grid-column: auto;
+        }
+        /* the second page then ends with the sheet */
+        .air {
+          width: 80%;
+        }
+        .verdicts {
+          padding: 0;
+          border: 0;
+        }
+        .hint {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  protected override news(): readonly unknown[] {
+    return [this.#page.state.view.hintsSeen, this.#model.results.explored.refused];
+  }
+
+  override render() {
+    const first = !this.#page.state.view.hintsSeen;
+    const { refused } = this.#model.results.explored;
+    return html`
+      <main class="sheet">
+        ${refused ? html`<p class="refused" role="alert">${icon("warning")}<span>${refused}</span></p>` : nothing}
+        <annulus-gap></annulus-gap>
+        <section class="cutaway" aria-label="The gap in section"><annulus-cutaway></annulus-cutaway>${hint(1, first)}</section>
+        <section class="verdicts" aria-label="Rule of thumb and model"><annulus-verdicts></annulus-verdicts>${hint(2, first)}</section>
+        <section class="air" aria-label="The air column">
+          <annulus-impedance></annulus-impedance>
+          <annulus-standing-wave></annulus-standing-wave>
+        </section>
+        <section class="against">
+          <div class="head">
+            <h2>Against gap</h2>
+            <annulus-retune class="controls"></annulus-retune>
+            <annulus-long-work></annulus-long-work>
+          </div>
+          <div class="charts">
+            <annulus-gap-chart quantity="height"></annulus-gap-chart>
+            <annulus-gap-chart quantity="shift"></annulus-gap-chart>
+            <annulus-gap-chart quantity="spacing"></annulus-gap-chart>
+          </div>
+          ${hint(3, first)}
+        </section>
+        <annulus-uncertainty></annulus-uncertainty>
+      </main>
+    `;
+  }
+
+  /** The hints go at the first touch, for good; walking through the page by Tab is no touch. */
+  readonly #onTouch = (event: Event): void => {
+    if (this.#page.state.view.hintsSeen) return;
+    if (event instanceof KeyboardEvent && ["Tab", "Shift", "Control", "Alt", "Meta"].includes(event.key))
+      return;
+    this.#page.store.setView({ hintsSeen: true });
+  };
+}

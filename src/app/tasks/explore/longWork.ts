@@ -1,0 +1,89 @@
+/** What is being computed that takes its time, how far it is, and a way to stop it. Short work shows nothing. */
+import { css, html, nothing } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { ResultsController, StoreController } from "../../state/storeController.ts";
+
+const PATIENCE_MS = 250;
+
+@customElement("annulus-long-work")
+export class LongWork extends FrameElement {
+  readonly #page = new StoreController(this);
+  readonly #model = new ResultsController(this);
+  @state() private isLong = false;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+
+  static override styles = [
+    controls,
+    css`
+      :host {
+        display: block;
+        min-height: var(--touch);
+        font-size: var(--type-14);
+      }
+      div {
+        display: flex;
+        align-items: center;
+        gap: 0.75rem;
+      }
+      @media (max-width: 699px) {
+        :host {
+          min-height: 0;
+        }
+      }
+      @media print {
+        :host {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  protected override news(): readonly unknown[] {
+    const { sweep, retuned } = this.#model.results;
+    return [sweep, retuned, this.#page.state.view];
+  }
+
+  protected override willUpdate(): void {
+    const { sweep, retuned } = this.#model.results;
+    const isBusy = sweep.progress !== null || retuned.progress !== null;
+    if (!isBusy) {
+      clearTimeout(this.#timer);
+      this.#timer = undefined;
+      this.isLong = false;
+      return;
+    }
+    this.#timer ??= setTimeout(() => {
+      this.isLong = true;
+    }, PATIENCE_MS);
+  }
+
+  override render() {
+    const { sweep, retuned } = this.#model.results;
+    const { model } = this.#model;
+    const { retune, showRetuned } = this.#page.state.view;
+    const refused = (showRetuned ? retuned.refused : null) ?? sweep.refused;
+    if (refused) return html`<div role="alert">${icon("warning")}<span>${refused}</span></div>`;
+    if (sweep.stopped || retuned.stopped)
+      return html`
+        <div role="status">
+          <span>Stopped: the charts against gap are not of this instrument and reference.</span>
+          <button type="button" @click=${() => model.sweepAgain()}>${icon("play")}Go on</button>
+        </div>
+      `;
+    if (!this.isLong) return nothing;
+    const isSecond = sweep.progress === null;
+    const what = isSecond
+      ? `every resonance at every gap, resonance ${retune} tuned back`
+      : "every resonance at every gap";
+    return html`
+      <div role="status">
+        <span>Computing ${what}</span>
+        <progress max="1" .value=${(isSecond ? retuned.progress : sweep.progress) ?? 0} aria-label="Computing"></progress>
+        <button type="button" data-testid="stop" @click=${() => model.stopSweeps()}>${icon("stop")}Stop</button>
+      </div>
+    `;
+  }
+}

@@ -1,0 +1,272 @@
+/** How well the changes are known, and which dimension that hangs on: by first order at once, by drawing instruments on demand. */
+import { css, html, nothing, type TemplateResult } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import { signed } from "../../../charts/kit/numbers.ts";
+import { dimensionAt } from "../../../setup/dimension.ts";
+import type { Setup } from "../../../setup/setup.ts";
+import type { ChangedMode } from "../../../study/change/modeChanges.ts";
+import { isPlayed } from "../../../study/change/verdicts.ts";
+import type { Explored } from "../../../study/instrument/exploration.ts";
+import type {
+  ChangeUncertainty,
+  ModeUncertainty,
+  Uncertain,
+} from "../../../study/uncertainty/changeUncertainty.ts";
+import type { Drawn, DrawnMode } from "../../../study/uncertainty/monteCarlo.ts";
+import { formatLength } from "../../../units/formatLength.ts";
+import type { LengthUnit } from "../../../units/length.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import { segments } from "../../shell/look/segments.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { ResultsController, StoreController } from "../../state/storeController.ts";
+import { Draws, isAbout, TRIALS, type Trials } from "../../work/draws.ts";
+
+const QUANTITIES = [
+  { key: "shiftCents", title: "shift", unit: "cents", digits: 2, of: (mode: ChangedMode) => mode.shiftCents },
+  { key: "heightDb", title: "peak height", unit: "dB", digits: 3, of: (mode: ChangedMode) => mode.heightDb },
+  {
+    key: "spacingCents",
+    title: "spacing to the next",
+    unit: "cents",
+    digits: 2,
+    of: (mode: ChangedMode) => mode.spacingChangeCents,
+  },
+] as const;
+type Quantity = (typeof QUANTITIES)[number];
+
+@customElement("annulus-uncertainty")
+export class UncertaintyPanel extends FrameElement {
+  protected override readonly paceMs = 100;
+  readonly #page = new StoreController(this);
+  readonly #model = new ResultsController(this);
+  readonly #draws = new Draws();
+  @state() private trials: Trials = 1000;
+  #leave: (() => void) | null = null;
+
+  static override styles = [
+    controls,
+    sheetStyles,
+    css`
+      details {
+        border-top: 1.5px solid var(--ink);
+        padding-top: 0.75rem;
+      }
+      summary {
+        font-size: var(--type-20);
+        font-weight: 650;
+        cursor: pointer;
+      }
+      .body {
+        display: grid;
+        gap: 0.75rem;
+        padding-top: 0.5rem;
+        font-size: var(--type-14);
+      }
+      .body p {
+        max-width: 60rem;
+      }
+      .actions {
+        align-items: center;
+      }
+      td,
+      th {
+        white-space: nowrap;
+      }
+      .late {
+        opacity: 0.4;
+      }
+      small {
+        display: block;
+        font-size: var(--type-12);
+        color: var(--muted);
+      }
+      a {
+        color: inherit;
+      }
+    `,
+  ];
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#leave = this.#draws.subscribe(() => this.requestUpdate());
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#leave?.();
+    this.#draws.stop();
+  }
+
+  protected override news(): readonly unknown[] {
+    const { document, view } = this.#page.state;
+    return [document, view.unit, this.#model.results.explored.value, this.#draws.value];
+  }
+
+  override render() {
+    const { document, view } = this.#page.state;
+    const explored = this.#model.results.explored.value;
+    const isSame = document.gapMm === document.referenceGapMm;
+    return html`
+      <details data-testid="uncertainty">
+        <summary>How sure is this?</summary>
+        <div class="body">
+          <p>${takenAs(document.setup, view.unit)} <a href="#edit">Say how well each dimension is known</a></p>
+          ${isSame ? html`<p>The chosen gap is the reference gap: there is no change to be sure of.</p>` : this.#answer(explored)}
+        </div>
+      </details>
+    `;
+  }
+
+  #answer(explored: Explored | null): TemplateResult {
+    const uncertainty = explored?.uncertainty;
+    if (!explored || !uncertainty) return html`<p role="status">Being worked out.</p>`;
+    if (uncertainty.sources.length === 0)
+      return html`<p>With every dimension taken as exact there is nothing to work out.</p>`;
+    return html`
+      <p>
+        ± is the expanded uncertainty, 95 %, by first order: every dimension's slope times its uncertainty (JCGM 100:2008).
+        What both gaps share mostly drops out of a change; the insertion is set anew at each. Under each figure stands what
+        most of its uncertainty comes from.
+      </p>
+      ${this.#drawing()}
+      <div class="scroll">${this.#table(explored, uncertainty)}</div>
+    `;
+  }
+
+  #drawing(): TemplateResult {
+    const { progress, refused, answer } = this.#draws.value;
+    const { document } = this.#page.state;
+    if (progress !== null)
+      return html`
+        <div class="actions" role="status">
+          <span>Drawing ${this.trials} instruments</span>
+          <progress max="1" .value=${progress} aria-label="Drawing instruments"></progress>
+          <button type="button" data-testid="stop-drawing" @click=${() => this.#draws.stop()}>${icon("stop")}Stop</button>
+        </div>
+      `;
+    const drawn =
+      answer && isAbout(answer, document)
+        ? html`<span data-testid="drawn" role="status">
+            ${answer.monteCarlo.drawn} instruments drawn${answer.monteCarlo.leftOut > 0 ? `; ${answer.monteCarlo.leftOut} more would be none (a gap below 0, say) and were left out` : ""}.
+            ${this.#agreement()}
+          </span>`
+        : nothing;
+    return html`
+      <div class="actions">
+        <button type="button" data-testid="draw" @click=${() => void this.#draws.start(document, this.trials)}>
+          ${icon("play")}Check by drawing instruments
+        </button>
+        ${segments<Trials>(
+          "How many instruments",
+          TRIALS.map((value) => ({ value, text: `${value}` })),
+          this.trials,
+          (trials) => {
+            this.trials = trials;
+          },
+        )}
+        ${drawn}${refused ? html`<span role="alert">${icon("warning")} ${refused}</span>` : nothing}
+      </div>
+    `;
+  }
+
+  /** What was drawn, while it is about what is shown. */
+  #drawnModes(): readonly DrawnMode[] | null {
+    const { answer } = this.#draws.value;
+    return answer && isAbout(answer, this.#page.state.document) ? answer.monteCarlo.modes : null;
+  }
+
+  #agreement(): string {
+    const uncertainty = this.#model.results.explored.value?.uncertainty;
+    const drawn = this.#drawnModes();
+    if (!uncertainty || !drawn) return "";
+    const apart = QUANTITIES.flatMap(({ key }) =>
+      uncertainty.modes.flatMap((mode, i) => disagreement(mode[key], drawn[i]?.[key] ?? null)),
+    );
+    const worst = Math.max(0, ...apart);
+    return worst < 1
+      ? "They scatter as the first order says, within what so many can tell."
+      : "They scatter otherwise than the first order says: go by the drawn figures, since the model is not linear over these uncertainties.";
+  }
+
+  #table(explored: Explored, uncertainty: ChangeUncertainty): TemplateResult {
+    const drawn = this.#drawnModes();
+    const late = this.#model.results.explored.stale;
+    const played = uncertainty.modes.filter(isPlayed);
+    return html`
+      <table class=${late ? "late" : ""}>
+        <thead>
+          <tr>
+            <th scope="col">resonance</th>
+            ${QUANTITIES.map(
+              ({ title, unit }) => html`
+                <th scope="col" class="number">${title}, ${unit}</th>
+                ${drawn ? html`<th scope="col" class="number">drawn</th>` : nothing}
+              `,
+            )}
+          </tr>
+        </thead>
+        <tbody>
+          ${played.map(
+            (mode) => html`
+              <tr>
+                <th scope="row">${mode.n}</th>
+                ${QUANTITIES.map((quantity) => {
+                  const uncertain = mode[quantity.key];
+                  const changed = explored.changes.find(({ n }) => n === mode.n);
+                  const change = changed ? quantity.of(changed) : null;
+                  return html`
+                    <td class="number">
+                      ${plusMinus(change, uncertain?.expanded, quantity)}
+                      <small>${mostlyFrom(uncertain, uncertainty)}</small>
+                    </td>
+                    ${drawn ? html`<td class="number">${drawnText(drawn.find(({ n }) => n === mode.n)?.[quantity.key], quantity)}</td>` : nothing}
+                  `;
+                })}
+              </tr>
+            `,
+          )}
+        </tbody>
+      </table>
+    `;
+  }
+}
+
+/** The dimensions that are not taken as exact, in one sentence. */
+function takenAs(setup: Setup, unit: LengthUnit): string {
+  const known = Object.entries(setup.uncertainties).flatMap(([path, { standard }]) => {
+    const dimension = dimensionAt(setup, path);
+    if (!dimension) return [];
+    const size =
+      dimension.unit === "mm"
+        ? formatLength(standard, unit, 3)
+        : `${standard}${dimension.unit && ` ${dimension.unit}`}`;
+    return [`${dimension.name} ${size}`];
+  });
+  return known.length === 0
+    ? "Every dimension is taken as exact."
+    : `Standard uncertainties: ${known.join(", ")}; all else is taken as exact.`;
+}
+
+const plusMinus = (change: number | null, expanded: number | undefined, { digits }: Quantity): string =>
+  change === null || expanded === undefined ? "–" : `${signed(change, digits)} ± ${expanded.toFixed(digits)}`;
+
+/** Mean and half the interval that holds 95 % of the draws. */
+const drawnText = (drawn: Drawn | null | undefined, { digits }: Quantity): string =>
+  drawn
+    ? `${signed(drawn.mean, digits)} ± ${((drawn.interval[1] - drawn.interval[0]) / 2).toFixed(digits)}`
+    : "–";
+
+function mostlyFrom(uncertain: ModeUncertainty[Quantity["key"]], { sources }: ChangeUncertainty): string {
+  if (!uncertain || uncertain.standard === 0) return "";
+  const share = Math.max(...uncertain.shares);
+  return `${sources[uncertain.shares.indexOf(share)].name} ${Math.round(100 * share)} %`;
+}
+
+/** How far u by first order and by drawing are apart, in units of what so few draws can tell: four times 1/√(2(N−1)). */
+function disagreement(uncertain: Uncertain | null, drawn: Drawn | null): number[] {
+  if (!uncertain || !drawn || uncertain.standard === 0) return [];
+  const tolerance = 4 / Math.sqrt(2 * (drawn.count - 1));
+  return [Math.abs(drawn.standard / uncertain.standard - 1) / tolerance];
+}

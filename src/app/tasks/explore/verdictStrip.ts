@@ -1,0 +1,230 @@
+/** The trade's rule beside the model's finding, claim by claim, under one plain sentence. */
+import { html, nothing } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import { verdictBar, verdictTable } from "../../../charts/plots/verdictBar.ts";
+import type { Evidence, Finding, Test, Verdict } from "../../../study/change/verdicts.ts";
+import { chartFileName, saveCsv } from "../../chart/chartFile.ts";
+import { Lateness } from "../../chart/lateness.ts";
+import { patch } from "../../chart/patch.ts";
+import { tableStyles, tableView } from "../../chart/tableView.ts";
+import { zoom } from "../../chart/zoom.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { FeelController, ResultsController, StoreController } from "../../state/storeController.ts";
+import type { Answer } from "../../work/results.ts";
+import { headline } from "./headline.ts";
+import { verdictStyles } from "./verdictStyles.ts";
+
+const SIGNS: Readonly<Record<Finding, string>> = {
+  agrees: "check",
+  disagrees: "xmark",
+  "agrees in part": "half",
+  "not known well enough": "question",
+  "too small to feel": "about-equal",
+  "not a question a model can answer": "question",
+  "not possible here": "minus",
+  "same gap": "equal",
+};
+const BAR_HEIGHT = 56;
+
+/** A claim as it is shown: what lips and stream say, once that is known, over what the peaks say at once. */
+interface Shown {
+  readonly verdict: Verdict;
+  /** null while it is being worked out. */
+  readonly main: Evidence | null;
+  readonly peaks: Evidence | null;
+  /** What `main` stands on; null where the verdict itself says all. */
+  readonly answer: Answer<unknown> | null;
+}
+
+@customElement("annulus-verdicts")
+export class VerdictStrip extends FrameElement {
+  /** Words and numbers that change more often cannot be read. */
+  protected override readonly paceMs = 100;
+  readonly #page = new StoreController(this);
+  readonly #model = new ResultsController(this);
+  readonly #feel = new FeelController(this, "felt", "closed");
+  readonly #late = new Lateness(() => this.requestUpdate());
+  @state() private showsNumbers = false;
+  #width = 0;
+  #drawn: readonly unknown[] = [];
+  readonly #widths = new ResizeObserver(([{ contentRect }]) => {
+    const columns = getComputedStyle(this.renderRoot.querySelector(".claims")!).gridTemplateColumns;
+    this.#width = Math.floor((Number.parseFloat(columns) || contentRect.width) / zoom());
+    this.requestUpdate();
+  });
+
+  static override styles = [controls, tableStyles, verdictStyles];
+
+  protected override news(): readonly unknown[] {
+    const { explored, retuned } = this.#model.results;
+    const { document, view } = this.#page.state;
+    const late = this.#late.isLate(explored);
+    const { felt, closed } = this.#feel.state;
+    return [
+      late,
+      explored.value,
+      retuned.value,
+      felt,
+      closed,
+      document.setup.thresholds,
+      view.unit,
+      this.#width,
+    ];
+  }
+
+  override render() {
+    const { explored, retuned } = this.#model.results;
+    const { document, view } = this.#page.state;
+    const { value } = explored;
+    const said =
+      value &&
+      headline({
+        explored: value,
+        retuned: retuned.value,
+        felt: this.#feel.state.felt.stale ? null : this.#feel.state.felt.value,
+        thresholds: document.setup.thresholds,
+        unit: view.unit,
+      });
+    return html`
+      <div class=${this.#late.isLate(explored) ? "late" : ""}>
+        <div class="headline" data-testid="headline">
+          <p>${said?.change ?? "The first curve is being computed."} ${said?.remains ?? nothing}</p>
+          ${said?.finding ? html`<p class="answer">${icon(said.isFelt ? "check" : "about-equal")}${said.finding}</p>` : nothing}
+          ${said?.holds ? html`<p class="holds">${said.holds}</p>` : nothing}
+          ${said ? html`<p class="held">${said.heldAgainst}</p>` : nothing}
+        </div>
+        <div class="claims">${this.#shown().map((shown) => this.#claim(shown))}</div>
+        ${value ? this.#numbers() : nothing}
+      </div>
+    `;
+  }
+
+  #shown(): Shown[] {
+    const { felt, closed } = this.#feel.state;
+    const answers = {
+      slots: { answer: felt, main: felt.value?.slots ?? null },
+      resistance: { answer: felt, main: felt.value?.resistance ?? null },
+      noGap: { answer: closed, main: closed.value },
+      tenth: null,
+    };
+    return (this.#model.results.explored.value?.verdicts ?? []).map((verdict): Shown => {
+      const { finding, model, tests, claim } = verdict;
+      const own = finding && { finding, model, tests };
+      const by = answers[claim];
+      if (!by || finding === "same gap" || finding === "not possible here")
+        return { verdict, main: own, peaks: null, answer: null };
+      return { verdict, ...by, peaks: own };
+    });
+  }
+
+  #claim({ verdict: { claim, rule, missing }, main, peaks, answer }: Shown) {
+    const rest = [...(main?.tests.slice(1) ?? []), ...(peaks?.tests ?? [])];
+    return html`
+      <article data-testid="verdict-${claim}" aria-busy=${answer?.progress == null ? "false" : "true"}>
+        <h2 class="unseen">${rule}</h2>
+        <p class="rule">
+          <span class="source">rule of thumb — common practice, no source</span>
+          “${rule}”
+        </p>
+        ${answer ? this.#work(answer) : nothing}
+        ${
+          main &&
+          html`
+            <div class=${answer?.stale ? "late" : ""}>
+              <p class="finding" data-finding=${main.finding}>${icon(SIGNS[main.finding])}<span><small>the model: </small>${main.finding}</span></p>
+              <p class="model">${main.model}</p>
+              ${bars(main.tests.slice(0, 1))}
+            </div>
+          `
+        }
+        ${peaks && html`<p class="peaks">By the peaks alone: ${peaks.finding}. ${peaks.model}</p>`}
+        ${
+          rest.length > 0 || missing
+            ? html`
+          <details>
+            <summary>${rest.length > 0 ? "the other bars, and what is left out" : "what is left out"}</summary>
+            ${bars(rest)}
+            ${missing ? html`<p class="missing">${missing}</p>` : nothing}
+          </details>
+        `
+            : nothing
+        }
+      </article>
+    `;
+  }
+
+  /** Every bar's numbers, to read and to take along. */
+  #numbers() {
+    const table = this.showsNumbers ? verdictTable(this.#tested()) : null;
+    return html`
+      <details
+        data-testid="verdict-numbers"
+        @toggle=${({ currentTarget }: Event) => {
+          this.showsNumbers = (currentTarget as HTMLDetailsElement).open;
+        }}
+      >
+        <summary>the numbers behind the bars</summary>
+        ${
+          table &&
+          html`
+            ${tableView(table, "Verdicts")}
+            <button type="button" @click=${() => saveCsv(table, chartFileName(this.#page.state.document.setup, "verdicts"))}>
+              ${icon("save")}Save numbers as CSV
+            </button>
+          `
+        }
+      </details>
+    `;
+  }
+
+  #tested(): { readonly rule: string; readonly tests: readonly Test[] }[] {
+    return this.#shown().map(({ verdict: { rule }, main, peaks }) => ({
+      rule,
+      tests: [...(main?.tests ?? []), ...(peaks?.tests ?? [])],
+    }));
+  }
+
+  /** Where the felt part of a verdict stands while it is not there; the peaks do not wait for it. */
+  #work({ value, stale, progress, refused, stopped }: Answer<unknown>) {
+    if (refused) return html`<p class="working">${icon("warning")}<span>${refused}</span></p>`;
+    if (value !== null && !stale) return nothing;
+    if (stopped) return html`<p class="working">stopped</p>`;
+    return html`
+      <p class="working" data-testid="working">
+        being worked out ${progress === null ? nothing : html`<progress max="1" .value=${progress} aria-label="Being worked out"></progress>`}
+      </p>
+    `;
+  }
+
+  protected override firstUpdated(): void {
+    this.#widths.observe(this.renderRoot.querySelector(".claims")!);
+  }
+
+  protected override updated(): void {
+    const { unit } = this.#page.state.view;
+    const tests = this.#tested().flatMap((claim) => claim.tests);
+    const inputs = [unit, this.#width, ...tests];
+    if (
+      this.#width === 0 ||
+      (inputs.length === this.#drawn.length && inputs.every((input, i) => input === this.#drawn[i]))
+    )
+      return;
+    this.#drawn = inputs;
+    this.renderRoot.querySelectorAll(".bar").forEach((bar, i) => {
+      const { svg } = verdictBar(tests[i], { width: this.#width, height: BAR_HEIGHT, unit });
+      if (bar.firstElementChild) patch(bar.firstElementChild, svg);
+      else bar.append(svg);
+    });
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#widths.disconnect();
+    this.#late.stop();
+  }
+}
+
+const bars = (tests: readonly Test[]) =>
+  tests.map(({ name }) => html`<p class="test">${name}</p><div class="bar"></div>`);

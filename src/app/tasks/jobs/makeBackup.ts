@@ -1,0 +1,90 @@
+/** All jobs into one file, under a passphrase where one is wanted. */
+import { fileSave } from "browser-fs-access";
+import { html, nothing } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import { backupFileName, writeBackup } from "../../../record/backup.ts";
+import { encrypt } from "../../../record/encrypt.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { unlessGivenUp } from "../../state/keeping/setupFile.ts";
+import type { JobRecord } from "../../state/record/jobRecord.ts";
+import { OpenJobController, StoreController } from "../../state/storeController.ts";
+import { BACKUP_FILES } from "./backupFiles.ts";
+import { backupStyles } from "./backupStyles.ts";
+import "./passphrase.ts";
+
+@customElement("annulus-make-backup")
+export class MakeBackup extends FrameElement {
+  readonly #page = new StoreController(this);
+  readonly #open = new OpenJobController(this);
+  @state() private isLocking = false;
+  @state() private passphrase = "";
+  @state() private isBusy = false;
+
+  static override styles = [controls, sheetStyles, backupStyles];
+
+  protected override news(): readonly unknown[] {
+    return [this.#open.state];
+  }
+
+  override render() {
+    const { isBusy, isLocking, passphrase } = this;
+    const { record } = this.#open.state;
+    return html`
+      <label class="tick controls">
+        <input type="checkbox" data-testid="lock" .checked=${isLocking} @change=${this.#onLocking} />
+        under a passphrase
+      </label>
+      ${
+        isLocking
+          ? html`
+              <annulus-passphrase data-testid="new-passphrase" isNew label="Passphrase for the backup" .text=${passphrase} @passphrase=${this.#onPassphrase}></annulus-passphrase>
+              <p class="muted">Without it nobody can open the file, you neither: write it down.</p>
+            `
+          : nothing
+      }
+      <div class="actions controls">
+        <button type="button" data-testid="make-backup" ?disabled=${!record || isBusy || (isLocking && passphrase === "")} @click=${this.#make}>
+          ${icon("save")}Make a backup
+        </button>
+        <span role="status">${isBusy ? "Making the backup…" : nothing}</span>
+      </div>
+    `;
+  }
+
+  readonly #make = async (): Promise<void> => {
+    const made = new Date().toISOString();
+    const { passphrase, isLocking } = this;
+    const { record } = this.#open.state;
+    this.isBusy = true;
+    await this.#open.job.flush();
+    // a promise, so that the dialog comes with the click and not after the encryption
+    const blob = textOf(record!, made, isLocking ? passphrase : null).then(
+      (text) => new Blob([text], { type: "application/json" }),
+    );
+    const isSaved = await unlessGivenUp(async () => {
+      await fileSave(blob, { ...BACKUP_FILES, fileName: backupFileName(made) });
+      return true;
+    }, this.#page.store);
+    this.isBusy = false;
+    if (!isSaved) return;
+    this.passphrase = "";
+    this.isLocking = false;
+    this.#page.store.say("note", `Saved ${backupFileName(made)}.`);
+  };
+
+  readonly #onLocking = (event: Event): void => {
+    this.isLocking = (event.target as HTMLInputElement).checked;
+  };
+
+  readonly #onPassphrase = (event: CustomEvent<string>): void => {
+    this.passphrase = event.detail;
+  };
+}
+
+async function textOf(record: JobRecord, made: string, passphrase: string | null): Promise<string> {
+  const text = writeBackup(await record.all(), made);
+  return passphrase === null ? text : encrypt(text, passphrase);
+}

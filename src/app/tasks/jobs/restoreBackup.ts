@@ -1,0 +1,199 @@
+/** Jobs out of a file, taken in beside what is there; how far it is, and a stop. */
+import { fileOpen } from "browser-fs-access";
+import { html, nothing, type TemplateResult } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import { type Backup, backupSteps, formatOf, type JobCount, parseText } from "../../../record/backup.ts";
+import { decrypt, isEncrypted } from "../../../record/encrypt.ts";
+import { RecordError } from "../../../record/recordError.ts";
+import { download } from "../../shell/download.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { unlessGivenUp } from "../../state/keeping/setupFile.ts";
+import { inTurns } from "../../state/record/inTurns.ts";
+import { OpenJobController, StoreController } from "../../state/storeController.ts";
+import { BACKUP_FILES } from "./backupFiles.ts";
+import { backupStyles } from "./backupStyles.ts";
+import "./passphrase.ts";
+import { brokenText, type Restored, restoredText } from "./restoreWords.ts";
+
+/** A file that asks for its passphrase. */
+interface Locked {
+  readonly name: string;
+  readonly json: unknown;
+}
+
+/** What is being done; without a count nobody knows how long it takes. */
+interface Work {
+  readonly text: string;
+  readonly count?: JobCount;
+}
+
+@customElement("annulus-restore-backup")
+export class RestoreBackup extends FrameElement {
+  readonly #page = new StoreController(this);
+  readonly #open = new OpenJobController(this);
+  @state() private passphrase = "";
+  @state() private locked: Locked | null = null;
+  @state() private problem = "";
+  @state() private work: Work | null = null;
+  @state() private report: { readonly text: string; readonly restored?: Restored } | null = null;
+  #stop = new AbortController();
+
+  static override styles = [controls, sheetStyles, backupStyles];
+
+  protected override news(): readonly unknown[] {
+    return [this.#open.state];
+  }
+
+  override render() {
+    const { work, locked, report } = this;
+    const { record } = this.#open.state;
+    return html`
+      <div class="actions controls">
+        <button type="button" data-testid="restore" ?disabled=${!record || work !== null} @click=${this.#choose}>
+          ${icon("open")}Restore from a file
+        </button>
+      </div>
+      ${locked ? this.#ask(locked) : nothing}
+      ${work ? this.#working(work) : nothing}
+      <div role="status" data-testid="backup-report">
+        ${work ? html`<p>${work.text}</p>` : report ? this.#reported(report) : nothing}
+      </div>
+    `;
+  }
+
+  #working({ text, count }: Work): TemplateResult | typeof nothing {
+    if (!count) return nothing;
+    return html`
+      <div class="actions controls">
+        <progress max=${count.of} .value=${count.done} aria-label=${text}></progress>
+        <button type="button" data-testid="stop-restoring" @click=${() => this.#stop.abort()}>${icon("stop")}Stop</button>
+      </div>
+    `;
+  }
+
+  #ask({ name }: Locked): TemplateResult {
+    return html`
+      <div class="stack controls" role="group" aria-label="Passphrase" @keydown=${this.#onKey}>
+        <annulus-passphrase data-testid="passphrase" label="Passphrase of ${name}" .text=${this.passphrase} .problem=${this.problem} @passphrase=${this.#onPassphrase}></annulus-passphrase>
+        <div class="actions">
+          <button type="button" data-testid="unlock" ?disabled=${this.passphrase === ""} @click=${this.#unlock}>Open the backup</button>
+          <button type="button" @click=${this.#giveUp}>Leave it</button>
+        </div>
+      </div>
+    `;
+  }
+
+  #reported({ text, restored }: NonNullable<RestoreBackup["report"]>): TemplateResult {
+    const broken = restored?.broken ?? [];
+    return html`
+      <p>${text}</p>
+      ${
+        broken.length > 0
+          ? html`
+              <p class="notice wrong">${icon("warning")}<span>${brokenText(broken)}</span></p>
+              <div class="actions controls">
+                <button type="button" @click=${() => download(`${JSON.stringify(broken, null, 1)}\n`, "unreadable-jobs.json")}>Save what cannot be read as a file</button>
+              </div>
+            `
+          : nothing
+      }
+    `;
+  }
+
+  /** Takes in a file's text. The answer: whether it is one of jobs at all; what is not is left to who else may want it. */
+  async take(name: string, text: string): Promise<boolean> {
+    this.report = null;
+    try {
+      const json = parseText(text);
+      if (formatOf(json) === "annulus-setup") return false;
+      if (isEncrypted(json)) {
+        this.#giveUp();
+        this.locked = { name, json };
+        await this.updateComplete;
+        this.renderRoot.querySelector<HTMLElement>('[data-testid="passphrase"]')?.focus();
+      } else await this.#restore(name, json);
+    } catch (error) {
+      if (!(error instanceof RecordError)) throw error;
+      this.#page.store.say("error", `${name}: ${error.message}`);
+    }
+    return true;
+  }
+
+  async #restore(name: string, json: unknown): Promise<void> {
+    this.#stop = new AbortController();
+    const { signal } = this.#stop;
+    try {
+      const steps = backupSteps(json, new Date().toISOString());
+      const backup = await inTurns(steps, (count) => this.#tell("Reading", count), signal);
+      if (backup) await this.#merge(name, backup, signal);
+      else this.#sayStopped(name);
+    } finally {
+      this.work = null;
+    }
+  }
+
+  async #merge(name: string, { jobs, broken }: Backup, signal: AbortSignal): Promise<void> {
+    const { job } = this.#open;
+    await job.flush();
+    await job.with(async (record) => {
+      const outcomes = await record.restore(jobs, (count) => this.#tell("Restoring", count), signal);
+      if (!outcomes) return this.#sayStopped(name);
+      const restored = { outcomes, broken };
+      this.report = { text: restoredText(name, restored), restored };
+    });
+  }
+
+  #sayStopped(name: string): void {
+    this.report = { text: `Stopped. Nothing of ${name} was taken in.` };
+  }
+
+  #tell(what: string, count: JobCount): void {
+    this.work = { text: `${what} ${count.of === 1 ? "one job" : `${count.of} jobs`}…`, count };
+  }
+
+  readonly #choose = async (): Promise<void> => {
+    const file = await unlessGivenUp(() => fileOpen(BACKUP_FILES), this.#page.store);
+    if (file) await this.#takeOrRefuse(file.name, await file.text());
+  };
+
+  async #takeOrRefuse(name: string, text: string): Promise<void> {
+    if (await this.take(name, text)) return;
+    this.#page.store.say("error", `${name}: an instrument's file and no backup; begin a new job from it`);
+  }
+
+  readonly #onKey = ({ key, target }: KeyboardEvent): void => {
+    if (key === "Enter" && (target as Element).matches("annulus-passphrase") && this.passphrase !== "")
+      void this.#unlock();
+  };
+
+  readonly #unlock = async (): Promise<void> => {
+    const { name, json } = this.locked!;
+    this.work = { text: "Opening the backup…" };
+    this.problem = "";
+    let text: string;
+    try {
+      text = await decrypt(json, this.passphrase);
+    } catch (error) {
+      if (!(error instanceof RecordError)) throw error;
+      this.problem = error.message;
+      return;
+    } finally {
+      this.work = null;
+    }
+    this.#giveUp();
+    await this.#takeOrRefuse(name, text);
+  };
+
+  readonly #giveUp = (): void => {
+    this.locked = null;
+    this.passphrase = "";
+    this.problem = "";
+  };
+
+  readonly #onPassphrase = (event: CustomEvent<string>): void => {
+    this.passphrase = event.detail;
+  };
+}

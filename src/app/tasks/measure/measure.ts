@@ -1,0 +1,217 @@
+/** The sheet on which a technician measures the gap: readings as typed, the gap and its uncertainty at once, how it is done. */
+import { ContextProvider } from "@lit/context";
+import { html, nothing } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import { gapMm } from "../../../setup/setup.ts";
+import { plusMinus } from "../../../units/uncertainLength.ts";
+import { problemText } from "../../form/setup/edits.ts";
+import { controls } from "../../shell/look/controls.ts";
+import "../../form/entry.ts";
+import { saveCsv } from "../../chart/chartFile.ts";
+import { Cursor, cursorContext } from "../../chart/cursor.ts";
+import type { Entry, WriteEvent } from "../../form/entry.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { setupFileName } from "../../state/keeping/setupFile.ts";
+import {
+  type LengthName,
+  type MeasureNotes,
+  measureNotesIn,
+  withoutReading,
+  withReading,
+  withTool,
+} from "../../state/notes/measureNotes.ts";
+import { RouteController, StoreController } from "../../state/storeController.ts";
+import { formStyles } from "./formStyles.ts";
+import "./gapIntervalFigure.ts";
+import "./guide.ts";
+import {
+  type Measurement,
+  measuredLength,
+  outlyingRow,
+  readMeasurement,
+} from "../../state/bench/measurement.ts";
+import { measureStyles } from "./measureStyles.ts";
+import { measureTable } from "./measureTable.ts";
+import "./readingsFigure.ts";
+import { readingField, readingsForm } from "./readingsForm.ts";
+import { gapValue, resultDetails, spokenGap } from "./resultPanel.ts";
+import { toolField, toolForm } from "./toolForm.ts";
+import { comparedWithSetup, setInWords, withMeasuredGap } from "./useGap.ts";
+
+@customElement("annulus-measure")
+export class Measure extends FrameElement {
+  static override styles = [controls, sheetStyles, measureStyles, formStyles];
+  readonly #page = new StoreController(this);
+  readonly #route = new RouteController(this);
+  /** The field under a hand. */
+  @state() private typing = "";
+  /** Why this measurement was refused by the setup. */
+  @state() private refusal: { readonly of: Measurement; readonly text: string } | null = null;
+  #read: Measurement | null = null;
+  #readFrom: MeasureNotes | null = null;
+
+  constructor() {
+    super();
+    // the charts share a read-out line; these have none
+    new ContextProvider(this, { context: cursorContext, initialValue: new Cursor() });
+  }
+
+  protected override news(): readonly unknown[] {
+    const { document, view } = this.#page.state;
+    return [document.setup, document.notes.measure, view.unit];
+  }
+
+  override render() {
+    const { document } = this.#page.state;
+    const read = this.#measurement();
+    const { measured, unit } = read;
+    return html`
+      <main @keydown=${this.#onKey} @focusout=${this.#onLeave}>
+        <div class="intro">
+          <h2>Measure the gap</h2>
+          <p>Gap = receiver depth − insertion, both from the receiver's face. Nothing seen from outside goes into it.</p>
+        </div>
+        ${gapValue(read, measured ? comparedWithSetup(measured, document.setup, unit) : "")}
+        <section class="form stack" aria-label="Readings and tools">
+          <div class="lengths">${this.#readings("depth")}${this.#readings("insertion")}</div>
+          <p class="how">Type lengths as ${unit === "mm" ? "24.54, 0.966 in" : "0.966, 24.54 mm"} or 31/32 in. Enter goes to the next row, from an empty row to the next length.</p>
+          ${toolForm({
+            notes: this.#notes(),
+            problems: read.toolProblems,
+            typing: this.typing,
+            write: (tool, part, event) =>
+              this.#write(
+                toolField(tool, part),
+                withTool(this.#notes(), tool, part, event.detail.text),
+                event,
+              ),
+            share: (sameTool) => this.#page.store.setNotes("measure", { ...this.#notes(), sameTool }),
+          })}
+        </section>
+        ${resultDetails(read, {
+          refusal: this.refusal?.of === read ? this.refusal.text : "",
+          isInSetup: measured !== undefined && Math.abs(measured.gapMm - gapMm(document.setup)) < 1e-6,
+          use: this.#use,
+          save: this.#save,
+        })}
+        ${
+          measured
+            ? html`
+                <section class="charts columns" aria-label="The readings drawn">
+                  <annulus-readings-figure .measurement=${read}></annulus-readings-figure>
+                  <annulus-gap-interval .measurement=${read}></annulus-gap-interval>
+                </section>
+              `
+            : nothing
+        }
+        <annulus-measure-guide></annulus-measure-guide>
+        <p class="unseen" role="status">${this.typing ? nothing : spokenGap(read)}</p>
+      </main>
+    `;
+  }
+
+  /** As written down, bare numbers in the unit shown. */
+  #notes(): MeasureNotes {
+    const { document, view } = this.#page.state;
+    return measureNotesIn(document.notes.measure, view.unit);
+  }
+
+  /** Read anew only when something else is written: the charts compare by identity. */
+  #measurement(): Measurement {
+    const { document, view } = this.#page.state;
+    const written = document.notes.measure;
+    if (!this.#read || this.#readFrom !== written || this.#read.unit !== view.unit) {
+      this.#readFrom = written;
+      this.#read = readMeasurement(this.#notes());
+    }
+    return this.#read;
+  }
+
+  #readings(length: LengthName) {
+    const read = this.#measurement();
+    const { measured, unit } = read;
+    const mean = measured && measuredLength(measured, length);
+    return readingsForm({
+      length,
+      unit,
+      rows: read[length],
+      apart: outlyingRow(read, length),
+      typing: this.typing,
+      mean: mean ? `mean ${plusMinus(mean.lengthMm, mean.expandedMm, unit)}` : "",
+      write: (row, event) =>
+        this.#write(
+          readingField(length, row),
+          withReading(this.#notes(), length, row, event.detail.text),
+          event,
+        ),
+      remove: (row) => void this.#remove(length, row),
+    });
+  }
+
+  #write(field: string, written: MeasureNotes, { detail }: WriteEvent): void {
+    this.typing = detail.done ? "" : field;
+    this.#page.store.setNotes("measure", written, { commit: detail.done });
+  }
+
+  async #remove(length: LengthName, row: number): Promise<void> {
+    this.#page.store.setNotes("measure", withoutReading(this.#notes(), length, row));
+    await this.updateComplete;
+    this.#entries()
+      .find((entry) => entry.dataset.field === readingField(length, row))
+      ?.focus();
+  }
+
+  #entries(): Entry[] {
+    return [...this.renderRoot.querySelectorAll("annulus-entry")] as Entry[];
+  }
+
+  readonly #onLeave = (): void => {
+    this.typing = "";
+  };
+
+  /** Enter goes on: to the next entry, from an empty reading to the next group. */
+  readonly #onKey = (event: KeyboardEvent): void => {
+    if (event.key !== "Enter" || !(event.target as Element).matches("annulus-entry")) return;
+    void this.#goOn(event.target as Entry);
+  };
+
+  async #goOn(from: Entry): Promise<void> {
+    // the row that what was just typed makes may still be due
+    if (this.isUpdatePending) this.performUpdate();
+    const entries = this.#entries();
+    const after = entries.slice(entries.indexOf(from) + 1);
+    const next =
+      from.text.trim() === "" ? after.find(({ dataset }) => dataset.group !== from.dataset.group) : after[0];
+    await next?.updateComplete;
+    next?.focus();
+  }
+
+  readonly #use = (): void => {
+    const { store, state: shown } = this.#page;
+    const read = this.#measurement();
+    if (!read.measured) return;
+    const outcome = withMeasuredGap(shown.document.setup, read.measured);
+    if ("problems" in outcome) {
+      this.refusal = {
+        of: read,
+        text: `The setup cannot have this gap. ${problemText(outcome.problems, "")}.`,
+      };
+      return;
+    }
+    this.refusal = null;
+    // the shank goes there too, also where it was only moved in the meantime; both are one step
+    store.setSetup(outcome.setup, { commit: false });
+    store.setGap(gapMm(outcome.setup));
+    store.say("note", setInWords(read.measured, read.unit), {
+      label: "See it in Explore",
+      accept: () => this.#route.router.go("explore"),
+    });
+  };
+
+  readonly #save = (): void => {
+    const { document } = this.#page.state;
+    const name = setupFileName(document.setup).replace(/\.setup\.json$/, "");
+    saveCsv(measureTable(this.#measurement(), this.#notes()), `${name}-measured-gap`);
+  };
+}

@@ -1,0 +1,40 @@
+/** What is being worked out of how it feels, how far it is, and a way to stop it; or why it cannot be. */
+import { html, nothing, type TemplateResult } from "lit";
+import { icon } from "../../shell/look/icon.ts";
+import type { FeelController } from "../../state/storeController.ts";
+import type { FeelKind } from "../../work/feelAsks.ts";
+
+const WORDS: Readonly<Record<FeelKind, string>> = {
+  stream: "the steady stream",
+  felt: "hold and threshold over the lips that may be",
+  slots: "the slot of every note",
+  closed: "the same without a gap",
+  holds: "the slots at every gap",
+  levels: "peaks from soft to loud",
+};
+
+/** One line for all of them: they are worked out one after another. */
+export function feelWork({ state, feel }: FeelController, kinds: readonly FeelKind[]): TemplateResult {
+  const refused = new Set(kinds.flatMap((kind) => state[kind].refused ?? []));
+  const busy = kinds.find((kind) => state[kind].progress !== null);
+  const isStopped = kinds.some((kind) => state[kind].stopped);
+  const isWaiting = kinds.some((kind) => state[kind].value === null || state[kind].stale);
+  return html`
+    <div class="work" role="status">
+      ${[...refused].map((words) => html`<p class="notice wrong">${icon("warning")}<span>${words}</span></p>`)}
+      ${
+        busy
+          ? html`
+              <span>Working out ${WORDS[busy]}</span>
+              <progress max="1" .value=${state[busy].progress ?? 0} aria-label="Working out ${WORDS[busy]}"></progress>
+              <button type="button" @click=${() => feel.stop()}>${icon("stop")}Stop</button>
+            `
+          : isStopped
+            ? html`<span>Stopped.</span><button type="button" @click=${() => feel.again()}>${icon("play")}Go on</button>`
+            : isWaiting && refused.size === 0
+              ? html`<span>To be worked out when the hand rests.</span>`
+              : nothing
+      }
+    </div>
+  `;
+}

@@ -1,0 +1,132 @@
+/** The pad: pressed, it plays; where it is pressed sets the lips' pitch and the breath. */
+import { css } from "lit";
+import { customElement } from "lit/decorators.js";
+import { MOST_MOUTH_PRESSURE } from "../../../../workers/lipsProtocol.ts";
+import { type PlayPad, placePoint, playPad, playPadTable } from "../../../charts/drawings/playPad.ts";
+import type { Drawing, Frame } from "../../../charts/kit/drawing.ts";
+import { ChartFigure } from "../../chart/chartFigure.ts";
+import { ObservableController } from "../../state/storeController.ts";
+import { arrowMove } from "./keys.ts";
+import { type PlaySession, type PlayState, sessionContext } from "./session.ts";
+
+@customElement("annulus-play-pad")
+export class PlayPadView extends ChartFigure {
+  readonly #play = new ObservableController<PlayState, PlaySession>(this, sessionContext);
+  protected readonly name = "play-pad";
+  protected readonly label = "Pad: lip pitch across, mouth pressure upwards";
+  protected readonly about =
+    "Across, the pitch the lips would buzz with alone; upwards, the pressure in the mouth. Modelled lips strike outwards and " +
+    "sound above their own pitch. Each tongue is a note's slot: it starts at its threshold, and is as wide as the lips may " +
+    "wander with the note still the one that grows fastest, blown softly, as told under “The lips”; the lines " +
+    "straight up from there are a guess. Thin lines are the resonances. A note that sounds holds on beyond its slot's edge.";
+  protected override readonly keysHint =
+    "Arrow keys move pitch by 10 cents and pressure by 0.1 kPa, with Shift by 50 cents and 0.5 kPa; Space sounds and stops; 2 to 9 and 0 choose a note";
+
+  static override styles = [
+    ...[ChartFigure.styles].flat(),
+    css`
+      .place > .drawing {
+        touch-action: none;
+        cursor: crosshair;
+      }
+    `,
+  ];
+
+  protected caption() {
+    return "Press and move: it plays while pressed. Each tongue is a note’s slot, from its threshold up. Keys: arrows, with Shift for more; Space; 2 to 9 and 0 for the notes; Escape stops.";
+  }
+
+  protected answer() {
+    return null;
+  }
+
+  protected heightFor(width: number) {
+    return Math.min(480, Math.max(280, 0.68 * width));
+  }
+
+  protected inputs() {
+    const { voices, slots } = this.#play.value;
+    return [voices, slots];
+  }
+
+  protected draw(frame: Frame) {
+    const pad = this.#pad();
+    return pad && playPad(pad, frame);
+  }
+
+  protected override followed() {
+    const { blown, isSounding } = this.#play.value;
+    return [blown, isSounding];
+  }
+
+  protected override follow(drawing: Drawing) {
+    const { blown, isSounding } = this.#play.value;
+    placePoint(drawing, { ...blown, isSounding });
+  }
+
+  protected table() {
+    const pad = this.#pad();
+    return pad && playPadTable(pad);
+  }
+
+  #pad(): PlayPad | null {
+    const { voices, slots } = this.#play.value;
+    const { chosen, reference } = voices;
+    if (!chosen || !reference) return null;
+    return {
+      rangeHz: this.#play.observed.rangeHz,
+      mostPressure: MOST_MOUTH_PRESSURE,
+      chosenGapMm: chosen.gapMm,
+      referenceGapMm: reference.gapMm,
+      resonancesHz: chosen.resonancesHz,
+      chosen: slots.chosen,
+      reference: slots.reference,
+    };
+  }
+
+  protected override onPress(down: PointerEvent) {
+    if (down.button !== 0 || !this.drawing) return;
+    down.preventDefault();
+    this.sheet.focus({ preventScroll: true });
+    this.sheet.setPointerCapture(down.pointerId);
+    const session = this.#play.observed;
+    const wasSounding = session.value.isSounding;
+    const up = new AbortController();
+    const options = { signal: up.signal };
+    this.#move(down);
+    session.start();
+    const end = () => {
+      up.abort();
+      if (!wasSounding) session.stop();
+    };
+    this.sheet.addEventListener("pointermove", (event) => this.#move(event), options);
+    for (const over of ["pointerup", "pointercancel", "lostpointercapture"])
+      this.sheet.addEventListener(over, end, options);
+  }
+
+  #move(event: PointerEvent): void {
+    const [x, y] = this.placeOf(event);
+    this.#play.observed.blow({
+      lipHz: this.drawing!.x.invert(x),
+      mouthPressure: 1000 * this.drawing!.y.invert(y),
+    });
+  }
+
+  protected override onKey(event: KeyboardEvent) {
+    const move = arrowMove(event, this.#play.value.blown);
+    if (!move) return;
+    event.preventDefault();
+    this.#play.observed.blow(move);
+  }
+
+  /** Gives the pad the keys. */
+  hold(): void {
+    this.sheet.focus({ preventScroll: true });
+  }
+
+  /** Space and numbers are for playing while the pad has the focus. */
+  protected override firstUpdated(): void {
+    super.firstUpdated();
+    this.sheet.dataset.play = "";
+  }
+}

@@ -1,0 +1,112 @@
+/** A slur or an octave leap at both gaps, the chosen one first: computed for the chart, and heard where there is sound. */
+import { css, html, nothing } from "lit";
+import { customElement, property, state } from "lit/decorators.js";
+import type { PlayedPhrase } from "../../../charts/plots/phraseChart.ts";
+import type { PhraseName } from "../../../study/feel/phrase.ts";
+import { formatLength } from "../../../units/formatLength.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { ObservableController, StoreController } from "../../state/storeController.ts";
+import "./phraseFigure.ts";
+import type { VoiceAtGap } from "../../../study/feel/voice.ts";
+import { type AtBoth, type PlaySession, type PlayState, sessionContext } from "./session.ts";
+import type { VoiceFollower } from "./voiceFollower.ts";
+
+const PHRASES: readonly { readonly name: PhraseName; readonly text: string }[] = [
+  { name: "slur", text: "Slur, notes 3 to 6" },
+  { name: "octave", text: "Octave leap, 3 to 6 and back" },
+];
+
+@customElement("annulus-phrases")
+export class Phrases extends FrameElement {
+  readonly #page = new StoreController(this);
+  readonly #play = new ObservableController<PlayState, PlaySession>(this, sessionContext);
+  @property({ attribute: false }) follower!: VoiceFollower;
+  @state() private played: PlayedPhrase | null = null;
+  @state() private isBusy = false;
+  @state() private refused = "";
+  /** What `played` is of. */
+  #voices: AtBoth<VoiceAtGap | null> | null = null;
+
+  static override styles = [
+    controls,
+    css`
+      :host {
+        display: grid;
+        gap: 0.75rem;
+        min-width: 0;
+      }
+      h2 {
+        font-size: var(--type-20);
+        font-weight: 650;
+      }
+      .row {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 0.5rem;
+        font-size: var(--type-14);
+      }
+      p {
+        max-width: 70ch;
+        font-size: var(--type-14);
+        text-wrap: pretty;
+      }
+    `,
+  ];
+
+  protected override news(): readonly unknown[] {
+    const { voices, performing, blind, audio } = this.#play.value;
+    const { view } = this.#page.state;
+    return [voices, performing, blind, audio, view.unit];
+  }
+
+  override render() {
+    const { voices, performing, blind, audio } = this.#play.value;
+    const { gapMm, referenceGapMm } = this.#page.state.document;
+    const { unit } = this.#page.state.view;
+    const cannot = !voices.chosen || blind !== null || this.isBusy;
+    const heard = [
+      `chosen gap, ${formatLength(gapMm, unit)}`,
+      `reference, ${formatLength(referenceGapMm, unit)}`,
+    ];
+    return html`
+      <h2>The same lips at both gaps</h2>
+      <p>One movement of lips and breath, first at the chosen gap, then at the reference. Whether there is a difference is for the ear; the chart says how large it is.</p>
+      <div class="row">
+        ${PHRASES.map(
+          ({ name, text }) => html`
+            <button type="button" data-testid="phrase-${name}" ?disabled=${cannot} @click=${() => this.#perform(name)}>${icon("play")}${text}</button>
+          `,
+        )}
+        <span role="status" data-testid="phrase-state">
+          ${this.isBusy ? "Working it out…" : performing !== null ? `Now: ${heard[performing]}` : audio !== "on" ? "Drawn only: sound is off." : ""}
+        </span>
+      </div>
+      ${this.refused ? html`<p role="alert">${icon("warning")}${this.refused}</p>` : nothing}
+      ${this.played && !blind ? html`<annulus-phrase-figure .phrase=${this.played}></annulus-phrase-figure>` : nothing}
+      ${this.played && this.#voices !== voices ? html`<p class="muted" role="status">The gaps have moved since this was played.</p>` : nothing}
+    `;
+  }
+
+  async #perform(name: PhraseName): Promise<void> {
+    const session = this.#play.observed;
+    const { voices } = session.value;
+    this.isBusy = true;
+    this.refused = "";
+    const answer = await this.follower.perform(name);
+    this.isBusy = false;
+    if ("refused" in answer) {
+      this.refused = answer.refused;
+      return;
+    }
+    const [chosen, reference] = answer;
+    this.played = { chosen, reference, feltCents: this.#page.state.document.setup.thresholds.cents };
+    this.#voices = voices;
+    await session.perform([
+      { performance: chosen, voice: voices.chosen! },
+      { performance: reference, voice: voices.reference! },
+    ]);
+  }
+}

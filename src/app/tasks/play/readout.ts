@@ -1,0 +1,129 @@
+/** What sounds: note, frequency, which resonance carries it, how far the lips are from the edges of its slot. */
+import { css, html } from "lit";
+import { customElement } from "lit/decorators.js";
+import { nearestNote, signed } from "../../../charts/kit/numbers.ts";
+import { cents } from "../../../study/instrument/pitch.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { ObservableController } from "../../state/storeController.ts";
+import { type PlaySession, type PlayState, sessionContext } from "./session.ts";
+
+@customElement("annulus-play-readout")
+export class PlayReadout extends FrameElement {
+  readonly #play = new ObservableController<PlayState, PlaySession>(this, sessionContext);
+  protected override readonly paceMs = 100;
+  #spoken = "";
+  #speakAt = 0;
+
+  static override styles = [
+    controls,
+    css`
+      :host {
+        display: block;
+        min-width: 0;
+      }
+      dl {
+        display: grid;
+        grid-template-columns: minmax(9rem, 1fr) repeat(3, max-content);
+        gap: 0.25rem 1.5rem;
+        margin: 0;
+      }
+      dt {
+        font-size: var(--type-12);
+        color: var(--muted);
+      }
+      dd {
+        margin: 0;
+        font-size: var(--type-20);
+        font-weight: 600;
+        white-space: nowrap;
+      }
+      .sounds dd {
+        font-size: var(--type-28);
+        line-height: 1.1;
+      }
+      .small {
+        font-size: var(--type-14);
+        font-weight: 400;
+      }
+      @container sheet (max-width: 799px) {
+        dl {
+          grid-template-columns: repeat(2, minmax(0, 1fr));
+        }
+      }
+    `,
+  ];
+
+  protected override news(): readonly unknown[] {
+    const { report, isSounding, blown, blind, hears, slots, voices } = this.#play.value;
+    return [report, isSounding, blown, blind, hears, slots, voices];
+  }
+
+  override render() {
+    const { report, isSounding, blind } = this.#play.value;
+    const hidden = blind !== null;
+    const hz = isSounding ? report?.frequencyHz : null;
+    const note = hz ? nearestNote(hz) : null;
+    const nothingYet = hidden ? "hidden" : "–";
+    return html`
+      <dl data-testid="readout">
+        <div class="sounds">
+          <dt>sounds</dt>
+          <dd>
+            <span data-testid="sounds">${hidden && note ? "something" : (note?.name ?? (isSounding ? "nothing" : "silent"))}</span>
+            <span class="small">${note && !hidden ? `${signed(note.cents, 0)} cents` : ""}</span>
+            <div class="small" data-testid="frequency">${hz && !hidden ? `${hz.toFixed(1)} Hz` : "\u00a0"}</div>
+          </dd>
+        </div>
+        <div>
+          <dt>on resonance</dt>
+          <dd data-testid="regime">${(isSounding && report?.note) || "–"}</dd>
+        </div>
+        <div>
+          <dt>lips to slot’s edges</dt>
+          <dd data-testid="edges">${hidden ? nothingYet : this.#edges()}</dd>
+        </div>
+        <div>
+          <dt>swing in the cup</dt>
+          <dd data-testid="level">${isSounding && report && !hidden ? `${(report.peakToPeak / 1000).toFixed(1)} kPa` : nothingYet}</dd>
+        </div>
+      </dl>
+      <p class="unseen" aria-live="polite">${this.#words()}</p>
+    `;
+  }
+
+  /** Below and above, of the note the lips would play or do. */
+  #edges(): string {
+    const { report, blown, slots, voices } = this.#play.value;
+    const { sounding } = this.#play.observed;
+    const at = slots[sounding];
+    // those of another gap would mislead
+    if (!at || at.gapMm !== voices[sounding]?.gapMm) return "–";
+    const { notes } = at;
+    const inside = ({ slot }: (typeof notes)[number]) =>
+      slot !== null && blown.lipHz >= slot.lipHz[0] && blown.lipHz <= slot.lipHz[1];
+    const slot = (notes.find(({ n }) => n === report?.note) ?? notes.find(inside))?.slot;
+    if (!slot) return "–";
+    const below = cents(blown.lipHz, slot.lipHz[0]);
+    const above = cents(slot.lipHz[1], blown.lipHz);
+    if (below < 0) return `${Math.round(-below)} cents below`;
+    if (above < 0) return `${Math.round(-above)} cents above`;
+    return `−${Math.round(below)} … +${Math.round(above)} cents`;
+  }
+
+  /** For who hears the page: at rest, and not more often than one can follow. */
+  #words(): string {
+    const { report, isSounding, blind } = this.#play.value;
+    const sounding =
+      report?.frequencyHz && !blind
+        ? `${nearestNote(report.frequencyHz).name}, on resonance ${report.note ?? "none"}`
+        : "sounding";
+    const words = isSounding ? sounding : "silent";
+    const now = performance.now();
+    if (words !== this.#spoken && now >= this.#speakAt) {
+      this.#spoken = words;
+      this.#speakAt = now + 1500;
+    }
+    return this.#spoken;
+  }
+}

@@ -1,0 +1,120 @@
+/** How hard it blows at two gaps: the steady stream part by part, and the peaks from soft to loud. */
+import { css, html, nothing } from "lit";
+import { customElement } from "lit/decorators.js";
+import { bothUnits, signed } from "../../../charts/kit/numbers.ts";
+import { sharePercent } from "../../../charts/plots/flowChart.ts";
+import { NOT_KNOWN } from "../../../study/blown/resistance.ts";
+import type { ResistanceChange } from "../../../study/blown/resistanceChange.ts";
+import type { LengthUnit } from "../../../units/length.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { FeelController, StoreController } from "../../state/storeController.ts";
+import { FLOW, readField } from "../../work/feelQuestion.ts";
+import { feelStyles } from "./feelStyles.ts";
+import { feelWork } from "./feelWork.ts";
+import "./resistanceFlowView.ts";
+import "./resistanceLevelView.ts";
+
+@customElement("annulus-resistance")
+export class ResistanceSection extends FrameElement {
+  readonly #page = new StoreController(this);
+  readonly #feel = new FeelController(this, "stream", "levels");
+
+  static override styles = [
+    controls,
+    sheetStyles,
+    feelStyles,
+    css`
+      .flow {
+        max-width: 24rem;
+        font-size: var(--type-14);
+      }
+      output {
+        font-weight: 650;
+      }
+      ul {
+        margin: 0;
+        padding-left: 1.2rem;
+      }
+    `,
+  ];
+
+  protected override news(): readonly unknown[] {
+    const { document, view } = this.#page.state;
+    return [document.notes.play, view.unit, this.#feel.state];
+  }
+
+  override render() {
+    const { document, view } = this.#page.state;
+    const { value, stale } = this.#feel.state.stream;
+    const read = readField(document.notes.play.flow, FLOW);
+    const flow = "value" in read ? read.value : FLOW.usual;
+    return html`
+      <section aria-labelledby="resistance-title">
+        <h2 id="resistance-title">How hard it blows</h2>
+        <p class="words">
+          Resistance here is the flow's: the pressure that drives a steady stream from the rim to the room. What the lips ask for,
+          the threshold pressure of each note, is beside the slots.
+        </p>
+        <label class="flow">
+          Flow <output>${flow} L/min</output>
+          <input
+            type="range"
+            data-testid="flow"
+            min=${FLOW.limits.least}
+            max=${FLOW.limits.most}
+            step="1"
+            .value=${`${flow}`}
+            aria-valuetext="${flow} litres per minute"
+            @input=${(event: Event) => this.#write(event, false)}
+            @change=${(event: Event) => this.#write(event, true)}
+          />
+        </label>
+        <p class="words" aria-live="polite" data-testid="stream-finding">${value && !stale ? inWords(value, view.unit) : nothing}</p>
+        ${feelWork(this.#feel, ["stream", "levels"])}
+        <div class="figures">
+          <annulus-resistance-flow></annulus-resistance-flow>
+          <annulus-resistance-level></annulus-resistance-level>
+        </div>
+        <details>
+          <summary>What a steady one-dimensional estimate cannot know</summary>
+          <ul class="small">${NOT_KNOWN.map((line) => html`<li>${line}</li>`)}</ul>
+        </details>
+      </section>
+    `;
+  }
+
+  #write(event: Event, commit: boolean): void {
+    const flow = (event.target as HTMLInputElement).value;
+    const { play } = this.#page.state.document.notes;
+    this.#page.store.setNotes("play", { ...play, flow }, { commit });
+  }
+}
+
+/** The gap's share, the change with its bounds, and the bore that would do the same. */
+function inWords(change: ResistanceChange, unit: LengthUnit): string {
+  const { chosen, changePercent, rangePercent, thresholdPercent, finding } = change;
+  const { share } = chosen.gap;
+  const gap =
+    `The gap takes ${sharePercent(share.estimate)} of the whole pressure drop of ${chosen.dropPa.estimate.toFixed(0)} Pa ` +
+    `(${sharePercent(share.lower)} to ${sharePercent(share.upper)}); the leadpipe's edge ${chosen.gap.edge}.`;
+  if (finding === "same gap") return `${gap} The chosen gap is the reference gap.`;
+  const bore = change.equivalentBoreMm.estimate;
+  const asBore =
+    bore === null
+      ? "No change of the leadpipe's bore does as much."
+      : `A leadpipe ${bothUnits(Math.abs(bore), unit)} ${bore > 0 ? "wider" : "narrower"} all along would change it as much.`;
+  return (
+    `${gap} Against the reference gap the drop changes by ${signed(changePercent.estimate, 2)} %, with the bounds anything from ` +
+    `${signed(rangePercent[0], 2)} to ${signed(rangePercent[1], 2)} %: ${FINDINGS[finding]} (felt from ${thresholdPercent} %). ${asBore}`
+  );
+}
+
+const FINDINGS: Readonly<Record<ResistanceChange["finding"], string>> = {
+  agrees: "the rule of thumb holds",
+  disagrees: "the rule of thumb does not hold",
+  "too small to feel": "too small to feel",
+  "the bounds do not tell": "the bounds do not tell",
+  "same gap": "the same gap",
+};

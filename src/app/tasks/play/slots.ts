@@ -1,0 +1,81 @@
+/** How firmly notes sit in their slots at two gaps, on modelled lips anyone may change. */
+import { css, html } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import { controls } from "../../shell/look/controls.ts";
+import "../../form/entry.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { type PlayNotes, playNotesIn } from "../../state/notes/playNotes.ts";
+import { FeelController, StoreController } from "../../state/storeController.ts";
+import { feelStyles } from "./feelStyles.ts";
+import { feelWork } from "./feelWork.ts";
+import "./slotsHoldView.ts";
+import { hasOwnLips, lipsForm } from "./slotsLips.ts";
+import "./slotsView.ts";
+
+@customElement("annulus-slots")
+export class Slots extends FrameElement {
+  readonly #page = new StoreController(this);
+  readonly #feel = new FeelController(this, "slots", "felt", "holds");
+  @state() private typing = "";
+
+  static override styles = [
+    controls,
+    sheetStyles,
+    feelStyles,
+    css`
+      .finding {
+        font-weight: 700;
+      }
+    `,
+  ];
+
+  protected override news(): readonly unknown[] {
+    const { document, view } = this.#page.state;
+    return [document.notes.play, view.unit, this.#feel.state];
+  }
+
+  override render() {
+    const notes = this.#notes();
+    const { felt } = this.#feel.state;
+    return html`
+      <section aria-labelledby="slots-title">
+        <h2 id="slots-title">How firmly notes hold</h2>
+        <p class="words">
+          Hold is the width of the lip frequencies at which a note is what begins; pull how far the pitch follows the lips;
+          margin how much more pressure the next note would need. All by linear stability of one-mass lips on this air column.
+        </p>
+        <div aria-live="polite">
+          ${felt.value && !felt.stale ? html`<p class="words" data-testid="slots-finding"><span class="finding">The model: ${felt.value.slots.finding}.</span> ${felt.value.slots.model}</p>` : ""}
+        </div>
+        ${feelWork(this.#feel, ["slots", "felt", "holds"])}
+        <div class="figures">
+          <annulus-slots-view></annulus-slots-view>
+          <annulus-slots-hold></annulus-slots-hold>
+        </div>
+        <details data-testid="lips" ?open=${hasOwnLips(notes)} @focusout=${this.#onLeave}>
+          <summary>The lips${hasOwnLips(notes) ? ", changed" : ""}</summary>
+          <p class="small">
+            Nobody can measure these in a playing mouth. What the model finds is looked at again with each of them at either end
+            of what it may be. An empty field is the usual value.
+          </p>
+          ${lipsForm({ notes, typing: this.typing, write: this.#write })}
+        </details>
+      </section>
+    `;
+  }
+
+  #notes(): PlayNotes {
+    const { document, view } = this.#page.state;
+    return playNotesIn(document.notes.play, view.unit);
+  }
+
+  readonly #write = (field: string, notes: PlayNotes, done: boolean): void => {
+    this.typing = done ? "" : field;
+    this.#page.store.setNotes("play", notes, { commit: done });
+  };
+
+  readonly #onLeave = (): void => {
+    this.typing = "";
+  };
+}

@@ -1,0 +1,58 @@
+/** The classroom's sheet: one chart and three sentences, to be read from the back row. */
+import { html, nothing, type TemplateResult } from "lit";
+import type { Frame } from "../../../charts/kit/drawing.ts";
+import { heightChart } from "../../../charts/plots/gap/heightChart.ts";
+import { spacingChart } from "../../../charts/plots/gap/spacingChart.ts";
+import { impedanceChart } from "../../../charts/plots/impedanceChart.ts";
+import { CLASSROOM_SENTENCES } from "../../../study/report/sheetParagraphs.ts";
+import { recordFingerprint } from "../../../study/report/sheetRecord.ts";
+import type { PaperContent } from "./paperContent.ts";
+import { pieces } from "./paperWords.ts";
+import { type Layout, titleOf } from "./workshopPage.ts";
+
+/** Drawn as a smaller chart and enlarged, type and all. */
+const ENLARGED = 1.6;
+/** Share of the page that the chart takes where there is room, and where there is less of it. */
+const SHARES = [0.62, 0.58, 0.54, 0.5, 0.46, 0.42] as const;
+
+export function classroomPage(
+  content: PaperContent,
+  { widthPx, heightPx, density, sparePx }: Layout,
+): TemplateResult {
+  const { heads, record, words } = content;
+  const where = [record.setup.name, heads.workshop, heads.date].filter(
+    (part) => part && part !== titleOf(content),
+  );
+  const drawing = chart(content, {
+    width: widthPx / ENLARGED,
+    height: (SHARES[density] * heightPx + sparePx) / ENLARGED,
+    unit: record.unit,
+  });
+  return html`
+    <header class="class">
+      <h1>${titleOf(content)}</h1>
+      ${where.length > 0 ? html`<p>${where.join(" · ")}</p>` : nothing}
+    </header>
+    <figure class="class">${drawing ?? nothing}</figure>
+    <ol>
+      ${CLASSROOM_SENTENCES.filter((name) => words[name].lines.length > 0).map(
+        (name) =>
+          html`<li data-paragraph=${name}>${words[name].lines.map((line) => html`<p>${pieces(line)}</p>`)}</li>`,
+      )}
+    </ol>
+    <footer>
+      <p class="record">
+        <span>Annulus ${record.version}</span><span>record ${recordFingerprint(record)}</span>
+        <span>rules of thumb: common practice, no source</span>
+      </p>
+    </footer>
+  `;
+}
+
+function chart({ notes, record, sweep, domainMm }: PaperContent, frame: Frame): SVGSVGElement | null {
+  const { explored, setup, recommendedGapMm: chosenGapMm } = record;
+  if (notes.chart === "curves") return explored && impedanceChart(explored, frame).svg;
+  if (!sweep) return null;
+  const draw = notes.chart === "height" ? heightChart : spacingChart;
+  return draw({ sweep, chosenGapMm, thresholds: setup.thresholds, domainMm, isPrinted: true }, frame).svg;
+}

@@ -1,0 +1,56 @@
+/** What stands on the paper, put together: the record, its figures, the words filled with them. */
+import type { GapSweep } from "../../../study/instrument/gapSweep.ts";
+import type { Figures } from "../../../study/report/sheetFigure.ts";
+import { sheetFigures } from "../../../study/report/sheetFigures.ts";
+import { PARAGRAPHS, type Paragraph } from "../../../study/report/sheetParagraphs.ts";
+import { proposals } from "../../../study/report/sheetProposals.ts";
+import type { SheetRecord } from "../../../study/report/sheetRecord.ts";
+import { type Filled, filled } from "../../../study/report/sheetWords.ts";
+import { shownGaps } from "../../state/gapLimits.ts";
+import { HEADS, type Head, type SheetNotes } from "../../state/notes/sheetNotes.ts";
+
+export interface PaperContent {
+  readonly notes: SheetNotes;
+  /** What the open job, or else the trial that was played, already says of whom it is for. */
+  readonly job: JobHeads;
+  /** As typed for the sheet, else as it is known. */
+  readonly heads: Readonly<Record<Head, string>>;
+  readonly record: SheetRecord;
+  readonly sweep: GapSweep | null;
+  /** Gaps of a chart's axis, mm. */
+  readonly domainMm: readonly [low: number, high: number];
+  readonly figures: Figures;
+  /** As written: the technician's templates, else the proposals. */
+  readonly templates: Readonly<Record<Paragraph, string>>;
+  readonly words: Readonly<Record<Paragraph, Filled>>;
+}
+
+export type JobHeads = Readonly<Partial<Record<Head, string>>>;
+
+export function paperContent(
+  record: SheetRecord,
+  sweep: GapSweep | null,
+  notes: SheetNotes,
+  openJob: JobHeads,
+): PaperContent {
+  const job = { ...openJob, player: openJob.player?.trim() || record.trial?.player || "" };
+  const figures = sheetFigures(record);
+  const templates = { ...proposals(record, notes.chart), ...notes.words };
+  const { leastMm, mostMm } = shownGaps(record.setup);
+  return {
+    notes,
+    job,
+    heads: Object.fromEntries(
+      HEADS.map((name) => [name, notes.heads[name].trim() || (job[name] ?? "").trim()]),
+    ) as Record<Head, string>,
+    record,
+    sweep,
+    domainMm: [leastMm, Math.max(mostMm, record.recommendedGapMm, record.referenceGapMm)],
+    figures,
+    templates,
+    words: Object.fromEntries(PARAGRAPHS.map((name) => [name, filled(templates[name], figures)])) as Record<
+      Paragraph,
+      Filled
+    >,
+  };
+}

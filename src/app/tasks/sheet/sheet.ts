@@ -1,0 +1,285 @@
+/** The task Sheet: one page to hand over, on the screen as it will be printed, its words beside it. */
+import { html, nothing } from "lit";
+import { customElement, query, state } from "lit/decorators.js";
+import { PARAGRAPHS, type Paragraph } from "../../../study/report/sheetParagraphs.ts";
+import { type TrialFinding, trialFinding } from "../../../trial/finding.ts";
+import type { Trial } from "../../../trial/trial.ts";
+import type { LengthUnit } from "../../../units/length.ts";
+import type { Written } from "../../form/entry.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import { segments } from "../../shell/look/segments.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { PrintedCopy } from "../../shell/printedCopy.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { type Head, type SheetNotes, withWords } from "../../state/notes/sheetNotes.ts";
+import {
+  FeelController,
+  OpenJobController,
+  ResultsController,
+  StoreController,
+} from "../../state/storeController.ts";
+import { choices } from "./choices.ts";
+import { heldBack } from "./held.ts";
+import { notices } from "./notices.ts";
+import { CLOSEST, type Overflow, SheetPaper } from "./paper.ts";
+import { type PaperContent, paperContent } from "./paperContent.ts";
+import { PageRule, paperSize, pxOf } from "./paperSize.ts";
+import { type Awaited, type SheetData, sheetData } from "./record.ts";
+import { sheetTaskStyles } from "./sheetTaskStyles.ts";
+import { wordsForm } from "./wordsForm.ts";
+
+/** Beside its words, as sheetTaskStyles has it, a sheet is shown from top to bottom; this much of the window is not its own, px. */
+const BESIDE_FROM = 900;
+const AROUND = 80;
+
+@customElement("annulus-sheet")
+export class Sheet extends FrameElement {
+  static override styles = [controls, sheetStyles, sheetTaskStyles];
+  readonly #page = new StoreController(this);
+  readonly #model = new ResultsController(this);
+  readonly #feel = new FeelController(this, "felt", "closed");
+  readonly #open = new OpenJobController(this);
+  readonly #printed = new SheetPaper();
+  readonly #copy = new PrintedCopy(this, this.#printed);
+  readonly #rule = new PageRule(this);
+  @query(".desk") private readonly desk!: HTMLElement;
+  @query("annulus-paper") private readonly paper!: SheetPaper;
+  /** The paper need not follow every key. */
+  protected override readonly paceMs = 120;
+  @state() private typing: Paragraph | null = null;
+  /** The paragraph whose field has the focus. */
+  @state() private edited: Paragraph | null = null;
+  @state() private overflow: Overflow | null = null;
+  @state() private isFullSize = false;
+  /** Of the desk the paper lies on, px. */
+  @state() private deskWidth = 0;
+  @state() private windowHeight = innerHeight;
+  #data: SheetData | null = null;
+  #content: PaperContent | null = null;
+  #madeFrom: readonly unknown[] = [];
+  #found: {
+    readonly of: Trial | null;
+    readonly unit: LengthUnit;
+    readonly finding: TrialFinding | null;
+  } | null = null;
+  readonly #widths = new ResizeObserver(([{ contentRect }]) => {
+    this.deskWidth = Math.floor(contentRect.width);
+  });
+
+  protected override news(): readonly unknown[] {
+    const { document, view } = this.#page.state;
+    const { explored, sweep, retuned } = this.#model.results;
+    const { felt, closed } = this.#feel.state;
+    return [document, view.unit, view.retune, explored, sweep, retuned, felt, closed, this.#open.state.row];
+  }
+
+  protected override willUpdate(): void {
+    const news = this.news();
+    if (this.#content && news.every((one, i) => one === this.#madeFrom[i])) return;
+    this.#madeFrom = news;
+    this.#data = sheetData(this.#page.state, this.#model.results, this.#feel.state, this.#trial());
+    this.#content = paperContent(
+      this.#data.record,
+      this.#data.sweep,
+      this.#notes,
+      this.#open.state.row ?? {},
+    );
+    this.#rule.set(paperSize(this.#notes));
+  }
+
+  override render() {
+    const content = this.#content!;
+    const notes = this.#notes;
+    const held = this.#held();
+    return html`
+      <main>
+        <div class="head">
+          <h2>Sheet</h2>
+          ${choices(notes, (part) => this.#write(part))}
+          <button type="button" class="print" data-testid="print" ?disabled=${held !== ""} @click=${() => print()}>
+            ${icon("print")}Print or save as PDF
+          </button>
+        </div>
+        <div class="status">
+          <p role="status" data-testid="sheet-status">${held || "Ready: it fills one page, and the numbers are the record's."}</p>
+          ${this.#work(this.#data!.awaited)}
+        </div>
+        <div class="notices">
+          ${notices(this.#data!, {
+            compareWith: (mm) => this.#page.store.setReference(mm),
+            recommend: (mm) => this.#recommend(mm),
+          })}
+        </div>
+        <div class="work">
+          <section class="words" aria-label="Words of the sheet" @focusin=${this.#onFocus} @focusout=${this.#onBlur}>
+            ${wordsForm({
+              content,
+              typing: this.typing,
+              writeHead: (name, written) => this.#writeHead(name, written),
+              write: (name, written) => this.#writeWords(name, written),
+              restore: (name) => this.#page.store.setNotes("sheet", withWords(notes, name, null)),
+            })}
+          </section>
+          <section class="preview" aria-label="The sheet as it will be printed">
+            ${this.#sizes()}
+            <div class="desk ${this.isFullSize ? "full" : ""}" tabindex="0" role="group" aria-label="The sheet">
+              <div class="room">
+                <annulus-paper data-testid="paper" .content=${content} .size=${paperSize(notes)} .edited=${this.edited}></annulus-paper>
+              </div>
+            </div>
+          </section>
+        </div>
+      </main>
+    `;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener("resize", this.#onResize);
+  }
+
+  protected override firstUpdated(): void {
+    this.#widths.observe(this.desk);
+    // type that comes late has other widths
+    void document.fonts.ready.then(() => this.#fit());
+  }
+
+  protected override updated(): void {
+    const { widthMm, heightMm } = paperSize(this.#notes);
+    const scale = this.#scale();
+    this.paper.style.setProperty("transform", `scale(${scale})`);
+    const room = this.paper.parentElement!;
+    room.style.setProperty("width", `${pxOf(widthMm) * scale}px`);
+    room.style.setProperty("height", `${pxOf(heightMm) * scale}px`);
+    void this.#fit();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#widths.disconnect();
+    removeEventListener("resize", this.#onResize);
+  }
+
+  /** As far apart as the page allows; then the printer gets the same, or the reason why it gets nothing. */
+  async #fit(): Promise<void> {
+    const { paper } = this;
+    const content = this.#content;
+    let density = -1;
+    let overflow: Overflow | null;
+    do {
+      density++;
+      Object.assign(paper, { density, sparePx: 0 });
+      await paper.updateComplete;
+      // something newer is being drawn, or another task
+      if (content !== this.#content || !this.isConnected) return;
+      overflow = paper.overflow();
+    } while (overflow && density < CLOSEST);
+    const sparePx = overflow ? 0 : paper.free();
+    paper.sparePx = sparePx;
+    if (JSON.stringify(overflow) !== JSON.stringify(this.overflow)) this.overflow = overflow;
+    const held = this.#held();
+    this.#copy.show({
+      content,
+      size: paperSize(this.#notes),
+      density,
+      sparePx,
+      refusal: held && `Not printed. ${held}`,
+    });
+  }
+
+  #held(): string {
+    return heldBack(this.#data!, this.#content!, this.overflow);
+  }
+
+  #work(awaited: readonly Awaited[]) {
+    const running = awaited.find(({ progress }) => progress !== null);
+    if (running)
+      return html`<progress max="1" .value=${running.progress!} aria-label=${running.what}></progress>`;
+    if (!awaited.some(({ isStopped }) => isStopped)) return nothing;
+    return html`<button type="button" @click=${this.#goOn}>${icon("play")}Go on</button>`;
+  }
+
+  /** What the blind trial found, worked out once. */
+  #trial(): TrialFinding | null {
+    const { document, view } = this.#page.state;
+    const { trial } = document.notes.trial;
+    const isSame = this.#found?.of === trial && this.#found.unit === view.unit;
+    if (!isSame) this.#found = { of: trial, unit: view.unit, finding: trialFinding(trial, view.unit) };
+    return this.#found!.finding;
+  }
+
+  #sizes() {
+    return segments(
+      "Size on the screen",
+      [
+        { value: false, text: "Whole page" },
+        { value: true, text: "Full size" },
+      ],
+      this.isFullSize,
+      (isFullSize) => {
+        this.isFullSize = isFullSize;
+      },
+    );
+  }
+
+  /** So that the whole page is seen, on a phone its whole width; or as large as it is. */
+  #scale(): number {
+    const { widthMm, heightMm } = paperSize(this.#notes);
+    const byWidth = this.deskWidth / pxOf(widthMm) || 1;
+    if (this.isFullSize) return Math.max(1, byWidth);
+    const byHeight = (this.windowHeight - AROUND) / pxOf(heightMm);
+    return this.offsetWidth >= BESIDE_FROM ? Math.min(byWidth, byHeight) : byWidth;
+  }
+
+  get #notes(): SheetNotes {
+    return this.#page.state.document.notes.sheet;
+  }
+
+  #write(part: Partial<SheetNotes>, commit = true): void {
+    this.#page.store.setNotes("sheet", { ...this.#notes, ...part }, { commit });
+  }
+
+  #writeHead(name: Head, { text, done }: Written): void {
+    this.#write({ heads: { ...this.#notes.heads, [name]: text } }, done);
+  }
+
+  #writeWords(name: Paragraph, { text, done }: Written): void {
+    this.typing = done ? null : name;
+    this.#page.store.setNotes("sheet", withWords(this.#notes, name, text), { commit: done });
+  }
+
+  #recommend(mm: number): void {
+    const { store } = this.#page;
+    store.setReference(this.#data!.record.present.gapMm, { commit: false });
+    store.setGap(mm);
+  }
+
+  readonly #onResize = (): void => {
+    this.windowHeight = innerHeight;
+  };
+
+  /** The paper shows what is being written. */
+  readonly #onFocus = ({ target }: FocusEvent): void => {
+    this.edited = paragraphOf(target);
+    const place = this.edited && this.paper.placeOf(this.edited);
+    if (!place) return;
+    const scale = this.#scale();
+    const { scrollTop, clientHeight } = this.desk;
+    const [top, bottom] = place.map((px) => px * scale);
+    if (top < scrollTop || bottom > scrollTop + clientHeight)
+      this.desk.scrollTo({ top: (top + bottom - clientHeight) / 2 });
+  };
+
+  readonly #onBlur = (): void => {
+    this.edited = null;
+  };
+
+  readonly #goOn = (): void => {
+    this.#model.model.sweepAgain();
+    this.#feel.feel.again();
+  };
+}
+
+const paragraphOf = (target: EventTarget | null): Paragraph | null =>
+  PARAGRAPHS.find((name) => name === (target as HTMLElement).dataset?.paragraph) ?? null;

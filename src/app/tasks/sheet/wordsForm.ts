@@ -1,0 +1,93 @@
+/** Everything a technician types for the sheet: who and when, then paragraph by paragraph. */
+import { html, type TemplateResult } from "lit";
+import type { FigureGroup } from "../../../study/report/sheetFigure.ts";
+import {
+  CLASSROOM_SENTENCES,
+  type Paragraph,
+  WORKSHOP_PARAGRAPHS,
+} from "../../../study/report/sheetParagraphs.ts";
+import "../../form/entry.ts";
+import type { WriteEvent, Written } from "../../form/entry.ts";
+import type { Head } from "../../state/notes/sheetNotes.ts";
+import type { PaperContent } from "./paperContent.ts";
+import { HEADINGS } from "./paperWords.ts";
+import "./wordsField.ts";
+
+export interface WordsForm {
+  readonly content: PaperContent;
+  /** The paragraph under a hand: what is wrong with it is told when it is finished. */
+  readonly typing: Paragraph | null;
+  readonly writeHead: (name: Head, written: Written) => void;
+  readonly write: (name: Paragraph, written: Written) => void;
+  readonly restore: (name: Paragraph) => void;
+}
+
+const HEAD_FIELDS: Readonly<Record<Head, { readonly label: string; readonly hint: string }>> = {
+  title: { label: "Title", hint: "empty: the instrument's name" },
+  date: { label: "Date", hint: "as you write it" },
+  workshop: { label: "Workshop", hint: "" },
+  technician: { label: "Technician", hint: "" },
+  player: { label: "Player", hint: "a name or an alias" },
+  mouthpiece: { label: "Mouthpiece", hint: "what is engraved on it" },
+};
+
+/** Which figures a paragraph is likely to speak of. */
+const GROUPS: Readonly<Record<Paragraph, readonly FigureGroup[]>> = {
+  measured: ["gap"],
+  found: ["gap", "resonances"],
+  slots: ["verdicts"],
+  resistance: ["verdicts"],
+  noGap: ["verdicts"],
+  trial: ["trial", "gap"],
+  recommendation: ["gap", "work", "trial"],
+  reverse: ["work", "gap"],
+  cautions: ["work"],
+  method: ["method"],
+  first: ["gap", "resonances", "verdicts"],
+  second: ["gap", "resonances", "verdicts"],
+  third: ["gap", "resonances", "verdicts"],
+};
+
+export function wordsForm(form: WordsForm): TemplateResult {
+  const isWorkshop = form.content.notes.form === "workshop";
+  const heads = isWorkshop ? HEAD_NAMES : HEAD_NAMES.filter((name) => CLASS_HEADS.has(name));
+  return html`
+    <div class="heads">${heads.map((name) => head(form, name))}</div>
+    <p class="how">
+      Words are yours, numbers the record's: {gap} stands for the present gap, and stays right when the record changes. A new
+      line is a new point. Empty a paragraph to leave it out.
+    </p>
+    ${(isWorkshop ? WORKSHOP_PARAGRAPHS : CLASSROOM_SENTENCES).map((name) => words(form, name))}
+  `;
+}
+
+const HEAD_NAMES = Object.keys(HEAD_FIELDS) as Head[];
+const CLASS_HEADS: ReadonlySet<Head> = new Set(["title", "date", "workshop"]);
+
+const head = ({ content, writeHead }: WordsForm, name: Head): TemplateResult => html`
+  <annulus-entry
+    data-testid="sheet-${name}"
+    label=${HEAD_FIELDS[name].label}
+    hint=${content.job[name] ? `empty: ${content.job[name]}` : HEAD_FIELDS[name].hint}
+    .text=${content.notes.heads[name]}
+    @write=${({ detail }: WriteEvent) => writeHead(name, detail)}
+  ></annulus-entry>
+`;
+
+function words(form: WordsForm, name: Paragraph): TemplateResult {
+  const { content, typing, write, restore } = form;
+  const figures = [...content.figures.values()].filter(({ group }) => GROUPS[name].includes(group));
+  return html`
+    <annulus-words
+      data-testid="words-${name}"
+      data-paragraph=${name}
+      label=${HEADINGS[name]}
+      .text=${content.templates[name]}
+      .problem=${typing === name ? "" : content.words[name].problem}
+      .isProposal=${content.notes.words[name] === undefined}
+      .figures=${figures}
+      @write=${({ detail }: WriteEvent) => write(name, detail)}
+      @restore=${() => restore(name)}
+    ></annulus-words>
+  `;
+}

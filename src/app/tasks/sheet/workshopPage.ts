@@ -1,0 +1,192 @@
+/** The technician's sheet: what was measured and modelled, what is recommended, on one upright page. */
+import { html, nothing, type TemplateResult } from "lit";
+import { cutaway } from "../../../charts/drawings/cutaway.ts";
+import type { Frame } from "../../../charts/kit/drawing.ts";
+import { heightChart } from "../../../charts/plots/gap/heightChart.ts";
+import { verdictBar } from "../../../charts/plots/verdictBar.ts";
+import { signed } from "../../../study/change/verdicts.ts";
+import { sheetResonances } from "../../../study/report/sheetModelFigures.ts";
+import {
+  CLAIMS,
+  type Claim,
+  claimEvidence,
+  isLeftAsItIs,
+  recordFingerprint,
+} from "../../../study/report/sheetRecord.ts";
+import { formatLength } from "../../../units/formatLength.ts";
+import type { LengthUnit } from "../../../units/length.ts";
+import { plusMinus, roundedLength } from "../../../units/uncertainLength.ts";
+import type { Head } from "../../state/notes/sheetNotes.ts";
+import type { PaperContent } from "./paperContent.ts";
+import { HEADINGS, paragraph } from "./paperWords.ts";
+
+/** Heights of the drawings where there is room, and where there is less of it, px. */
+const HEIGHTS = [
+  { cutaway: 250, chart: 208, bar: 56 },
+  { cutaway: 228, chart: 205, bar: 56 },
+  { cutaway: 206, chart: 198, bar: 54 },
+  { cutaway: 186, chart: 192, bar: 52 },
+  { cutaway: 168, chart: 178, bar: 48 },
+  { cutaway: 150, chart: 172, bar: 46 },
+] as const;
+/** Taller than this the section shows no more, px. */
+const TALLEST_CUTAWAY = 270;
+/** Columns of the verdicts, and what lies between them, px. */
+const BETWEEN = 20;
+/** Beside the table, px. */
+const TABLE_WIDTH = 232;
+
+export const DENSITIES = HEIGHTS.length;
+
+/** The room there is, and how it is used. */
+export interface Layout {
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly density: number;
+  /** Left over at this density, for the drawing that gains most. */
+  readonly sparePx: number;
+}
+
+export function workshopPage(content: PaperContent, { widthPx, density, sparePx }: Layout): TemplateResult {
+  const { record, words } = content;
+  const { unit } = record;
+  const heights = HEIGHTS[density];
+  const drawing = cutaway(
+    { setup: record.setup, chosenGapMm: record.recommendedGapMm, referenceGapMm: record.referenceGapMm },
+    { width: widthPx, height: Math.min(TALLEST_CUTAWAY, heights.cutaway + sparePx), unit },
+  );
+  return html`
+    ${head(content)}
+    <div class="gaps">${gaps(content)} ${paragraph("measured", words.measured)}</div>
+    <figure class="cutaway">${drawing.svg}</figure>
+    <div class="model">
+      ${resonanceTable(content)}
+      <figure>${chart(content, widthPx - TABLE_WIDTH - BETWEEN, heights.chart)}</figure>
+    </div>
+    ${paragraph("found", words.found)}
+    <div class="verdicts">
+      ${CLAIMS.map((claim) => verdict(content, claim, { width: Math.floor((widthPx - 2 * BETWEEN) / 3), height: heights.bar, unit }))}
+    </div>
+    <div class="advice">
+      ${paragraph("recommendation", words.recommendation)} ${paragraph("reverse", words.reverse)}
+    </div>
+    ${paragraph("trial", words.trial)} ${paragraph("cautions", words.cautions)}
+    <footer>
+      ${paragraph("method", words.method)}
+      <p class="record">
+        <span>Annulus ${record.version}</span><span>record ${recordFingerprint(record)}</span>
+      </p>
+    </footer>
+  `;
+}
+
+const LINES: readonly (readonly [Head, string])[] = [
+  ["date", "Date"],
+  ["workshop", "Workshop"],
+  ["technician", "Technician"],
+  ["player", "Player"],
+];
+
+export const titleOf = ({ heads, record }: PaperContent): string => heads.title || record.setup.name;
+
+/** What nobody typed is a line to write on. */
+function head(content: PaperContent): TemplateResult {
+  const { heads } = content;
+  const { name } = content.record.setup;
+  const parts = [name, heads.mouthpiece].filter((part) => part && part !== titleOf(content));
+  return html`
+    <header>
+      <div>
+        <h1>${titleOf(content)}</h1>
+        ${parts.length > 0 ? html`<p>${parts.join(" · ")}</p>` : nothing}
+      </div>
+      <dl>
+        ${LINES.map(
+          ([name, label]) =>
+            html`<dt>${label}</dt><dd class=${heads[name] ? "" : "write"}>${heads[name] || nothing}</dd>`,
+        )}
+      </dl>
+    </header>
+  `;
+}
+
+/** The gap as it is, and as it is to be: the largest things on the page. */
+function gaps({ record }: PaperContent): TemplateResult {
+  const { unit, present, recommendedGapMm } = record;
+  const { gapMm, expandedMm, readings } = present;
+  const other: LengthUnit = unit === "mm" ? "in" : "mm";
+  const changeMm = recommendedGapMm - gapMm;
+  const isLeft = isLeftAsItIs(record);
+  const changeText = `${roundedLength(Math.abs(changeMm), expandedMm, unit)} ${changeMm < 0 ? "less" : "more"}`;
+  return html`
+    <dl>
+      <div>
+        <dt>${readings ? "Gap measured" : "Gap by the record"}${expandedMm === undefined ? ", ± not measured" : ", ± at 95 %"}</dt>
+        <dd data-testid="paper-gap">${plusMinus(gapMm, expandedMm, unit)}</dd>
+        <dd class="other">${plusMinus(gapMm, expandedMm, other)}</dd>
+      </div>
+      <div class="recommended">
+        <dt>Gap recommended</dt>
+        <dd>${isLeft ? "as it is" : roundedLength(recommendedGapMm, undefined, unit)}</dd>
+        <dd class="other">${isLeft ? nothing : `${roundedLength(recommendedGapMm, undefined, other)} · ${changeText}`}</dd>
+      </div>
+    </dl>
+  `;
+}
+
+function resonanceTable({ record }: PaperContent): TemplateResult {
+  const resonances = sheetResonances(record);
+  const number = (value: number | null, digits: number) => (value === null ? "–" : signed(value, digits));
+  return html`
+    <table data-testid="paper-resonances">
+      <caption>
+        ${formatLength(record.referenceGapMm, record.unit)} to ${formatLength(record.recommendedGapMm, record.unit)}
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">resonance</th>
+          <th scope="col">shift, cents</th>
+          <th scope="col">retuned, cents</th>
+          <th scope="col">height, dB</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${
+          resonances?.map(
+            ({ n, shiftCents, retunedCents, heightDb }) => html`
+              <tr>
+                <th scope="row">${n}</th>
+                <td>${number(shiftCents, 1)}</td>
+                <td>${number(retunedCents, 1)}</td>
+                <td>${number(heightDb, 2)}</td>
+              </tr>
+            `,
+          ) ?? nothing
+        }
+      </tbody>
+    </table>
+  `;
+}
+
+function chart({ record, sweep, domainMm }: PaperContent, width: number, height: number): unknown {
+  if (!sweep) return nothing;
+  const { recommendedGapMm: chosenGapMm, setup, unit } = record;
+  return heightChart(
+    { sweep, chosenGapMm, thresholds: setup.thresholds, domainMm, isPrinted: true },
+    { width, height, unit },
+  ).svg;
+}
+
+function verdict({ record, words }: PaperContent, claim: Claim, frame: Frame): TemplateResult {
+  const evidence = claimEvidence(record, claim);
+  const [test] = evidence?.main?.tests ?? [];
+  const { lines } = words[claim];
+  if (lines.length === 0) return html`<div></div>`;
+  return html`
+    <div class="verdict">
+      <p class="rule">“${evidence?.verdict.rule ?? HEADINGS[claim]}”</p>
+      ${test ? html`<figure>${verdictBar(test, frame).svg}</figure>` : nothing}
+      ${paragraph(claim, words[claim])}
+    </div>
+  `;
+}

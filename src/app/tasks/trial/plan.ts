@@ -1,0 +1,140 @@
+/** The plan under a hand: what is typed, what the worker says of its power, and the seal. */
+import { html } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import { percent } from "../../../charts/kit/numbers.ts";
+import type { PowerData } from "../../../charts/plots/trial/powerChart.ts";
+import { sealTrial } from "../../../trial/seal.ts";
+import { MOST_REPEATS } from "../../../trial/trial.ts";
+import { controls } from "../../shell/look/controls.ts";
+import "../../form/entry.ts";
+import type { WriteEvent } from "../../form/entry.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { type TrialNotes, trialNotesIn } from "../../state/notes/trialNotes.ts";
+import { StoreController } from "../../state/storeController.ts";
+import "./figures.ts";
+import { itemName, planForm } from "./planForm.ts";
+import { type PlanRead, readPlan } from "./planReading.ts";
+import { spreadGaps } from "./proposals.ts";
+import { openTrialWorker } from "./trialConnection.ts";
+import { trialStyles } from "./trialStyles.ts";
+import { TrialWork } from "./trialWork.ts";
+
+const AIM = 0.8;
+/** Repeats whose power is shown. */
+const FEW = 2;
+const MANY = 8;
+
+@customElement("annulus-trial-plan")
+export class TrialPlanSheet extends FrameElement {
+  static override styles = [controls, sheetStyles, trialStyles];
+  readonly #page = new StoreController(this);
+  readonly #power = new TrialWork("power", openTrialWorker);
+  @state() private typing = "";
+  #leave = () => {};
+  /** The drawing compares by identity. */
+  #drawn: { readonly of: readonly unknown[]; readonly data: PowerData } | null = null;
+
+  protected override news(): readonly unknown[] {
+    const { document, view } = this.#page.state;
+    return [document, view.unit, this.#power.value];
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#leave = this.#power.subscribe(() => this.requestUpdate());
+    this.addEventListener("focusout", this.#onLeave);
+    if (this.hasUpdated) this.requestUpdate();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#leave();
+    this.#power.close();
+  }
+
+  override render() {
+    const { setup } = this.#page.state.document;
+    const notes = this.#notes;
+    const read = readPlan(notes, setup);
+    return html`
+      <div class="intro">
+        <h2>Blind trial</h2>
+        <p>Which gap does this player really prefer, if any? Played without knowing, again and again, in an order that favours none.</p>
+      </div>
+      ${planForm({
+        notes,
+        read,
+        typing: this.typing,
+        power: this.#power.value,
+        powerData: this.#powerData(read),
+        chooseKind: (kind) => this.#write({ kind }),
+        writeItem: (row, event) => this.#writeItem(row, event),
+        removeItem: (row) => this.#write({ [notes.kind]: notes[notes.kind].filter((_, i) => i !== row) }),
+        write: (part, event) => this.#typed(part, { [part]: event.detail.text }, event),
+        propose: () => this.#write({ gaps: spreadGaps(this.#page.state.document, notes.unit) }),
+        seal: () => this.#seal(read),
+      })}
+    `;
+  }
+
+  protected override updated(): void {
+    const { setup } = this.#page.state.document;
+    const { numbers, repeats } = readPlan(this.#notes, setup);
+    if (numbers && repeats !== null)
+      this.#power.ask({ setup, of: { ...numbers, repeats: repeatsAround(repeats) } });
+  }
+
+  /** As written down, bare numbers in the unit shown. */
+  get #notes(): TrialNotes {
+    const { document, view } = this.#page.state;
+    return trialNotesIn(document.notes.trial, view.unit);
+  }
+
+  #write(part: Partial<TrialNotes>, commit = true): void {
+    this.#page.store.setNotes("trial", { ...this.#notes, ...part }, { commit });
+  }
+
+  /** Rows left over at the end are none. */
+  #writeItem(row: number, event: WriteEvent): void {
+    const { kind, [kind]: texts } = this.#notes;
+    const written = Array.from({ length: Math.max(row + 1, texts.length) }, (_, i) =>
+      i === row ? event.detail.text : (texts[i] ?? ""),
+    );
+    const last = written.findLastIndex((text) => text.trim() !== "");
+    this.#typed(itemName(kind, row), { [kind]: written.slice(0, last + 1) }, event);
+  }
+
+  #typed(field: string, part: Partial<TrialNotes>, { detail }: WriteEvent): void {
+    this.typing = detail.done ? "" : field;
+    this.#write(part, detail.done);
+  }
+
+  readonly #onLeave = (): void => {
+    this.typing = "";
+  };
+
+  #powerData({ repeats }: PlanRead): PowerData | null {
+    const { value } = this.#power.value;
+    if (!value) return null;
+    const of = [value, repeats];
+    if (!this.#drawn || of.some((one, i) => one !== this.#drawn!.of[i])) {
+      const words = value.map((one) => `${one.repeats} repeats: ${percent(one.chance)}.`).join(" ");
+      this.#drawn = { of, data: { powers: value, chosenRepeats: repeats, aim: AIM, words } };
+    }
+    return this.#drawn.data;
+  }
+
+  #seal({ plan }: PlanRead): void {
+    if (!plan) return;
+    const [seed, ...name] = crypto.getRandomValues(new Uint32Array(3));
+    const id = name.map((number) => number.toString(36)).join("-");
+    this.#write({ trial: sealTrial({ ...plan, id }, seed) });
+  }
+}
+
+/** The few that are usual, and up to what is planned. */
+const repeatsAround = (planned: number): number[] => {
+  const most = Math.min(MOST_REPEATS, Math.max(MANY, planned));
+  return Array.from({ length: most - FEW + 1 }, (_, i) => FEW + i);
+};

@@ -1,0 +1,138 @@
+/** The plan: what is tried, how often, what is played, and the chance to find what is cared about before anybody plays. */
+import { html, nothing, type TemplateResult } from "lit";
+import { percent } from "../../../charts/kit/numbers.ts";
+import type { PowerData } from "../../../charts/plots/trial/powerChart.ts";
+import { ERROR_RATE, type Power } from "../../../trial/power.ts";
+import { FEWEST_ITEMS, MOST_ITEMS } from "../../../trial/trial.ts";
+import { balancedRepeats } from "../../../trial/williams.ts";
+import type { WriteEvent } from "../../form/entry.ts";
+import { icon } from "../../shell/look/icon.ts";
+import { segments } from "../../shell/look/segments.ts";
+import type { PlanPart, TrialKind, TrialNotes } from "../../state/notes/trialNotes.ts";
+import type { WorkState } from "../../work/newestWork.ts";
+import { type PlanRead, USUAL } from "./planReading.ts";
+
+export interface PlanForm {
+  readonly notes: TrialNotes;
+  readonly read: PlanRead;
+  /** The field under a hand, whose faults are not told yet. */
+  readonly typing: string;
+  readonly power: WorkState<unknown, readonly Power[]>;
+  readonly powerData: PowerData | null;
+  readonly chooseKind: (kind: TrialKind) => void;
+  readonly writeItem: (row: number, event: WriteEvent) => void;
+  readonly removeItem: (row: number) => void;
+  readonly write: (part: PlanPart, event: WriteEvent) => void;
+  readonly propose: () => void;
+  readonly seal: () => void;
+}
+
+/** More are hard to rate with the same care (common practice, no source). */
+const MANY_TURNS = 30;
+
+export function planForm(form: PlanForm): TemplateResult {
+  const { notes, read } = form;
+  return html`
+    <section class="columns" aria-label="The plan">
+      <div class="stack">
+        <h3>What is tried</h3>
+        ${segments<TrialKind>("What is tried", KINDS, notes.kind, form.chooseKind)}
+        <p class="muted">
+          ${FEWEST_ITEMS} to ${MOST_ITEMS}. ${notes.kind === "gaps" ? "Spread them wider than the preference is thought to be: a best gap between two others can be told, one at the end cannot." : "Shanks, mouthpieces or instruments by the names they have at the bench."}
+        </p>
+        ${notes.kind === "gaps" ? html`<div class="actions controls"><button type="button" data-testid="propose" @click=${form.propose}>Propose five gaps about the present ones</button></div>` : nothing}
+        <div class="items">${items(form)}</div>
+      </div>
+      <div class="stack">
+        <h3>How it is played</h3>
+        ${field(form, "player", "Player", "For the card and the sheet.")}
+        ${field(form, "passages", "Passages", "What is played at every turn: a slurred leap, a long soft note, a loud passage.")}
+        ${field(form, "repeats", "Repeats", `How often each is played; empty is ${USUAL.repeats}. The order is wholly balanced every ${balancedRepeats(form.read.numbers?.items ?? FEWEST_ITEMS)} repeats, and as nearly as can be in between.`)}
+        ${field(form, "difference", "Difference that matters", `Between the best and the worst, in points of 100; empty is ${USUAL.difference}.`)}
+        ${field(form, "scatter", "Scatter of one player's ratings", `Standard deviation of ratings of one and the same, in points; empty is ${USUAL.scatter}, a guess without a source until a trial has shown the player's own.`)}
+      </div>
+    </section>
+    <section class="columns" aria-label="Chance to find the difference">
+      <div class="stack">
+        <h3>Is it worth playing?</h3>
+        <p class="lead" data-testid="power" aria-live="polite">${powerWords(form)}</p>
+        ${tooMany(read)}
+        <div class="actions controls">
+          <button type="button" class="seal" data-testid="seal" ?disabled=${read.plan === null} aria-describedby="missing" @click=${form.seal}>Draw the order and seal it</button>
+        </div>
+        <p id="missing" class="muted" data-testid="missing">${
+          read.missing ||
+          "The order and the codes are drawn and kept sealed: neither who plays nor who listens can see what a code stands for."
+        }</p>
+      </div>
+      ${form.powerData ? html`<annulus-trial-power .data=${form.powerData}></annulus-trial-power>` : nothing}
+    </section>
+  `;
+}
+
+const KINDS = [
+  { value: "gaps", text: "Gaps" },
+  { value: "names", text: "Shanks or instruments" },
+] as const;
+
+/** What a row is called. */
+export const itemName = (kind: TrialKind, row: number): string =>
+  `${kind === "gaps" ? "gap" : "name"} ${row + 1}`;
+
+/** One empty row behind those that are written, as long as there is room. */
+function items(form: PlanForm): TemplateResult[] {
+  const { notes, read, typing } = form;
+  const isGaps = notes.kind === "gaps";
+  const texts = isGaps ? notes.gaps : notes.names;
+  const rows = Math.min(MOST_ITEMS, Math.max(FEWEST_ITEMS, texts.length + 1));
+  return Array.from({ length: rows }, (_, row) => {
+    const name = itemName(notes.kind, row);
+    return html`
+      <div class="item">
+        <annulus-entry
+          label=${name}
+          unit=${isGaps ? notes.unit : ""}
+          data-field=${name}
+          .text=${texts[row] ?? ""}
+          .problem=${typing === name ? "" : (read.itemProblems[row] ?? "")}
+          @write=${(event: WriteEvent) => form.writeItem(row, event)}
+        ></annulus-entry>
+        ${texts[row] ? html`<button type="button" class="plain square" aria-label="Remove ${name}" title="Remove" @click=${() => form.removeItem(row)}>${icon("xmark")}</button>` : nothing}
+      </div>
+    `;
+  });
+}
+
+const field = (form: PlanForm, part: PlanPart, label: string, hint: string): TemplateResult => html`
+  <annulus-entry
+    .label=${label}
+    .hint=${hint}
+    data-field=${part}
+    .text=${form.notes[part]}
+    .problem=${form.typing === part ? "" : (form.read.problems[part] ?? "")}
+    @write=${(event: WriteEvent) => form.write(part, event)}
+  ></annulus-entry>
+`;
+
+function powerWords({ read, power }: PlanForm): string {
+  const { numbers, repeats } = read;
+  if (!numbers || repeats === null) return "The chance appears here when the numbers can be read.";
+  if (power.refused) return power.refused;
+  const planned = power.stale ? undefined : power.value?.find((one) => one.repeats === repeats);
+  if (!planned) return "Working out the chance…";
+  const turns = numbers.items * repeats;
+  const found =
+    planned.chance === 0
+      ? "is never found: so few orders decide nothing"
+      : `is found in ${percent(planned.chance)} of trials`;
+  return (
+    `With ${repeats} repeats, ${turns} turns in all, a difference of ${numbers.difference} points of 100 ${found}. ` +
+    `Where there is none, one is claimed in at most ${percent(ERROR_RATE)}.`
+  );
+}
+
+function tooMany({ numbers, repeats }: PlanRead): TemplateResult | typeof nothing {
+  const turns = numbers && repeats !== null ? numbers.items * repeats : 0;
+  if (turns <= MANY_TURNS) return nothing;
+  return html`<p class="notice">${icon("info")}<span>${turns} turns are long for lips and ears; play them in two sittings (the trial waits), or try fewer items.</span></p>`;
+}

@@ -1,0 +1,238 @@
+/** What an opened trial came to: the plain sentence first, the model's word beside it, then drawings, tests and every turn. */
+import { html, nothing, type PropertyValues } from "lit";
+import { customElement, property, state } from "lit/decorators.js";
+import { percent } from "../../../charts/kit/numbers.ts";
+import { itemLabel } from "../../../charts/plots/trial/ratingsChart.ts";
+import type { TrialAnalysis } from "../../../trial/analysis.ts";
+import { type TrialFinding, trialFinding } from "../../../trial/finding.ts";
+import { isMisfit, preferenceWithin } from "../../../trial/sentence.ts";
+import { isRated, repeatsOf, SCALES, type Scale, type Trial } from "../../../trial/trial.ts";
+import { saveCsv } from "../../chart/chartFile.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import { segments } from "../../shell/look/segments.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { gapEffect } from "../../state/bench/gapEffect.ts";
+import { FrameElement } from "../../state/frameElement.ts";
+import { setupFileName } from "../../state/keeping/setupFile.ts";
+import { ResultsController, StoreController } from "../../state/storeController.ts";
+import "./figures.ts";
+import "./keptRecordings.ts";
+import { agreementData, pText, ratingsData, testWords } from "./resultData.ts";
+import { resultStyles } from "./resultStyles.ts";
+import { SCALE_WORDS } from "./scaleWords.ts";
+import { testsTable } from "./testsTable.ts";
+import { openTrialWorker } from "./trialConnection.ts";
+import { trialTable } from "./trialTable.ts";
+import { TrialWork } from "./trialWork.ts";
+
+@customElement("annulus-trial-result")
+export class TrialResult extends FrameElement {
+  readonly #page = new StoreController(this);
+  readonly #model = new ResultsController(this);
+  readonly #work = new TrialWork("analyse", openTrialWorker);
+  @property({ attribute: false }) trial!: Trial;
+  @state() private scale: Scale = "preference";
+  #leave = () => {};
+  /** The drawings compare by identity. */
+  #drawn: { readonly of: readonly unknown[]; readonly ratings: object; readonly agreement: object } | null =
+    null;
+  #found: { readonly of: readonly unknown[]; readonly finding: TrialFinding | null } | null = null;
+
+  static override styles = [controls, sheetStyles, resultStyles];
+
+  protected override news(): readonly unknown[] {
+    const { document, view } = this.#page.state;
+    return [document.setup, view.unit, this.#work.value, this.#model.results.sweep.value];
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#leave = this.#work.subscribe(() => this.requestUpdate());
+    if (this.hasUpdated) this.#ask();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#leave();
+    this.#work.close();
+  }
+
+  protected override willUpdate(changed: PropertyValues): void {
+    if (changed.has("trial")) this.#ask();
+  }
+
+  #ask(): void {
+    this.#work.ask({ setup: this.#page.state.document.setup, of: { trial: this.trial } });
+  }
+
+  override render() {
+    const { trial } = this;
+    const { value, refused, progress } = this.#work.value;
+    const finding = this.#finding();
+    return html`
+      ${this.#head(finding, refused, value)}
+      ${
+        value
+          ? this.#drawings(value)
+          : progress === null
+            ? nothing
+            : html`<p class="working" role="status">The tests are worked out <progress .value=${progress} aria-label="Tests done"></progress></p>`
+      }
+      <section class="stack">
+        <h3>Every turn</h3>
+        <div class="actions controls">
+          <button type="button" data-testid="save-trial" @click=${this.#save}>${icon("save")}Save as CSV</button>
+        </div>
+        ${this.#turns()}
+        <annulus-kept-recordings .trial=${trial}></annulus-kept-recordings>
+      </section>
+    `;
+  }
+
+  #finding(): TrialFinding | null {
+    const of = [this.trial, this.#page.state.view.unit];
+    if (!this.#found || of.some((one, i) => one !== this.#found!.of[i]))
+      this.#found = { of, finding: trialFinding(this.trial, this.#page.state.view.unit) };
+    return this.#found.finding;
+  }
+
+  #head(finding: TrialFinding | null, refused: string | null, analysis: TrialAnalysis | null) {
+    const { unit } = this.#page.state.view;
+    const { trial } = this;
+    const preference = analysis?.scales.find(({ scale }) => scale === "preference");
+    const other = unit === "mm" ? "in" : "mm";
+    return html`
+      <section class="finding" aria-label="The finding">
+        <div class="stack">
+          <p class="sentence" data-testid="sentence">${finding?.sentence ?? refused ?? "Too little was rated for any finding."}</p>
+          ${
+            finding?.preferredGapMm == null || !finding.intervalMm
+              ? nothing
+              : html`<p class="both" data-testid="preferred">${preferenceWithin(finding.preferredGapMm, finding.intervalMm, other)}</p>`
+          }
+          ${
+            trial.opened === "early"
+              ? html`<p class="notice wrong" data-testid="early">${icon("warning")}<span>${earlyWords(trial)}</span></p>`
+              : nothing
+          }
+          ${
+            finding
+              ? html`<p class="muted">
+                  ${finding.repeats} of ${repeatsOf(trial)} repeats count.
+                  ${pText(finding.p)} on preference${preference ? ` (${testWords(preference.test)})` : ""}; counted only below 0.05, so that a player who
+                  guesses is believed in at most 5 % of trials.
+                </p>`
+              : nothing
+          }
+          ${analysis ? this.#notes(analysis, finding) : nothing}
+        </div>
+        <aside class="stack" aria-label="What the model says">
+          <h3>The model on these gaps</h3>
+          <p data-testid="model-says">${this.#modelSays()}</p>
+        </aside>
+      </section>
+    `;
+  }
+
+  /** What goes with the sentence: that undecided is not alike, what could have been found, and what the curve does not show. */
+  #notes({ power, scales }: TrialAnalysis, finding: TrialFinding | null) {
+    const preference = scales.find(({ scale }) => scale === "preference")!;
+    const { curve } = preference;
+    return html`
+      <p class="muted" data-testid="could">
+        ${finding?.isDecided ? nothing : "Not told apart is not alike: more repeats may still find a difference."}
+        ${preference.repeatability.words} Ratings of one and the same scatter by
+        ${Math.max(1, Math.round(preference.repeatability.standardDeviation))} points, which is the scatter to plan this player's next trial
+        with; at it, a difference of ${this.trial.difference} points is found in ${percent(power.chance)} of trials like this one.
+      </p>
+      ${finding?.isDecided && curve && isMisfit(curve) ? html`<p class="notice" data-testid="misfit">${icon("info")}<span>The ratings do not follow a simple curve (${pText(curve.misfitP!)}): the gaps are compared one by one instead.</span></p>` : nothing}
+    `;
+  }
+
+  #modelSays(): string {
+    const gapsMm = this.trial.items.flatMap(({ gapMm }) => gapMm ?? []);
+    if (gapsMm.length < this.trial.items.length)
+      return "It knows nothing of these by name: open each as a setup in Compare, and it says how they differ.";
+    const { document, view } = this.#page.state;
+    const { value } = this.#model.results.sweep;
+    const effect =
+      value &&
+      gapEffect({
+        sweep: value,
+        fromMm: Math.min(...gapsMm),
+        toMm: Math.max(...gapsMm),
+        thresholds: document.setup.thresholds,
+        unit: view.unit,
+      });
+    if (effect) return `Between the narrowest and the widest: ${effect}`;
+    return value
+      ? "The setup that is open does not reach all of these gaps."
+      : "It is still computing what the gap does.";
+  }
+
+  #drawings(analysis: TrialAnalysis) {
+    const { unit } = this.#page.state.view;
+    const of = [analysis, unit, this.scale];
+    const shown = analysis.scales.find(({ scale }) => scale === this.scale)!;
+    if (!this.#drawn || of.some((one, i) => one !== this.#drawn!.of[i]))
+      this.#drawn = {
+        of,
+        ratings: ratingsData(this.trial, shown, unit),
+        agreement: agreementData(this.trial, shown, unit),
+      };
+    const choices = SCALES.toReversed().map((value) => ({ value, text: SCALE_WORDS[value].name }));
+    return html`
+      <section class="stack">
+        <div class="controls">${segments("Scale drawn", choices, this.scale, (scale) => {
+          this.scale = scale;
+        })}</div>
+        <div class="columns">
+          <annulus-trial-ratings .data=${this.#drawn.ratings}></annulus-trial-ratings>
+          <annulus-trial-agreement .data=${this.#drawn.agreement}></annulus-trial-agreement>
+        </div>
+      </section>
+      <section class="stack"><h3>The tests</h3>${testsTable(analysis)}</section>
+    `;
+  }
+
+  #turns() {
+    const { unit } = this.#page.state.view;
+    const { items, turns } = this.trial;
+    return html`
+      <div class="scroll" tabindex="0" role="region" aria-label="Every turn">
+        <table class="turns" data-testid="turns">
+          <thead>
+            <tr><th class="number">turn</th><th>code</th><th>was</th>${SCALES.map((scale) => html`<th class="number">${SCALE_WORDS[scale].name.toLowerCase()}</th>`)}<th>remark</th></tr>
+          </thead>
+          <tbody>
+            ${turns.map(
+              ({ code, item, ratings, remark }, i) => html`
+                <tr>
+                  <td class="number">${i + 1}</td>
+                  <th scope="row">${code}</th>
+                  <td>${itemLabel(items[item], unit)}</td>
+                  ${SCALES.map((scale) => html`<td class="number">${ratings[scale] ?? "–"}</td>`)}
+                  <td>${remark}</td>
+                </tr>
+              `,
+            )}
+          </tbody>
+        </table>
+      </div>
+    `;
+  }
+
+  readonly #save = (): void => {
+    const name = setupFileName(this.#page.state.document.setup).replace(/\.setup\.json$/, "");
+    saveCsv(trialTable(this.trial), `${name}-blind-trial`);
+  };
+}
+
+/** Why a trial that was not opened once, and after all turns, is worth less. */
+function earlyWords({ turns }: Trial): string {
+  const rated = turns.filter(isRated).length;
+  return rated === turns.length
+    ? "Opened again: the codes had been seen before, and ratings can have been changed since. It is no blind trial any more."
+    : `Opened early, with ${rated} of ${turns.length} turns rated: who knows how a trial stands can stop it where it suits.`;
+}

@@ -1,0 +1,11 @@
+/** What the four scales are called, and what their ends mean. */
+import type { Scale } from "../../../trial/trial.ts";
+
+export const SCALE_WORDS: Readonly<
+  Record<Scale, { readonly name: string; readonly low: string; readonly high: string }>
+> = {
+  hold: { name: "Hold", low: "notes slip", high: "notes lock" },
+  ease: { name: "Ease", low: "hard work", high: "blows freely" },
+  evenness: { name: "Evenness", low: "note by note", high: "all alike" },
+  preference: { name: "Preference", low: "never", high: "this one" },
+};

@@ -1,0 +1,76 @@
+/**
+ * The card for the second person: turn by turn, which code stands for what. It is the key of the trial: it is made only when it
+ * is asked for in so many words.
+ */
+import { html, LitElement, nothing } from "lit";
+import { customElement, property } from "lit/decorators.js";
+import { bothUnits, signed } from "../../../charts/kit/numbers.ts";
+import { gapMm, type Setup } from "../../../setup/setup.ts";
+import { repeatsOf, type Trial, type Turn } from "../../../trial/trial.ts";
+import { formatLength } from "../../../units/formatLength.ts";
+import type { LengthUnit } from "../../../units/length.ts";
+import { mmPerUnit } from "../../../units/lengthUnit.ts";
+import { setupCardStyles } from "./setupCardStyles.ts";
+
+@customElement("annulus-trial-card")
+export class SetupCard extends LitElement {
+  @property({ attribute: false }) trial!: Trial;
+  @property({ attribute: false }) setup!: Setup;
+  @property() unit: LengthUnit = "mm";
+
+  static override styles = setupCardStyles;
+
+  override render() {
+    const { trial, setup } = this;
+    const isGaps = trial.items.every((item) => item.gapMm !== null);
+    const { length } = trial.items;
+    return html`
+      <header>
+        <p class="warning">Not for the player, nor for who listens</p>
+        <h3>Set-up card of a blind trial</h3>
+        <p>${setup.name}${trial.player ? html` · ${trial.player}` : nothing} · ${trial.turns.length} turns, ${repeatsOf(trial)} repeats of ${length}</p>
+      </header>
+      <ol class="rules">
+        <li>Take the mouthpiece out before every turn and seat it anew, also where nothing changes: out of sight.</li>
+        <li>Say the code and nothing else. Tick the turn when it has been played.</li>
+        ${isGaps ? html`<li>Set the insertion from the receiver's face; the receiver's depth is ${bothUnits(setup.receiver.depthMm, this.unit)}, the present gap ${bothUnits(gapMm(setup), this.unit)}.</li>` : nothing}
+      </ol>
+      <table>
+        <thead>
+          <tr>
+            <th class="turn">turn</th>
+            <th>code</th>
+            ${isGaps ? html`<th>gap to mount</th><th>insertion to set</th><th>shank from now</th>` : html`<th>to mount</th>`}
+            <th class="tick">played</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${trial.turns.map((turn, i) => this.#row(turn, i, i > 0 && i % length === 0))}
+        </tbody>
+      </table>
+    `;
+  }
+
+  #row({ code, item }: Turn, at: number, startsRepeat: boolean) {
+    const { name, gapMm: mounted } = this.trial.items[item];
+    return html`
+      <tr class=${startsRepeat ? "repeat" : ""}>
+        <td class="turn">${at + 1}</td>
+        <th scope="row">${code}</th>
+        ${mounted === null ? html`<td>${name}</td>` : this.#gap(mounted)}
+        <td class="tick"><span class="box" aria-hidden="true"></span></td>
+      </tr>
+    `;
+  }
+
+  #gap(mounted: number) {
+    const { setup, unit } = this;
+    const out = mounted - gapMm(setup);
+    const moved = signed(Math.abs(out) / mmPerUnit(unit)!, unit === "mm" ? 2 : 3).replace("+", "");
+    return html`
+      <td>${bothUnits(mounted, unit)}</td>
+      <td>${formatLength(setup.receiver.depthMm - mounted, unit)}</td>
+      <td>${Number(moved) === 0 ? "as it is" : `${moved} ${unit} ${out > 0 ? "out" : "in"}`}</td>
+    `;
+  }
+}

@@ -1,0 +1,88 @@
+/** The card that lies beside the lathe: target, limits, stages, places for readings, cautions. Data only; others print it. */
+import { formatLength } from "../../units/formatLength.ts";
+import type { LengthUnit } from "../../units/length.ts";
+import { lengthInWords } from "../measure/inWords.ts";
+import type { CutPlan } from "./cut.ts";
+import type { CutSideEffect, CutWay, CutWayName } from "./cutWay.ts";
+
+export interface CutCardStage {
+  readonly number: number;
+  /** The whole instruction, a sentence. */
+  readonly doWhat: string;
+  /** The same in its parts: how much, and what can be checked afterwards; undefined for what is done at one go. */
+  readonly size: string | undefined;
+  readonly check: CutSideEffect | undefined;
+  /** The gap to find afterwards, mm. */
+  readonly expectedGapMm: number;
+  /** Empty, to be filled in by hand: repeat readings after the stage. */
+  readonly depthReadings: readonly undefined[];
+  readonly insertionReadings: readonly undefined[];
+}
+
+export interface CutCard {
+  readonly title: string;
+  readonly way: CutWayName;
+  readonly gapMm: number;
+  readonly targetMm: number;
+  readonly limitsMm: readonly [lowMm: number, highMm: number];
+  readonly expandedUncertaintyMm: number | undefined;
+  readonly stages: readonly CutCardStage[];
+  readonly needsConfirmation: boolean;
+  readonly confirmation: string | undefined;
+  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+const blankReadings: readonly undefined[] = Object.freeze(Array(3).fill(undefined));
+
+/** Undefined when the plan does not hold this way, it is not possible, or it is held back. */
+export function cutCard(plan: CutPlan, name: CutWayName): CutCard | undefined {
+  const way = plan.ways.find((one) => one.name === name);
+  if (way === undefined || !way.isPossible || way.heldBack !== undefined || plan.outcome !== "plan")
+    return undefined;
+  const inWords = lengthInWords(plan.unit);
+  return {
+    title: `${way.title}: ${inWords(plan.gapMm!)} to ${inWords(plan.targetMm!)}`,
+    way: name,
+    gapMm: plan.gapMm!,
+    targetMm: plan.targetMm!,
+    limitsMm: plan.limitsMm!,
+    expandedUncertaintyMm: plan.expandedUncertaintyMm,
+    stages: stagesOf(way, plan),
+    needsConfirmation: way.needsConfirmation,
+    confirmation: way.confirmation,
+    notes: [...plan.words, ...way.words],
+    cautions: [...plan.cautions, ...way.cautions],
+  };
+}
+
+function stagesOf(way: CutWay, { targetMm, unit }: CutPlan): CutCardStage[] {
+  const blank = { depthReadings: blankReadings, insertionReadings: blankReadings };
+  if (way.stages.length === 0)
+    return [
+      {
+        number: 1,
+        doWhat: way.words[0],
+        size: undefined,
+        check: undefined,
+        expectedGapMm: targetMm!,
+        ...blank,
+      },
+    ];
+  return way.stages.map(({ size, check, gapAfterMm }, i) => ({
+    number: i + 1,
+    doWhat: `${stageSize(size, way.unit, unit)}${check ? `, to ${check.what} ${lengthInWords(unit)(check.afterMm, 3)}` : ""}; then measure again`,
+    size: stageSize(size, way.unit, unit),
+    check,
+    expectedGapMm: gapAfterMm,
+    ...blank,
+  }));
+}
+
+/** `0.015 mm off the diameter (0.0006 in)`, `1.2 marks towards less gap`. A length is given in both units, `first` first. */
+export function stageSize(size: number, unit: string, first: LengthUnit = "mm"): string {
+  if (!unit.startsWith("mm ")) return `${size.toFixed(1)} ${unit}`;
+  const [mm, inches] = [formatLength(size, "mm", 3), formatLength(size, "in", 4)];
+  const [shown, other] = first === "mm" ? [mm, inches] : [inches, mm];
+  return `${shown}${unit.slice(2)} (${other})`;
+}

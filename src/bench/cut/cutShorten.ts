@@ -1,0 +1,98 @@
+/**
+ * More gap by shortening the shank's end. With ℓ cut off, the end is wider, d + s·ℓ, and (seat.ts)
+ *
+ *   s ≥ r, stopped at the mouth:  the same place of the shank stops there, so the end is ℓ further out:  Δg = ℓ
+ *   s < r, stopped at its end:    i = (m − d − s·ℓ)/r, so Δg = (s/r)·ℓ, and the mouthpiece goes in by the rest
+ *
+ * Together ℓ = Δg / min(1, s/r). The exit bore becomes what the backbore is ℓ before its end.
+ */
+import { exitBoreMm } from "../../setup/geometry.ts";
+import { boreAtMm, throatAtMm } from "./boreAt.ts";
+import {
+  confirmationText,
+  exitBoreCaution,
+  latheCaution,
+  platingCaution,
+  thinWallCaution,
+} from "./cautions.ts";
+import { type CutWay, type CutWork, wayStages } from "./cutWay.ts";
+
+/** The way of taking length off the shank's end: what to take, what stands in its way, and its stages. */
+export function shorten(work: CutWork): CutWay {
+  const { changeMm, endDiameterMm, minimumWallMm, boreMm, shankTaper, receiverTaper, depthMm, gapMm } = work;
+  const gapPerLength = shankTaper >= receiverTaper ? 1 : shankTaper / receiverTaper;
+  const isUseless = gapPerLength < 1e-3;
+  const size = isUseless ? undefined : changeMm / gapPerLength;
+  const endMm = boreMm[boreMm.length - 1][0];
+  const lengthMm = endMm - boreMm[0][0];
+  const newExitMm = (cutMm: number) => boreAtMm(boreMm, endMm - cutMm);
+  const wallMm = (cutMm: number) => (endDiameterMm! + shankTaper * cutMm - newExitMm(cutMm)) / 2;
+  const flaw = flawOf();
+  return {
+    name: "shorten",
+    title: "shorten the shank's end",
+    isPossible: flaw === undefined,
+    unit: "mm off the length",
+    size,
+    sideEffects:
+      size === undefined || size >= lengthMm
+        ? []
+        : [
+            { what: "exit bore", beforeMm: exitBoreMm(boreMm), afterMm: newExitMm(size) },
+            { what: "mouthpiece length", beforeMm: lengthMm, afterMm: lengthMm - size },
+            { what: "insertion", beforeMm: depthMm - gapMm, afterMm: depthMm - gapMm - changeMm },
+            ...(endDiameterMm === undefined
+              ? []
+              : [
+                  {
+                    what: "shank end diameter",
+                    beforeMm: endDiameterMm,
+                    afterMm: endDiameterMm + shankTaper * size,
+                  },
+                  { what: "wall at the shank's end", beforeMm: wallMm(0), afterMm: wallMm(size) },
+                ]),
+          ],
+    columnChangeMm: size === undefined ? 0 : changeMm - size,
+    isReversible: false,
+    needsConfirmation: true,
+    confirmation: confirmationText,
+    heldBack: undefined,
+    stages:
+      flaw === undefined
+        ? wayStages(work, 1 / gapPerLength, (total) => ({
+            what: "mouthpiece length",
+            beforeMm: lengthMm,
+            afterMm: lengthMm - total,
+          }))
+        : [],
+    words: flaw ? [flaw] : notes(),
+    cautions: [latheCaution, exitBoreCaution, thinWallCaution, platingCaution],
+  };
+
+  function flawOf(): string | undefined {
+    const mm = (lengthMm: number) => work.inWords(lengthMm, 3);
+    if (size === undefined)
+      return "The shank touches at its end and has hardly any taper: shortened, it only goes in further.";
+    const backboreMm = endMm - throatAtMm(boreMm);
+    if (size >= backboreMm)
+      return `${mm(size)} would be cut off, but the backbore is only ${mm(backboreMm)} long.`;
+    if (endDiameterMm === undefined) return undefined;
+    return wallMm(size) >= minimumWallMm
+      ? undefined
+      : `Only ${mm(Math.max(0, wallMm(size)))} of wall would be left at the new end, below the minimum of ${mm(minimumWallMm)} (common practice, no source).`;
+  }
+
+  function notes(): string[] {
+    return [
+      "The exit bore becomes what the backbore is there, which is more than a change of gap: model it before cutting.",
+      ...(gapPerLength < 1
+        ? [
+            `The shank touches at its end, so only ${Math.round(100 * gapPerLength)} % of what is cut off becomes gap.`,
+          ]
+        : []),
+      ...(endDiameterMm === undefined
+        ? ["Without the shank's end diameter the wall cannot be checked."]
+        : []),
+    ];
+  }
+}

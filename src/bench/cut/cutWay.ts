@@ -1,0 +1,85 @@
+/** One way to change a gap: its size, what else it changes, whether it can be undone. Plain data for a table or a card. */
+import type { ProfileMm } from "../../setup/setup.ts";
+import type { LengthInWords } from "../measure/inWords.ts";
+
+export type CutWayName = "turn-down" | "shorten" | "sleeve" | "exchange" | "stop";
+
+export interface CutSideEffect {
+  readonly what: string;
+  readonly beforeMm: number;
+  readonly afterMm: number;
+}
+
+export interface CutWayStage {
+  readonly gapBeforeMm: number;
+  readonly gapAfterMm: number;
+  /** Of this stage, in the way's unit. */
+  readonly size: number;
+  /** From the start to the end of this stage. */
+  readonly total: number;
+  /** What can be checked at the bench after it; undefined when it depends on a dimension that is not known. */
+  readonly check: CutSideEffect | undefined;
+}
+
+export interface CutWay {
+  readonly name: CutWayName;
+  readonly title: string;
+  readonly isPossible: boolean;
+  /** What `size` counts: "mm off the diameter", "marks". */
+  readonly unit: string;
+  /** Of the whole change, above 0; undefined when a dimension that it needs is not known. */
+  readonly size: number | undefined;
+  readonly sideEffects: readonly CutSideEffect[];
+  /** Change of the air column from rim to leadpipe, mm, which the tuning slide has to take up. */
+  readonly columnChangeMm: number;
+  readonly isReversible: boolean;
+  /** Irreversible: to be confirmed in so many words before the stages are shown as work to do. */
+  readonly needsConfirmation: boolean;
+  readonly confirmation: string | undefined;
+  /** Possible, but not to be begun yet: what must be known first. It then has no stages and no card. */
+  readonly heldBack: string | undefined;
+  /** Empty for what is done at one go, for what is not possible, and for what is held back. */
+  readonly stages: readonly CutWayStage[];
+  /** Why it is not possible, or what to know about the size, a sentence each. */
+  readonly words: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+/** What every way is worked out from; checked by `planCut`. */
+export interface CutWork {
+  readonly gapMm: number;
+  /** Target less gap, mm: below 0 for less gap. */
+  readonly changeMm: number;
+  /** Sizes of the stages as changes of gap, mm, all above 0. */
+  readonly stepsMm: readonly number[];
+  readonly minimumWallMm: number;
+  readonly endDiameterMm: number | undefined;
+  readonly mouthDiameterMm: number | undefined;
+  readonly shankTaper: number;
+  readonly receiverTaper: number;
+  readonly depthMm: number;
+  readonly boreMm: ProfileMm;
+  readonly stopMmPerMark: number | undefined;
+  readonly inWords: LengthInWords;
+}
+
+/** The stages of a way whose size grows by `perGap` for each mm of gap. */
+export function wayStages(
+  { gapMm, changeMm, stepsMm }: CutWork,
+  perGap: number,
+  check: (total: number) => CutSideEffect | undefined,
+): CutWayStage[] {
+  let doneMm = 0;
+  return stepsMm.map((stepMm) => {
+    const gapBeforeMm = gapMm + Math.sign(changeMm) * doneMm;
+    doneMm += stepMm;
+    const total = doneMm * perGap;
+    return {
+      gapBeforeMm,
+      gapAfterMm: gapMm + Math.sign(changeMm) * doneMm,
+      size: stepMm * perGap,
+      total,
+      check: check(total),
+    };
+  });
+}

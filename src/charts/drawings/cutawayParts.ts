@@ -1,0 +1,91 @@
+/** The parts of the section that a setup gives only in part: the shank's outside, and the gap itself. */
+import { profileLengthMm } from "../../setup/geometry.ts";
+import type { Setup } from "../../setup/setup.ts";
+import { add, type Point, polygonPath, type Scale } from "../kit/drawing.ts";
+import { colour } from "../kit/tokens.ts";
+import { invented } from "./inventedWalls.ts";
+import type { Outline } from "./profile.ts";
+
+/** How much of the mouthpiece before the receiver's face can be shown at any gap: up to where the cup begins. */
+export function stemMm({ mouthpiece, receiver }: Setup): number {
+  const length = profileLengthMm(mouthpiece.profileMm);
+  return length - (mouthpiece.cupDepthMm ?? 0.3 * length) - receiver.depthMm - 3;
+}
+
+export function radiusOn(outline: Outline, at: number): number {
+  const next = outline.findIndex(([x]) => x >= at);
+  if (next === -1) return outline[outline.length - 1][1];
+  if (next === 0) return outline[0][1];
+  const [[x1, r1], [x2, r2]] = [outline[next - 1], outline[next]];
+  return x2 === x1 ? r2 : r1 + ((at - x1) / (x2 - x1)) * (r2 - r1);
+}
+
+/**
+ * Taper up to the shoulder, as given, or fitting the receiver where nothing is given; then a body nobody has measured. A
+ * shank that would cut into the receiver here is drawn touching it.
+ */
+export function outsideOfShank(
+  { mouthpiece, receiver }: Setup,
+  insertionMm: number,
+  fromMm: number,
+  cavityMm: (at: number) => number,
+): Outline {
+  const endMm =
+    mouthpiece.shankEndDiameterMm === undefined ? cavityMm(insertionMm) : mouthpiece.shankEndDiameterMm / 2;
+  const taper = (mouthpiece.shankTaper ?? receiver.taper) / 2;
+  const radius = (at: number) => {
+    const own = endMm + taper * (insertionMm - at);
+    return at >= 0 ? Math.min(own, cavityMm(at)) : own;
+  };
+  const shoulderMm = insertionMm - receiver.depthMm - invented.shoulderClear;
+  const stem: [number, number][] = [shoulderMm, Math.min(0, insertionMm), insertionMm].map((at) => [
+    at,
+    radius(at),
+  ]);
+  const body = radius(shoulderMm) + invented.shoulderHeight;
+  const chamfer = 0.6;
+  const whole: [number, number][] = [
+    [shoulderMm - 200, body + 2],
+    [shoulderMm - chamfer, body],
+    [shoulderMm, body - chamfer],
+    ...stem,
+  ];
+  return [[fromMm, radiusOn(whole, fromMm)], ...whole.filter(([at]) => at > fromMm)];
+}
+
+export const shoulderRadius = (outside: Outline): number => Math.max(...outside.map(([, radius]) => radius));
+
+interface GapGeometry {
+  readonly insertionMm: number;
+  readonly depthMm: number;
+  readonly shankBoreMm: number;
+  readonly pipeMouthMm: number;
+  readonly cavityMm: (at: number) => number;
+}
+
+export function drawGap(parent: Element, geometry: GapGeometry, x: Scale, y: Scale): void {
+  const { insertionMm, depthMm, shankBoreMm, pipeMouthMm, cavityMm } = geometry;
+  const point = (mm: number, radius: number): Point => [x(mm), y(radius)];
+  const stream = [
+    point(insertionMm, shankBoreMm),
+    point(depthMm, pipeMouthMm),
+    point(depthMm, -pipeMouthMm),
+    point(insertionMm, -shankBoreMm),
+  ];
+  add(parent, "path", { d: polygonPath(stream), fill: colour("gap"), "fill-opacity": "0.2" });
+  for (const side of [1, -1]) {
+    const ring = [
+      point(insertionMm, side * Math.min(shankBoreMm, cavityMm(insertionMm))),
+      point(insertionMm, side * cavityMm(insertionMm)),
+      point(depthMm, side * cavityMm(depthMm)),
+      point(depthMm, side * Math.min(pipeMouthMm, cavityMm(depthMm))),
+    ];
+    // Outlined in its own colour, so that a closed gap still shows where it is.
+    add(parent, "path", {
+      d: polygonPath(ring),
+      fill: colour("gap"),
+      stroke: colour("gap"),
+      "stroke-width": 2,
+    });
+  }
+}

@@ -1,0 +1,228 @@
+/**
+ * What there is to play: the lips' own frequency across, mouth pressure upwards, and every note's slot as a tongue that
+ * starts at its threshold and is as wide as its slot where that was computed; straight on above. What the lips do is a point.
+ */
+import { scaleLinear, scaleLog } from "d3";
+import type { GapSlots, NoteSlot } from "../../study/feel/slots.ts";
+import { bottomAxis, bottomAxisRoom, leftAxis } from "../kit/axes.ts";
+import {
+  add,
+  type Box,
+  type Drawing,
+  type Frame,
+  type Point,
+  polygonPath,
+  px,
+  referenceDash,
+  rule,
+  type Scale,
+  sheet,
+  type Table,
+  textWidth,
+  typeSizes,
+  write,
+} from "../kit/drawing.ts";
+import { bothUnits, nearestNote, tickText } from "../kit/numbers.ts";
+import { colour } from "../kit/tokens.ts";
+
+export interface PlayPad {
+  readonly rangeHz: readonly [low: number, high: number];
+  /** Top of the pad, Pa. */
+  readonly mostPressure: number;
+  readonly chosenGapMm: number;
+  readonly referenceGapMm: number;
+  /** At the chosen gap, Hz. */
+  readonly resonancesHz: readonly number[];
+  /** Null while they are worked out. */
+  readonly chosen: GapSlots | null;
+  readonly reference: GapSlots | null;
+}
+
+/** What the lips do now. */
+export interface PadPoint {
+  readonly lipHz: number;
+  readonly mouthPressure: number;
+  readonly isSounding: boolean;
+}
+
+const semitone = 2 ** (1 / 12);
+
+export function playPad(pad: PlayPad, frame: Frame): Drawing {
+  const { small } = typeSizes(frame);
+  const isSame = pad.chosenGapMm === pad.referenceGapMm;
+  const svg = sheet(frame, {
+    name: "play-pad",
+    title: "What there is to play",
+    description: describe(pad, frame),
+  });
+  const plot: Box = {
+    left: 2.6 * small,
+    right: frame.width - 8,
+    top: 3.6 * small + 8,
+    bottom: frame.height - bottomAxisRoom(small),
+  };
+  const x = scaleLog([...pad.rangeHz], [plot.left, plot.right]);
+  const y = scaleLinear([0, pad.mostPressure / 1000], [plot.bottom, plot.top]);
+  const ground = add(svg, "g", { "aria-hidden": "true" });
+  drawKey(ground, isSame, frame, small);
+  write(ground, "mouth pressure, kPa", 0, small, { size: small, fill: colour("muted") });
+
+  const inside = (hz: number) => hz > pad.rangeHz[0] && hz < pad.rangeHz[1];
+  if (!isSame)
+    for (const slot of slotsIn(pad.reference))
+      add(ground, "path", {
+        "data-part": "reference-slot",
+        d: polygonPath(tongue(slot, x, y, plot)),
+        stroke: colour("reference"),
+        "stroke-width": 1.5,
+        "stroke-dasharray": referenceDash,
+      });
+  for (const slot of slotsIn(pad.chosen))
+    add(ground, "path", {
+      "data-part": "slot",
+      d: polygonPath(tongue(slot, x, y, plot)),
+      fill: colour("metal"),
+      "fill-opacity": "0.75",
+      stroke: colour("gap"),
+      "stroke-width": 1.5,
+      "stroke-linejoin": "round",
+    });
+  for (const [i, hz] of pad.resonancesHz.entries())
+    if (inside(hz)) {
+      rule(ground, [x(hz), plot.top], [x(hz), plot.bottom], colour("hairline"));
+      if (!pad.chosen) label(ground, `${i + 1}`, x(hz), plot, small);
+    }
+  labelSlots(ground, slotsIn(pad.chosen), x, plot, small);
+  leftAxis(
+    ground,
+    y,
+    plot,
+    y.ticks(5).map((value) => ({ value, text: tickText(value) })),
+    small,
+    false,
+  );
+  bottomAxis(ground, x, plot, noteTicks(x, 2.6 * small), "the lips’ own pitch; what sounds is higher", small);
+  const here = add(svg, "g", { "data-part": "here", "aria-hidden": "true" });
+  rule(here, [0, plot.top], [0, plot.bottom], colour("gap")).setAttribute("data-line", "x");
+  rule(here, [plot.left, 0], [plot.right, 0], colour("gap")).setAttribute("data-line", "y");
+  add(here, "circle", { r: 9, stroke: colour("gap"), "stroke-width": 2.5, fill: colour("paper") });
+  return { svg, x, y, plot };
+}
+
+/** Puts the point in its place; filled while it sounds. */
+export function placePoint({ svg, x, y }: Drawing, { lipHz, mouthPressure, isSounding }: PadPoint): void {
+  const here = svg.querySelector("[data-part=here]")!;
+  const [at, up] = [`${px(x(lipHz))}`, `${px(y(mouthPressure / 1000))}`];
+  const set = (mark: string, attributes: Record<string, string>) => {
+    for (const [name, value] of Object.entries(attributes))
+      here.querySelector(mark)!.setAttribute(name, value);
+  };
+  set("[data-line=x]", { x1: at, x2: at });
+  set("[data-line=y]", { y1: up, y2: up });
+  set("circle", { cx: at, cy: up, fill: isSounding ? colour("gap") : colour("paper") });
+}
+
+export function playPadTable({ chosen, reference, chosenGapMm, referenceGapMm }: PlayPad): Table {
+  const rows = (of: string, gapMm: number, slots: GapSlots | null) =>
+    slotsIn(slots).map(({ n, onset, slot }) => [
+      of,
+      gapMm,
+      n,
+      onset.mouthPressure / 1000,
+      slot.mouthPressure / 1000,
+      slot.lipHz[0],
+      slot.lipHz[1],
+      slot.holdCents,
+      slot.playingHz,
+      nearestNote(slot.playingHz).name,
+    ]);
+  return {
+    columns: [
+      "gap",
+      "gap (mm)",
+      "note",
+      "threshold (kPa)",
+      "blown with (kPa)",
+      "slot from (Hz)",
+      "to (Hz)",
+      "width (cents)",
+      "starts at (Hz)",
+      "nearest note",
+    ],
+    rows: [...rows("chosen", chosenGapMm, chosen), ...rows("reference", referenceGapMm, reference)],
+  };
+}
+
+/** A note that starts somewhere and holds somewhere. */
+type WithSlot = NoteSlot & {
+  readonly onset: NonNullable<NoteSlot["onset"]>;
+  readonly slot: NonNullable<NoteSlot["slot"]>;
+};
+
+const slotsIn = (slots: GapSlots | null): WithSlot[] =>
+  slots?.notes.filter((note): note is WithSlot => note.onset !== null && note.slot !== null) ?? [];
+
+function tongue({ onset, slot }: WithSlot, x: Scale, y: Scale, { left, right, top, bottom }: Box): Point[] {
+  const at = (hz: number) => Math.min(right, Math.max(left, x(hz)));
+  const up = (pascals: number) => Math.min(bottom, Math.max(top, y(pascals / 1000)));
+  const [low, high] = [at(slot.lipHz[0]), at(slot.lipHz[1])];
+  return [
+    [at(onset.lipHz), up(onset.mouthPressure)],
+    [low, up(slot.mouthPressure)],
+    [low, top],
+    [high, top],
+    [high, up(slot.mouthPressure)],
+  ];
+}
+
+/** Every note's number; above it what it starts as, where all of them have room. */
+function labelSlots(parent: Element, slots: readonly WithSlot[], x: Scale, plot: Box, size: number): void {
+  const places = slots.map(({ slot }) => x(slot.centreHz));
+  const isRoom = places.every((at, i) => i === 0 || at - places[i - 1] > textWidth("B♭5", size) + 2);
+  slots.forEach(({ n, slot }, i) => {
+    label(parent, `${n}`, places[i], plot, size);
+    const name = nearestNote(slot.playingHz).name;
+    if (isRoom)
+      write(parent, name, places[i], plot.top - size - 9, { size, anchor: "middle", fill: colour("muted") });
+  });
+}
+
+function label(parent: Element, text: string, at: number, { top }: Box, size: number): void {
+  write(parent, text, at, top - 6, { size, anchor: "middle", weight: 600 });
+}
+
+/** C, E-flat, G-flat and A where there is room, or C alone. */
+function noteTicks(x: Scale, apart: number): { value: number; text: string }[] {
+  const [low, high] = x.domain();
+  const every = [3, 6, 12].find((steps) => x(low * semitone ** steps) - x(low) > apart) ?? 24;
+  const c = 440 * semitone ** 3;
+  const first = Math.ceil((12 * Math.log2(low / c)) / every);
+  const last = Math.floor((12 * Math.log2(high / c)) / every);
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => {
+    const value = c * semitone ** (every * (first + i));
+    return { value, text: nearestNote(value).name };
+  });
+}
+
+function drawKey(parent: Element, isSame: boolean, { width }: Frame, size: number): void {
+  const line = 0.67 * size;
+  const chosen = width < 500 ? "chosen" : "slots, chosen gap";
+  const text = isSame ? ["slots"] : [chosen, "reference"];
+  let at = width - 8;
+  for (const [i, words] of [...text.entries()].reverse()) {
+    const stroke = i === 0 ? colour("gap") : colour("reference");
+    at -= textWidth(words, size);
+    write(parent, words, at, size, { size, fill: stroke, weight: i === 0 ? 600 : 400 });
+    rule(parent, [at - 28, line], [at - 6, line], stroke, 2, i === 0 ? undefined : referenceDash);
+    at -= 44;
+  }
+}
+
+function describe({ chosen, chosenGapMm, mostPressure }: PlayPad, { unit }: Frame): string {
+  const slots = slotsIn(chosen).map(
+    ({ n, onset, slot }) =>
+      `note ${n} from ${(onset.mouthPressure / 1000).toFixed(1)} kPa, ${Math.round(slot.holdCents)} cents wide`,
+  );
+  const notes = slots.length ? `Slots: ${slots.join("; ")}.` : "The slots are still being worked out.";
+  return `Lip frequency across, mouth pressure from 0 to ${mostPressure / 1000} kPa upwards, at a gap of ${bothUnits(chosenGapMm, unit)}. ${notes}`;
+}

@@ -1,0 +1,65 @@
+/** A shank before and after work on it: what its drawing and its table show, and how that is put in words. */
+import { exitBoreMm } from "../../setup/geometry.ts";
+import type { ProfileMm } from "../../setup/setup.ts";
+import { formatLength } from "../../units/formatLength.ts";
+import type { LengthUnit } from "../../units/length.ts";
+import type { Table } from "../kit/drawing.ts";
+import { inUnit } from "../kit/numbers.ts";
+
+export interface ShankState {
+  /** From rim to shank end, inside. */
+  readonly boreMm: ProfileMm;
+  readonly endDiameterMm: number;
+  readonly insertionMm: number;
+}
+
+export interface ShankCut {
+  readonly before: ShankState;
+  readonly after: ShankState;
+  readonly taper: number;
+  /** Otherwise nobody has measured the end's diameter: it is drawn as the receiver would have it, and no wall is given. */
+  readonly isEndKnown: boolean;
+}
+
+/** Where the shank ends, as its bore counts positions, mm. */
+export const shankEndMm = ({ boreMm }: ShankState): number => boreMm[boreMm.length - 1][0];
+
+/** Thickness of the wall at the shank's end. */
+export const endWallMm = ({ boreMm, endDiameterMm }: ShankState): number =>
+  (endDiameterMm - exitBoreMm(boreMm)) / 2;
+
+/** A length that a lathe makes: to a micrometre, or a ten-thousandth of an inch. */
+export const fineLength = (lengthMm: number, unit: LengthUnit): string =>
+  formatLength(lengthMm, unit, unit === "mm" ? 3 : 4);
+
+/** Lengths before and after. */
+export function cutTable({ before, after, isEndKnown }: ShankCut, unit: LengthUnit): Table {
+  const row = (name: string, of: (state: ShankState) => number) =>
+    [name, inUnit(of(before), unit), inUnit(of(after), unit)] as const;
+  return {
+    columns: ["dimension", `before (${unit})`, `after (${unit})`],
+    rows: [
+      row("insertion", ({ insertionMm }) => insertionMm),
+      row("mouthpiece length", (state) => shankEndMm(state) - state.boreMm[0][0]),
+      row("exit bore", ({ boreMm }) => exitBoreMm(boreMm)),
+      ...(isEndKnown
+        ? [
+            row("shank end diameter", ({ endDiameterMm }) => endDiameterMm),
+            row("wall at the shank's end", endWallMm),
+          ]
+        : []),
+    ],
+  };
+}
+
+/** What changes, for who cannot see the drawing. */
+export function cutInWords(cut: ShankCut, unit: LengthUnit): string {
+  const changes = cutTable(cut, "mm").rows.flatMap(([name, before, after]) => {
+    const [from, to] = [fineLength(Number(before), unit), fineLength(Number(after), unit)];
+    return from === to ? [] : [`${name} ${from} to ${to}`];
+  });
+  const unknown = cut.isEndKnown
+    ? ""
+    : " The end's outside diameter has not been measured and is drawn as the receiver would have it.";
+  return `Section through one wall of the shank: ${changes.join("; ")}.${unknown} Diameters are drawn larger than lengths.`;
+}

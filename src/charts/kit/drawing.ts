@@ -1,0 +1,155 @@
+/** What all drawings share: the frame they are given, what they hand back, and the few ways to put a mark on the sheet. */
+import type { LengthUnit } from "../../units/length.ts";
+import { colour } from "./tokens.ts";
+
+export interface Frame {
+  /** px */
+  readonly width: number;
+  /** px; the most a drawing may take, where its height follows from its scale. */
+  readonly height: number;
+  readonly unit: LengthUnit;
+  /** The document the elements are made in, where there is no global one. */
+  readonly document?: Document;
+}
+
+/** From data to px and back. */
+export interface Scale {
+  (value: number): number;
+  invert(px: number): number;
+  domain(): number[];
+  range(): number[];
+}
+
+/** A rectangle on the sheet, px. */
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+export interface Drawing {
+  readonly svg: SVGSVGElement;
+  readonly x: Scale;
+  readonly y: Scale;
+  /** Where data are drawn, without titles and axes. */
+  readonly plot: Box;
+}
+
+/** What a drawing shows, in numbers of full precision; a missing one is an empty string. */
+export interface Table {
+  readonly columns: readonly string[];
+  readonly rows: readonly (readonly (string | number)[])[];
+}
+
+export type Point = readonly [x: number, y: number];
+
+type Attributes = Readonly<Record<string, string | number | undefined>>;
+const namespace = "http://www.w3.org/2000/svg";
+
+/** Coordinates keep a tenth of a px: finer cannot be seen, and files stay small and comparable. */
+export const px = (value: number): number => Math.round(value * 10) / 10;
+
+/** Appends an element; an undefined attribute is left out. */
+export function add<K extends keyof SVGElementTagNameMap>(
+  parent: Element,
+  name: K,
+  attributes: Attributes = {},
+  text?: string,
+): SVGElementTagNameMap[K] {
+  const element = parent.ownerDocument.createElementNS(namespace, name);
+  for (const key in attributes) {
+    const value = attributes[key];
+    if (value !== undefined) element.setAttribute(key, typeof value === "number" ? `${px(value)}` : value);
+  }
+  if (text !== undefined) element.textContent = text;
+  parent.appendChild(element);
+  return element;
+}
+
+export interface SheetOptions {
+  readonly name: string;
+  readonly title: string;
+  /** The finding in words and numbers, for who cannot see the drawing. */
+  readonly description: string;
+  /** A `group` has parts to take hold of; an `img` has none. */
+  readonly role?: "img" | "group";
+}
+
+export function sheet(frame: Frame, { name, title, description, role = "img" }: SheetOptions): SVGSVGElement {
+  const owner = frame.document ?? globalThis.document;
+  const svg = owner.createElementNS(namespace, "svg");
+  svg.setAttribute("class", `drawing ${name}`);
+  svg.setAttribute("role", role);
+  svg.setAttribute("fill", "none");
+  svg.style.setProperty("font-variant-numeric", "tabular-nums");
+  resize(svg, frame.width, frame.height);
+  add(svg, "title", {}, title);
+  add(svg, "desc", {}, description);
+  return svg;
+}
+
+export function resize(svg: SVGSVGElement, width: number, height: number): void {
+  svg.setAttribute("width", `${px(width)}`);
+  svg.setAttribute("height", `${px(height)}`);
+  svg.setAttribute("viewBox", `0 0 ${px(width)} ${px(height)}`);
+}
+
+/** The scale of type: a sheet for a projector is read from further away. */
+export const typeSizes = ({ width }: Frame): { small: number; large: number } =>
+  width >= 800 ? { small: 14, large: 16 } : { small: 12, large: 14 };
+
+export interface TextStyle {
+  readonly size: number;
+  readonly anchor?: "start" | "middle" | "end";
+  readonly fill?: string;
+  readonly weight?: number;
+  /** A rim of paper, where text stands on lines. */
+  readonly halo?: boolean;
+  readonly transform?: string;
+}
+
+export function write(parent: Element, text: string, x: number, y: number, style: TextStyle): SVGTextElement {
+  const { size, anchor = "start", fill = colour("ink"), weight, halo, transform } = style;
+  return add(
+    parent,
+    "text",
+    {
+      x,
+      y,
+      "font-size": size,
+      "text-anchor": anchor === "start" ? undefined : anchor,
+      fill,
+      "font-weight": weight,
+      transform,
+      ...(halo && {
+        stroke: colour("paper"),
+        "stroke-width": 4,
+        "stroke-linejoin": "round",
+        "paint-order": "stroke",
+      }),
+    },
+    text,
+  );
+}
+
+/** About how wide a text will be, px; no drawing can wait to measure it. Errs on the wide side. */
+export const textWidth = (text: string, size: number): number => 0.57 * size * text.length;
+
+export const rule = (
+  parent: Element,
+  [x1, y1]: Point,
+  [x2, y2]: Point,
+  stroke: string,
+  width = 1,
+  dash?: string,
+) => add(parent, "line", { x1, y1, x2, y2, stroke, "stroke-width": width, "stroke-dasharray": dash });
+
+/** The reference is always dashed, so that colour is never its only sign. */
+export const referenceDash = "6 4";
+
+export const polygonPath = (points: readonly Point[]): string =>
+  `M${points.map(([x, y]) => `${px(x)},${px(y)}`).join("L")}Z`;
+
+export const clamp = (value: number, low: number, high: number): number =>
+  Math.max(low, Math.min(high, value));

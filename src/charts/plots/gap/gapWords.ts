@@ -1,0 +1,37 @@
+/** A gap chart in words, for who hears the page. */
+import type { LengthUnit } from "../../../units/length.ts";
+import { bothUnits, signed, tickText } from "../../kit/numbers.ts";
+import { played, type Quantity, type Series, type Slid, slideText, valueAt, viewOf } from "./gapSeries.ts";
+
+export function describe(
+  quantity: Omit<Quantity, "of">,
+  { sweep, chosenGapMm }: { readonly sweep: Slid; readonly chosenGapMm: number },
+  series: readonly Series[],
+  band: number,
+  unit: LengthUnit,
+): string {
+  const { noun = "resonance" } = quantity;
+  const found = series
+    .filter(({ n }) => n >= played[0] && n <= played[1])
+    .map(({ n, samples }) => ({ n, value: valueAt(samples, chosenGapMm) }))
+    .filter((one): one is { n: number; value: number } => one.value !== null)
+    .sort((a, b) => a.value - b.value);
+  const gaps = `At a gap of ${bothUnits(chosenGapMm, unit)} against the reference of ${bothUnits(sweep.referenceGapMm, unit)}`;
+  const view =
+    noun === "note"
+      ? ""
+      : ` With the ${viewOf(sweep).replace("slide ", "tuning slide ")}${slideText(sweep, chosenGapMm, unit).replace(/^, slide/, ":")}.`;
+  const ruleText = quantity.rule
+    ? `The rule of thumb says: ${quantity.rule.replace("→", "means")}.`
+    : "The rule of thumb says nothing of it.";
+  if (found.length === 0) return `${gaps} there is nothing to compare yet. ${ruleText}`;
+  const [lowest, highest] = [found[0], found[found.length - 1]];
+  const one = ({ n, value }: { n: number; value: number }) =>
+    `${signed(value, quantity.digits)} ${quantity.unit} (${noun} ${n})`;
+  const felt = found.filter(({ value }) => Math.abs(value) >= band).map(({ n }) => n);
+  const finding =
+    felt.length === 0
+      ? `All are within ±${tickText(band)} ${quantity.unit}: too small to feel.`
+      : `Beyond ±${tickText(band)} ${quantity.unit}, where it can be felt: ${noun} ${felt.sort((a, b) => a - b).join(", ")}.`;
+  return `${gaps}, ${quantity.inWords} by ${one(lowest)} to ${one(highest)}. ${finding}${view} ${ruleText}`;
+}

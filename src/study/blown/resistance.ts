@@ -1,0 +1,174 @@
+/**
+ * How hard one setup blows: the steady pressure that drives a steady flow from the rim to the room, part by part.
+ *
+ * Resistance here is always that pressure over that flow. It is not what the lips ask for: their opening drops kilopascals
+ * where the whole bore drops fractions of one, and their threshold pressure is another question.
+ */
+import { type Regime, regimeOf, reynoldsNumber } from "../../flow/friction.ts";
+import { type Bounded, gapLoss } from "../../flow/gapLoss.ts";
+import { type Cone, dynamicPressure, type PipeLoss, pipeLoss, speedThrough } from "../../flow/pipe.ts";
+import { gapMm as ownGapMm, type Setup } from "../../setup/setup.ts";
+import { type FlowPath, flowPath, gapShape } from "./flowPath.ts";
+
+export type PartName = "cup" | "throat" | "backbore" | "gap" | "leadpipe" | "body" | "bell";
+
+/** One part's share of the pressure; the gap's by its estimate, the bell's what the stream still carries into the room. */
+export interface PartDrop {
+  readonly part: PartName;
+  readonly entryMm: number;
+  readonly exitMm: number;
+  /** Lowest and highest Reynolds number in it. */
+  readonly reynolds: readonly [low: number, high: number];
+  /** From the one to the other. */
+  readonly regimes: readonly [Regime, Regime];
+  readonly frictionPa: number;
+  readonly areaChangePa: number;
+  readonly dropPa: number;
+  /** Of the whole by its estimate, 0 to 1. */
+  readonly share: number;
+}
+
+/** What the jet meets at the leadpipe's mouth. */
+export type Edge = "faces the stream" | "stands outside the stream" | "is flush";
+
+export interface Resistance {
+  readonly gapMm: number;
+  readonly litresPerMinute: number;
+  readonly parts: readonly PartDrop[];
+  /** The jet across the gap: all of it caught, as it spreads, none of it caught. */
+  readonly gap: { readonly edge: Edge; readonly dropPa: Bounded; readonly share: Bounded };
+  /** Rim to room, with the gap's three figures. */
+  readonly dropPa: Bounded;
+  /** Drop over flow, Pa·s/m³; null without flow. */
+  readonly resistance: Bounded | null;
+  /** Speed in the narrowest place over that of sound. */
+  readonly mach: number;
+}
+
+/** What a steady one-dimensional estimate cannot know, to be said wherever its numbers are. */
+export const NOT_KNOWN = [
+  "When a note sounds the stream pulses and the lips' opening, not the bore, takes most of the pressure.",
+  "Profiles of speed are taken as even at every place: developing boundary layers, swirl and bends are left out.",
+  "Edges are as sharp or as slanted as the profile draws them; a burr or a rounding changes a loss by more than the gap does.",
+  "Loss coefficients were measured at higher Reynolds numbers and are good to some 20 % here.",
+] as const;
+
+/** Below 1/2 the compressibility left out (M²/4 of the dynamic pressure) stays under 6 %. */
+const HIGHEST_MACH = 0.5;
+const LITRE_PER_MINUTE = 1e-3 / 60;
+
+/** m³/s */
+export const flowOf = (litresPerMinute: number): number => litresPerMinute * LITRE_PER_MINUTE;
+
+export interface ResistanceOptions {
+  /** The setup's own if absent. */
+  readonly gapMm?: number;
+  readonly litresPerMinute?: number;
+}
+
+/**
+ * @throws SetupError on a gap the receiver cannot have
+ * @throws RangeError on a flow below zero, or too fast for air to be taken as incompressible
+ */
+export function resistance(setup: Setup, options: ResistanceOptions = {}): Resistance {
+  const { gapMm = ownGapMm(setup), litresPerMinute = 20 } = options;
+  const path = flowPath(setup);
+  const { air, pipes } = path;
+  const shape = gapShape(setup, gapMm);
+  const mach = checkedMach(path, shape.leadpipe, litresPerMinute);
+  const flow = flowOf(litresPerMinute);
+
+  const gap = gapLoss(shape, air, flow);
+  const cup = pipeLoss(pipes.cup, air, flow);
+  const throat = pipeLoss(pipes.throat, air, flow, cup.runStart);
+  const backbore = pipeLoss(pipes.backbore, air, flow, throat.runStart);
+  // the jet across the gap begins anew
+  const leadpipe = pipeLoss(pipes.leadpipe, air, flow);
+  const body = pipeLoss(pipes.body, air, flow, leadpipe.runStart);
+  const bellRadius = pipes.body[pipes.body.length - 1].radiusOut;
+  const bell = dynamicPressure(flow, bellRadius, air.density);
+
+  const rest = [cup, throat, backbore, leadpipe, body].reduce((sum, loss) => sum + total(loss), bell);
+  const whole = bounded((figure) => rest + gap[figure]);
+  const kinematicViscosity = air.viscosity / air.density;
+  const part = (name: PartName, radii: readonly number[], loss: Omit<PipeLoss, "runStart">): PartDrop => {
+    const low = reynoldsNumber(flow, Math.max(...radii), kinematicViscosity);
+    const high = reynoldsNumber(flow, Math.min(...radii), kinematicViscosity);
+    return {
+      part: name,
+      entryMm: 2000 * radii[0],
+      exitMm: 2000 * radii[radii.length - 1],
+      reynolds: [low, high],
+      regimes: [regimeOf(low), regimeOf(high)],
+      frictionPa: loss.friction,
+      areaChangePa: loss.areaChange,
+      dropPa: total(loss),
+      share: ratio(total(loss), whole.estimate),
+    };
+  };
+  const shankExit = [shape.shankExit];
+  const throatEntry = [pipes.cup.at(-1)?.radiusOut ?? pipes.throat[0]?.radiusIn ?? shape.shankExit];
+  const backboreEntry = [pipes.throat.at(-1)?.radiusOut ?? throatEntry[0]];
+  return {
+    gapMm,
+    litresPerMinute,
+    parts: [
+      part("cup", radiiOf(pipes.cup, throatEntry), cup),
+      part("throat", radiiOf(pipes.throat, throatEntry), throat),
+      part("backbore", radiiOf(pipes.backbore, backboreEntry), backbore),
+      part("gap", [...shankExit, shape.leadpipe], { friction: 0, areaChange: gap.estimate }),
+      part("leadpipe", radiiOf(pipes.leadpipe, []), leadpipe),
+      part("body", radiiOf(pipes.body, []), body),
+      part("bell", [bellRadius], { friction: 0, areaChange: bell }),
+    ],
+    gap: {
+      edge: edgeOf(shape.shankExit, shape.leadpipe),
+      dropPa: gap,
+      share: bounded((figure) => ratio(gap[figure], whole[figure])),
+    },
+    dropPa: whole,
+    resistance: flow > 0 ? bounded((figure) => whole[figure] / flow) : null,
+    mach,
+  };
+}
+
+/** The same at several flows: what a curve of pressure against flow is drawn from. */
+export const resistanceCurve = (
+  setup: Setup,
+  litresPerMinute: readonly number[],
+  gapMm = ownGapMm(setup),
+): Resistance[] => litresPerMinute.map((flow) => resistance(setup, { gapMm, litresPerMinute: flow }));
+
+/** One number a figure. */
+export const bounded = (of: (figure: keyof Bounded) => number): Bounded => ({
+  lower: of("lower"),
+  estimate: of("estimate"),
+  upper: of("upper"),
+});
+
+const total = ({ friction, areaChange }: Omit<PipeLoss, "runStart">): number => friction + areaChange;
+
+const ratio = (part: number, whole: number): number => (whole > 0 ? part / whole : 0);
+
+const radiiOf = (cones: readonly Cone[], without: readonly number[]): readonly number[] =>
+  cones.length === 0 ? without : [cones[0].radiusIn, ...cones.map(({ radiusOut }) => radiusOut)];
+
+const edgeOf = (shankExit: number, leadpipe: number): Edge =>
+  leadpipe < shankExit ? "faces the stream" : leadpipe > shankExit ? "stands outside the stream" : "is flush";
+
+function checkedMach({ air, pipes }: FlowPath, leadpipe: number, litresPerMinute: number): number {
+  if (!(litresPerMinute >= 0 && litresPerMinute < Infinity))
+    throw new RangeError(
+      `a flow of ${litresPerMinute} L/min cannot be computed: give 0 or more, usually 5 to 60`,
+    );
+  const narrowest = Object.values(pipes)
+    .flat()
+    .reduce((least, { radiusIn, radiusOut }) => Math.min(least, radiusIn, radiusOut), leadpipe);
+  const mach = speedThrough(flowOf(litresPerMinute), narrowest) / air.soundSpeed;
+  if (mach <= HIGHEST_MACH) return mach;
+  const most = (litresPerMinute * HIGHEST_MACH) / mach;
+  throw new RangeError(
+    `${litresPerMinute} L/min is too fast for a bore of ${(2000 * narrowest).toFixed(2)} mm: ` +
+      `above ${most.toPrecision(3)} L/min the air there no longer flows as if it could not be compressed`,
+  );
+}

@@ -1,0 +1,222 @@
+/**
+ * From a goal to a leadpipe: Levenberg–Marquardt (ml-levenberg-marquardt) on the residuals and the exact Jacobian of
+ * `designProblem.ts`, from the present leadpipe and from a seeded spread of others, since a goal may have several valleys. One
+ * step at a time, so that whoever asked can show how it goes, and stop it.
+ */
+import { randomLcg } from "d3";
+import { levenbergMarquardt } from "ml-levenberg-marquardt";
+import type { Setup } from "../../setup/setup.ts";
+import type { DesignGoal, Target } from "./designGoal.ts";
+import type { DesignLimits } from "./designLimits.ts";
+import { DesignProblem, missOf, UNIT_MM } from "./designProblem.ts";
+
+export interface DesignOptions {
+  readonly goal: DesignGoal;
+  readonly limits: DesignLimits;
+  /** How many starts, the present leadpipe the first of them. */
+  readonly restarts?: number;
+  /** The same seed starts from the same leadpipes. */
+  readonly seed?: number;
+  readonly stepsEach?: number;
+}
+
+/** How far the search has come, after every step. */
+export interface DesignProgress {
+  readonly start: number;
+  readonly of: number;
+  readonly step: number;
+  /** Weighted root mean square of the misses, here and at the best so far, cents or dB. */
+  readonly miss: number;
+  readonly best: number;
+}
+
+export interface ReachedTarget extends Target {
+  /** null where the bore lacks it. */
+  readonly before: number | null;
+  readonly after: number | null;
+  /** What is left, in cents or dB. */
+  readonly missedBy: number | null;
+}
+
+export interface Design {
+  readonly setup: Setup;
+  readonly gapMm: number;
+  readonly knots: readonly { readonly positionMm: number; readonly diameterMm: number }[];
+  readonly targets: readonly ReachedTarget[];
+  /** Weighted root mean square before, of the leadpipe and gap there were, and after. */
+  readonly missBefore: number;
+  readonly missAfter: number;
+  /** Where each start came to; several that are as good are several bores that serve. */
+  readonly starts: readonly {
+    readonly miss: number;
+    readonly steps: number;
+    readonly diametersMm: readonly number[];
+  }[];
+  /** How far the spline of the first start is from the leadpipe there was, mm of diameter at most. */
+  readonly splineOffByMm: number;
+  /** Largest part by which a limit of the shape is broken: mm of narrowing between knots where it should widen. */
+  readonly narrowsByMm: number;
+  readonly problem: DesignProblem;
+  /** The variables found. */
+  readonly variables: readonly number[];
+}
+
+/** Relative gain of a step below which a start has come to its end. */
+const SETTLED = 1e-7;
+const SOFTEST = 1e8;
+
+/**
+ * A true given back after a step ends the search with the best so far.
+ * @throws RangeError on limits that leave nothing to design, SetupError on a gap the receiver cannot have
+ */
+export function* designSteps(
+  setup: Setup,
+  options: DesignOptions,
+): Generator<DesignProgress, Design, boolean | undefined> {
+  const { goal, limits, restarts = 5, seed = 1, stepsEach = 40 } = options;
+  if (!Number.isInteger(restarts) || restarts < 1 || restarts > 1000)
+    throw new RangeError(`${restarts} is no number of restarts: give a whole number from 1 to 1000`);
+  const problem = new DesignProblem(setup, goal, limits);
+  if (problem.start.length === 0)
+    throw new RangeError("every knot is held and the gap stays: free one of them");
+  const found: { x: readonly number[]; miss: number; steps: number }[] = [];
+  let best = Infinity;
+  let isStopped = false;
+  for (const [i, start] of startsOf(problem, restarts, seed).entries()) {
+    let last = { x: start, miss: Infinity, steps: 0 };
+    for (const { x, miss, step } of descend(problem, start, stepsEach)) {
+      last = { x, miss, steps: step };
+      best = Math.min(best, miss);
+      isStopped = (yield { start: i + 1, of: restarts, step, miss, best }) === true;
+      if (isStopped) break;
+    }
+    found.push(last);
+    if (isStopped) break;
+  }
+  const winner = found.reduce((a, b) => (b.miss < a.miss ? b : a));
+  return designOf(problem, winner.x, found);
+}
+
+/** All at once. */
+export function design(setup: Setup, options: DesignOptions): Design {
+  const steps = designSteps(setup, options);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
+}
+
+/** Each step as the package takes it, damped less after one that helped and more after one that did not. */
+function* descend(problem: DesignProblem, start: readonly number[], steps: number) {
+  const model = remembering((x: number[]) => problem.residuals(x));
+  const jacobian = remembering((x: number[]) => problem.jacobian(x));
+  let x = [...start];
+  let damping = 1e-2;
+  const rows = model(x).map((_, i) => i);
+  const wanted = { x: padded(rows), y: padded(rows).map(() => 0) };
+  for (let step = 1; step <= steps && damping < SOFTEST; step++) {
+    const before = sumOfSquares(model(x));
+    // a variable pressed against its bound takes no part: else it spoils the step of the others
+    const pull = jacobian(x).reduce(
+      (sum, row, i) => sum.map((g, j) => g + row[j] * model(x)[i]),
+      x.map(() => 0),
+    );
+    const isStuck = x.map(
+      (value, j) => (value <= problem.low[j] && pull[j] > 0) || (value >= problem.high[j] && pull[j] < 0),
+    );
+    const { parameterValues, parameterError } = levenbergMarquardt(
+      wanted,
+      (at) => (row) => model(at)[row] ?? 0,
+      {
+        initialValues: x,
+        minValues: x.map((value, j) => (isStuck[j] ? value : problem.low[j])),
+        maxValues: x.map((value, j) => (isStuck[j] ? value : problem.high[j])),
+        jacobianFunction: (at) => (row) =>
+          (jacobian(at)[row] ?? x.map(() => 0)).map((value, j) => (isStuck[j] ? 0 : value)),
+        damping,
+        maxIterations: 1,
+        errorTolerance: 0,
+      },
+    );
+    const hasHelped = parameterError < before;
+    if (hasHelped) x = parameterValues;
+    damping = hasHelped ? Math.max(damping / 9, 1e-9) : damping * 11;
+    yield { x, step, miss: missOfAll(problem, model(x)) };
+    if (hasHelped && before - parameterError < SETTLED * before) return;
+  }
+}
+
+/** The package asks for two rows or more. */
+const padded = (rows: readonly number[]): number[] => (rows.length > 1 ? [...rows] : [0, 1]);
+
+const sumOfSquares = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value * value, 0);
+
+/** Weighted r.m.s. of the targets' misses, and of what breaks limits. */
+function missOfAll({ goal }: DesignProblem, residuals: readonly number[]): number {
+  const weights = sumOfSquares(goal.targets.map(({ weight }) => weight));
+  return Math.sqrt(sumOfSquares(residuals) / weights);
+}
+
+/** A function of a point that is asked several times for the same two points. */
+function remembering<Result>(of: (x: number[]) => Result): (x: number[]) => Result {
+  let known: { x: number[]; result: Result }[] = [];
+  return (x) => {
+    const found = known.find((one) => one.x.every((value, i) => value === x[i]));
+    if (found) return found.result;
+    const result = of(x);
+    known = [{ x: [...x], result }, ...known].slice(0, 2);
+    return result;
+  };
+}
+
+/** The present leadpipe, then any between the bounds; in rising order where it shall widen. */
+function startsOf(problem: DesignProblem, count: number, seed: number): number[][] {
+  const random = randomLcg(seed);
+  const { start, low, high, free, limits } = problem;
+  return Array.from({ length: count }, (_, i) => {
+    if (i === 0) return [...start];
+    const x = start.map((_, j) => low[j] + (high[j] - low[j]) * random());
+    if (!limits.widens) return x;
+    // between ends that are held
+    const controls = problem.controlsOf(start);
+    const from = limits.holdsEntry ? controls[0] / UNIT_MM : low[0];
+    const to = limits.holdsEnd ? controls[controls.length - 1] / UNIT_MM : high[0];
+    const rising = free.map(() => from + (to - from) * random()).sort((a, b) => a - b);
+    return x.map((value, j) => rising[j] ?? value);
+  });
+}
+
+function designOf(
+  problem: DesignProblem,
+  variables: readonly number[],
+  found: readonly { x: readonly number[]; miss: number; steps: number }[],
+): Design {
+  const { goal, limits, spline } = problem;
+  const values = (x: readonly number[]) => problem.valuesOf(problem.instrumentOf(x).modes(problem.gapOf(x)));
+  const before = problem.present();
+  const after = values(variables);
+  const controls = problem.controlsOf(variables);
+  const narrowing = controls.slice(1).map((d, k) => controls[k] - d);
+  return {
+    setup: problem.setupOf(variables),
+    gapMm: problem.gapOf(variables),
+    knots: spline.controlsMm.map((positionMm, k) => ({ positionMm, diameterMm: controls[k] })),
+    targets: goal.targets.map((target, i) => {
+      const value = after[i];
+      return {
+        ...target,
+        before: before[i],
+        after: value,
+        missedBy: value === null ? null : missOf(target, value),
+      };
+    }),
+    missBefore: missOfAll(problem, problem.missesOf(before)),
+    missAfter: missOfAll(problem, problem.residuals(variables)),
+    starts: found.map(({ x, miss, steps }) => ({ miss, steps, diametersMm: problem.controlsOf(x) })),
+    splineOffByMm: problem.splineOffByMm(),
+    narrowsByMm: limits.widens ? Math.max(0, ...narrowing) : 0,
+    problem,
+    variables,
+  };
+}

@@ -1,0 +1,71 @@
+/** What a change of gap does to how a setup feels, on modelled lips and in a steady stream: the felt part of the verdicts. */
+import { SetupError } from "../../setup/problem.ts";
+import { withGap } from "../../setup/withGap.ts";
+import { type ResistanceChange, resistanceChange } from "../blown/resistanceChange.ts";
+import { type Evidence, NEVER_CLOSES, SAME_GAP } from "../change/verdicts.ts";
+import type { Instrument } from "../instrument/instrument.ts";
+import { closedEvidence, resistanceEvidence, slotEvidence } from "./feltVerdicts.ts";
+import { type SlotChange, slotChangeSteps } from "./slotChange.ts";
+import type { SlotOptions } from "./slots.ts";
+
+export interface FeltOptions extends SlotOptions {
+  readonly referenceGapMm: number;
+  readonly litresPerMinute: number;
+}
+
+export interface FeltQuestion extends FeltOptions {
+  readonly gapMm: number;
+}
+
+export interface Felt {
+  readonly slots: Evidence;
+  readonly resistance: Evidence;
+  /** null between a gap and itself. */
+  readonly change: SlotChange | null;
+}
+
+/** Steps done, of how many: here sets of lips. */
+export interface Done {
+  readonly done: number;
+  readonly of: number;
+}
+
+/** @param instrument with the modal column's resonances @throws as `slotSteps` and `resistance` */
+export function* feltSteps(instrument: Instrument, question: FeltQuestion): Generator<Done, Felt, void> {
+  if (question.gapMm === question.referenceGapMm)
+    return { slots: SAME_GAP, resistance: SAME_GAP, change: null };
+  const { flow, change } = yield* bothResistances(instrument, question);
+  return { slots: slotEvidence(change), resistance: resistanceEvidence(flow, change), change };
+}
+
+/** From the reference gap to none at all. */
+export function* closedSteps(instrument: Instrument, options: FeltOptions): Generator<Done, Evidence, void> {
+  if (options.referenceGapMm === 0) return SAME_GAP;
+  if (!closes(instrument)) return NEVER_CLOSES;
+  const { flow, change } = yield* bothResistances(instrument, { ...options, gapMm: 0 });
+  return closedEvidence(flow, change);
+}
+
+function* bothResistances(
+  instrument: Instrument,
+  { gapMm, litresPerMinute, ...options }: FeltQuestion,
+): Generator<Done, { flow: ResistanceChange; change: SlotChange }, void> {
+  const { referenceGapMm } = options;
+  const flow = resistanceChange(instrument.setup, { gapMm, referenceGapMm, litresPerMinute });
+  let change: SlotChange | null = null;
+  for (const step of slotChangeSteps(instrument, gapMm, options)) {
+    yield { done: step.done, of: step.of };
+    change = step.change;
+  }
+  return { flow, change: change! };
+}
+
+function closes({ setup }: Instrument): boolean {
+  try {
+    withGap(setup, 0);
+    return true;
+  } catch (error) {
+    if (error instanceof SetupError) return false;
+    throw error;
+  }
+}

@@ -1,0 +1,168 @@
+/**
+ * What a change of gap does to hold, pull and margin, and how far that depends on lips nobody can measure: the change is
+ * computed again with each lip parameter, and the pressure, at either end of its range, one at a time. Both gaps always have
+ * the same lips and pressures.
+ */
+import { DEFAULT_LIPS, LIP_PARAMETERS, type Lips } from "../../lips/lips.ts";
+import type { Instrument } from "../instrument/instrument.ts";
+import { type GapSlots, type NoteSlot, type Pressure, type SlotOptions, SOFTLY, slotSteps } from "./slots.ts";
+
+/** Multiples of the threshold the change is looked at again with: own judgement. */
+const PRESSURE_RANGE = [1.1, 1.7] as const;
+
+/** A change from the reference gap to the chosen one, and its least and greatest over all lips tried. */
+export interface Change {
+  readonly change: number;
+  readonly range: readonly [low: number, high: number];
+}
+
+export type HoldFinding =
+  | "firmer"
+  | "looser"
+  | "too small to feel"
+  | "depends on the lips"
+  | "differs from note to note";
+
+export interface NoteChange {
+  readonly n: number;
+  /** null where the note has no slot at one of the gaps with the lips as they are. */
+  readonly holdCents: Change | null;
+  readonly pull: Change | null;
+  readonly margin: Change | null;
+  /** Of the lowest threshold, relative. */
+  readonly threshold: Change | null;
+  /** On its hold: firmer or looser only where all lips tried say so, by what can be felt. */
+  readonly finding: HoldFinding | null;
+}
+
+export interface SlotChange {
+  readonly referenceGapMm: number;
+  readonly chosenGapMm: number;
+  readonly notes: readonly NoteChange[];
+  /** Mean change of hold over the notes, cents; null where no note has one. */
+  readonly holdCents: Change | null;
+  /** Change of hold from which it counts as felt, cents: the setup's threshold for pitch, lent to hold for want of another. */
+  readonly feltCents: number;
+  /** On the mean, unless notes go both ways by what can be felt. */
+  readonly finding: HoldFinding | null;
+}
+
+/** After every set of lips: how many are done of how many, and once all are, the change. */
+export interface SlotChangeStep {
+  readonly done: number;
+  readonly of: number;
+  readonly change: SlotChange | null;
+}
+
+/** What another gap does to every note's hold and pull; a step after every set of lips, the last with the answer. */
+export function* slotChangeSteps(
+  instrument: Instrument,
+  chosenGapMm: number,
+  options: SlotOptions = {},
+): Generator<SlotChangeStep, void, void> {
+  const { lips = DEFAULT_LIPS, pressure = SOFTLY, referenceGapMm = instrument.gapMm } = options;
+  const tried = variants(lips, pressure);
+  const differences: Difference[][] = [];
+  for (const variant of tried) {
+    const [from, to] = slotSteps(instrument, [referenceGapMm, chosenGapMm], { ...variant, referenceGapMm });
+    differences.push(between(from, to));
+    const done = differences.length;
+    const last = done === tried.length;
+    yield {
+      done,
+      of: tried.length,
+      change: last
+        ? changeOf(differences, { referenceGapMm, chosenGapMm, feltCents: instrument.setup.thresholds.cents })
+        : null,
+    };
+  }
+}
+
+/** The same at once. */
+export function slotChange(instrument: Instrument, chosenGapMm: number, options?: SlotOptions): SlotChange {
+  let change: SlotChange | null = null;
+  for (const step of slotChangeSteps(instrument, chosenGapMm, options)) change = step.change;
+  return change!;
+}
+
+/** The lips as they are, then each parameter at the ends of its range, then the pressure. */
+function variants(lips: Lips, pressure: Pressure): Required<Pick<SlotOptions, "lips" | "pressure">>[] {
+  const names = Object.keys(LIP_PARAMETERS) as (keyof Lips)[];
+  const otherLips = names.flatMap((name) =>
+    LIP_PARAMETERS[name].range.map((value) => ({ lips: { ...lips, [name]: value }, pressure })),
+  );
+  const otherPressures = PRESSURE_RANGE.map((factor) => ({ lips, pressure: scaled(pressure, factor) }));
+  return [{ lips, pressure }, ...otherLips, ...otherPressures];
+}
+
+/** A multiple of the threshold is replaced, a pressure in pascals changed by as much as that is of the usual multiple. */
+function scaled(pressure: Pressure, timesThreshold: number): Pressure {
+  if ("timesThreshold" in pressure) return { timesThreshold };
+  return { pascals: (pressure.pascals * timesThreshold) / SOFTLY.timesThreshold };
+}
+
+type Difference = { readonly n: number } & {
+  readonly [Name in "holdCents" | "pull" | "margin" | "threshold"]: number | null;
+};
+
+function between(from: GapSlots, to: GapSlots): Difference[] {
+  return from.notes.flatMap((a) => {
+    const b = to.notes.find(({ n }) => n === a.n);
+    return b ? [difference(a, b)] : [];
+  });
+}
+
+const difference = (a: NoteSlot, b: NoteSlot): Difference => ({
+  n: a.n,
+  holdCents: less(a.slot?.holdCents, b.slot?.holdCents),
+  pull: less(a.slot?.pull, b.slot?.pull),
+  margin: less(a.slot?.margin, b.slot?.margin),
+  threshold: a.onset && b.onset && b.onset.mouthPressure / a.onset.mouthPressure - 1,
+});
+
+const less = (a: number | null | undefined, b: number | null | undefined): number | null =>
+  a == null || b == null ? null : b - a;
+
+function changeOf(
+  differences: readonly (readonly Difference[])[],
+  about: Pick<SlotChange, "referenceGapMm" | "chosenGapMm" | "feltCents">,
+): SlotChange {
+  const [own] = differences;
+  const over = (n: number, name: Exclude<keyof Difference, "n">): Change | null =>
+    spread(differences.map((notes) => notes.find((note) => note.n === n)?.[name] ?? null));
+  const holdCents = spread(differences.map((notes) => mean(notes.map((note) => note.holdCents))));
+  const finding = (change: Change | null) => change && findingOf(change, about.feltCents);
+  const notes = own.map(({ n }): NoteChange => {
+    const hold = over(n, "holdCents");
+    return {
+      n,
+      holdCents: hold,
+      pull: over(n, "pull"),
+      margin: over(n, "margin"),
+      threshold: over(n, "threshold"),
+      finding: finding(hold),
+    };
+  });
+  const found = (what: HoldFinding) => notes.some((note) => note.finding === what);
+  const bothWays = found("firmer") && found("looser");
+  return { ...about, notes, holdCents, finding: bothWays ? "differs from note to note" : finding(holdCents) };
+}
+
+/** The first is with the lips as they are; those that have no answer do not widen the range. */
+function spread([own, ...others]: readonly (number | null)[]): Change | null {
+  if (own === null) return null;
+  const all = [own, ...others.filter((value) => value !== null)];
+  return { change: own, range: [Math.min(...all), Math.max(...all)] };
+}
+
+function mean(values: readonly (number | null)[]): number | null {
+  const known = values.filter((value) => value !== null);
+  return known.length ? known.reduce((sum, value) => sum + value, 0) / known.length : null;
+}
+
+function findingOf({ range: [low, high] }: Change, felt: number): HoldFinding {
+  if (low > -felt && high < felt) return "too small to feel";
+  if (low >= felt) return "firmer";
+  if (high <= -felt) return "looser";
+  return "depends on the lips";
+}

@@ -1,0 +1,126 @@
+/**
+ * How firmly every playable note sits in its slot, at one gap or many, for lips one may change. All gaps are blown with the
+ * same pressures, or a note would be held against itself blown differently: note n gets a chosen multiple of its own
+ * threshold at the reference gap, as a player needs more for a higher note, or every note gets one pressure in pascals.
+ */
+import { checkLips, DEFAULT_LIPS, type Lips, type Valve } from "../../lips/lips.ts";
+import { countOf, type Modes } from "../../lips/modes.ts";
+import { type Slot, slotOf } from "../../lips/slot.ts";
+import { Stability } from "../../lips/stability.ts";
+import { type Onset, Thresholds } from "../../lips/threshold.ts";
+import { PLAYED } from "../change/verdicts.ts";
+import type { Instrument } from "../instrument/instrument.ts";
+import { modalColumn } from "./modalColumn.ts";
+
+/** How hard it is blown: every note by a multiple of its own threshold, or all by one pressure. */
+export type Pressure = { readonly timesThreshold: number } | { readonly pascals: number };
+
+/** A soft note, clear of its threshold: own choice, no source. */
+export const SOFTLY = { timesThreshold: 1.3 } as const satisfies Pressure;
+
+export interface SlotOptions {
+  readonly lips?: Lips;
+  readonly pressure?: Pressure;
+  /** Where the thresholds that set the pressures are taken; the setup's own gap if absent. */
+  readonly referenceGapMm?: number;
+}
+
+/** One note; what it lacks is null. */
+export interface NoteSlot {
+  readonly n: number;
+  /** Its easiest start here; null where no lip frequency starts it. */
+  readonly onset: Onset | null;
+  /** What it is blown with, Pa; null where the reference gap gives it no threshold. */
+  readonly mouthPressure: number | null;
+  /** null where at this pressure it never is what grows fastest: hold 0. */
+  readonly slot: Slot | null;
+}
+
+export interface GapSlots {
+  readonly gapMm: number;
+  readonly notes: readonly NoteSlot[];
+}
+
+/** Lips in the air of this instrument's cup. */
+export const valveIn = ({ column }: Instrument, lips: Lips): Valve => ({
+  ...lips,
+  density: column.line.bore.mouthpiece[0].air.density,
+});
+
+/** Lips on one column: what the questions are asked of. */
+export interface Blown {
+  readonly modes: Modes;
+  readonly stability: Stability;
+  readonly thresholds: Thresholds;
+}
+
+/** Everything that is asked of lips on an instrument at a gap, ready to be asked. */
+export function blownAt(instrument: Instrument, gapMm: number, valve: Valve): Blown {
+  const modes = modalColumn(instrument, gapMm);
+  return { modes, stability: new Stability(valve, modes), thresholds: new Thresholds(valve, modes) };
+}
+
+/**
+ * The slots at every gap, one value a gap.
+ * @param instrument with as many resonances as the modal column shall have: `MODAL_COUNT`
+ * @throws RangeError in words for lips or a pressure that cannot be, SetupError for a gap the receiver cannot have
+ */
+export function* slotSteps(
+  instrument: Instrument,
+  gapsMm: readonly number[],
+  options: SlotOptions = {},
+): Generator<GapSlots, void, void> {
+  const { lips = DEFAULT_LIPS, pressure = SOFTLY, referenceGapMm = instrument.gapMm } = options;
+  checkLips(lips);
+  checkPressure(pressure);
+  const valve = valveIn(instrument, lips);
+  const reference = blownAt(instrument, referenceGapMm, valve);
+  const pressures = playedNotes(reference.modes).map((n) => pressureFor(n, pressure, reference.thresholds));
+  for (const gapMm of gapsMm) {
+    const here = gapMm === referenceGapMm ? reference : blownAt(instrument, gapMm, valve);
+    yield {
+      gapMm,
+      notes: playedNotes(here.modes).map((n, i): NoteSlot => {
+        const mouthPressure = pressures[i] ?? null;
+        return {
+          n,
+          onset: here.thresholds.lowest(n),
+          mouthPressure,
+          slot: mouthPressure === null ? null : slotOf(here.stability, here.thresholds, n, mouthPressure),
+        };
+      }),
+    };
+  }
+}
+
+/** The slots at one gap. */
+export function slotsAt(instrument: Instrument, gapMm: number, options: SlotOptions = {}): GapSlots {
+  const [slots] = slotSteps(instrument, [gapMm], options);
+  return slots;
+}
+
+/** Notes 2 to 10, or as many as the column's modes make. */
+function playedNotes(modes: Modes): number[] {
+  const last = Math.min(PLAYED[1], countOf(modes) - 1);
+  return Array.from({ length: Math.max(0, last - PLAYED[0] + 1) }, (_, i) => PLAYED[0] + i);
+}
+
+/** What note n is blown with, Pa; null where it has no threshold to take a multiple of. */
+export function pressureFor(n: number, pressure: Pressure, thresholds: Thresholds): number | null {
+  if ("pascals" in pressure) return pressure.pascals;
+  const onset = thresholds.lowest(n);
+  return onset && pressure.timesThreshold * onset.mouthPressure;
+}
+
+/** @throws RangeError in words */
+export function checkPressure(pressure: Pressure): void {
+  if ("pascals" in pressure) {
+    if (!(pressure.pascals > 0 && pressure.pascals <= 100e3))
+      throw new RangeError(
+        `a mouth pressure of ${pressure.pascals} Pa cannot be blown: give more than 0 kPa, to 100 kPa`,
+      );
+  } else if (!(pressure.timesThreshold > 1 && pressure.timesThreshold <= 20))
+    throw new RangeError(
+      `${pressure.timesThreshold} times the threshold cannot be used: give more than 1, to 20`,
+    );
+}

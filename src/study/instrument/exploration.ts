@@ -1,0 +1,153 @@
+/**
+ * Everything the page shows of one setup at a chosen gap, beside a reference gap: curves, modes, verdicts, a standing wave.
+ * What does not depend on the chosen gap is computed once.
+ */
+import type { Curve, Grid } from "../../acoustics/airColumn.ts";
+import { type CoverageFactor, NORMAL_COVERAGE } from "../../bench/measure/combinedUncertainty.ts";
+import { gapUncertainty } from "../../bench/measure/gapUncertainty.ts";
+import { SetupError } from "../../setup/problem.ts";
+import type { Setup } from "../../setup/setup.ts";
+import { type ChangedMode, modeChanges } from "../change/modeChanges.ts";
+import { type Verdict, verdicts } from "../change/verdicts.ts";
+import { type ChangeUncertainty, changeUncertainty } from "../uncertainty/changeUncertainty.ts";
+import { Contributions, type ModeContributions } from "../uncertainty/contributions.ts";
+import { Instrument } from "./instrument.ts";
+import { inContext, type ModeInContext } from "./modeTable.ts";
+import { type StandingWave, standingWave } from "./standingWave.ts";
+
+/** Impedance at screen resolution, Pa·s/m³, over the explorer's frequencies. */
+export interface ScreenCurve {
+  readonly frequencies: Float64Array;
+  readonly magnitude: Float64Array;
+  /** Radians. */
+  readonly phase: Float64Array;
+}
+
+export interface AtGap {
+  readonly gapMm: number;
+  readonly curve: ScreenCurve;
+  readonly modes: readonly ModeInContext[];
+}
+
+export interface Explored {
+  readonly referenceGapMm: number;
+  readonly reference: AtGap;
+  readonly chosen: AtGap;
+  /** From reference to chosen. */
+  readonly changes: readonly ChangedMode[];
+  /** How well any gap of this setup is known once it is set and measured, ±mm at 95 %; null where the setup does not say. */
+  readonly gapExpandedMm: number | null;
+  readonly verdicts: readonly Verdict[];
+  /** Of the changes from reference to chosen; null in a setup's first answer, which does not wait for it: ask again. */
+  readonly uncertainty: ChangeUncertainty | null;
+  readonly wave: StandingWave;
+}
+
+/** Points of a curve: two a pixel of a laptop's chart, evenly spaced in log f so that every octave is drawn as finely. */
+const POINTS = 1600;
+const SHOWN_HZ = [50, 1800] as const;
+
+/** One setup ready to be explored; keeps what does not depend on the chosen gap. */
+export class Exploration {
+  readonly instrument: Instrument;
+  readonly #grid: Grid;
+  #reference: AtGap | null = null;
+  /** Modes without a gap; null where this receiver stops the shank before the leadpipe. */
+  readonly #closed: readonly ModeInContext[] | null;
+  readonly #contributions: Contributions;
+  /** What the dimensions do at the reference gap and with the gap closed, kept as these are. */
+  #fixed: {
+    readonly referenceGapMm: number;
+    readonly reference: readonly ModeContributions[];
+    readonly closed: readonly ModeContributions[];
+  } | null = null;
+  #hasAnswered = false;
+  readonly #gapExpandedMm: number | null;
+
+  /** @param coverage of the uncertainties' degrees of freedom; the normal distribution's where they have none */
+  constructor(
+    readonly setup: Setup,
+    readonly coverage: CoverageFactor = NORMAL_COVERAGE,
+  ) {
+    this.instrument = new Instrument(setup, { curveHz: SHOWN_HZ });
+    this.#closed = closedModes(this.instrument);
+    this.#contributions = new Contributions(this.instrument);
+    this.#gapExpandedMm = gapUncertainty(setup, coverage).expandedMm ?? null;
+    const [low, high] = SHOWN_HZ;
+    this.#grid = this.instrument.column.grid(
+      Float64Array.from({ length: POINTS }, (_, i) => low * (high / low) ** (i / (POINTS - 1))),
+    );
+  }
+
+  /** Curve and resonances at a gap, mm. */
+  atGap(gapMm: number): AtGap {
+    const modes = inContext(this.instrument.modes(gapMm));
+    const curve = this.instrument.column.curve(this.#grid, this.instrument.gap(gapMm));
+    return { gapMm, curve: onScreen(this.#grid.frequencies, curve), modes };
+  }
+
+  /**
+   * @param resonance number of the resonance whose standing wave is shown
+   * @param retune number of the one that the slide brings back, for the uncertainty of what remains
+   * @throws SetupError on a gap the receiver cannot have
+   */
+  explore(gapMm: number, referenceGapMm: number, resonance: number, retune: number | null = null): Explored {
+    if (this.#reference?.gapMm !== referenceGapMm) this.#reference = this.atGap(referenceGapMm);
+    const reference = this.#reference;
+    const chosen = gapMm === referenceGapMm ? reference : this.atGap(gapMm);
+    const isQuick = this.#contributions.dimensions.length === 0;
+    const known = isQuick || this.#hasAnswered ? this.#uncertainty(gapMm, referenceGapMm, retune) : null;
+    this.#hasAnswered = true;
+    const changes = modeChanges(chosen.modes, reference.modes);
+    return {
+      referenceGapMm,
+      reference,
+      chosen,
+      changes,
+      gapExpandedMm: this.#gapExpandedMm,
+      verdicts: verdicts({
+        referenceGapMm,
+        chosenGapMm: gapMm,
+        chosen: changes,
+        closed: this.#closed && modeChanges(this.#closed, reference.modes),
+        thresholds: this.setup.thresholds,
+        uncertainty: known?.chosen ?? null,
+        closedUncertainty: known?.closed ?? null,
+      }),
+      uncertainty: known?.chosen ?? null,
+      wave: standingWave(this.instrument, Math.min(resonance, chosen.modes.length), gapMm, chosen.modes),
+    };
+  }
+
+  #uncertainty(gapMm: number, referenceGapMm: number, retune: number | null) {
+    const contributions = this.#contributions;
+    if (this.#fixed?.referenceGapMm !== referenceGapMm)
+      this.#fixed = {
+        referenceGapMm,
+        reference: contributions.at(referenceGapMm),
+        closed: this.#closed ? contributions.inContact() : [],
+      };
+    const { reference, closed } = this.#fixed;
+    const change = (to: readonly ModeContributions[]) =>
+      changeUncertainty(contributions.dimensions, reference, to, this.coverage, retune);
+    const chosen = gapMm === referenceGapMm ? reference : contributions.at(gapMm);
+    return { chosen: change(chosen), closed: change(closed) };
+  }
+}
+
+function onScreen(frequencies: Float64Array, { re, im }: Curve): ScreenCurve {
+  return {
+    frequencies,
+    magnitude: Float64Array.from(re, (x, i) => Math.hypot(x, im[i])),
+    phase: Float64Array.from(re, (x, i) => Math.atan2(im[i], x)),
+  };
+}
+
+function closedModes(instrument: Instrument): readonly ModeInContext[] | null {
+  try {
+    return inContext(instrument.modes(0));
+  } catch (error) {
+    if (error instanceof SetupError) return null;
+    throw error;
+  }
+}

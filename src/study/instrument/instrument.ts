@@ -1,0 +1,147 @@
+/**
+ * One setup ready to answer questions: its air column over the range its resonances need, and its modes at any gap.
+ */
+import { AirColumn } from "../../acoustics/airColumn.ts";
+import { Line } from "../../acoustics/duct/line.ts";
+import type { Gap } from "../../acoustics/gap/gap.ts";
+import { type Resonance, resonanceNear, resonancesOf } from "../../acoustics/resonance/resonances.ts";
+import { gapMm as ownGapMm, type Setup } from "../../setup/setup.ts";
+import { withGap } from "../../setup/withGap.ts";
+
+/** One resonance and the peak that belongs to it. */
+export interface Mode {
+  /** Number from the lowest resonance up. */
+  readonly n: number;
+  readonly frequencyHz: number;
+  readonly Q: number;
+  /** Maximum of |Z|; null where damping leaves none. */
+  readonly peakHz: number | null;
+  /** |Z| there, Pa·s/m³ */
+  readonly peakImpedance: number | null;
+}
+
+export interface InstrumentOptions {
+  /** How many resonances, from the lowest. */
+  readonly modes?: number;
+  /** A range in Hz that curves will be asked for, beside the one the resonances need. */
+  readonly curveHz?: readonly [low: number, high: number];
+  /** One that differs a little: its range is taken over, and what is the same in both. */
+  readonly like?: Instrument;
+}
+
+/** One setup ready to be asked for its modes at any gap and slide. */
+export class Instrument {
+  readonly column: AirColumn;
+  readonly modeCount: number;
+  /** The setup's own gap, mm. */
+  readonly gapMm: number;
+
+  constructor(
+    readonly setup: Setup,
+    { like, modes = like?.modeCount ?? 12, curveHz }: InstrumentOptions = {},
+  ) {
+    this.modeCount = modes;
+    this.gapMm = ownGapMm(setup);
+    const line = new Line(setup);
+    if (like) {
+      const { lowest, highest, fixedParts } = like.column;
+      const same = hasSameFixedParts(setup, like.setup) ? fixedParts : undefined;
+      this.column = new AirColumn(setup, lowest, highest, line, same);
+      return;
+    }
+    // neighbours lie about c/2L apart, the lowest near c/4L or, in a flaring bore, above it
+    const spacing = line.soundSpeed / (2 * line.length);
+    const low = Math.min(spacing / 4, curveHz?.[0] ?? Infinity);
+    let high = Math.max((modes + 2) * spacing, curveHz?.[1] ?? 0);
+    let column = new AirColumn(setup, low, high, line);
+    // a bore that crowds its resonances upwards needs a longer look
+    for (let tries = 0; tries < 3; tries++) {
+      if (resonancesOf(column, line.gap(this.gapMm / 1000), modes).length >= modes) break;
+      high *= 1.3;
+      column = new AirColumn(setup, low, high, line);
+    }
+    this.column = column;
+  }
+
+  #lastGap: { readonly gapMm: number; readonly gap: Gap } | null = null;
+  #lastResonances: { readonly gap: Gap; readonly resonances: readonly Resonance[] } | null = null;
+
+  /**
+   * The air column's gap for a gap in mm; refuses one the receiver cannot have. The last one is kept: its modes, its curve and
+   * its standing wave are asked for one after the other, and its radial modes cost more than any of them.
+   */
+  gap(gapMm: number): Gap {
+    if (this.#lastGap?.gapMm !== gapMm) {
+      withGap(this.setup, gapMm);
+      this.#lastGap = { gapMm, gap: this.column.line.gap(gapMm / 1000) };
+    }
+    return this.#lastGap.gap;
+  }
+
+  /** Modes at a gap, the slide drawn by `drawMm`. */
+  modes(gapMm: number, drawMm = 0): Mode[] {
+    return this.resonances(gapMm, drawMm).map(asMode);
+  }
+
+  /** The same as the air column has them, in Hz; those with the slide at rest are kept with the gap. */
+  resonances(gapMm: number, drawMm = 0): readonly Resonance[] {
+    const gap = this.gap(gapMm);
+    if (drawMm !== 0) return resonancesOf(this.column, gap, this.modeCount, drawMm / 1000);
+    if (this.#lastResonances?.gap !== gap)
+      this.#lastResonances = { gap, resonances: resonancesOf(this.column, gap, this.modeCount) };
+    return this.#lastResonances.resonances;
+  }
+
+  /**
+   * Slide, mm drawn, that brings resonance `n` at this gap back to `targetHz`; the secant method.
+   * @throws RangeError in words where the setup has no slide there or it would have to go in too far
+   */
+  drawFor(n: number, targetHz: number, gapMm: number): number {
+    const { slide } = this.column.line.bore;
+    if (!slide)
+      throw new RangeError(
+        "body.slideAt is missing: give the slide's place in the body, in mm, to see retuned results",
+      );
+    const gap = this.gap(gapMm);
+    const modes = this.resonances(gapMm);
+    const start = modes[n - 1];
+    if (!start)
+      throw new RangeError(`resonance ${n} does not exist here: choose one from 1 to ${modes.length}`);
+    let at: Resonance = start;
+    const miss = (draw: number): number => {
+      at = resonanceNear(this.column, gap, draw, at);
+      return at.frequency / targetHz - 1;
+    };
+    let x0 = 0;
+    let y0 = miss(0);
+    // longer by 1 mm in a column of length L is lower by about 1/L
+    let x1 = y0 * this.column.line.length;
+    for (let i = 0; i < 30 && Math.abs(x1 - x0) > 1e-12; i++) {
+      const y1 = miss(x1);
+      if (y1 === y0) break;
+      [x0, x1, y0] = [x1, x1 - (y1 * (x1 - x0)) / (y1 - y0), y1];
+    }
+    if (x1 < -slide.pushMax)
+      throw new RangeError(
+        `retuning resonance ${n} at a gap of ${gapMm} mm needs ${(-1000 * x1).toFixed(1)} mm taken out of the slide, ` +
+          `but the cylinder at body.slideAt is only ${(1000 * slide.pushMax).toFixed(1)} mm long`,
+      );
+    return 1000 * x1;
+  }
+}
+
+const asMode = ({ frequency, Q, peak }: Resonance, i: number): Mode => ({
+  n: i + 1,
+  frequencyHz: frequency,
+  Q,
+  peakHz: peak?.frequency ?? null,
+  peakImpedance: peak?.magnitude ?? null,
+});
+
+/** Mouthpiece, leadpipe and body with the air in them; what the receiver is has no part in it. */
+const hasSameFixedParts = (a: Setup, b: Setup): boolean =>
+  a.mouthpiece.profileMm === b.mouthpiece.profileMm &&
+  a.leadpipe === b.leadpipe &&
+  a.body === b.body &&
+  a.air === b.air &&
+  a.model === b.model;

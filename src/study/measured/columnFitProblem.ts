@@ -1,0 +1,154 @@
+/**
+ * The least-squares problem of `columnFit.ts`: residuals ln(Z_model/Z_measured) of both parts, their derivatives, and one
+ * step of Levenberg and Marquardt's method. Only what an unknown changes of the air column is made again.
+ */
+import { levenbergMarquardt } from "ml-levenberg-marquardt";
+import { AirColumn, type Curve } from "../../acoustics/airColumn.ts";
+import { Line } from "../../acoustics/duct/line.ts";
+import type { Interpolant } from "../../acoustics/numerics/chebyshev.ts";
+import { SetupError } from "../../setup/problem.ts";
+import { gapMm, type Setup } from "../../setup/setup.ts";
+import type { Unknown } from "./columnUnknowns.ts";
+import { logRatio, type Measured, modelCurve, unitOfMeasured } from "./measured.ts";
+
+/** Difference for derivatives, in steps of the unknown. */
+const DIFFERENCE = 0.05;
+/** dB in a neper. */
+export const NEPER_DB = 20 / Math.LN10;
+
+/** Unknowns are counted in their steps from the start; one more, the level, where the measurement's unit is unknown. */
+export class ColumnFitProblem {
+  readonly start: number[];
+  readonly low: number[];
+  readonly high: number[];
+  readonly rows: number;
+  readonly #x: Float64Array;
+  readonly #zero: Float64Array;
+  readonly #unit: number;
+  /** Fixed parts by all that they depend on, the last few. */
+  readonly #fixed = new Map<string, Interpolant>();
+  #last: { readonly key: string; readonly residuals: Float64Array } | null = null;
+
+  constructor(
+    readonly setup: Setup,
+    readonly measured: Measured,
+    readonly unknowns: readonly Unknown[],
+  ) {
+    const { frequencies, reading } = measured;
+    this.rows = 2 * frequencies.length;
+    this.#x = Float64Array.from({ length: this.rows }, (_, i) => i);
+    this.#zero = new Float64Array(this.rows);
+    this.#unit = unitOfMeasured(setup, measured, modelCurve(setup, frequencies, gapMm(setup)));
+    const level = reading.scale === "relative" ? [0] : [];
+    this.start = [...unknowns.map(() => 0), ...level];
+    this.low = [
+      ...unknowns.map(({ low, start, step }) => (low - start) / step),
+      ...level.map(() => -Infinity),
+    ];
+    this.high = [
+      ...unknowns.map(({ high, start, step }) => (high - start) / step),
+      ...level.map(() => Infinity),
+    ];
+    if (this.rows <= this.start.length + 1)
+      throw new RangeError("there are more unknowns than the measurement can tell: name fewer");
+  }
+
+  /** Unknown i in its own unit, within its bounds. */
+  value(i: number, at: readonly number[]): number {
+    const { start, step, low, high } = this.unknowns[i];
+    return Math.min(high, Math.max(low, start + step * at[i]));
+  }
+
+  /** The setup with the unknowns as they are `at`. */
+  setupAt(at: readonly number[]): Setup {
+    return this.unknowns.reduce((setup, { set }, i) => set(setup, this.value(i, at)), this.setup);
+  }
+
+  /** null where the unknowns together make no instrument (a shank wider than its receiver): a step too far. */
+  #curve(at: readonly number[]): Curve | null {
+    let setup: Setup;
+    try {
+      setup = this.setupAt(at);
+    } catch (error) {
+      if (error instanceof SetupError) return null;
+      throw error;
+    }
+    const { frequencies } = this.measured;
+    const line = new Line(setup);
+    const key = JSON.stringify([setup.air, setup.leadpipe, setup.model]);
+    const column = new AirColumn(
+      setup,
+      frequencies[0],
+      frequencies[frequencies.length - 1],
+      line,
+      this.#fixed.get(key),
+    );
+    this.#fixed.set(key, column.fixedParts);
+    if (this.#fixed.size > 2 * this.unknowns.length + 4) this.#fixed.delete(this.#fixed.keys().next().value!);
+    return column.curve(column.grid(frequencies), line.gap(gapMm(setup) / 1000));
+  }
+
+  /** Measured against modelled, nepers and then radians, a value a frequency; infinite where `at` is no instrument. */
+  residuals(at: readonly number[]): Float64Array {
+    const key = at.join();
+    if (this.#last?.key === key) return this.#last.residuals;
+    const count = this.measured.frequencies.length;
+    const level = Math.log(this.#unit) + (at[this.unknowns.length] ?? 0);
+    const residuals = new Float64Array(2 * count);
+    const model = this.#curve(at);
+    if (!model) return residuals.fill(Number.POSITIVE_INFINITY);
+    for (let i = 0; i < count; i++) {
+      const [nepers, radians] = logRatio(model, this.measured, i);
+      residuals[i] = nepers - level;
+      residuals[count + i] = radians;
+    }
+    this.#last = { key, residuals };
+    return residuals;
+  }
+
+  /** Sum of the squared residuals. */
+  squares(at: readonly number[]): number {
+    return this.residuals(at).reduce((sum, r) => sum + r * r, 0);
+  }
+
+  /** Root mean square of what is left over, dB, from a sum of squares. */
+  scatterDb(squares: number): number {
+    return NEPER_DB * Math.sqrt(squares / (this.rows - this.start.length));
+  }
+
+  /** Columns ∂r/∂x of the unknowns: central differences, one-sided at a bound. */
+  jacobian(at: readonly number[]): Float64Array[] {
+    return at.map((x, i) => {
+      const less = at.with(i, Math.max(this.low[i], x - DIFFERENCE));
+      const more = at.with(i, Math.min(this.high[i], x + DIFFERENCE));
+      const before = this.residuals(less);
+      return this.residuals(more).map((r, k) => (r - before[k]) / (more[i] - less[i]));
+    });
+  }
+
+  /** One step of the library's method: its damping is steered from outside, so that each can be told and be the last. */
+  step(at: readonly number[], damping: number): number[] {
+    let tried = [...at];
+    levenbergMarquardt(
+      { x: this.#x, y: this.#zero },
+      (parameters) => {
+        tried = [...parameters];
+        const residuals = this.residuals(tried);
+        return (i) => residuals[i];
+      },
+      {
+        initialValues: [...at],
+        minValues: this.low,
+        maxValues: this.high,
+        damping,
+        maxIterations: 1,
+        errorTolerance: 0,
+        jacobianFunction: (parameters) => {
+          const columns = this.jacobian(parameters);
+          return (i) => columns.map((column) => column[i]);
+        },
+      },
+    );
+    return tried;
+  }
+}

@@ -1,0 +1,49 @@
+/** What comes out of a fit of a few unknowns to a measured impedance. */
+import type { Setup } from "../../setup/setup.ts";
+import type { Unknown } from "./columnUnknowns.ts";
+
+export interface Estimate {
+  readonly unknown: Unknown;
+  readonly value: number;
+  /** Standard uncertainty, in the unknown's unit; null where the measurement does not determine it. */
+  readonly standard: number | null;
+  /** 95 %. */
+  readonly interval: readonly [low: number, high: number] | null;
+  readonly atBound: boolean;
+}
+
+/** What is left over beside the measurement's noise. */
+export interface LeftOver {
+  /** Of the measurement: as stated, or as it jumps from one frequency to the next. */
+  readonly noiseDb: number;
+  readonly isStated: boolean;
+  /** s² over the noise's: about 1 where the model fits. */
+  readonly chiSquare: number;
+  /** How much it runs together over neighbouring frequencies, in standard deviations of what chance makes. */
+  readonly together: number;
+}
+
+/**
+ * Whether what is left over is the measurement's noise (`sound`), has something in it that is not (`doubtful`), or is mostly not
+ * (`wrong`): then a wrong model has moved the unknowns, by nobody knows how much.
+ */
+export type Judgement = "sound" | "doubtful" | "wrong";
+
+export interface ColumnFit {
+  readonly setup: Setup;
+  readonly estimates: readonly Estimate[];
+  /** Correlation of every two estimates; null where nothing is determined. */
+  readonly correlation: readonly (readonly number[])[] | null;
+  /** Scatter of the residuals, dB and degrees alike: s as both. */
+  readonly scatterDb: number;
+  readonly scatterDegrees: number;
+  readonly startDb: number;
+  /** ρ, between neighbouring frequencies. */
+  readonly neighbours: number;
+  readonly degreesOfFreedom: number;
+  readonly converged: boolean;
+  readonly leftOver: LeftOver;
+  readonly judgement: Judgement;
+  /** What to know of the result, each a sentence. */
+  readonly words: readonly string[];
+}

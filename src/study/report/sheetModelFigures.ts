@@ -1,0 +1,143 @@
+/** What the model found, as figures of a printed sheet: shifts, heights and spacings of the played resonances, verdicts. */
+
+import { isPlayed, PLAYED, signed } from "../change/verdicts.ts";
+import { betweenGaps } from "../instrument/betweenGaps.ts";
+import type { ModeUncertainty, Uncertain } from "../uncertainty/changeUncertainty.ts";
+import type { Figure, FigureGroup } from "./sheetFigure.ts";
+import { CLAIMS, type Claim, claimEvidence, type SheetRecord } from "./sheetRecord.ts";
+
+export interface SheetResonance {
+  readonly n: number;
+  readonly shiftCents: number;
+  /** After the slide brought one resonance back; null while or where that is not known. */
+  readonly retunedCents: number | null;
+  /** null where it has no peak. */
+  readonly heightDb: number | null;
+  /** To the upper neighbour. */
+  readonly spacingCents: number | null;
+}
+
+/** Of the resonances notes are played on, from the gap compared with to the one recommended; null while not known. */
+export function sheetResonances({ explored, retuned }: SheetRecord): readonly SheetResonance[] | null {
+  if (!explored) return null;
+  const left =
+    retuned?.referenceGapMm === explored.referenceGapMm ? betweenGaps(retuned, explored.chosen.gapMm) : null;
+  return explored.changes.filter(isPlayed).map(({ n, shiftCents, heightDb, spacingChangeCents }) => ({
+    n,
+    shiftCents,
+    retunedCents: left?.find((mode) => mode.n === n)?.shiftCents ?? null,
+    heightDb,
+    spacingCents: spacingChangeCents,
+  }));
+}
+
+const QUANTITIES = [
+  ["shift", "shift of resonance", ({ shiftCents }) => shiftCents, "cents", 1],
+  ["retuned", "what remains of it after retuning, resonance", ({ retunedCents }) => retunedCents, "cents", 1],
+  ["height", "change of the height of peak", ({ heightDb }) => heightDb, "dB", 2],
+  ["spacing", "change of the spacing above resonance", ({ spacingCents }) => spacingCents, "cents", 1],
+] as const satisfies readonly (readonly [
+  string,
+  string,
+  (one: SheetResonance) => number | null,
+  string,
+  number,
+])[];
+
+const RULES: Readonly<Record<Claim, string>> = {
+  slots: "firmer slots",
+  resistance: "more resistance",
+  noGap: "no gap, freer",
+};
+
+/** The figures that the model gives: shifts, heights, what remains retuned, verdicts. */
+export function modelFigures(record: SheetRecord): readonly Figure[] {
+  const { setup, retuned, explored } = record;
+  const resonances = sheetResonances(record);
+  const of = (
+    group: FigureGroup,
+    name: string,
+    what: string,
+    text: string | null,
+    value: number | null = null,
+  ): Figure => ({
+    group,
+    name,
+    what,
+    value,
+    text: text ?? (record.isWorking ? "being worked out" : "not worked out"),
+    isWaiting: text === null && record.isWorking,
+  });
+  const ofResonances = QUANTITIES.flatMap(([name, what, quantity, unit, digits]) => {
+    const known = resonances?.flatMap((one) => quantity(one) ?? []) ?? [];
+    const [low, high] = [Math.min(...known), Math.max(...known)].map((value) => signed(value, digits));
+    const range = known.length === 0 ? null : low === high ? `${low} ${unit}` : `${low} to ${high} ${unit}`;
+    const whole = of("resonances", `${name}Range`, `${what}s ${PLAYED[0]} to ${PLAYED[1]}`, range);
+    const single = numbers.map((n) => {
+      const one = resonances?.find((resonance) => resonance.n === n);
+      const value = one ? quantity(one) : null;
+      const text = value === null ? (known.length > 0 ? "none" : null) : `${signed(value, digits)} ${unit}`;
+      return of("resonances", `${name}${n}`, `${what} ${n}`, text, value);
+    });
+    return [whole, ...single];
+  });
+  const most = (pick: (mode: ModeUncertainty) => Uncertain | null): number | null =>
+    explored?.uncertainty
+      ? Math.max(0, ...explored.uncertainty.modes.filter(isPlayed).map((mode) => pick(mode)?.expanded ?? 0))
+      : null;
+  const uncertain = (name: string, what: string, value: number | null, unit: string) =>
+    of(
+      "resonances",
+      name,
+      what,
+      value === null ? null : value === 0 ? "not stated" : `±${value.toPrecision(1)} ${unit}`,
+      value,
+    );
+  return [
+    ...ofResonances,
+    of(
+      "resonances",
+      "tunedBack",
+      "the resonance that the slide brings back",
+      retuned?.retune == null ? null : `${retuned.retune}`,
+      retuned?.retune,
+    ),
+    uncertain(
+      "shiftUncertainty",
+      "how well the shifts are known (95 %)",
+      most(({ shiftCents }) => shiftCents),
+      "cents",
+    ),
+    uncertain(
+      "heightUncertainty",
+      "how well the heights are known (95 %)",
+      most(({ heightDb }) => heightDb),
+      "dB",
+    ),
+    ...(
+      [
+        ["feltCents", "cents", "a shift is felt from"],
+        ["feltDecibels", "dB", "a height is felt from"],
+      ] as const
+    ).map(([name, unit, what]) => {
+      const value = setup.thresholds[unit === "dB" ? "decibels" : "cents"];
+      return of("resonances", name, what, `${value} ${unit}`, value);
+    }),
+    ...CLAIMS.flatMap((claim) => {
+      const evidence = claimEvidence(record, claim);
+      const what = `“${RULES[claim]}”`;
+      return [
+        of("verdicts", `${claim}Finding`, `${what}: what the model says`, evidence?.main?.finding ?? null),
+        of("verdicts", `${claim}Numbers`, `${what}: its numbers`, evidence?.main?.model ?? null),
+        of(
+          "verdicts",
+          `${claim}Peaks`,
+          `${what}: what the peaks alone say`,
+          evidence?.peaks?.finding ?? (evidence?.main ? "nothing" : null),
+        ),
+      ];
+    }),
+  ];
+}
+
+const numbers = Array.from({ length: PLAYED[1] - PLAYED[0] + 1 }, (_, i) => PLAYED[0] + i);

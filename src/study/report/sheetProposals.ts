@@ -1,0 +1,170 @@
+/**
+ * What a sheet says until a technician says it better: a template for each paragraph, chosen by what the record holds. Its
+ * numbers are figures by name, so that who alters the words keeps them.
+ */
+import { seatWearCaution, usualCautions } from "../../bench/cut/cautions.ts";
+import type { CutWayName } from "../../bench/cut/cutWay.ts";
+import type { TrialFinding } from "../../trial/finding.ts";
+import { sheetResonances } from "./sheetModelFigures.ts";
+import type { CLASSROOM_SENTENCES, ClassroomChart, Paragraph } from "./sheetParagraphs.ts";
+import { type Claim, claimEvidence, isLeftAsItIs, type SheetRecord } from "./sheetRecord.ts";
+
+/** Every paragraph as it is proposed: a template over the sheet's figures. */
+export function proposals(record: SheetRecord, chart: ClassroomChart): Readonly<Record<Paragraph, string>> {
+  return {
+    measured: measured(record),
+    found: found(record),
+    slots: verdict(record, "slots"),
+    resistance: verdict(record, "resistance"),
+    noGap: verdict(record, "noGap"),
+    trial: tried(record),
+    recommendation: recommendation(record),
+    reverse: reverse(record),
+    cautions: cautions(record),
+    method: METHOD,
+    ...classroom(record, chart),
+  };
+}
+
+const SHOULDER = "The shoulder gap seen from outside is another length: nothing here rests on it.";
+
+function measured({ present: { expandedMm, readings } }: SheetRecord): string {
+  const known =
+    expandedMm === undefined
+      ? "How well it is known has not been measured."
+      : "It is known to ±{gapUncertainty} (95 %).";
+  const how = readings
+    ? "Receiver depth less insertion, {depthReadings} and {insertionReadings} readings: {gap}."
+    : "Receiver depth {depth} less insertion {insertion} by the instrument's record: {gap}. No readings are noted.";
+  return `${how} ${known} ${SHOULDER}`;
+}
+
+const isSameGap = ({ recommendedGapMm, referenceGapMm }: SheetRecord): boolean =>
+  recommendedGapMm === referenceGapMm;
+
+function found(record: SheetRecord): string {
+  if (isSameGap(record)) return "The gap recommended is the gap compared with: there is no change to model.";
+  const uncertainty = record.explored?.uncertainty;
+  const known =
+    uncertainty && uncertainty.sources.length === 0
+      ? "How well the dimensions are known is not stated."
+      : "The shifts are known to {shiftUncertainty}, the heights to {heightUncertainty}.";
+  const isRetuned = sheetResonances(record)?.some(({ retunedCents }) => retunedCents !== null);
+  const remains =
+    isRetuned || record.isWorking
+      ? " With resonance {tunedBack} tuned back, {retunedRange} remain."
+      : record.retuned
+        ? " What remains after retuning is not worked out for a gap as wide."
+        : "";
+  return (
+    "From {reference} to {recommended} the resonances shift by {shiftRange}, their peaks change by {heightRange}." +
+    `${remains} Felt from {feltCents} or {feltDecibels}. ${known}`
+  );
+}
+
+/** Where lips and stream say one thing and the peaks another, both are told. */
+function verdict(record: SheetRecord, claim: Claim): string {
+  const evidence = claimEvidence(record, claim);
+  if (evidence?.main?.finding === "same gap") return `Nothing to compare: {${claim}Finding}.`;
+  const disagrees =
+    evidence?.main && evidence.peaks && evidence.peaks.finding !== evidence.main.finding
+      ? ` By the peaks alone: {${claim}Peaks}.`
+      : "";
+  return `The model: {${claim}Finding}. {${claim}Numbers}${disagrees}`;
+}
+
+const OPENED: Readonly<Record<TrialFinding["opened"], string>> = {
+  complete: "",
+  early: " It was opened before all was rated.",
+  again: " The codes had been seen before it was opened, and ratings can have been changed since.",
+};
+
+function tried({ trial }: SheetRecord): string {
+  if (!trial) return "No blind trial was played, or its result is not opened yet.";
+  const early = OPENED[trial.opened];
+  return trial.isDecided
+    ? `Played blind, {trialRepeats} times each: {trial} Guessing would do as well in {trialChance} of trials.${early}`
+    : `Played blind, {trialRepeats} times each: {trial} This was not decided: guessing does as well in {trialChance} of trials.${early}`;
+}
+
+function recommendation(record: SheetRecord): string {
+  const { way, trial } = record;
+  if (isLeftAsItIs(record)) return `Leave the gap as it is, {gap} ({gapOther}).${blind(record)}`;
+  const how = way
+    ? way.size === undefined
+      ? "The way: {way}."
+      : "The way: {way}, {waySize}; done when the gap is from {limits}."
+    : "How that is to be done is not planned yet.";
+  const undecided =
+    trial && !trial.isDecided && way && !way.isReversible
+      ? " Nothing in the trial asks for work that cannot be undone."
+      : "";
+  return `Bring the gap from {gap} to {recommended} ({recommendedOther}): {change}. ${how}${blind(record)}${undecided}`;
+}
+
+/** A preference is told to a tenth of a mm: closer than half of that, two gaps are the same. */
+const PREFERENCE_MM = 0.05;
+
+/** What the trial says of the gap recommended. */
+function blind({ trial, recommendedGapMm }: SheetRecord): string {
+  if (!trial || trial.preferredGapMm === null) return "";
+  const [low, high] = trial.intervalMm ?? [trial.preferredGapMm, trial.preferredGapMm];
+  return recommendedGapMm > low - PREFERENCE_MM && recommendedGapMm < high + PREFERENCE_MM
+    ? " The player, blind, preferred about {trialPreferred}, which agrees."
+    : " The player, blind, preferred about {trialPreferred}: another gap than this.";
+}
+
+const UNDOING: Readonly<Record<CutWayName, string>> = {
+  stop: "Move the stop back by {waySize}.",
+  exchange: "Keep the old shank: fitted again, it brings the old gap back.",
+  sleeve: "Take the layer off again.",
+  "turn-down":
+    "Metal that is off stays off: a gap that turns out too small can be widened only by a sleeve or another shank.",
+  shorten:
+    "Metal that is off stays off: a gap that turns out too wide can be narrowed only by turning the taper down or by another shank.",
+};
+
+function reverse(record: SheetRecord): string {
+  if (isLeftAsItIs(record)) return "Nothing is changed, so there is nothing to reverse.";
+  const { way } = record;
+  if (!way) return "That depends on the way, which is not planned yet.";
+  const { name, isReversible, confirmation } = way;
+  return isReversible
+    ? `This can be undone. ${UNDOING[name]}`
+    : [confirmation ?? "This cannot be undone.", UNDOING[name]].join(" ");
+}
+
+function cautions(record: SheetRecord): string {
+  const { plan, way } = record;
+  if (isLeftAsItIs(record))
+    return "Seat the mouthpiece with the same light twist each time, and measure again after some weeks of playing: seats wear in.";
+  const wear = plan?.gapPerDiameter === undefined ? null : seatWearCaution(plan.gapPerDiameter);
+  const lines = [...(plan?.cautions ?? []), ...(way ? way.cautions : usualCautions)];
+  return [...lines.filter((line) => line !== wear), ...(wear ? ["{seatWear}"] : [])].join("\n");
+}
+
+const METHOD =
+  "A line of cones from rim to bell with losses at the walls, the gap joined by {junction}, the bell by {bell}, {radiation}; " +
+  "air: {air}. Uncertainties by first order, 95 %. Lips are one mass, the stream is steady; the player is not modelled. " +
+  "Rules of thumb: common practice, no source.";
+
+/** Each a sentence or two that a whole class can read from the wall. */
+function classroom(
+  record: SheetRecord,
+  chart: ClassroomChart,
+): Pick<Record<Paragraph, string>, (typeof CLASSROOM_SENTENCES)[number]> {
+  const changes: Readonly<Record<ClassroomChart, string>> = {
+    height: "The heights of the peaks change by {heightRange}; a player feels it from {feltDecibels} on.",
+    spacing:
+      "Neighbouring resonances move by {spacingRange} against each other; a player feels it from {feltCents} on.",
+    curves:
+      "The peaks shift by {shiftRange} and change in height by {heightRange}; felt from {feltCents} or {feltDecibels}.",
+  };
+  return {
+    first:
+      "Between the mouthpiece's end and the start of the leadpipe a ring of air is left, the gap: here it goes from {reference} to {recommended}.",
+    second: isSameGap(record) ? "Both are the same gap: choose another to see a change." : changes[chart],
+    third:
+      "Players say a wider gap holds notes more firmly; the model’s answer for this instrument: {slotsFinding}.",
+  };
+}

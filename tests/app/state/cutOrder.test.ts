@@ -1,0 +1,54 @@
+import { describe, expect, test } from "vitest";
+import { orderOf } from "../../../src/app/state/bench/order.ts";
+import { type CutNotes, cutNotesIn, NO_CUT, readCutNotes } from "../../../src/app/state/notes/cutNotes.ts";
+import { demo } from "../../acoustics/setups.ts";
+
+const order = (typed: Partial<CutNotes>) => orderOf(demo(), { ...NO_CUT, ...typed });
+
+describe("what is typed for a cut", () => {
+  test("is a plan of the setup's own gap and uncertainty, empty fields taking their usual values", () => {
+    const { plan, problems } = order({ target: "2,0" });
+    expect(problems).toEqual({});
+    expect(plan).toMatchObject({ outcome: "plan", targetMm: 2 });
+    expect(plan!.expandedUncertaintyMm).toBeCloseTo(1.96 * Math.hypot(0.02, 0.03), 4);
+    const coarse = order({ target: "2", tolerance: "0.1", minimumWall: "0.65", stopPerMark: "1/64 in" })
+      .plan!;
+    expect(coarse.limitsMm).toEqual([1.9, 2.1]);
+    expect(coarse.ways.map(({ isPossible }) => isPossible)).toEqual([true, true, false]);
+    expect(coarse.ways[0].size).toBeCloseTo(0.5 / (25.4 / 64), 9);
+  });
+
+  test("is no plan without a target, nor with a text that cannot be read, which is told at its field", () => {
+    expect(order({ tolerance: "0.1" })).toEqual({ plan: null, problems: {} });
+    const bad = order({ target: "two", tolerance: "0.1 kg" });
+    expect(bad.plan).toBeNull();
+    expect(bad.problems.target).toMatch(/"two" is not a length/);
+    expect(bad.problems.tolerance).toMatch(/"kg" is no unit/);
+  });
+
+  test.each([
+    [{ target: "30" }, "target", /the target is 30\.000 mm/],
+    [{ target: "2", tolerance: "0" }, "tolerance", /the tolerance is 0\.000 mm/],
+    [{ target: "2", minimumWall: "-1" }, "minimumWall", /the minimum wall is -1\.000 mm/],
+    [{ target: "2", stopPerMark: "0" }, "stopPerMark", /a mark of the stop is 0\.000 mm/],
+  ] as const)("%j is refused at its field", (typed, field, words) => {
+    const { plan, problems } = order(typed);
+    expect(plan!.outcome).toBe("refused");
+    expect(Object.keys(problems)).toEqual([field]);
+    expect(problems[field]).toMatch(words);
+  });
+
+  test("keeps its meaning under another unit, and speaks that unit", () => {
+    const notes = cutNotesIn({ ...NO_CUT, target: "2", tolerance: "0.002 in" }, "in");
+    expect(notes).toMatchObject({ unit: "in", target: "2 mm", tolerance: "0.002 in" });
+    const { plan } = orderOf(demo(), notes);
+    expect(plan).toMatchObject({ unit: "in", targetMm: 2 });
+    expect(orderOf(demo(), { ...notes, target: "0.08" }).plan!.targetMm).toBeCloseTo(2.032, 9);
+  });
+
+  test("is read again as it was written, whatever else is there", () => {
+    const notes: CutNotes = { ...NO_CUT, unit: "in", target: "0.08", way: "turn-down" };
+    expect(readCutNotes(JSON.parse(JSON.stringify({ ...notes, confirmed: true })))).toEqual(notes);
+    expect(readCutNotes("nothing")).toEqual(NO_CUT);
+  });
+});

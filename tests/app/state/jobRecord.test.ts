@@ -1,0 +1,201 @@
+import "fake-indexeddb/auto";
+import { readdirSync, readFileSync } from "node:fs";
+import Dexie from "dexie";
+import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
+import { RecordDatabase } from "../../../src/app/state/record/database.ts";
+import { JobRecord, type Listing } from "../../../src/app/state/record/jobRecord.ts";
+import { AT, someJob } from "../../record/jobs.ts";
+
+const TEXTS = { title: "Leadpipe", player: "Heron", instrument: "No. 7", mouthpiece: "" };
+const DOCUMENT = { format: "annulus-document", version: 1, gapMm: 2.5 };
+
+let name: string;
+const opened: JobRecord[] = [];
+const open = async (): Promise<JobRecord> => {
+  const record = await JobRecord.open(new RecordDatabase(name));
+  opened.push(record);
+  return record;
+};
+/** Raw access, as nobody but a test or a fault has it. */
+const tampering = async (act: (database: RecordDatabase) => Promise<unknown>): Promise<void> => {
+  const database = new RecordDatabase(name);
+  await act(database);
+  database.close();
+};
+const listing = (record: JobRecord): Promise<Listing> =>
+  new Promise((done, failed) => {
+    const leave = record.watch((all) => {
+      done(all);
+      queueMicrotask(() => leave());
+    }, failed);
+  });
+
+let count = 0;
+beforeEach(() => {
+  name = `annulus-${count++}`;
+});
+afterEach(() => {
+  vi.useRealTimers();
+  for (const record of opened.splice(0)) record.close();
+});
+
+describe("the record", () => {
+  test("lists a job without what it holds, and gives that back as it was", async () => {
+    const record = await open();
+    const job = await record.add(TEXTS, DOCUMENT);
+    const { rows, deleted, unreadable } = await listing(record);
+    expect(rows).toMatchObject([{ ...TEXTS, id: job.id, gapMm: 2.5, holds: [], status: "open" }]);
+    expect(rows[0]).not.toHaveProperty("document");
+    expect([deleted, unreadable]).toEqual([[], 0]);
+    expect(await record.all()).toEqual([job]);
+    expect((await record.get(job.id))!.document).toEqual(DOCUMENT);
+  });
+
+  test("does not write over what has moved on, and says what is gone", async () => {
+    const record = await open();
+    const { id, revision } = await record.add(TEXTS, DOCUMENT);
+    const written = await record.write(id, revision, { ...DOCUMENT, gapMm: 3 });
+    expect(written).toHaveProperty("revision");
+    expect(await record.write(id, revision, { ...DOCUMENT, gapMm: 4 })).toBe("moved on");
+    expect((await record.get(id))!.row.gapMm).toBe(3);
+    expect(await record.write("x", revision, DOCUMENT)).toBe("gone");
+  });
+
+  test("renames, archives, duplicates", async () => {
+    const record = await open();
+    const { id } = await record.add(TEXTS, DOCUMENT);
+    await record.rename(id, { player: "Wren", title: "y".repeat(300) });
+    await record.setStatus(id, "archived");
+    expect((await record.get(id))!.row).toMatchObject({
+      player: "Wren",
+      status: "archived",
+      instrument: "No. 7",
+    });
+    const copy = (await record.duplicate(id))!;
+    expect(copy).toMatchObject({ player: "Wren", status: "open", document: DOCUMENT });
+    expect(copy.title).toMatch(/^y{190,} \(copy\)$/);
+    expect(copy.id).not.toBe(id);
+  });
+
+  test("brings a deleted job back, and lets it go a day later", async () => {
+    const record = await open();
+    const { id } = await record.add(TEXTS, DOCUMENT);
+    await record.delete(id);
+    expect(await listing(record)).toMatchObject({ rows: [], deleted: [{ id }] });
+    expect(await record.all()).toEqual([]);
+    await record.bringBack(id);
+    expect(await listing(record)).toMatchObject({ rows: [{ id }], deleted: [] });
+    await record.delete(id);
+    await open();
+    expect(await record.get(id)).toBeDefined();
+    vi.useFakeTimers({ now: Date.now() + 25 * 3600 * 1000, toFake: ["Date"] });
+    await open();
+    expect(await record.get(id)).toBeUndefined();
+    await tampering(async ({ documents }) => expect(await documents.count()).toBe(0));
+  });
+
+  test("restores all of a backup or nothing, and what was deleted comes back", async () => {
+    const record = await open();
+    const job = await record.add(TEXTS, DOCUMENT);
+    const other = someJob();
+    await record.delete(job.id);
+    expect(await record.restore([job, other])).toEqual(["added", "added"]);
+    expect((await record.all()).map(({ id }) => id).sort()).toEqual([job.id, other.id].sort());
+    expect(await record.restore([job, other])).toEqual(["same", "same"]);
+    const uncloneable = someJob({ document: { act: () => {} } });
+    await expect(record.restore([someJob(), uncloneable])).rejects.toThrow();
+    expect(await record.all()).toHaveLength(2);
+  });
+
+  test("tells how far it is with many, and once stopped has taken in none", async () => {
+    const record = await open();
+    const many = Array.from({ length: 70 }, () => someJob());
+    const stop = new AbortController();
+    const told: number[] = [];
+    const stopped = record.restore(
+      many,
+      ({ done, of }) => {
+        told.push(done / of);
+        if (done >= of / 2) stop.abort();
+      },
+      stop.signal,
+    );
+    expect(await stopped).toBeNull();
+    expect(told.length).toBeGreaterThan(1);
+    expect(told.at(-1)).toBeLessThan(1);
+    expect(await record.all()).toEqual([]);
+    // the same job twice, far apart in one file
+    const newer = { ...many[0], title: "Newer", revision: { here: 2 } };
+    const outcomes = await record.restore([...many, newer], ({ done, of }) => told.push(done / of));
+    expect(outcomes).toEqual([...many.map(() => "added"), "updated"]);
+    expect(told.at(-1)).toBe(1);
+    expect((await record.get(many[0].id))!.row.title).toBe("Newer");
+    expect(await record.all()).toHaveLength(70);
+  });
+
+  test("keeps and hands over what it cannot read, and lists the rest", async () => {
+    const record = await open();
+    const good = await record.add(TEXTS, DOCUMENT);
+    await tampering(({ jobs }) => jobs.put({ id: "bad", title: 7 } as never));
+    const { rows, unreadable } = await listing(record);
+    expect([rows.map(({ id }) => id), unreadable]).toEqual([[good.id], 1]);
+    expect(await record.unreadable()).toMatchObject([{ json: { id: "bad", title: 7 } }]);
+    expect(await record.write("bad", {}, DOCUMENT)).toBe("moved on");
+    await tampering(async ({ jobs }) => expect(await jobs.get("bad")).toEqual({ id: "bad", title: 7 }));
+  });
+
+  test("takes a job of a later version of the page for what it is, and leaves it alone", async () => {
+    const record = await open();
+    const later = { ...(await record.add(TEXTS, DOCUMENT)), version: 3 };
+    await tampering(({ jobs }) => jobs.update(later.id, { version: 3 } as never));
+    await record.rename(later.id, { title: "spoilt" });
+    await record.setStatus(later.id, "archived");
+    await tampering(async ({ jobs }) =>
+      expect(await jobs.get(later.id)).toMatchObject({ version: 3, title: "Leadpipe", status: "open" }),
+    );
+  });
+
+  test("counts the changes of this browser as one browser's, over visits", async () => {
+    const [first, second] = [await open(), await open()];
+    const a = await first.add(TEXTS, DOCUMENT);
+    const b = await second.add(TEXTS, DOCUMENT);
+    expect(Object.keys(a.revision)).toEqual(Object.keys(b.revision));
+  });
+});
+
+describe("a database of an earlier version", () => {
+  const folder = new URL("../record/versions/", import.meta.url);
+  const earlier = readdirSync(folder)
+    .filter((file) => file.startsWith("1-"))
+    .map((file) => JSON.parse(readFileSync(new URL(file, folder), "utf8")));
+
+  test("1: bare documents become jobs, what cannot be read is kept beside", async () => {
+    const old = new Dexie(name);
+    old.version(1).stores({ kept: "++" });
+    await old.table("kept").bulkAdd([...earlier, { spoilt: true }]);
+    old.close();
+
+    const record = await open();
+    const jobs = await record.all();
+    // the same document twice, bare and beside a view, is one job
+    expect(jobs).toMatchObject([{ version: 2, title: "Invented straight horn", document: earlier[1] }]);
+    expect(await record.unreadable()).toMatchObject(
+      [{ json: { spoilt: true }, reason: /not a job/ }].map(({ json, reason }) => ({
+        json,
+        reason: expect.stringMatching(reason),
+      })),
+    );
+    expect((await listing(record)).rows).toMatchObject([{ gapMm: 3.1, holds: ["measured"] }]);
+    expect(AT < jobs[0].changed).toBe(true);
+  });
+
+  test("2: jobs are as they were", async () => {
+    const [job] = readdirSync(folder)
+      .filter((file) => file.startsWith("2-"))
+      .map((file) => JSON.parse(readFileSync(new URL(file, folder), "utf8")));
+    const record = await open();
+    await record.restore([job]);
+    record.close();
+    expect(await (await open()).all()).toEqual([job]);
+  });
+});

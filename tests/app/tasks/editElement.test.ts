@@ -1,0 +1,147 @@
+// @vitest-environment jsdom
+import { ContextProvider } from "@lit/context";
+import { afterEach, expect, test, vi } from "vitest";
+import "../../../src/app/tasks/edit/editor.ts";
+import { storeContext } from "../../../src/app/state/contexts.ts";
+import { documentOf, Store } from "../../../src/app/state/store.ts";
+import type { AnnulusEditor } from "../../../src/app/tasks/edit/editor.ts";
+import { someSetup } from "../someSetup.ts";
+
+const setup = someSetup();
+
+const drawn = () => new Promise((done) => setTimeout(done));
+
+async function openEditor(): Promise<{ editor: AnnulusEditor; store: Store }> {
+  const store = new Store(documentOf(setup));
+  const desk = document.body.appendChild(document.createElement("div"));
+  new ContextProvider(desk, { context: storeContext, initialValue: store });
+  const editor = desk.appendChild(document.createElement("annulus-editor"));
+  await drawn();
+  return { editor, store };
+}
+
+afterEach(() => document.body.replaceChildren());
+
+const fieldOf = (editor: AnnulusEditor, path: string) =>
+  editor.shadowRoot!.querySelector(`annulus-field[data-path="${path}"]`)!.shadowRoot!;
+
+async function enter(root: ShadowRoot, selector: string, text: string): Promise<HTMLInputElement> {
+  const input = root.querySelector<HTMLInputElement>(selector)!;
+  input.value = text;
+  input.dispatchEvent(new Event("change", { bubbles: true }));
+  await drawn();
+  return input;
+}
+
+test("a finished entry is one undo step and is shown as it was understood", async () => {
+  const { editor, store } = await openEditor();
+  const depth = await enter(fieldOf(editor, "receiver.depth"), "#control", "1 in");
+  expect(depth.value).toBe("25.4");
+  expect(store.state.document).toMatchObject({ gapMm: 3.4, setup: { receiver: { depthMm: 25.4 } } });
+  store.undo();
+  expect(store.state).toMatchObject({ document: { setup, gapMm: 2.54 }, canUndo: false });
+  await drawn();
+  expect(depth.value).toBe("24.54");
+});
+
+test("a refused entry stays, is described beside the field and changes nothing", async () => {
+  const { editor, store } = await openEditor();
+  const field = fieldOf(editor, "mouthpiece.insertion");
+  const insertion = await enter(field, "#control", "30");
+  expect(insertion.value).toBe("30");
+  expect(insertion.getAttribute("aria-invalid")).toBe("true");
+  const [problem] = insertion.getAttribute("aria-describedby")!.split(" ");
+  expect(field.getElementById(problem)).toMatchObject({
+    textContent: expect.stringContaining("The gap would be"),
+  });
+  expect(field.getElementById(problem)!.getAttribute("role")).toBe("alert");
+  expect(store.state.canUndo).toBe(false);
+  field.querySelector("button")!.click();
+  await drawn();
+  expect(insertion.value).toBe("22");
+  expect(insertion.getAttribute("aria-invalid")).toBe("false");
+});
+
+test("the display follows the unit; what is shown and left is not an edit", async () => {
+  const { editor, store } = await openEditor();
+  store.setView({ unit: "in" });
+  await drawn();
+  const insertion = await enter(fieldOf(editor, "mouthpiece.insertion"), "#control", "0.86614");
+  expect(insertion.value).toBe("0.86614");
+  expect(store.state).toMatchObject({ document: { setup }, canUndo: false });
+});
+
+test("a shank that was moved is what is edited, and only what was typed changes", async () => {
+  const { editor, store } = await openEditor();
+  store.setGap(4);
+  await drawn();
+  const field = fieldOf(editor, "mouthpiece.insertion");
+  expect(field.querySelector("input")!.value).toBe("20.54");
+  await editor.reveal("name");
+  await enter(fieldOf(editor, "name"), "#control", "Renamed");
+  expect(store.state.document.gapMm).toBe(4);
+  // the same part: to the model nothing has changed
+  expect(store.state.document.setup.mouthpiece).toBe(setup.mouthpiece);
+  await enter(field, "#control", "22");
+  expect(store.state.document).toMatchObject({ gapMm: 2.54, setup: { name: "Renamed" } });
+});
+
+test("a row emptied with the keyboard is taken out once, though the browser tells of it twice", async () => {
+  const { editor, store } = await openEditor();
+  await editor.reveal("body.profile[1][0]");
+  const table = editor.shadowRoot!.querySelector('annulus-profile-table[bore="body"]')!.shadowRoot!;
+  await enter(table, '[data-row="1"][data-column="0"]', "");
+  const bore = table.querySelector<HTMLInputElement>('[data-row="1"][data-column="1"]')!;
+  bore.focus();
+  bore.value = "";
+  bore.dispatchEvent(new KeyboardEvent("keydown", { key: "Enter", bubbles: true, cancelable: true }));
+  bore.dispatchEvent(new Event("change", { bubbles: true }));
+  await drawn();
+  expect(store.state.document.setup.body.profileMm).toEqual([
+    [0, 11.68],
+    [1030, 122],
+  ]);
+  expect(table.querySelectorAll('[role="alert"]')).toHaveLength(0);
+  store.undo();
+  expect(store.state.document.setup).toBe(setup);
+});
+
+test("Escape takes back what is being typed, then closes", async () => {
+  const { editor } = await openEditor();
+  const closed = vi.fn();
+  editor.addEventListener("close", closed);
+  const input = fieldOf(editor, "receiver.depth").querySelector("input")!;
+  const pressEscape = () =>
+    input.dispatchEvent(
+      new KeyboardEvent("keydown", { key: "Escape", bubbles: true, composed: true, cancelable: true }),
+    );
+  input.value = "9";
+  pressEscape();
+  expect(input.value).toBe("24.54");
+  expect(closed).not.toHaveBeenCalled();
+  pressEscape();
+  expect(closed).toHaveBeenCalledOnce();
+});
+
+test("every control has a label and no style is written into the page", async () => {
+  const { editor } = await openEditor();
+  for (const path of [
+    "name",
+    "air.temperature",
+    "model.junction",
+    "thresholds.cents",
+    "leadpipe.profile[0][0]",
+  ])
+    await editor.reveal(path);
+  await drawn();
+  const roots = [editor.shadowRoot!];
+  for (const root of roots)
+    for (const element of root.querySelectorAll("*")) if (element.shadowRoot) roots.push(element.shadowRoot);
+  const controls = roots.flatMap((root) => [
+    ...root.querySelectorAll<HTMLInputElement | HTMLSelectElement>("input, select, textarea"),
+  ]);
+  expect(controls.length).toBeGreaterThan(25);
+  for (const control of controls)
+    expect(control.getAttribute("aria-label") ?? control.labels?.[0]?.textContent?.trim()).toBeTruthy();
+  expect(roots.flatMap((root) => [...root.querySelectorAll("[style]")])).toEqual([]);
+});

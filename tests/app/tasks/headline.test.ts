@@ -1,0 +1,63 @@
+import { expect, test } from "vitest";
+import { headline } from "../../../src/app/tasks/explore/headline.ts";
+import { SAME_GAP } from "../../../src/study/change/verdicts.ts";
+import type { Felt } from "../../../src/study/feel/felt.ts";
+import type { HoldFinding } from "../../../src/study/feel/slotChange.ts";
+import { Exploration } from "../../../src/study/instrument/exploration.ts";
+import { gapSweep } from "../../../src/study/instrument/gapSweep.ts";
+import { Instrument } from "../../../src/study/instrument/instrument.ts";
+import { demo } from "../../acoustics/setups.ts";
+
+const setup = demo();
+const explored = new Exploration(setup).explore(5.04, 2.5, 4);
+const felt = (...findings: HoldFinding[]): Felt => ({
+  slots: SAME_GAP,
+  resistance: SAME_GAP,
+  change: {
+    referenceGapMm: 2.5,
+    chosenGapMm: 5.04,
+    feltCents: 3.5,
+    holdCents: null,
+    finding: null,
+    notes: findings.map((finding, i) => ({
+      n: i + 2,
+      holdCents: null,
+      pull: null,
+      margin: null,
+      threshold: null,
+      finding,
+    })),
+  },
+});
+const holds = (of: Felt | null) =>
+  headline({ explored, retuned: null, felt: of, thresholds: setup.thresholds, unit: "mm" }).holds;
+
+test("the headline names the notes whose slots change enough to feel, both ways, and is silent otherwise", () => {
+  expect(holds(felt("firmer", "too small to feel", "looser", "looser"))).toBe(
+    "On modelled lips note 2 holds firmer, notes 4 and 5 hold looser: enough to feel.",
+  );
+  expect(holds(felt("too small to feel", "depends on the lips"))).toBeNull();
+  expect(holds(null)).toBeNull();
+});
+
+test("beyond the gaps that the sweep reaches it says so, and within them what remains", () => {
+  const retuned = gapSweep(new Instrument(setup, { modes: 10 }), {
+    gapsMm: [0, 2.5, 4],
+    referenceGapMm: 2.5,
+    retune: 4,
+  });
+  const said = (chosenGapMm: number) =>
+    headline({
+      explored: new Exploration(setup).explore(chosenGapMm, 2.5, 4),
+      retuned,
+      felt: null,
+      thresholds: setup.thresholds,
+      unit: "mm",
+    });
+  expect(said(5.04)).toMatchObject({
+    remains: "What remains after retuning is worked out for gaps up to 4.00 mm · 0.157 in.",
+    finding: null,
+  });
+  expect(said(4).remains).toMatch(/^With resonance 4 tuned back, .* cents remain:$/);
+  expect(said(4).finding).not.toBeNull();
+});

@@ -1,0 +1,109 @@
+import { describe, expect, test } from "vitest";
+import { NO_NOTES, notesForAnother, readNotes } from "../../../src/app/state/notes/notes.ts";
+import {
+  NO_SHEET,
+  readSheetNotes,
+  type SheetNotes,
+  withWords,
+} from "../../../src/app/state/notes/sheetNotes.ts";
+import { FIRST_VIEW, type State } from "../../../src/app/state/state.ts";
+import { documentOf } from "../../../src/app/state/store.ts";
+import { paperSize, pxOf } from "../../../src/app/tasks/sheet/paperSize.ts";
+import { sheetData } from "../../../src/app/tasks/sheet/record.ts";
+import { NONE } from "../../../src/app/work/results.ts";
+import { demo } from "../../acoustics/setups.ts";
+
+const typed: SheetNotes = {
+  ...NO_SHEET,
+  form: "classroom",
+  paper: "Letter",
+  chart: "curves",
+  isLandscape: false,
+  heads: { ...NO_SHEET.heads, title: "Job 7", workshop: "Kettle Lane", technician: "T.", player: "K." },
+  words: { found: "Only {gap}.", cautions: "" },
+};
+
+describe("the notes of a sheet", () => {
+  test("come back as they were typed; what cannot be read is empty", () => {
+    expect(readSheetNotes(JSON.parse(JSON.stringify(typed)))).toEqual(typed);
+    for (const odd of [null, "sheet", 4, { words: [1], heads: { title: 3 }, form: "wall", paper: "A5" }])
+      expect(readSheetNotes(odd)).toEqual(NO_SHEET);
+    expect(readSheetNotes({ words: { gossip: "x", found: 3 } }).words).toEqual({});
+    expect(readNotes({ sheet: typed }).sheet).toEqual(typed);
+  });
+
+  test("for another instrument keep who works here and the paper, not the job and its words", () => {
+    expect(notesForAnother({ ...NO_NOTES, sheet: typed }).sheet).toEqual({
+      ...typed,
+      heads: { ...NO_SHEET.heads, workshop: "Kettle Lane", technician: "T." },
+      words: {},
+    });
+  });
+
+  test("go back to a proposal by forgetting the words; an emptied paragraph stays emptied", () => {
+    expect(withWords(typed, "found", null).words).toEqual({ cautions: "" });
+    expect(withWords(typed, "found", "").words).toEqual({ cautions: "", found: "" });
+    expect(withWords(withWords(typed, "trial", "none"), "trial", null)).toEqual(typed);
+  });
+});
+
+describe("the paper", () => {
+  test("has its true size, and lies on its side for the class alone", () => {
+    expect(paperSize(NO_SHEET)).toEqual({ widthMm: 210, heightMm: 297 });
+    expect(paperSize({ ...NO_SHEET, paper: "Letter" }).widthMm).toBeCloseTo(8.5 * 25.4, 9);
+    expect(paperSize({ ...NO_SHEET, form: "classroom" })).toEqual({ widthMm: 297, heightMm: 210 });
+    expect(paperSize({ ...NO_SHEET, form: "classroom", isLandscape: false }).widthMm).toBe(210);
+    expect(pxOf(25.4)).toBeCloseTo(96, 9);
+  });
+});
+
+describe("the record of a sheet", () => {
+  const state = (notes: Partial<typeof NO_NOTES> = {}, part: Partial<State["document"]> = {}): State => ({
+    document: { ...documentOf(demo(), { ...NO_NOTES, ...notes }), ...part },
+    view: FIRST_VIEW,
+    canUndo: false,
+    canRedo: false,
+    message: null,
+  });
+  const none = { explored: NONE, sweep: NONE, retuned: NONE };
+  const nobody = { stream: NONE, felt: NONE, slots: NONE, closed: NONE, holds: NONE, levels: NONE };
+  const data = (of: State) => sheetData(of, none, nobody, null);
+
+  test("takes the gap from the readings, else from the setup, and says which", () => {
+    expect(data(state()).record.present).toMatchObject({ gapMm: 2.5, readings: null });
+    expect(data(state()).record.present.expandedMm).toBeCloseTo(1.96 * Math.hypot(0.02, 0.03), 4);
+    const measure = { ...NO_NOTES.measure, depth: ["24.6", "24.62"], insertion: ["22", "22.02", "22.01"] };
+    const { present } = data(state({ measure })).record;
+    expect(present.readings).toEqual({ depth: 2, insertion: 3 });
+    expect(present.gapMm).toBeCloseTo(24.61 - 22.01, 9);
+    expect(present.expandedMm).toBeGreaterThan(0.02);
+  });
+
+  test("has the way of a plan to the gap it recommends, and tells of a plan to another", () => {
+    const cut = { ...NO_NOTES.cut, target: "2", way: "turn-down" };
+    const toThis = data(state({ cut }, { gapMm: 2 }));
+    expect(toThis.record.way?.name).toBe("turn-down");
+    expect(toThis.plannedMm).toBeNull();
+    const toOther = data(state({ cut }, { gapMm: 2.1 }));
+    expect(toOther.record).toMatchObject({ plan: null, way: null });
+    expect(toOther.plannedMm).toBe(2);
+    expect(data(state({ cut: { ...cut, target: "two" } })).plannedMm).toBeNull();
+  });
+
+  test("waits for what is not there, not for what was refused or is not asked for", () => {
+    const { record, awaited } = data(state());
+    expect(record.isWorking).toBe(true);
+    expect(awaited.map(({ what }) => what)).toContain("what remains after retuning");
+    const refusal = { ...NONE, refused: "no such gap" };
+    const quiet = sheetData(
+      { ...state(), view: { ...FIRST_VIEW, retune: null } },
+      { explored: refusal, sweep: refusal, retuned: NONE },
+      { ...nobody, felt: refusal, closed: refusal },
+      null,
+    );
+    expect(quiet.awaited).toEqual([]);
+    expect(quiet.record.isWorking).toBe(false);
+    const stopped = sheetData(state(), { ...none, sweep: { ...NONE, stopped: true } }, nobody, null);
+    expect(stopped.awaited.find(({ what }) => what === "the charts against gap")!.isStopped).toBe(true);
+  });
+});

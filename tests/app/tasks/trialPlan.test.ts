@@ -1,0 +1,140 @@
+import { describe, expect, test } from "vitest";
+import {
+  NO_TRIAL,
+  readTrialNotes,
+  type TrialNotes,
+  trialNotesIn,
+  withTurn,
+} from "../../../src/app/state/notes/trialNotes.ts";
+import { documentOf } from "../../../src/app/state/store.ts";
+import { haveSeen, rememberSeen } from "../../../src/app/tasks/trial/codesSeen.ts";
+import { readPlan } from "../../../src/app/tasks/trial/planReading.ts";
+import { spreadGaps } from "../../../src/app/tasks/trial/proposals.ts";
+import { trialTable } from "../../../src/app/tasks/trial/trialTable.ts";
+import { gapMm } from "../../../src/setup/setup.ts";
+import { sealTrial } from "../../../src/trial/seal.ts";
+import { gapItems } from "../../trial/players.ts";
+import { someSetup } from "../someSetup.ts";
+
+const setup = someSetup();
+const notes = (part: Partial<TrialNotes>): TrialNotes => ({ ...NO_TRIAL, ...part });
+const sealed = sealTrial(
+  { id: "t", player: "", items: gapItems(1, 2, 3), repeats: 2, passages: "", difference: 20 },
+  1,
+);
+
+describe("a plan as typed", () => {
+  test("is a plan when every text can be read; empty numbers are the usual ones", () => {
+    const { plan, missing } = readPlan(
+      notes({ gaps: ["1,5", "0.1 in", "", "1/8 in"], player: " Ada " }),
+      setup,
+    );
+    expect(missing).toBe("");
+    expect(plan).toMatchObject({ player: "Ada", repeats: 4, difference: 20 });
+    expect(plan!.items.map((item) => item.gapMm)).toEqual([1.5, 2.54, 3.175]);
+  });
+
+  test("says beside the field what is wrong, and does not seal", () => {
+    const { itemProblems, problems, plan, missing, numbers } = readPlan(
+      notes({ gaps: ["wide", "99", "2", "2.001", "-1"], repeats: "2.5", difference: "0", scatter: "much" }),
+      setup,
+    );
+    expect(itemProblems[0]).toMatch(/"wide" is not a length/);
+    expect(itemProblems[1]).toMatch(/takes gaps from 0\.00 mm to/);
+    expect(itemProblems[2]).toBe("");
+    expect(itemProblems[3]).toMatch(/there already/);
+    expect(itemProblems[4]).not.toBe("");
+    expect(problems).toEqual({
+      repeats: expect.stringContaining("from 2 to 14"),
+      difference: expect.stringContaining("from 1 to 100"),
+      scatter: expect.stringContaining("from 1 to 100"),
+    });
+    expect({ plan, numbers }).toEqual({ plan: null, numbers: null });
+    expect(missing).toMatch(/put right first/);
+  });
+
+  test("counts what is missing; names are told apart whatever their case", () => {
+    expect(readPlan(notes({ gaps: ["2"] }), setup).missing).toMatch(/^2 more gaps to go/);
+    const named = readPlan(notes({ kind: "names", names: ["old shank", "Old Shank ", "new shank"] }), setup);
+    expect(named.itemProblems).toEqual(["", "This name is there already.", ""]);
+    const three = readPlan(notes({ kind: "names", names: ["a", "b", "c"] }), setup);
+    expect(three.plan!.items[2]).toEqual({ name: "c", gapMm: null });
+  });
+});
+
+test("proposed gaps are those a receiver can have, in order, about the chosen and the reference gap", () => {
+  for (const unit of ["mm", "in"] as const)
+    for (const chosenMm of [0, 2.3, gapMm(setup)]) {
+      const document = { ...documentOf(setup), gapMm: chosenMm };
+      const gaps = spreadGaps(document, unit);
+      const read = readPlan(notes({ unit, gaps }), setup);
+      expect(read.itemProblems.join("")).toBe("");
+      const items = read.plan!.items.map((item) => item.gapMm!);
+      expect(items).toHaveLength(5);
+      expect([...items].sort((a, b) => a - b)).toEqual(items);
+      expect(items[4]).toBeGreaterThan(Math.max(chosenMm, document.referenceGapMm));
+    }
+});
+
+describe("what is kept", () => {
+  test("comes back as it was, also half rated", () => {
+    const ratings = { hold: 3, ease: null, evenness: 100, preference: 0 };
+    const kept = withTurn(notes({ gaps: ["1", "2 mm"], passages: "long note", trial: sealed }), 4, {
+      ratings,
+      remark: "dull",
+    });
+    expect(readTrialNotes(JSON.parse(JSON.stringify(kept)))).toEqual(kept);
+    expect(kept.trial!.turns[4]).toMatchObject({ ratings, remark: "dull", code: sealed.turns[4].code });
+    expect(kept.trial!.turns[3]).toBe(sealed.turns[3]);
+  });
+
+  test.each([
+    ["an item that does not exist", { turns: sealed.turns.map((turn) => ({ ...turn, item: 3 })) }],
+    [
+      "a repeat without one item",
+      { turns: sealed.turns.map((turn, i) => (i === 0 ? sealed.turns[1] : turn)) },
+    ],
+    ["two items", { items: sealed.items.slice(1) }],
+    ["a gap that is none", { items: [...sealed.items.slice(1), { name: "", gapMm: "2" }] }],
+    ["no turns", { turns: [] }],
+  ])("a key with %s is no trial", (_, part) => {
+    const json = JSON.parse(JSON.stringify(notes({ player: "Ada", trial: { ...sealed, ...part } as never })));
+    expect(readTrialNotes(json)).toMatchObject({ player: "Ada", trial: null });
+  });
+
+  test("bare gaps keep their meaning under another unit, and what is sealed stays in mm", () => {
+    const inches = trialNotesIn(notes({ gaps: ["2.5", "0.1 in"], trial: sealed }), "in");
+    expect(inches.gaps).toEqual(["2.5 mm", "0.1 in"]);
+    expect(inches.trial).toBe(sealed);
+  });
+});
+
+test("the table for a spreadsheet says of every turn what it was", () => {
+  const { columns, rows } = trialTable(sealed);
+  expect(rows).toHaveLength(6);
+  expect(rows[5][columns.indexOf("repeat")]).toBe(2);
+  expect(rows.map((row) => row[columns.indexOf("gap_mm")])).toEqual(sealed.turns.map(({ item }) => item + 1));
+});
+
+test("what was seen stays seen, on a shelf that works, and nothing fails on one that does not", () => {
+  const kept = new Map<string, string>();
+  const shelf = {
+    getItem: (key: string) => kept.get(key) ?? null,
+    setItem: (key: string, value: string) => void kept.set(key, value),
+    removeItem: (key: string) => void kept.delete(key),
+  };
+  expect(haveSeen("a", shelf)).toBe(false);
+  rememberSeen("a", shelf);
+  rememberSeen("b", shelf);
+  expect([haveSeen("a", shelf), haveSeen("b", shelf), haveSeen("c", shelf)]).toEqual([true, true, false]);
+  kept.set("annulus-trials-opened", "{");
+  expect(haveSeen("a", shelf)).toBe(false);
+  const full = {
+    ...shelf,
+    setItem: () => {
+      throw new Error("full");
+    },
+  };
+  expect(() => rememberSeen("d", full)).not.toThrow();
+  expect(haveSeen("a", null)).toBe(false);
+});

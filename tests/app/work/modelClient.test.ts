@@ -1,0 +1,265 @@
+import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
+import {
+  ModelClient,
+  type ModelClientOptions,
+  type ModelConnection,
+} from "../../../src/app/work/modelClient.ts";
+import type { Setup } from "../../../src/setup/setup.ts";
+import type { Explored } from "../../../src/study/instrument/exploration.ts";
+import type { GapSweep } from "../../../src/study/instrument/gapSweep.ts";
+import type { DrawRequest, ModelWorker, StepProgress, SweepRequest } from "../../../workers/modelProtocol.ts";
+import { someSetup } from "../someSetup.ts";
+
+const setup = someSetup();
+const other = someSetup({ insertion: 21 });
+
+/** A worker whose answers the test gives by hand, in the order of its questions. */
+class FakeWorker implements ModelWorker {
+  readonly asked: string[] = [];
+  readonly open: ((answer: unknown) => void)[] = [];
+  progress: StepProgress = () => {};
+  terminated = false;
+  die: (reason: unknown) => void = () => {};
+  /** Whether it answers `load` by itself. */
+  loads = true;
+  loaded: Setup | null = null;
+
+  connection(): ModelConnection {
+    const died = new Promise<never>((_, reject) => {
+      this.die = reject;
+    });
+    died.catch(() => {});
+    const terminate = () => {
+      this.terminated = true;
+    };
+    return { model: this, died, terminate };
+  }
+
+  answer(value: unknown): void {
+    this.open.shift()!(value);
+  }
+
+  #ask(what: string): Promise<never> {
+    this.asked.push(what);
+    return new Promise((resolve) => this.open.push(resolve as (answer: unknown) => void));
+  }
+
+  load(asked: Setup) {
+    this.loaded = asked;
+    if (!this.loads) return this.#ask("load");
+    this.asked.push("load");
+    return Promise.resolve({ ok: true as const });
+  }
+  explore(gapMm: number) {
+    return this.#ask(`explore ${gapMm}`);
+  }
+  sweep(request: SweepRequest, progress: StepProgress) {
+    this.progress = progress;
+    return this.#ask(`sweep ${request.ticket}`);
+  }
+  draw(request: DrawRequest, progress: StepProgress) {
+    this.progress = progress;
+    return this.#ask(`draw ${request.ticket}`);
+  }
+  async stop(ticket: number) {
+    this.asked.push(`stop ${ticket}`);
+  }
+}
+
+function bench(options: Partial<ModelClientOptions> = {}) {
+  const workers: FakeWorker[] = [];
+  const onRestart = vi.fn();
+  const client = new ModelClient({
+    connect() {
+      workers.push(new FakeWorker());
+      return workers.at(-1)!.connection();
+    },
+    onRestart,
+    ...options,
+  });
+  const explore = (gapMm: number, of = setup) =>
+    client.explore({ setup: of, gapMm, referenceGapMm: 2.54, resonance: 4, retune: 4 });
+  return { client, workers, onRestart, explore };
+}
+
+/** Lets everything that is due happen. */
+const settle = () => vi.advanceTimersByTimeAsync(0);
+const explored = (name: string) => ({ name }) as unknown as Explored;
+const swept = (name: string) => ({ name }) as unknown as GapSweep;
+
+beforeEach(() => {
+  vi.useFakeTimers();
+});
+afterEach(() => {
+  vi.useRealTimers();
+});
+
+describe("the model's client", () => {
+  test("loads a setup once and asks", async () => {
+    const { workers, explore } = bench();
+    const first = explore(1);
+    await settle();
+    workers[0].answer(explored("one"));
+    expect(await first).toEqual(explored("one"));
+    const second = explore(2);
+    await settle();
+    workers[0].answer(explored("two"));
+    expect(await second).toEqual(explored("two"));
+    expect(workers[0].asked).toEqual(["load", "explore 1", "explore 2"]);
+  });
+
+  test("while one exploration is under way only the newest waits", async () => {
+    const { workers, explore } = bench();
+    const all = [1, 2, 3, 4].map((gapMm) => explore(gapMm));
+    await settle();
+    expect(workers[0].asked).toEqual(["load", "explore 1"]);
+    workers[0].answer(explored("first"));
+    await settle();
+    expect(workers[0].asked).toEqual(["load", "explore 1", "explore 4"]);
+    workers[0].answer(explored("last"));
+    expect(await Promise.all(all)).toEqual([explored("first"), "superseded", "superseded", explored("last")]);
+  });
+
+  test("a question follows its own setup, whatever is asked at the same time", async () => {
+    const { client, workers, explore } = bench();
+    void explore(1);
+    void client.sweep(other, { gapsMm: [1] });
+    void explore(2);
+    await settle();
+    workers[0].answer(explored("one"));
+    await settle();
+    expect(workers[0].asked).toEqual(["load", "explore 1", "load", "sweep 1", "load", "explore 2"]);
+    expect(workers[0].loaded).toBe(setup);
+  });
+
+  test("a new name is no new instrument to the model", async () => {
+    const { workers, explore } = bench();
+    void explore(1);
+    await settle();
+    workers[0].answer(explored("one"));
+    await settle();
+    void explore(1, { ...setup, name: "Renamed" });
+    await settle();
+    expect(workers[0].asked).toEqual(["load", "explore 1", "explore 1"]);
+  });
+
+  test("passes refusals on", async () => {
+    const { workers, explore } = bench();
+    const answer = explore(99);
+    await settle();
+    workers[0].answer({ refused: "no such gap" });
+    expect(await answer).toEqual({ refused: "no such gap" });
+  });
+
+  test("a worker that dies is replaced once, loaded again, and everything under way is asked again", async () => {
+    const { client, workers, onRestart, explore } = bench();
+    const answers = [explore(1), client.sweep(setup, { gapsMm: [1] })];
+    await settle();
+    workers[0].die(new Error("out of memory"));
+    await settle();
+    expect(workers[0].terminated).toBe(true);
+    expect(workers).toHaveLength(2);
+    expect(onRestart).toHaveBeenCalledTimes(1);
+    expect(workers[1].asked.toSorted()).toEqual(["explore 1", "load", "sweep 1"]);
+    expect(workers[1].asked[0]).toBe("load");
+    for (const what of workers[1].asked.slice(1)) workers[1].answer(explored(what));
+    expect(await Promise.all(answers)).toEqual([explored("explore 1"), explored("sweep 1")]);
+  });
+
+  test("one that dies twice over the same question is not asked a third time", async () => {
+    const { workers, explore } = bench();
+    const answer = explore(1);
+    await settle();
+    workers[0].die(new Error("first"));
+    await settle();
+    workers[1].die(new Error("second"));
+    expect(await answer).toEqual({ refused: expect.stringContaining("load the page again") });
+    const next = explore(2);
+    await settle();
+    workers[2].answer(explored("two"));
+    expect(await next).toEqual(explored("two"));
+  });
+
+  test("a worker that cannot be started is refused in words", async () => {
+    const client = new ModelClient({
+      connect() {
+        throw new Error("blocked");
+      },
+    });
+    expect(await client.explore({ setup, gapMm: 1, referenceGapMm: 1, resonance: 1, retune: null })).toEqual({
+      refused: expect.stringContaining("cannot run here"),
+    });
+  });
+
+  test("a silent death is noticed by its silence", async () => {
+    const { workers, onRestart, explore } = bench({ patienceS: 8 });
+    const answer = explore(1);
+    await vi.advanceTimersByTimeAsync(7900);
+    expect(onRestart).not.toHaveBeenCalled();
+    await vi.advanceTimersByTimeAsync(200);
+    expect(onRestart).toHaveBeenCalledTimes(1);
+    await vi.advanceTimersByTimeAsync(8100);
+    expect(workers).toHaveLength(2);
+    expect(await answer).toEqual({ refused: expect.stringContaining("no answer for this instrument") });
+  });
+
+  test("building the air column may take longer", async () => {
+    const slow = new FakeWorker();
+    slow.loads = false;
+    const { onRestart, explore } = bench({
+      connect: () => slow.connection(),
+      patienceS: 8,
+      loadPatienceS: 30,
+    });
+    const answer = explore(1);
+    await vi.advanceTimersByTimeAsync(20_000);
+    expect(onRestart).not.toHaveBeenCalled();
+    slow.answer({ ok: true });
+    slow.answer(explored("late"));
+    expect(await answer).toEqual(explored("late"));
+  });
+
+  test("a setup that is refused is not asked about", async () => {
+    const bad = new FakeWorker();
+    bad.loads = false;
+    const { explore } = bench({ connect: () => bad.connection() });
+    const answer = explore(1);
+    await settle();
+    bad.answer({ refused: "too long" });
+    bad.answer({ refused: "no setup is loaded" });
+    expect(await answer).toEqual({ refused: "too long" });
+  });
+
+  test("a sweep that tells of progress is alive however long it takes", async () => {
+    const { client, workers, onRestart } = bench({ patienceS: 8 });
+    const progress = vi.fn();
+    const answer = client.sweep(setup, { gapsMm: [1, 2] }, progress);
+    for (let i = 1; i <= 10; i++) {
+      await vi.advanceTimersByTimeAsync(5000);
+      workers[0].progress(i, 10);
+    }
+    workers[0].answer(swept("all"));
+    expect(await answer).toEqual(swept("all"));
+    expect(progress).toHaveBeenLastCalledWith(10, 10);
+    // told on its way while the answer overtook it
+    progress.mockClear();
+    workers[0].progress(9, 10);
+    expect(progress).not.toHaveBeenCalled();
+    expect(onRestart).not.toHaveBeenCalled();
+  });
+
+  test("a sweep can be stopped, and a stopped one tells nothing more", async () => {
+    const { client, workers } = bench();
+    const stopping = new AbortController();
+    const progress = vi.fn();
+    const answer = client.sweep(setup, { gapsMm: [1, 2] }, progress, stopping.signal);
+    await settle();
+    stopping.abort();
+    expect(workers[0].asked).toEqual(["load", "sweep 1", "stop 1"]);
+    workers[0].progress(1, 2);
+    workers[0].answer(null);
+    expect(await answer).toBeNull();
+    expect(progress).not.toHaveBeenCalled();
+    expect(await client.sweep(setup, { gapsMm: [1] }, progress, AbortSignal.abort())).toBeNull();
+  });
+});

@@ -1,0 +1,78 @@
+import { expect, test } from "vitest";
+import { FIRST_VIEW } from "../../../src/app/state/state.ts";
+import { documentOf, Store } from "../../../src/app/state/store.ts";
+import { ModelClient } from "../../../src/app/work/modelClient.ts";
+import { ModelResults, type Results } from "../../../src/app/work/results.ts";
+import { Model } from "../../../workers/model.ts";
+import { someSetup } from "../someSetup.ts";
+
+/** The page's results over the real model, without a worker between. */
+function bench() {
+  const store = new Store(documentOf(someSetup()), { ...FIRST_VIEW, retune: null });
+  const connect = () => ({ model: new Model(), died: new Promise<never>(() => {}), terminate() {} });
+  const results = new ModelResults(store, new ModelClient({ connect }));
+  results.start();
+  return { store, results };
+}
+
+/** Waits until the results are as asked; no longer than the model answers. */
+const until = (results: ModelResults, isSo: (now: Results) => boolean): Promise<Results> =>
+  new Promise((resolve, reject) => {
+    const look = (now: Results) => {
+      if (!isSo(now) && !now.explored.refused) return;
+      leave();
+      if (isSo(now)) resolve(now);
+      else reject(new Error(now.explored.refused!));
+    };
+    const leave = results.subscribe(look);
+    look(results.value);
+  });
+
+test("the results follow the store; the old ones stay, marked stale, until the new are there", async () => {
+  const { store, results } = bench();
+  const isDone = ({ explored, sweep }: Results) =>
+    explored.value !== null && !explored.stale && sweep.progress === null && sweep.value !== null;
+  const first = await until(results, isDone);
+  expect(first.explored.value!.chosen.gapMm).toBe(2.54);
+  expect(first.sweep.value!.rows).toHaveLength(33);
+  expect(first.retuned.value).toBeNull();
+
+  store.setGap(1);
+  expect(results.value.explored).toMatchObject({ stale: true, value: first.explored.value });
+  expect(results.value.sweep).toBe(first.sweep);
+  const moved = await until(results, isDone);
+  expect(moved.explored.value!.chosen.gapMm).toBe(1);
+
+  store.setReference(3);
+  expect(results.value.sweep).toMatchObject({ stale: true, progress: 0, value: first.sweep.value });
+  expect((await until(results, isDone)).sweep.value!.referenceGapMm).toBe(3);
+});
+
+test("retuning adds a sweep, which goes when it is switched off; one that cannot be says why", async () => {
+  const { store, results } = bench();
+  store.setView({ retune: 4 });
+  const { retuned } = await until(results, (now) => now.retuned.value !== null);
+  expect(retuned.value!.retune).toBe(4);
+  store.setView({ retune: null });
+  expect(results.value.retuned.value).toBeNull();
+  store.setView({ retune: 30 });
+  const refused = await until(results, (now) => now.retuned.refused !== null);
+  expect(refused.retuned.refused).toContain("resonance 30");
+});
+
+test("long work can be stopped and taken up again", async () => {
+  const { results } = bench();
+  await until(results, ({ sweep }) => (sweep.progress ?? 0) > 0);
+  results.stopSweeps();
+  expect(results.value.sweep).toMatchObject({ value: null, progress: null, stopped: true });
+  results.sweepAgain();
+  const { sweep } = await until(results, (now) => now.sweep.value !== null);
+  expect(sweep).toMatchObject({ stopped: false, stale: false });
+});
+
+test("after many quick changes the newest is what stands", async () => {
+  const { store, results } = bench();
+  for (let i = 0; i <= 40; i++) store.setGap(i / 10, { commit: false });
+  const { explored } = await until(results, (now) => now.explored.value !== null && !now.explored.stale);
+  expect(explored.value!.chosen.gapMm).toBe(4);
+});
