@@ -164,7 +164,7 @@ describe("the record", () => {
 });
 
 describe("a database of an earlier version", () => {
-  const folder = new URL("../record/versions/", import.meta.url);
+  const folder = new URL("../../record/versions/", import.meta.url);
   const earlier = readdirSync(folder)
     .filter((file) => file.startsWith("1-"))
     .map((file) => JSON.parse(readFileSync(new URL(file, folder), "utf8")));
