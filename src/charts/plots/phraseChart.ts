@@ -2,7 +2,9 @@
  * One phrase at two gaps with the same movement of the lips: what the lips did, what sounded, and under it by how much the
  * two differ, held against what can be felt.
  */
+
 import { scaleLinear, scaleLog } from "d3";
+import { isNoticeable } from "../../study/change/judgement.ts";
 import type { Performance } from "../../study/feel/phrase.ts";
 import { cents } from "../../study/instrument/pitch.ts";
 import { bottomAxis, bottomAxisRoom, leftAxis } from "../kit/axes.ts";
@@ -149,10 +151,9 @@ export function phraseFinding({ chosen, reference, feltCents }: PlayedPhrase): s
   if (held.length === 0) return "No note is held at both gaps: there is nothing to compare.";
   const shifts = held.map(({ one, other }) => cents(one.frequencyHz!, other.frequencyHz!));
   const furthest = shifts.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a));
-  const felt =
-    Math.abs(furthest) >= feltCents
-      ? `which can be heard (from ${tickText(feltCents)} cents on)`
-      : `too small to hear (that is from ${tickText(feltCents)} cents on)`;
+  const felt = isNoticeable(furthest, feltCents)
+    ? `which can be heard (from ${tickText(feltCents)} cents on)`
+    : `too small to hear (that is from ${tickText(feltCents)} cents on)`;
   const apart = held.filter(({ one, other }) => Math.abs(one.after! - other.after!) > momentS);
   const speaking = missed.length
     ? `Held at one gap only: note ${list(missed)}.`

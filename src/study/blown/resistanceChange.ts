@@ -5,6 +5,7 @@
 import type { Bounded } from "../../flow/gapLoss.ts";
 import { pipeLoss } from "../../flow/pipe.ts";
 import { gapMm as ownGapMm, type Setup } from "../../setup/setup.ts";
+import { judge } from "../change/judgement.ts";
 import { flowPath } from "./flowPath.ts";
 import { bounded, flowOf, type Resistance, resistance } from "./resistance.ts";
 
@@ -96,14 +97,14 @@ export function resistanceChange(setup: Setup, options: ResistanceChangeOptions)
 export function findingOf(
   widening: number,
   estimate: number,
-  [low, high]: readonly [number, number],
+  bounds: readonly [number, number],
   threshold: number,
 ): ResistanceFinding {
   if (widening === 0) return "same gap";
-  if (low > -threshold && high < threshold) return "too small to feel";
-  if (estimate >= threshold && low > -threshold) return widening > 0 ? "agrees" : "disagrees";
-  if (estimate <= -threshold && high < threshold) return widening > 0 ? "disagrees" : "agrees";
-  return "the bounds do not tell";
+  const judgement = judge(estimate, threshold, { bounds });
+  if (judgement === "unknown") return "the bounds do not tell";
+  if (judgement === "too-small") return "too small to feel";
+  return (judgement === "more") === widening > 0 ? "agrees" : "disagrees";
 }
 
 const STEPS = 60;

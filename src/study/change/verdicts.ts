@@ -9,6 +9,7 @@
  */
 import type { Thresholds } from "../../setup/setup.ts";
 import type { ChangeUncertainty, ModeUncertainty, Uncertain } from "../uncertainty/changeUncertainty.ts";
+import { isDecided, type Judgement, judge } from "./judgement.ts";
 import type { ChangedMode } from "./modeChanges.ts";
 
 export type Finding =
@@ -114,7 +115,7 @@ function slots({ referenceGapMm, chosenGapMm, chosen, thresholds, uncertainty }:
     ...test("peak height", heights(chosen, uncertainty), "dB", thresholds.decibels, asked),
     ...test("spacing of neighbours", spacings(chosen, uncertainty), "cents", thresholds.cents, asked),
   ];
-  return { ...about, ...judged(tests) };
+  return { ...about, ...evidence(tests) };
 }
 
 /** No peak says how hard an instrument blows. */
@@ -145,7 +146,7 @@ function noGap({ referenceGapMm, closed, thresholds, closedUncertainty }: Compar
     thresholds.decibels,
     -1,
   );
-  return { ...about, ...judged(tests) };
+  return { ...about, ...evidence(tests) };
 }
 
 const tenth = (): Verdict => ({
@@ -214,38 +215,36 @@ const test = (
         },
       ];
 
-/** Whether a change is large enough to feel and known to be there. */
-export const isCertain = ({ change, expanded }: Change, threshold: number): boolean =>
-  Math.abs(change) >= threshold && Math.abs(change) > (expanded ?? 0);
+/** A change held against a threshold, by its expanded uncertainty; one that is not known yet does not count. */
+export const judged = ({ change, expanded }: Change, threshold: number): Judgement =>
+  judge(change, threshold, { expanded: expanded ?? 0 });
 
-/** Whether it could be felt or not, nobody can tell: felt but lost in its uncertainty, or an uncertainty that hides as much. */
-export const isHidden = ({ change, expanded }: Change, threshold: number): boolean =>
-  expanded !== null && expanded >= Math.max(Math.abs(change), threshold);
+/** What a judged change means to a rule that asks for more or for less. */
+export const findingFor = (judgement: Judgement, asked: 1 | -1): Finding =>
+  judgement === "unknown"
+    ? "not known well enough"
+    : judgement === "too-small"
+      ? "too small to feel"
+      : (judgement === "more") === asked > 0
+        ? "agrees"
+        : "disagrees";
 
 /** What a test finds: changes large enough to feel and known to be there, for or against what the rule asks. */
-export function findingOf(changes: readonly Change[], threshold: number, asked: 1 | -1): Finding {
-  const certain = changes.filter((change) => isCertain(change, threshold));
-  if (certain.length > 0) {
-    const agreeing = certain.filter(({ change }) => change * asked > 0).length;
-    return agreeing === certain.length ? "agrees" : agreeing === 0 ? "disagrees" : "agrees in part";
-  }
-  return changes.some((change) => isHidden(change, threshold))
-    ? "not known well enough"
-    : "too small to feel";
-}
+export const findingOf = (changes: readonly Change[], threshold: number, asked: 1 | -1): Finding =>
+  combined(changes.map((change) => findingFor(judged(change, threshold), asked)));
 
-function judged(tests: readonly Test[]): Evidence {
+function evidence(tests: readonly Test[]): Evidence {
   if (tests.length === 0)
     return {
       finding: "not possible here",
       model: "None of the resonances that notes are played on has a peak.",
       tests,
     };
-  return { finding: together(tests.map(({ finding }) => finding)), model: sentence(tests), tests };
+  return { finding: combined(tests.map(({ finding }) => finding)), model: sentence(tests), tests };
 }
 
-/** What several tests say together: those that decide anything, else that one of them hides it, else too small. */
-export function together(findings: readonly Finding[]): Finding {
+/** What several findings come to: those that decide anything, else that one of them hides it, else too small. */
+export function combined(findings: readonly Finding[]): Finding {
   const all = new Set(findings);
   const decided = [...all].filter(
     (finding) => finding !== "too small to feel" && finding !== "not known well enough",
@@ -267,7 +266,7 @@ function sentence(tests: readonly Test[]): string {
     const [low, high] = extremes(one).map(({ change }) => signed(change, digits));
     const expanded = Math.max(...changes.map((change) => change.expanded ?? 0));
     const known = expanded > 0 ? `known to ±${expanded.toPrecision(1)}, ` : "";
-    const felt = changes.filter((change) => isCertain(change, threshold)).map(({ n }) => n);
+    const felt = changes.filter((change) => isDecided(judged(change, threshold))).map(({ n }) => n);
     const where = felt.length > 0 ? `, on resonance${felt.length > 1 ? "s" : ""} ${felt.join(", ")}` : "";
     return `${name} ${low === high ? low : `${low} to ${high}`} ${unit} (${known}felt from ${threshold} ${unit}${where})`;
   });

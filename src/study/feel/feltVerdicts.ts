@@ -5,14 +5,16 @@
  */
 import { formatLength } from "../../units/formatLength.ts";
 import { FELT_PERCENT, type ResistanceChange, type ResistanceFinding } from "../blown/resistanceChange.ts";
+import { judge } from "../change/judgement.ts";
 import {
   type Change,
+  combined,
   type Evidence,
   extremes,
   type Finding,
+  findingFor,
   signed,
   type Test,
-  together,
 } from "../change/verdicts.ts";
 import type { Change as LipChange, NoteChange, SlotChange } from "./slotChange.ts";
 
@@ -92,7 +94,7 @@ function resistances(flow: ResistanceChange, slots: SlotChange, asked: 1 | -1): 
             finding: thresholdFinding(thresholds, asked),
           },
         ];
-  const finding = together([drop, ...lips].map((test) => test.finding));
+  const finding = combined([drop, ...lips].map((test) => test.finding));
   const stream =
     `Flow: pressure drop ${signed(drop.changes[0].change, 2)} % at ${flow.chosen.litresPerMinute} L/min ` +
     `(${span(flow.rangePercent, 2)} % between the bounds).`;
@@ -135,16 +137,12 @@ function holdFinding({ finding, notes }: SlotChange, asked: 1 | -1): Finding {
 }
 
 /** A note counts where all lips tried say so, by what can be felt. */
-function thresholdFinding(changes: readonly Change[], asked: 1 | -1): Finding {
-  const one = ({ range = [0, 0] }: Change): Finding => {
-    const [low, high] = range;
-    if (low > -FELT_PERCENT && high < FELT_PERCENT) return "too small to feel";
-    if (low >= FELT_PERCENT) return asked > 0 ? "agrees" : "disagrees";
-    if (high <= -FELT_PERCENT) return asked > 0 ? "disagrees" : "agrees";
-    return "not known well enough";
-  };
-  return together(changes.map(one));
-}
+const thresholdFinding = (changes: readonly Change[], asked: 1 | -1): Finding =>
+  combined(
+    changes.map(({ change, range = [change, change] }) =>
+      findingFor(judge(change, FELT_PERCENT, { tried: range }), asked),
+    ),
+  );
 
 const noteChanges = (
   { notes }: SlotChange,

@@ -4,6 +4,7 @@
  * the same lips and pressures.
  */
 import { DEFAULT_LIPS, LIP_PARAMETERS, type Lips } from "../../lips/lips.ts";
+import { type Judgement, judge } from "../change/judgement.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 import { type GapSlots, type NoteSlot, type Pressure, type SlotOptions, SOFTLY, slotSteps } from "./slots.ts";
 
@@ -131,7 +132,8 @@ function changeOf(
   const over = (n: number, name: Exclude<keyof Difference, "n">): Change | null =>
     spread(differences.map((notes) => notes.find((note) => note.n === n)?.[name] ?? null));
   const holdCents = spread(differences.map((notes) => mean(notes.map((note) => note.holdCents))));
-  const finding = (change: Change | null) => change && findingOf(change, about.feltCents);
+  const finding = (change: Change | null) =>
+    change && HOLD_FINDINGS[judge(change.change, about.feltCents, { tried: change.range })];
   const notes = own.map(({ n }): NoteChange => {
     const hold = over(n, "holdCents");
     return {
@@ -160,9 +162,9 @@ function mean(values: readonly (number | null)[]): number | null {
   return known.length ? known.reduce((sum, value) => sum + value, 0) / known.length : null;
 }
 
-function findingOf({ range: [low, high] }: Change, felt: number): HoldFinding {
-  if (low > -felt && high < felt) return "too small to feel";
-  if (low >= felt) return "firmer";
-  if (high <= -felt) return "looser";
-  return "depends on the lips";
-}
+const HOLD_FINDINGS: Readonly<Record<Judgement, HoldFinding>> = {
+  more: "firmer",
+  less: "looser",
+  "too-small": "too small to feel",
+  unknown: "depends on the lips",
+};

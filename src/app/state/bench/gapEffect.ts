@@ -1,6 +1,7 @@
 /** What the model says of one gap in place of another, in a sentence or two, before anyone cuts. */
 import { bothUnits, signed } from "../../../charts/kit/numbers.ts";
 import type { Thresholds } from "../../../setup/setup.ts";
+import { isNoticeable } from "../../../study/change/judgement.ts";
 import { isPlayed, PLAYED } from "../../../study/change/verdicts.ts";
 import { betweenGaps } from "../../../study/instrument/betweenGaps.ts";
 import type { GapSweep } from "../../../study/instrument/gapSweep.ts";
@@ -29,7 +30,7 @@ export function gapEffect({ sweep, fromMm, toMm, thresholds, unit }: GapEffectQu
   const tallest = Math.max(0, ...effects.map(({ decibels }) => Math.abs(decibels ?? 0)));
   const felt = effects.filter(
     (effect) =>
-      Math.abs(effect.cents) >= thresholds.cents || Math.abs(effect.decibels ?? 0) >= thresholds.decibels,
+      isNoticeable(effect.cents, thresholds.cents) || isNoticeable(effect.decibels ?? 0, thresholds.decibels),
   );
   return (
     `${bothUnits(Math.abs(toMm - fromMm), unit)} ${toMm > fromMm ? "more" : "less"} gap shifts resonances ${PLAYED[0]} to ${PLAYED[1]} by ` +

@@ -1,7 +1,8 @@
 /** What this change of gap does, in one plain sentence or two, from the numbers alone. */
 import { bothUnits, signed } from "../../../charts/kit/numbers.ts";
 import type { Thresholds } from "../../../setup/setup.ts";
-import { isCertain, isHidden, isPlayed, PLAYED } from "../../../study/change/verdicts.ts";
+import { isDecided } from "../../../study/change/judgement.ts";
+import { isPlayed, judged, PLAYED } from "../../../study/change/verdicts.ts";
 import type { Felt } from "../../../study/feel/felt.ts";
 import { betweenGaps } from "../../../study/instrument/betweenGaps.ts";
 import type { Explored } from "../../../study/instrument/exploration.ts";
@@ -78,16 +79,16 @@ export function headline({ explored, retuned, felt, thresholds, unit }: Headline
     };
   const values = left.map((shift) => shift.change);
   const remains = `With resonance ${retuned.retune} tuned back, ${signed(Math.min(...values), 1)} to ${signed(Math.max(...values), 1)} cents remain:`;
-  const judged = [
-    ...left.map((shift) => [shift, thresholds.cents] as const),
-    ...heights.map((height) => [height, thresholds.decibels] as const),
+  const judgements = [
+    ...left.map((shift) => ({ n: shift.n, judgement: judged(shift, thresholds.cents) })),
+    ...heights.map((height) => ({ n: height.n, judgement: judged(height, thresholds.decibels) })),
   ];
-  const certain = judged.filter(([one, threshold]) => isCertain(one, threshold)).map(([{ n }]) => n);
+  const certain = judgements.filter(({ judgement }) => isDecided(judgement)).map(({ n }) => n);
   const numbers = [...new Set(certain)].sort((a, b) => a - b);
   const finding =
     numbers.length > 0
       ? `large enough to feel on resonance${numbers.length > 1 ? "s" : ""} ${listed(numbers)}`
-      : judged.some(([one, threshold]) => isHidden(one, threshold))
+      : judgements.some(({ judgement }) => judgement === "unknown")
         ? "not known well enough to say"
         : "too small to feel";
   return { change, remains, finding, isFelt: numbers.length > 0, holds, heldAgainst };

@@ -2,7 +2,9 @@
  * One quantity of every resonance, a small chart for each variant: its own values over the reference's, on one scale for all,
  * so that what differs is seen by looking along the row. The band about the reference is what nobody feels.
  */
+
 import { scaleLinear } from "d3";
+import { isNoticeable } from "../../../study/change/judgement.ts";
 import { leftAxis } from "../../kit/axes.ts";
 import {
   add,
@@ -243,7 +245,7 @@ function describe({ variants, reference, title, unit, of, digits, feltFrom }: Co
       });
       if (apart.length === 0) return `${number} ${name}: nothing to compare`;
       const most = apart.reduce((a, b) => (Math.abs(b.by) > Math.abs(a.by) ? b : a));
-      const felt = feltFrom !== null && Math.abs(most.by) < feltFrom ? ", too small to feel" : "";
+      const felt = feltFrom === null || isNoticeable(most.by, feltFrom) ? "" : ", too small to feel";
       return `${number} ${name}: at most ${signed(most.by, digits)} ${unit} at ${of} ${most.n}${felt}`;
     });
   return `${sentence(title)} against the reference, ${reference} ${base?.name ?? ""}. ${found.join("; ") || "There is nothing to compare with yet"}.`;

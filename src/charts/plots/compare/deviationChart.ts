@@ -2,7 +2,9 @@
  * How far something is off at every resonance, from a line that stands for none: one or two sets of values on one scale, each
  * named at its own end, over the band in which nobody feels it.
  */
+
 import { scaleLinear } from "d3";
+import { isNoticeable } from "../../../study/change/judgement.ts";
 import { leftAxis } from "../../kit/axes.ts";
 import {
   add,
@@ -188,7 +190,7 @@ function describe({ title, unit, digits, feltFrom, series }: DeviationData): str
     const known = values.flatMap(({ n, value }) => (value === null ? [] : [{ n, value }]));
     if (known.length === 0) return `${name}: none could be told`;
     const most = known.reduce((a, b) => (Math.abs(b.value) > Math.abs(a.value) ? b : a));
-    const felt = Math.abs(most.value) < feltFrom ? ", too small to feel" : "";
+    const felt = isNoticeable(most.value, feltFrom) ? "" : ", too small to feel";
     return `${name}: at most ${signed(most.value, digits)} ${unit} at resonance ${most.n}${felt}`;
   });
   return `${title}. ${found.join("; ")}.`;

@@ -2,7 +2,9 @@
  * What an error of manufacture does, wherever along the leadpipe it is: one curve for each resonance, the chosen one in the
  * accent, and the band that nobody feels. An error is a bump, at its largest at the place and gone one spacing away.
  */
+
 import { scaleLinear, ticks } from "d3";
+import { isNoticeable } from "../../../study/change/judgement.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { bottomAxis, bottomAxisRoom, leftAxis } from "../../kit/axes.ts";
@@ -170,6 +172,6 @@ function describe(
     0,
   );
   const by = mode.change[worst];
-  const felt = Math.abs(by) < feltFrom ? ", too small to feel" : "";
+  const felt = isNoticeable(by, feltFrom) ? "" : ", too small to feel";
   return `${name}: a bore ${error} too wide moves resonance ${highlight} most at ${formatLength(placesMm[worst], unit)} from the leadpipe's start, by ${signed(by, digitsOf(by))} ${UNIT[quantity]}${felt}.`;
 }

@@ -1,4 +1,5 @@
 /** A gap chart in words, for who hears the page. */
+import { isNoticeable } from "../../../study/change/judgement.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { bothUnits, signed, tickText } from "../../kit/numbers.ts";
 import { played, type Quantity, type Series, type Slid, slideText, valueAt, viewOf } from "./gapSeries.ts";
@@ -28,7 +29,7 @@ export function describe(
   const [lowest, highest] = [found[0], found[found.length - 1]];
   const one = ({ n, value }: { n: number; value: number }) =>
     `${signed(value, quantity.digits)} ${quantity.unit} (${noun} ${n})`;
-  const felt = found.filter(({ value }) => Math.abs(value) >= band).map(({ n }) => n);
+  const felt = found.filter(({ value }) => isNoticeable(value, band)).map(({ n }) => n);
   const finding =
     felt.length === 0
       ? `All are within ±${tickText(band)} ${quantity.unit}: too small to feel.`
