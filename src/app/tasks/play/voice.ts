@@ -3,11 +3,11 @@
  * → full scale → limiter → fade → volume. Works in any audio context, one that renders to memory too.
  */
 
+import worklet from "../../../../workers/lips.worklet.ts?worker&url";
 import type { LipsMessage, LipsOptions, LipsRefusal, LipsReport } from "../../../../workers/lipsProtocol.ts";
 import { LIMITER, LIPS } from "../../../../workers/lipsProtocol.ts";
 import type { Blowing } from "../../../lips/oscillator.ts";
 import type { VoiceAtGap } from "../../../study/feel/voice.ts";
-import worklet from "../../../../workers/lips.worklet.ts?worker&url";
 import { newest } from "./newest.ts";
 
 /** Of full scale, a pascal a metre before the bell: a loud note then only just reaches the limiter. */
