@@ -7,7 +7,7 @@ import { partTables } from "../../../src/app/tasks/fit/partTables.ts";
 import { readTableText } from "../../../src/app/tasks/fit/tableText.ts";
 import { freshName, typedPart } from "../../../src/app/tasks/fit/typedPart.ts";
 import { readInstruments, readMouthpieces } from "../../../src/bench/fit/partsCsv.ts";
-import { notNumbers } from "../../bench/anyFit.ts";
+import { notNumbers } from "../../bench/fit/anyFit.ts";
 
 const shared = (name: string) => readFileSync(`shared/demo.bench.${name}.csv`, "utf8");
 const parts = {

@@ -1,0 +1,350 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { boreAtMm, throatAtMm } from "../../../src/bench/cut/boreAt.ts";
+import { planCut } from "../../../src/bench/cut/cut.ts";
+import { cutCard, stageSize } from "../../../src/bench/cut/cutCard.ts";
+import type { CutQuestion } from "../../../src/bench/cut/cutQuestion.ts";
+import { cutQuestion } from "../../../src/bench/cut/cutSetup.ts";
+import { stagedSteps } from "../../../src/bench/cut/cutStages.ts";
+import type { CutWayName } from "../../../src/bench/cut/cutWay.ts";
+import { fitOf } from "../../../src/bench/fit/fit.ts";
+import { readSetup } from "../../../src/setup/readSetup.ts";
+import { exampleFile } from "../../setup/example.ts";
+import { anyNumber, notNumbers } from "../fit/anyFit.ts";
+
+const question: CutQuestion = {
+  gapMm: 2.5,
+  standardUncertaintyMm: 0.03,
+  targetMm: 2,
+  shank: {
+    endDiameterMm: 9.7,
+    taper: 0.05,
+    boreMm: [
+      [0, 16.4],
+      [11, 3.7],
+      [16, 3.7],
+      [79, 8.5],
+    ],
+  },
+  receiver: { mouthDiameterMm: 10.8, taper: 0.05, depthMm: 24.5 },
+};
+const wayOf = (asked: CutQuestion, name: CutWayName) => planCut(asked).ways.find((way) => way.name === name)!;
+const effect = (asked: CutQuestion, name: CutWayName, what: string) =>
+  wayOf(asked, name).sideEffects.find((one) => one.what === what);
+
+describe("less gap", () => {
+  it("0.020 in takes 0.001 in off the diameter (common practice, no source)", () => {
+    const way = wayOf({ ...question, targetMm: 2.5 - 0.508 }, "turn-down");
+    expect(way.size! / 25.4).toBeCloseTo(0.001, 9);
+    expect(way).toMatchObject({ isPossible: true, isReversible: false, needsConfirmation: true });
+    expect(way.confirmation).toMatch(/cannot be undone.*qualified repairer/);
+    expect(way.columnChangeMm).toBeCloseTo(-0.508, 9);
+  });
+
+  it("is what the fit of the turned shank gives", () => {
+    for (const shankTaper of [0.05, 0.055, 0.045]) {
+      const dimensions = {
+        shankEndDiameterMm: 9.7,
+        shankTaper,
+        mouthDiameterMm: 10.8,
+        receiverTaper: 0.05,
+        depthMm: 24.5,
+      };
+      const gapMm = fitOf(dimensions).gapMm!;
+      const asked = {
+        ...question,
+        gapMm,
+        targetMm: gapMm - 0.8,
+        shank: { ...question.shank, taper: shankTaper },
+      };
+      const { size } = wayOf(asked, "turn-down");
+      expect(fitOf({ ...dimensions, shankEndDiameterMm: 9.7 - size! }).gapMm).toBeCloseTo(gapMm - 0.8, 9);
+    }
+  });
+
+  it("checks the wall left at the end", () => {
+    const wall = effect(question, "turn-down", "wall at the shank's end")!;
+    expect(wall.beforeMm).toBeCloseTo((9.7 - 8.5) / 2, 9);
+    expect(wall.afterMm).toBeCloseTo((9.7 - 0.025 - 8.5) / 2, 9);
+    const thin = wayOf({ ...question, minimumWallMm: 0.595 }, "turn-down");
+    expect(thin).toMatchObject({ isPossible: false, stages: [] });
+    expect(thin.words[0]).toBe(
+      "Only 0.588 mm of wall would be left at the end, below the minimum of 0.595 mm (common practice, no source); at most 0.200 mm of gap can be taken off this way.",
+    );
+    const unknown = wayOf({ ...question, shank: { boreMm: question.shank.boreMm } }, "turn-down");
+    expect(unknown.words[0]).toMatch(/measure the shank's end diameter/);
+  });
+
+  it("offers no way to more", () => {
+    expect(planCut(question).ways.map(({ name }) => name)).toEqual(["stop", "exchange", "turn-down"]);
+  });
+});
+
+describe("more gap", () => {
+  const more = { ...question, targetMm: 3.5 };
+
+  it("shortens the shank by as much, and tells the exit bore then", () => {
+    const way = wayOf(more, "shorten");
+    expect(way.size).toBeCloseTo(1, 9);
+    expect(way.needsConfirmation).toBe(true);
+    // the backbore opens 4.8 mm in 63 mm
+    expect(effect(more, "shorten", "exit bore")!.afterMm).toBeCloseTo(8.5 - 4.8 / 63, 9);
+    expect(way.columnChangeMm).toBeCloseTo(0, 9);
+  });
+
+  it("is what the fit of the shortened shank gives, wherever it touches", () => {
+    for (const shankTaper of [0.05, 0.06, 0.04, 0.01]) {
+      const dimensions = {
+        shankEndDiameterMm: 9.7,
+        shankTaper,
+        mouthDiameterMm: 10.8,
+        receiverTaper: 0.05,
+        depthMm: 24.5,
+      };
+      const gapMm = fitOf(dimensions).gapMm!;
+      const asked = {
+        ...question,
+        gapMm,
+        targetMm: gapMm + 0.7,
+        shank: { ...question.shank, taper: shankTaper },
+      };
+      const { size } = wayOf(asked, "shorten");
+      const shortened = { ...dimensions, shankEndDiameterMm: 9.7 + shankTaper * size! };
+      expect(fitOf(shortened).gapMm).toBeCloseTo(gapMm + 0.7, 9);
+    }
+  });
+
+  it("cannot shorten a cylinder that touches at its end, nor past the backbore", () => {
+    const cylinder = { ...more, shank: { ...more.shank, taper: 0 } };
+    expect(wayOf(cylinder, "shorten").words[0]).toMatch(/only goes in further/);
+    const short = {
+      ...more,
+      shank: {
+        boreMm: [
+          [0, 16],
+          [10, 4],
+          [10.5, 8],
+        ] as const,
+      },
+    };
+    expect(wayOf(short, "shorten").words[0]).toMatch(/backbore is only 0\.500 mm long/);
+  });
+
+  it("sleeves by half of what the diameter needs, which can be undone", () => {
+    expect(wayOf(more, "sleeve")).toMatchObject({ isReversible: true, needsConfirmation: false });
+    expect(wayOf(more, "sleeve").size).toBeCloseTo(0.025, 9);
+    const wide = { ...more, shank: { ...more.shank, endDiameterMm: 10.78 } };
+    expect(wayOf(wide, "sleeve").words[0]).toMatch(/too large to enter/);
+  });
+
+  it("moves a stop by marks", () => {
+    expect(wayOf(more, "stop").isPossible).toBe(false);
+    const way = wayOf({ ...more, stopMmPerMark: 0.25 }, "stop");
+    expect(way.size).toBeCloseTo(4, 9);
+    expect(way.unit).toBe("marks towards more gap");
+  });
+});
+
+describe("stages", () => {
+  const positive = fc.double({ min: 0.001, max: 50, noNaN: true });
+
+  it("never take more than half of what remains, never overshoot by the uncertainty, and reach the limit", () =>
+    fc.assert(
+      fc.property(
+        positive,
+        fc.double({ min: 0, max: 20, noNaN: true }),
+        positive,
+        (remaining, u, tolerance) => {
+          let left = remaining;
+          for (const step of stagedSteps(remaining, u, tolerance)) {
+            expect(step).toBeGreaterThan(0);
+            expect(step).toBeLessThanOrEqual((left / 2) * (1 + 1e-5));
+            left -= step;
+            expect(left).toBeGreaterThanOrEqual(u * (1 - 1e-9));
+          }
+          expect(left).toBeLessThanOrEqual(Math.max(u, tolerance) * (1 + 1e-9));
+        },
+      ),
+    ));
+
+  it("of a plan go from the gap to its limit, and count up", () => {
+    const { stages } = wayOf(question, "turn-down");
+    expect(stages[0].gapBeforeMm).toBe(2.5);
+    stages.slice(1).forEach((stage, i) => {
+      expect(stage.gapBeforeMm).toBeCloseTo(stages[i].gapAfterMm, 12);
+      expect(stage.total).toBeCloseTo(stages[i].total + stage.size, 12);
+    });
+    expect(stages.at(-1)!.gapAfterMm).toBeCloseTo(2.06, 9);
+    expect(stages.at(-1)!.check!.afterMm).toBeCloseTo(9.7 - stages.at(-1)!.total, 12);
+  });
+});
+
+describe("no plan", () => {
+  it.each<[Partial<CutQuestion>, string, RegExp]>([
+    [{ standardUncertaintyMm: 0.3 }, "refused", /known to ±0\.60 mm only, more than the 0\.50 mm asked for/],
+    [{ targetMm: 2.48 }, "nothing to do", /within 0\.05 mm of the target/],
+    [{ targetMm: -1 }, "refused", /the target is -1\.000 mm; give 0 to the receiver's depth, 24\.500 mm/],
+    [{ targetMm: 30 }, "refused", /the target is 30\.000 mm/],
+    [{ gapMm: Number.NaN }, "refused", /the gap is not a number/],
+    [{ toleranceMm: 0 }, "refused", /tolerance is 0\.000 mm/],
+    [{ minimumWallMm: -1 }, "refused", /minimum wall/],
+    [{ stopMmPerMark: 0 }, "refused", /mark of the stop/],
+    [{ shank: { ...question.shank, endDiameterMm: 8 } }, "refused", /no wall around the bore/],
+    [{ shank: { boreMm: [] } }, "refused", /bore is no profile/],
+    [{ receiver: { ...question.receiver, taper: 0.5 } }, "refused", /taper to nothing/],
+  ])("%j: %s", (change, outcome, words) => {
+    const plan = planCut({ ...question, ...change });
+    expect(plan.outcome).toBe(outcome);
+    expect(plan.words.join(" ")).toMatch(words);
+    expect(plan.ways).toEqual([]);
+  });
+
+  it("but a warning, where the uncertainty is not known or the dimensions foresee another gap", () => {
+    const { standardUncertaintyMm: _, ...unknown } = question;
+    expect(planCut(unknown).words.join(" ")).toMatch(/uncertainty is not known.*measure it/);
+    expect(planCut({ ...question, gapMm: 3.5 }).words.join(" ")).toMatch(
+      /foresee a gap of 2\.50 mm, not 3\.50/,
+    );
+  });
+
+  it("and nothing that cannot be undone, where the uncertainty is not known: no stages, no card", () => {
+    const { standardUncertaintyMm: _, ...unknown } = question;
+    for (const [asked, irreversible, reversible] of [
+      [unknown, "turn-down", "exchange"],
+      [{ ...unknown, targetMm: 3.5 }, "shorten", "sleeve"],
+    ] as const) {
+      const plan = planCut(asked);
+      const way = plan.ways.find(({ name }) => name === irreversible)!;
+      expect(way).toMatchObject({ isPossible: true, stages: [] });
+      expect(way.heldBack).toMatch(/cannot be undone.*measure receiver depth and insertion/);
+      expect(cutCard(plan, irreversible)).toBeUndefined();
+      expect(cutCard(plan, reversible)!.stages.length).toBeGreaterThan(0);
+      const known = planCut({ ...asked, standardUncertaintyMm: 0.03 });
+      expect(known.ways.every(({ heldBack }) => heldBack === undefined)).toBe(true);
+      expect(cutCard(known, irreversible)).toBeDefined();
+    }
+  });
+
+  it("says which part of the question is at fault", () => {
+    expect(planCut({ ...question, targetMm: 30 }).flaw?.of).toBe("targetMm");
+    expect(planCut({ ...question, toleranceMm: 0 }).flaw?.of).toBe("toleranceMm");
+    expect(planCut({ ...question, receiver: { ...question.receiver, taper: 0.5 } }).flaw?.of).toBe(
+      "receiver",
+    );
+    expect(planCut(question).flaw).toBeUndefined();
+  });
+
+  it("speaks inches where that is the unit", () => {
+    const { words } = wayOf({ ...question, minimumWallMm: 0.595, unit: "in" }, "turn-down");
+    expect(words[0]).toMatch(/^Only 0\.0231 in of wall .* below the minimum of 0\.0234 in/);
+    expect(planCut({ ...question, targetMm: 30, unit: "in" }).words[0]).toMatch(
+      /1\.1811 in; give 0 to .*0\.9646 in/,
+    );
+    expect(cutCard(planCut({ ...question, unit: "in" }), "turn-down")!.title).toMatch(
+      /0\.098 in to 0\.079 in$/,
+    );
+    expect(stageSize(0.025, "mm off the diameter", "in")).toBe("0.0010 in off the diameter (0.025 mm)");
+    expect(stageSize(2, "marks towards less gap", "in")).toBe("2.0 marks towards less gap");
+  });
+
+  it("and never a number that is none, whatever is asked", () => {
+    const some = fc.option(anyNumber, { nil: undefined });
+    const sane = (low: number, high: number) =>
+      fc.oneof({ weight: 4, arbitrary: fc.double({ min: low, max: high, noNaN: true }) }, anyNumber);
+    fc.assert(
+      fc.property(
+        fc.record(
+          {
+            gapMm: sane(0, 5),
+            targetMm: sane(0, 5),
+            standardUncertaintyMm: sane(0, 0.5),
+            toleranceMm: sane(0.001, 1),
+            minimumWallMm: sane(0, 1),
+            stopMmPerMark: sane(0.01, 1),
+          },
+          { requiredKeys: ["gapMm", "targetMm"] },
+        ),
+        fc.record({ endDiameterMm: some, taper: some }),
+        fc.record({ mouthDiameterMm: some, taper: sane(0, 0.1), depthMm: sane(6, 30) }),
+        sane(0.05, 0.05),
+        (asked, shank, receiver, taper) => {
+          const defined = (record: object) =>
+            Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined));
+          for (const tapers of [shank, { ...shank, taper, endDiameterMm: 9.7 }]) {
+            const plan = planCut({
+              ...asked,
+              shank: { ...defined(tapers), boreMm: question.shank.boreMm },
+              receiver: defined(receiver),
+            } as CutQuestion);
+            expect(notNumbers(plan)).toEqual([]);
+            expect(plan.outcome === "plan" || plan.words.length > 0).toBe(true);
+            for (const { name } of plan.ways) expect(notNumbers(cutCard(plan, name))).toEqual([]);
+          }
+        },
+      ),
+    );
+  });
+});
+
+describe("the card", () => {
+  it("has target, limits, stages with blank places, and the confirmation to give", () => {
+    const card = cutCard(planCut(question), "turn-down")!;
+    expect(card).toMatchObject({ targetMm: 2, needsConfirmation: true });
+    expect(card.limitsMm[0]).toBeCloseTo(1.94, 9);
+    expect(card.stages.length).toBe(4);
+    expect(card.stages[0].doWhat).toMatch(/mm off the diameter \(.* in\), to shank end diameter 9\.69\d mm/);
+    expect(card.stages[0].size).toMatch(/^0\.\d{3} mm off the diameter/);
+    expect(card.stages[0].check!.afterMm).toBeCloseTo(9.69, 2);
+    expect(card.stages[0].depthReadings.length).toBe(3);
+    expect(card.cautions.join()).toMatch(/Lathe:.*Thin wall:.*Plating:/);
+    expect(cutCard(planCut(question), "exchange")!.stages.length).toBe(1);
+    expect(cutCard(planCut(question), "shorten")).toBeUndefined();
+    expect(cutCard(planCut(question), "stop")).toBeUndefined();
+  });
+});
+
+describe("from a setup", () => {
+  it("takes its gap, shank and receiver, or a gap that was measured", () => {
+    const setup = readSetup(exampleFile());
+    expect(cutQuestion(setup, { targetMm: 2 })).toMatchObject({
+      targetMm: 2,
+      shank: { endDiameterMm: 9.7, taper: 0.05 },
+      receiver: { depthMm: 24.54 },
+    });
+    expect(cutQuestion(setup, { targetMm: 2 }).gapMm).toBeCloseTo(2.54, 9);
+    expect(cutQuestion(setup, { targetMm: 2, gapMm: 2.6 }).gapMm).toBe(2.6);
+  });
+
+  it("takes its uncertainty with its gap, and not with another", () => {
+    const setup = readSetup({
+      ...exampleFile(),
+      uncertainties: { "receiver.depth": 0.03, "mouthpiece.insertion": 0.04 },
+    });
+    const own = cutQuestion(setup, { targetMm: 2 });
+    expect(own.standardUncertaintyMm).toBeCloseTo(0.05, 12);
+    expect(own.coverageFactor).toBeCloseTo(1.96, 3);
+    expect(cutQuestion(setup, { targetMm: 2, gapMm: 2.6 }).standardUncertaintyMm).toBeUndefined();
+    const given = cutQuestion(setup, { targetMm: 2, standardUncertaintyMm: 0.01 });
+    expect(given).toMatchObject({ standardUncertaintyMm: 0.01 });
+    expect(given.coverageFactor).toBeUndefined();
+  });
+});
+
+describe("the backbore", () => {
+  it("is linear between points, and at a step what it was before", () => {
+    const bore = [
+      [0, 10],
+      [5, 4],
+      [8, 4],
+      [10, 6],
+      [10, 7],
+      [20, 9],
+    ] as const;
+    expect(boreAtMm(bore, 9)).toBeCloseTo(5, 12);
+    expect(boreAtMm(bore, 10)).toBe(6);
+    expect(boreAtMm(bore, 15)).toBeCloseTo(8, 12);
+    expect(boreAtMm(bore, 99)).toBe(9);
+    expect(boreAtMm(bore, -1)).toBe(10);
+    expect(throatAtMm(bore)).toBe(8);
+  });
+});

@@ -1,0 +1,97 @@
+// @vitest-environment jsdom
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { textWidth } from "../../../src/charts/kit/drawing.ts";
+import { spread } from "../../../src/charts/kit/spread.ts";
+import { heightChart } from "../../../src/charts/plots/gap/heightChart.ts";
+import { shiftChart, spacingChart } from "../../../src/charts/plots/gap/spacingChart.ts";
+import { impedanceChart } from "../../../src/charts/plots/impedanceChart.ts";
+import { asItIs, explored, retuned, thresholds } from "../examples.ts";
+
+const number = (element: Element, name: string) => Number(element.getAttribute(name));
+
+test("labels at the lines' ends never stand on one another, and stay on the sheet", () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 200, max: 2000 }),
+      fc.integer({ min: 200, max: 900 }),
+      fc.constantFrom(heightChart, shiftChart, spacingChart),
+      fc.constantFrom(asItIs, retuned),
+      (width, height, chart, sweep) => {
+        const { svg, plot } = chart(
+          { sweep, chosenGapMm: 4, thresholds, highlight: 5 },
+          { width, height, unit: "mm" },
+        );
+        const labels = [...svg.querySelectorAll(".end-label")];
+        expect(labels.map(({ textContent }) => textContent)).toContain("5");
+        const ys = labels.map((label) => number(label, "y")).sort((a, b) => a - b);
+        const size = number(labels[0], "font-size");
+        ys.slice(1).forEach((y, i) => {
+          expect(y - ys[i]).toBeGreaterThanOrEqual(size);
+        });
+        expect(ys[0]).toBeGreaterThanOrEqual(plot.top);
+        expect(ys[ys.length - 1]).toBeLessThanOrEqual(plot.bottom + size);
+      },
+    ),
+    { numRuns: 40 },
+  );
+});
+
+test("on paper words stand before the chosen gap's line, and beside it where there is room", () => {
+  const box = (svg: SVGElement, words: RegExp) => {
+    const text = [...svg.querySelectorAll("text")].find(({ textContent }) => words.test(textContent!))!;
+    const left = number(text, "x");
+    return { text, left, right: left + textWidth(text.textContent!, number(text, "font-size")) };
+  };
+  for (let chosenGapMm = 0; chosenGapMm <= 8; chosenGapMm += 0.25) {
+    const { svg, x } = heightChart(
+      { sweep: asItIs, chosenGapMm, thresholds, isPrinted: true },
+      { width: 1000, height: 400, unit: "mm" },
+    );
+    const line = svg.querySelector('[data-part="gap-line"]')!;
+    const { text, left, right } = box(svg, /^too small to feel/);
+    expect(x(chosenGapMm) < left || x(chosenGapMm) > right).toBe(true);
+    for (const after of [text, box(svg, /^rule of thumb/).text])
+      expect(line.compareDocumentPosition(after)).toBe(Node.DOCUMENT_POSITION_FOLLOWING);
+  }
+});
+
+test("every played resonance is labelled where there is room", () => {
+  const { svg } = heightChart(
+    { sweep: asItIs, chosenGapMm: 4, thresholds },
+    { width: 600, height: 300, unit: "mm" },
+  );
+  const numbers = Array.from(svg.querySelectorAll(".end-label"), ({ textContent }) => Number(textContent));
+  expect(numbers.sort((a, b) => a - b)).toEqual([2, 3, 4, 5, 6, 7, 8, 9, 10]);
+});
+
+test("peak numbers do not overlap on a phone", () => {
+  const { svg } = impedanceChart(explored(4), { width: 340, height: 280, unit: "mm" });
+  const boxes = Array.from(svg.querySelectorAll(".peak-label"), (label) => ({
+    x: number(label, "x"),
+    y: number(label, "y"),
+    half: 3 * label.textContent!.length,
+  }));
+  for (const a of boxes)
+    for (const b of boxes)
+      if (a !== b) expect(Math.abs(a.x - b.x) >= a.half + b.half || Math.abs(a.y - b.y) >= 10).toBe(true);
+});
+
+test("spreading keeps order, distance and bounds, and leaves alone what is apart already", () => {
+  expect(spread([10, 30, 50], 12, [0, 100])).toEqual([10, 30, 50]);
+  expect(spread([20, 20, 20], 10, [0, 100])).toEqual([10, 20, 30]);
+  fc.assert(
+    fc.property(
+      fc.array(fc.double({ min: -50, max: 250, noNaN: true }), { minLength: 1, maxLength: 12 }),
+      (values) => {
+        const wanted = values.sort((a, b) => a - b);
+        const places = spread(wanted, 13, [0, 200]);
+        places.forEach((place, i) => {
+          expect(place).toBeGreaterThanOrEqual(-1e-9);
+          expect(place).toBeLessThanOrEqual(200 + 1e-9);
+          if (i > 0) expect(place - places[i - 1]).toBeGreaterThanOrEqual(13 - 1e-9);
+        });
+      },
+    ),
+  );
+});

@@ -1,0 +1,120 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { Setup } from "../../../src/setup/setup.ts";
+import { modeChanges } from "../../../src/study/change/modeChanges.ts";
+import { findingOf, verdicts } from "../../../src/study/change/verdicts.ts";
+import { Exploration } from "../../../src/study/instrument/exploration.ts";
+import { Instrument } from "../../../src/study/instrument/instrument.ts";
+import { inContext } from "../../../src/study/instrument/modeTable.ts";
+import { demo } from "../../acoustics/setups.ts";
+
+function judge(setup: Setup, referenceGapMm: number, chosenGapMm: number) {
+  const instrument = new Instrument(setup);
+  const reference = inContext(instrument.modes(referenceGapMm));
+  const all = verdicts({
+    referenceGapMm,
+    chosenGapMm,
+    chosen: modeChanges(instrument.modes(chosenGapMm), reference),
+    closed: modeChanges(instrument.modes(0), reference),
+    thresholds: setup.thresholds,
+    uncertainty: null,
+    closedUncertainty: null,
+  });
+  return Object.fromEntries(all.map((verdict) => [verdict.claim, verdict]));
+}
+
+/** The demo with a receiver twice as wide: a gap that is a chamber. */
+const chambered = (): Setup => ({
+  ...demo(),
+  receiver: { mouthDiameterMm: 26, taper: 0, depthMm: 40 },
+  mouthpiece: { ...demo().mouthpiece, insertionMm: 37.5, shankEndDiameterMm: 25, shankTaper: 0 },
+});
+
+describe("verdicts", () => {
+  it("finds a tenth of an inch too small to feel on the demo, with the number and the threshold", () => {
+    const { slots, resistance, tenth } = judge(demo(), 2.5, 5.04);
+    expect(slots.finding).toBe("too small to feel");
+    expect(slots.model).toMatch(/Peak height −0\.\d\d to \+0\.\d\d dB \(felt from 1 dB\)/);
+    // no peak says how hard an instrument blows
+    expect(resistance.finding).toBeNull();
+    expect(tenth.finding).toBe("not a question a model can answer");
+  });
+
+  it("changes with the instrument: nothing in it is written down", () => {
+    expect(judge(demo(), 2.5, 22.5).slots.finding).toBe("agrees in part");
+    expect(judge(chambered(), 2.5, 22.5).slots.finding).toBe("agrees in part");
+    expect(judge(demo(), 2.5, 10).slots).toMatchObject({
+      finding: "agrees",
+      model: expect.stringMatching(/\+4\.\d cents \(felt from 3\.5 cents, on resonance 4\)/),
+    });
+  });
+
+  it("turns round with the direction: narrower is the rule the other way", () => {
+    const wider = judge(chambered(), 2.5, 22.5).slots;
+    const narrower = judge(chambered(), 22.5, 2.5).slots;
+    expect(narrower.finding).toBe(wider.finding);
+    expect(narrower.tests[0].asked).toBe(-1);
+    narrower.tests[0].changes.forEach(({ change }, i) => {
+      expect(change).toBeCloseTo(-wider.tests[0].changes[i].change, 9);
+    });
+  });
+
+  it("holds a change against the person's own thresholds", () => {
+    const keen = { ...demo(), thresholds: { cents: 0.001, decibels: 0.0001 } };
+    expect(["agrees", "disagrees", "agrees in part"]).toContain(judge(keen, 2.5, 5).slots.finding);
+  });
+
+  it("has nothing to say between a gap and itself", () => {
+    expect(judge(demo(), 2.5, 2.5).slots.finding).toBe("same gap");
+  });
+});
+
+describe("what resonances say together", () => {
+  const at = (...changes: [change: number, expanded: number | null][]) =>
+    changes.map(([change, expanded], i) => ({ n: i + 2, change, expanded }));
+
+  it("goes by those that can be felt and are known to be there", () => {
+    expect(findingOf(at([2, 0.1], [0.5, 0.1]), 1, 1)).toBe("agrees");
+    expect(findingOf(at([2, 0.1], [0.5, 0.1]), 1, -1)).toBe("disagrees");
+    expect(findingOf(at([2, 0.1], [-1.5, 0.1]), 1, 1)).toBe("agrees in part");
+    // a rise and a fall that would cancel in a mean
+    expect(findingOf(at([2, null], [-2, null]), 1, 1)).toBe("agrees in part");
+  });
+
+  it("calls small what is small, and owns up to what the uncertainty hides", () => {
+    expect(findingOf(at([0.5, 0.1], [-0.9, 0.3]), 1, 1)).toBe("too small to feel");
+    expect(findingOf(at([0.5, null]), 1, 1)).toBe("too small to feel");
+    expect(findingOf(at([0.5, 1.2]), 1, 1)).toBe("not known well enough");
+    expect(findingOf(at([2, 2.5], [0.1, 0.1]), 1, 1)).toBe("not known well enough");
+    // what one resonance hides does not take back what another shows
+    expect(findingOf(at([2, 2.5], [1.5, 0.1]), 1, 1)).toBe("agrees");
+  });
+
+  it("is never decided by a change within its own uncertainty, whatever the numbers", () => {
+    const finite = fc.double({ min: -10, max: 10, noNaN: true });
+    const positive = fc.double({ min: 0, max: 10, noNaN: true });
+    fc.assert(
+      fc.property(fc.array(fc.tuple(finite, positive), { minLength: 1 }), (values) => {
+        const finding = findingOf(at(...values), 1, 1);
+        const isDecided = values.some(
+          ([change, expanded]) => Math.abs(change) >= 1 && Math.abs(change) > expanded,
+        );
+        expect(["agrees", "disagrees", "agrees in part"].includes(finding)).toBe(isDecided);
+      }),
+    );
+  });
+});
+
+describe("an exploration", () => {
+  it("answers with the same numbers as the studies, the reference computed once", () => {
+    const exploration = new Exploration(demo());
+    const first = exploration.explore(4, 2.5, 4);
+    const again = exploration.explore(5, 2.5, 4);
+    expect(again.reference).toBe(first.reference);
+    const modes = new Instrument(demo()).modes(4);
+    first.chosen.modes.forEach((mode, i) => {
+      expect(mode.frequencyHz / modes[i].frequencyHz).toBeCloseTo(1, 9);
+    });
+    expect(first.wave.n).toBe(4);
+  });
+});

@@ -1,0 +1,163 @@
+import { describe, expect, it } from "vitest";
+import { levelLoss } from "../../../src/study/blown/levelLoss.ts";
+import { levelSteps } from "../../../src/study/blown/levelSteps.ts";
+import { type ResistanceFinding, resistanceChange } from "../../../src/study/blown/resistanceChange.ts";
+import { closedSteps, type Done, type FeltQuestion, feltSteps } from "../../../src/study/feel/felt.ts";
+import { closedEvidence, resistanceEvidence, slotEvidence } from "../../../src/study/feel/feltVerdicts.ts";
+import { MODAL_COUNT } from "../../../src/study/feel/modalColumn.ts";
+import {
+  type HoldFinding,
+  type NoteChange,
+  type SlotChange,
+  slotChange,
+} from "../../../src/study/feel/slotChange.ts";
+import { Instrument } from "../../../src/study/instrument/instrument.ts";
+import { demo } from "../../acoustics/setups.ts";
+
+const instrument = new Instrument(demo(), { modes: MODAL_COUNT });
+const question: FeltQuestion = { gapMm: 5.04, referenceGapMm: 2.5, litresPerMinute: 20 };
+
+function last<T>(steps: Generator<Done, T, void>): { readonly told: Done[]; readonly value: T } {
+  const told: Done[] = [];
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return { told, value: step.value };
+    told.push(step.value);
+  }
+}
+
+/** A change of slots as the study gives it, with what one asks for. */
+function slots(
+  finding: HoldFinding | null,
+  notes: readonly (HoldFinding | null)[],
+  widening = 1,
+): SlotChange {
+  const change = (value: number) => ({ change: value, range: [value - 1, value + 1] as const });
+  return {
+    referenceGapMm: 2,
+    chosenGapMm: 2 + widening,
+    feltCents: 3.5,
+    finding,
+    holdCents: change(0.5),
+    notes: notes.map(
+      (one, i): NoteChange => ({
+        n: i + 2,
+        holdCents: change(i),
+        pull: change(0.01),
+        margin: null,
+        threshold: change(0.001 * i),
+        finding: one,
+      }),
+    ),
+  };
+}
+
+const small = "too small to feel";
+const flow = resistanceChange(demo(), question);
+const withFlow = (finding: ResistanceFinding) => ({ ...flow, finding });
+const withThreshold = (change: SlotChange, value: number, doubt: number): SlotChange => ({
+  ...change,
+  notes: change.notes.map((note) => ({
+    ...note,
+    threshold: { change: value, range: [value - doubt, value + doubt] },
+  })),
+});
+
+describe("what lips say of slots", () => {
+  it("goes by the study's finding, turned round where the gap gets narrower", () => {
+    expect(slotEvidence(slots("firmer", ["firmer"])).finding).toBe("agrees");
+    expect(slotEvidence(slots("looser", ["looser"])).finding).toBe("disagrees");
+    expect(slotEvidence(slots("firmer", ["firmer"], -1)).finding).toBe("disagrees");
+    expect(slotEvidence(slots("looser", ["looser"], -1)).finding).toBe("agrees");
+    expect(slotEvidence(slots(small, [small])).finding).toBe(small);
+    expect(slotEvidence(slots("depends on the lips", ["depends on the lips"])).finding).toBe(
+      "not known well enough",
+    );
+    expect(slotEvidence(slots("differs from note to note", ["firmer", "looser"])).finding).toBe(
+      "agrees in part",
+    );
+  });
+
+  it("lets single notes agree in part, and never hides one that goes the other way", () => {
+    expect(slotEvidence(slots(small, [small, "firmer"])).finding).toBe("agrees in part");
+    expect(slotEvidence(slots(small, [small, "looser"])).finding).toBe("disagrees");
+    expect(slotEvidence(slots(small, [small, "looser"], -1)).finding).toBe("agrees in part");
+  });
+
+  it("says which notes, the range over the lips and the threshold", () => {
+    const { model, tests } = slotEvidence(slots(small, [small, "firmer"]));
+    expect(model).toContain("(−0.5 to +1.5 over the lips tried; felt from 3.5 cents: firmer on note 3)");
+    expect(tests[0].changes[1]).toMatchObject({ n: 3, change: 1, range: [0, 2] });
+  });
+
+  it("sends to the blind trial where the model finds less than can be felt, and only there", () => {
+    expect(slotEvidence(slots(small, [small])).model).toContain("only a blind trial can tell");
+    expect(slotEvidence(slots("firmer", ["firmer"])).model).not.toContain("blind trial");
+  });
+
+  it("has words where no note can be started", () => {
+    const none = { ...slots(null, []), holdCents: null };
+    expect(slotEvidence(none)).toMatchObject({ finding: "not possible here", tests: [] });
+  });
+});
+
+describe("what stream and lips say of resistance", () => {
+  it("always says which resistance is meant", () => {
+    const { model, tests } = resistanceEvidence(flow, slots(small, [small, small]));
+    expect(model).toMatch(/Flow: pressure drop [+−]\d.* % at 20 L\/min .* Lips: threshold .* %/);
+    expect(tests.map(({ name }) => name.split(":")[0])).toEqual(["flow", "lips"]);
+  });
+
+  it("takes both together: what decides, else what hides, else too small", () => {
+    const still = withThreshold(slots(small, [small]), 0, 0.01);
+    expect(resistanceEvidence(withFlow(small), still).finding).toBe(small);
+    expect(resistanceEvidence(withFlow("agrees"), still).finding).toBe("agrees");
+    expect(resistanceEvidence(withFlow("the bounds do not tell"), still).finding).toBe(
+      "not known well enough",
+    );
+    expect(resistanceEvidence(withFlow(small), withThreshold(still, 0.2, 0.05)).finding).toBe("agrees");
+    expect(resistanceEvidence(withFlow(small), withThreshold(still, -0.2, 0.05)).finding).toBe("disagrees");
+    expect(resistanceEvidence(withFlow("disagrees"), withThreshold(still, 0.2, 0.05)).finding).toBe(
+      "agrees in part",
+    );
+    expect(resistanceEvidence(withFlow(small), withThreshold(still, 0.12, 0.05)).finding).toBe(
+      "not known well enough",
+    );
+  });
+
+  it("without a gap asks for less, and says which bore would do the same, in both units", () => {
+    const change = resistanceChange(demo(), { gapMm: 0, referenceGapMm: 2.5 });
+    const { model, tests } = closedEvidence(change, slots(small, [small], -1));
+    expect(tests.every(({ asked }) => asked === -1)).toBe(true);
+    expect(model).toMatch(/as if the leadpipe were \d\.\d\d mm \(\d\.\d{3} in\) wider/);
+  });
+});
+
+describe("the steps", () => {
+  it("come to what the studies say, telling of every set of lips", () => {
+    const { told, value } = last(feltSteps(instrument, question));
+    const change = slotChange(instrument, 5.04, { referenceGapMm: 2.5 });
+    expect(value).toEqual({
+      slots: slotEvidence(change),
+      resistance: resistanceEvidence(flow, change),
+      change,
+    });
+    expect(told).toEqual(told.map((_, i) => ({ done: i + 1, of: told.length })));
+    expect(told.length).toBeGreaterThan(10);
+  });
+
+  it("have nothing to do between a gap and itself, and say where a gap never closes", () => {
+    const same = last(feltSteps(instrument, { ...question, gapMm: 2.5 }));
+    expect(same).toMatchObject({ told: [], value: { slots: { finding: "same gap" }, change: null } });
+    const tight = { ...demo(), receiver: { ...demo().receiver, taper: 0.12 } };
+    const never = last(closedSteps(new Instrument(tight, { modes: MODAL_COUNT }), question));
+    expect(never.value.finding).toBe("not possible here");
+  });
+
+  it("give the same peaks as all levels at once", () => {
+    const few = new Instrument(demo(), { modes: 4 });
+    const { told, value } = last(levelSteps(few, [2.5, 4], [120, 150]));
+    expect(value).toEqual(levelLoss(few, { gapsMm: [2.5, 4], levelsDb: [120, 150] }));
+    expect(told.at(-1)).toEqual({ done: 4, of: 4 });
+  });
+});

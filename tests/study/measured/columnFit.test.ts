@@ -1,0 +1,309 @@
+import { describe, expect, it } from "vitest";
+import { moistAir } from "../../../src/acoustics/medium/air.ts";
+import { gapMm, type Setup } from "../../../src/setup/setup.ts";
+import { withGap } from "../../../src/setup/withGap.ts";
+import { Instrument } from "../../../src/study/instrument/instrument.ts";
+import { columnFitSteps } from "../../../src/study/measured/columnFit.ts";
+import type { ColumnFit } from "../../../src/study/measured/columnFitResult.ts";
+import { type UnknownName, unknownOf } from "../../../src/study/measured/columnUnknowns.ts";
+import { type Measured, overlay } from "../../../src/study/measured/measured.ts";
+import { demo } from "../../acoustics/setups.ts";
+import { invented } from "./measurements.ts";
+
+const fitted = (setup: Setup, measured: Measured, ...keys: UnknownName[]): ColumnFit =>
+  fittedAt(null, setup, measured, keys);
+
+function fittedAt(
+  noise: number | null,
+  setup: Setup,
+  measured: Measured,
+  keys: readonly UnknownName[],
+): ColumnFit {
+  const steps = columnFitSteps(setup, measured, keys, noise);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
+}
+
+const changed = (setup: Setup, values: Partial<Record<UnknownName, number>>): Setup =>
+  (Object.entries(values) as [UnknownName, number][]).reduce(
+    (at, [key, value]) => unknownOf(at, key).set(at, value),
+    setup,
+  );
+
+/** The demo with a coarser body: many fits of it take less time. */
+const light = (): Setup => {
+  const { body, ...rest } = demo();
+  return {
+    ...rest,
+    body: {
+      ...body,
+      profileMm: body.profileMm.filter((_, i, all) => i < 2 || i % 8 === 0 || i === all.length - 1),
+    },
+  };
+};
+
+// 40 fits each: a busy machine takes minutes, which is no fault
+const PATIENCE_MS = 600_000;
+
+const TRUTH = {
+  gap: 3.1,
+  temperature: 25.3,
+  "wall-loss": 1.2,
+  "leadpipe-entry": 8.82,
+  "receiver-mouth": 10.9,
+};
+
+describe("a measured impedance beside the model", () => {
+  it("reads a peak only where one stands clear, near its own resonance, and names the others", () => {
+    const setup = demo();
+    const { peaks, unread } = overlay(setup, invented(withGap(setup, 1), { from: 40, to: 2000, step: 0.5 }));
+    const modes = new Instrument(setup, { modes: 18 }).modes(gapMm(setup));
+    expect(peaks.length).toBeGreaterThanOrEqual(10);
+    for (const { n, model, cents } of peaks) {
+      // within the resonance's own half width
+      const { frequencyHz, Q } = modes[n - 1];
+      expect(Math.abs(model.frequencyHz / frequencyHz - 1)).toBeLessThan(1 / (2 * Q));
+      expect(Math.abs(cents!)).toBeLessThan(5);
+    }
+    const numbers = [...peaks.map(({ n }) => n), ...unread];
+    expect(unread.length).toBeGreaterThan(0);
+    expect(numbers).toEqual(numbers.map((_, i) => i + 1));
+  });
+
+  it("is no different from a model of itself", () => {
+    const { peaks, rmsDb, rmsDegrees, unit } = overlay(demo(), invented(demo(), { step: 1 }));
+    expect(peaks.length).toBeGreaterThanOrEqual(6);
+    expect([rmsDb, rmsDegrees, unit]).toEqual([expect.closeTo(0, 9), expect.closeTo(0, 9), 1]);
+    for (const { cents, heightDb, quality } of peaks) {
+      expect(cents).toBeCloseTo(0, 9);
+      expect(heightDb).toBeCloseTo(0, 9);
+      expect(quality).toBeCloseTo(1, 9);
+    }
+  });
+
+  it("reads peaks as the resonances are: frequency within a cent of |Z|'s maximum, Q within 5 %", () => {
+    const { peaks } = overlay(demo(), invented(demo(), { step: 0.5 }));
+    // maxima and Qs of `annulus modes`, whose own checks are in tests/acoustics
+    const known = new Map([
+      [3, [348.6, 34.7]],
+      [5, [581.6, 41.0]],
+    ]);
+    for (const [n, [hz, q]] of known) {
+      const { model } = peaks.find((peak) => peak.n === n)!;
+      expect(Math.abs(1200 * Math.log2(model.frequencyHz / hz))).toBeLessThan(2);
+      expect(Math.abs(model.Q / q - 1)).toBeLessThan(0.06);
+    }
+  });
+
+  it("tells a flat measurement by its cents, a weak one by its dB, and not in an unknown unit", () => {
+    const flat = changed(demo(), { temperature: 22 });
+    const { peaks } = overlay(demo(), invented(flat, { step: 1 }));
+    const c = (t: number) =>
+      moistAir({ temperatureC: t, humidity: 0.5, co2: 0.0004, pressurePa: 101325 }).soundSpeed;
+    for (const { cents } of peaks) expect(Math.abs(cents! - 1200 * Math.log2(c(22) / c(27)))).toBeLessThan(1);
+    const weak = overlay(demo(), invented(demo(), { step: 1, factor: 0.5 }));
+    for (const { heightDb } of weak.peaks) expect(heightDb).toBeCloseTo(20 * Math.log10(0.5), 6);
+    const unknown = overlay(demo(), invented(demo(), { step: 1, factor: 0.5, scale: "relative" }));
+    expect(unknown.unit).toBeCloseTo(2, 6);
+    for (const { heightDb } of unknown.peaks) expect(heightDb).toBeCloseTo(0, 6);
+  });
+});
+
+describe("a fit to a measured impedance", () => {
+  it("finds all five unknowns from a clean measurement, in a known unit or not", () => {
+    const truth = changed(demo(), TRUTH);
+    for (const [scale, factor] of [
+      ["absolute", 1],
+      ["relative", 3e-7],
+    ] as const) {
+      const found = fitted(
+        demo(),
+        invented(truth, { scale, factor }),
+        ...(Object.keys(TRUTH) as UnknownName[]),
+      );
+      expect(found.converged).toBe(true);
+      expect(found.scatterDb).toBeLessThan(1e-4);
+      for (const { unknown, value } of found.estimates) expect(value).toBeCloseTo(TRUTH[unknown.key], 3);
+      expect(gapMm(found.setup)).toBeCloseTo(TRUTH.gap, 3);
+    }
+  });
+
+  it(
+    "holds the truth in its 95 % intervals in 95 % of 40 noisy measurements, and its u is their scatter",
+    () => {
+      const keys = ["gap", "temperature", "wall-loss"] as const;
+      const truth = changed(light(), { gap: 3.1, temperature: 25.3, "wall-loss": 1.2 });
+      const trials = 40;
+      const held = new Map<string, number>(keys.map((key) => [key, 0]));
+      const squares = new Map<string, number>(keys.map((key) => [key, 0]));
+      for (let seed = 1; seed <= trials; seed++) {
+        const measured = invented(truth, { from: 100, to: 500, step: 2, noise: 0.02, seed });
+        for (const { unknown, value, standard, interval } of fitted(light(), measured, ...keys).estimates) {
+          const true_ = TRUTH[unknown.key];
+          if (true_ >= interval![0] && true_ <= interval![1])
+            held.set(unknown.key, held.get(unknown.key)! + 1);
+          squares.set(unknown.key, squares.get(unknown.key)! + ((value - true_) / standard!) ** 2 / trials);
+        }
+      }
+      for (const key of keys) {
+        // binomial of 40 and 0.95: 32 or fewer happens less than once in a thousand times
+        expect(held.get(key)).toBeGreaterThanOrEqual(33);
+        // χ² of 40 over 40: 0.4 to 1.85 leaves out less than one in a thousand
+        expect(squares.get(key)).toBeGreaterThan(0.4);
+        expect(squares.get(key)).toBeLessThan(1.85);
+      }
+    },
+    PATIENCE_MS,
+  );
+
+  it("says when two unknowns cannot be told apart", () => {
+    const measured = invented(withGap(demo(), 3), { from: 90, to: 260, noise: 0.01 });
+    const { words, correlation, estimates } = fitted(
+      demo(),
+      measured,
+      "gap",
+      "leadpipe-entry",
+      "temperature",
+    );
+    expect(Math.max(...correlation!.flatMap((row, i) => row.slice(0, i).map(Math.abs)))).toBeGreaterThan(
+      0.98,
+    );
+    expect(words.join(" ")).toMatch(
+      / cannot be told apart here \(correlation [-+]?0\.99?\d*\): only one combination/,
+    );
+    for (const { standard } of estimates) expect(standard).toBeGreaterThan(0);
+  });
+
+  it("says when an unknown runs to the end of its range, and when the model does not fit", () => {
+    const measured = invented(changed(demo(), { "wall-loss": 1.1, temperature: 20 }), { noise: 0.002 });
+    const { words, neighbours, estimates } = fitted(demo(), measured, "leadpipe-entry");
+    expect(estimates[0].atBound || neighbours > 0.5).toBe(true);
+    expect(words.join(" ")).toMatch(/runs together over neighbouring frequencies/);
+    const closed = fitted(demo(), invented(changed(demo(), { temperature: 29 })), "gap");
+    expect(closed.estimates[0]).toMatchObject({ value: 0, atBound: true });
+    expect(closed.words.join(" ")).toMatch(/gap stands at the end of its range, 0 mm/);
+  });
+
+  it(
+    "is sound in all of 40 noisy measurements of the right model, by its noise as stated or as it jumps",
+    () => {
+      const truth = changed(light(), { gap: 3.1, "wall-loss": 1.2 });
+      for (let seed = 1; seed <= 20; seed++)
+        for (const stated of [null, 0.02]) {
+          const measured = invented(truth, { from: 100, to: 500, step: 2, noise: 0.02, seed });
+          const { judgement, leftOver, words } = fittedAt(stated, light(), measured, ["gap", "wall-loss"]);
+          expect({ seed, judgement, words: words.length }).toEqual({ seed, judgement: "sound", words: 1 });
+          expect(words[0]).toMatch(/^The bell is one of plane waves/);
+          expect(leftOver.isStated).toBe(stated !== null);
+          // 400 residuals: their own standard deviation is 4 %, that of the jumps 6 %
+          expect(leftOver.noiseDb).toBeGreaterThan(0.8 * 0.02 * 8.686);
+          expect(leftOver.noiseDb).toBeLessThan(1.2 * 0.02 * 8.686);
+          expect(Math.abs(leftOver.chiSquare - 1)).toBeLessThan(0.4);
+        }
+    },
+    PATIENCE_MS,
+  );
+
+  it.each([
+    [
+      0.002,
+      900,
+      "wrong",
+      /^Not to be trusted: what is left over, [\d.]+ dB, is 1\d times the measurement's noise/,
+    ],
+    [0.01, 900, "wrong", /^Not to be trusted/],
+    [0.01, 500, "wrong", /^Not to be trusted/],
+    [0.05, 900, "doubtful", /^Doubtful: .* more than chance makes it/],
+    // the gap has taken up all of the bell's error: nothing of it is left over, and only the model's own limits tell
+    [0.05, 500, "sound", /^The bell is one of plane waves/],
+  ] as const)(
+    "says what is wrong where a wrong bell moves the gap by 2 mm: noise %s, to %i Hz: %s",
+    (noise, to, judgement, words) => {
+      const { model, ...rest } = demo();
+      const curved: Setup = { ...rest, model: { ...model, bell: "multimodal" } };
+      const measured = invented(withGap(curved, 3.1), { noise, to });
+      const wrong = fitted(demo(), measured, "gap");
+      const [{ value, interval }] = wrong.estimates;
+      expect(value - 3.1).toBeGreaterThan(2);
+      expect(interval![0]).toBeGreaterThan(3.1);
+      expect(wrong.judgement).toBe(judgement);
+      expect(wrong.words[0]).toMatch(words);
+      const right = fitted(curved, measured, "gap");
+      expect([right.judgement, right.words]).toEqual(["sound", []]);
+      expect(Math.abs(right.estimates[0].value - 3.1)).toBeLessThan(4 * right.estimates[0].standard!);
+    },
+  );
+
+  it("is not to be trusted where what is left over is far above the noise as it is stated", () => {
+    const measured = invented(withGap(demo(), 3.1), { noise: 0.02 });
+    expect(fittedAt(0.02, demo(), measured, ["gap"]).judgement).toBe("sound");
+    const { judgement, words, leftOver } = fittedAt(0.005, demo(), measured, ["gap"]);
+    expect(judgement).toBe("wrong");
+    expect(leftOver.chiSquare).toBeGreaterThan(12);
+    expect(words[0]).toMatch(/is 4(\.\d)? times the measurement's noise, 0\.043 dB as stated/);
+  });
+
+  it(
+    "widens its intervals where neighbouring frequencies err together, and so still holds the truth",
+    () => {
+      const truth = withGap(demo(), 3.1);
+      let held = 0;
+      for (let seed = 1; seed <= 40; seed++) {
+        const measured = invented(truth, { from: 100, to: 500, step: 2, noise: 0.02, together: 0.8, seed });
+        const { estimates, neighbours, degreesOfFreedom } = fitted(demo(), measured, "gap");
+        expect(neighbours).toBeGreaterThan(0.5);
+        expect(degreesOfFreedom).toBeLessThan(130);
+        if (estimates[0].interval![0] <= 3.1 && estimates[0].interval![1] >= 3.1) held++;
+      }
+      // binomial of 40 and 0.95: 32 or fewer happens less than once in a thousand times
+      expect(held).toBeGreaterThanOrEqual(33);
+    },
+    PATIENCE_MS,
+  );
+
+  it("finds as effective temperature of a warm breath what the wave's travelling time has, within 1.5 °C", () => {
+    const cold = demo();
+    if (cold.air.kind !== "conditions") throw new Error("the demo gives its air as conditions");
+    const [room, breath, reach, length] = [22, 35, 400, 1384];
+    const warm: Setup = {
+      ...cold,
+      air: { ...cold.air, temperatureC: room, breath: { temperatureC: breath, reachMm: reach } },
+    };
+    const found = fitted(
+      { ...cold, air: { ...cold.air, temperatureC: room } },
+      invented(warm),
+      "temperature",
+    );
+    const mean = room + ((breath - room) * reach * (1 - Math.exp(-length / reach))) / length;
+    expect(Math.abs(found.estimates[0].value - mean)).toBeLessThan(1.5);
+    expect(found.words.join(" ")).toMatch(/The temperature is an effective one/);
+  });
+
+  it("can be left after any step, and tells how far it is", () => {
+    const steps = columnFitSteps(demo(), invented(withGap(demo(), 3), { step: 5 }), ["gap"]);
+    const first = steps.next().value as { iteration: number; scatterDb: number };
+    expect(first.iteration).toBe(1);
+    expect(first.scatterDb).toBeGreaterThan(0);
+    expect(steps.return(undefined as never).done).toBe(true);
+  });
+
+  it("refuses what cannot be fitted, in words", () => {
+    const measured = invented(demo(), { step: 10 });
+    expect(() => fitted(demo(), measured)).toThrow(/name each unknown to fit once/);
+    expect(() => fitted(demo(), measured, "gap", "gap")).toThrow(/once/);
+    const constants: Setup = {
+      ...demo(),
+      air: {
+        kind: "constants",
+        density: 1.17,
+        soundSpeed: 348,
+        viscosity: 1.84e-5,
+        heatRatio: 1.4,
+        prandtl: 0.71,
+      },
+    };
+    expect(() => fitted(constants, measured, "temperature")).toThrow(/give its temperature, or leave it out/);
+  });
+});

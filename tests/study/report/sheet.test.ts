@@ -1,0 +1,276 @@
+import { beforeAll, describe, expect, test } from "vitest";
+import { planCut } from "../../../src/bench/cut/cut.ts";
+import { cutQuestion } from "../../../src/bench/cut/cutSetup.ts";
+import type { CutWayName } from "../../../src/bench/cut/cutWay.ts";
+import { coverageFactor } from "../../../src/bench/measure/coverage.ts";
+import type { Evidence } from "../../../src/study/change/verdicts.ts";
+import { Exploration, type Explored } from "../../../src/study/instrument/exploration.ts";
+import { type GapSweep, gapSweep } from "../../../src/study/instrument/gapSweep.ts";
+import { Instrument } from "../../../src/study/instrument/instrument.ts";
+import { fingerprint } from "../../../src/study/report/fingerprint.ts";
+import { sheetFigures } from "../../../src/study/report/sheetFigures.ts";
+import { PARAGRAPHS, type Paragraph } from "../../../src/study/report/sheetParagraphs.ts";
+import { proposals } from "../../../src/study/report/sheetProposals.ts";
+import { recordFingerprint, type SheetRecord } from "../../../src/study/report/sheetRecord.ts";
+import { filled, plainText } from "../../../src/study/report/sheetWords.ts";
+import type { TrialFinding } from "../../../src/trial/finding.ts";
+import { demo } from "../../acoustics/setups.ts";
+
+const setup = demo();
+let explored: Explored;
+let retuned: GapSweep;
+
+beforeAll(() => {
+  const exploration = new Exploration(setup, coverageFactor);
+  exploration.explore(2, 2.5, 4, 4);
+  explored = exploration.explore(2, 2.5, 4, 4);
+  retuned = gapSweep(new Instrument(setup), { gapsMm: [1.9, 2, 2.1], referenceGapMm: 2.5, retune: 4 });
+});
+
+const evidence = (finding: Evidence["finding"], model = "Hold +0.1 cents."): Evidence => ({
+  finding,
+  model,
+  tests: [],
+});
+
+function record(part: Partial<SheetRecord> = {}): SheetRecord {
+  return {
+    unit: "mm",
+    setup,
+    version: "9.9.9",
+    present: { gapMm: 2.5, expandedMm: 0.0707, readings: { depth: 3, insertion: 4 } },
+    recommendedGapMm: 2,
+    referenceGapMm: 2.5,
+    isWorking: false,
+    explored,
+    retuned,
+    felt: {
+      slots: evidence("too small to feel"),
+      resistance: evidence("too small to feel", "Flow: +0.1 %."),
+      change: null,
+    },
+    closed: evidence("too small to feel"),
+    plan: null,
+    way: null,
+    trial: null,
+    ...part,
+  };
+}
+
+function planned(name: CutWayName, targetMm: number): Partial<SheetRecord> {
+  const plan = planCut(cutQuestion(setup, { targetMm }));
+  return { plan, way: plan.ways.find((way) => way.name === name)!, recommendedGapMm: targetMm };
+}
+
+const trial = (part: Partial<TrialFinding> = {}): TrialFinding => ({
+  sentence: "Cannot tell these gaps apart by preference (1.5 mm, 2.5 mm, 3.5 mm); choose for other reasons.",
+  isDecided: false,
+  p: 0.41,
+  preferredGapMm: null,
+  intervalMm: null,
+  items: [],
+  repeats: 4,
+  player: "K.",
+  remarks: [],
+  opened: "complete",
+  ...part,
+});
+
+/** As it would be read. */
+const said = (of: SheetRecord, name: Paragraph): string =>
+  plainText(filled(proposals(of, "height")[name], sheetFigures(of)));
+
+describe("figures of a sheet", () => {
+  test("are the record's, rounded to what is known, in both units", () => {
+    const figures = sheetFigures(record());
+    const text = (name: string) => figures.get(name)!.text;
+    expect(text("gap")).toBe("2.50 mm");
+    expect(text("gapUncertainty")).toBe("0.07 mm");
+    expect(text("gapOther")).toBe("0.0984 in");
+    expect(text("recommended")).toBe("2.00 mm");
+    expect(text("change")).toBe("0.50 mm less");
+    expect(figures.get("change")!.value).toBeCloseTo(-0.5, 12);
+    expect(text("insertionAfter")).toBe("22.50 mm");
+    const four = explored.changes.find(({ n }) => n === 4)!;
+    expect(figures.get("shift4")!.value).toBe(four.shiftCents);
+    expect(text("shift4")).toBe(`+${four.shiftCents.toFixed(1)} cents`);
+    expect(figures.get("height4")!.value).toBe(four.heightDb);
+    const left = retuned.rows[1].modes.find(({ n }) => n === 7)!;
+    expect(figures.get("retuned7")!.value).toBeCloseTo(left.shiftCents, 12);
+    expect(text("retuned4")).toBe("0.0 cents");
+    const known = Math.max(
+      ...explored
+        .uncertainty!.modes.filter(({ n }) => n > 1 && n < 11)
+        .map(({ shiftCents }) => shiftCents.expanded),
+    );
+    expect(figures.get("shiftUncertainty")!.value).toBe(known);
+    expect(text("version")).toBe("9.9.9");
+  });
+
+  test("in inches are in inches, with mm beside", () => {
+    const figures = sheetFigures(record({ unit: "in", ...planned("turn-down", 2) }));
+    expect(figures.get("gap")!.text).toBe("0.0984 in");
+    expect(figures.get("gapOther")!.text).toBe("2.50 mm");
+    expect(figures.get("waySize")!.text).toMatch(/^0\.0010 in off the diameter \(0\.025 mm\)$/);
+    expect(figures.get("limits")!.text).toMatch(/^0\.0\d+ in to 0\.0\d+ in$/);
+  });
+
+  test("that are not known are words, and those to come are waited for", () => {
+    const bare = {
+      explored: null,
+      retuned: null,
+      felt: null,
+      closed: null,
+      present: { gapMm: 2.5, expandedMm: undefined, readings: null },
+    };
+    const refused = sheetFigures(record(bare));
+    expect(refused.get("gapUncertainty")!.text).toBe("not measured");
+    expect(refused.get("shift4")).toMatchObject({ text: "not worked out", value: null, isWaiting: false });
+    const working = sheetFigures(record({ ...bare, isWorking: true }));
+    expect(working.get("shift4")).toMatchObject({ text: "being worked out", isWaiting: true });
+    expect(working.get("slotsFinding")!.isWaiting).toBe(true);
+    expect(working.get("gap")!.isWaiting).toBe(false);
+    for (const of of [refused, working])
+      for (const { text } of of.values()) expect(text).not.toMatch(/NaN|Infinity|undefined|null/);
+  });
+});
+
+describe("words with figures", () => {
+  const fill = (template: string) => filled(template, sheetFigures(record()));
+
+  test("have the figures in their places, each line a point", () => {
+    const read = fill("It is {gap}.\n\n  Known to ±{ gapUncertainty }. ");
+    expect(plainText(read)).toBe("It is 2.50 mm.\nKnown to ±0.07 mm.");
+    expect(read.problem).toBe("");
+    expect(fill("").lines).toEqual([]);
+  });
+
+  test.each([
+    ["{Gap} wide", "There is no figure {Gap}: did you mean {gap}?"],
+    ["{shift44} wide", "There is no figure {shift44}: did you mean {shift4}?"],
+    ["{length}", "There is no figure {length}: take one from the list."],
+    ["{} wide", "There is nothing between { and }: write a figure's name, such as {gap}."],
+    ["the {gap", "There is a { without its partner: a figure is written {gap}."],
+    ["the gap}", "There is a } without its partner: a figure is written {gap}."],
+    ["{toString}", "There is no figure {toString}: take one from the list."],
+  ])("%j is told in words and stays as written", (template, problem) => {
+    const read = fill(template);
+    expect(read.problem).toBe(problem);
+    expect(plainText(read)).toBe(template);
+  });
+});
+
+describe("proposals", () => {
+  test("name no figure that there is not, whatever the record holds", () => {
+    const records = [
+      record(),
+      record({ explored: null, retuned: null, felt: null, closed: null, isWorking: true }),
+      record({ present: { gapMm: 2, expandedMm: undefined, readings: null } }),
+      record(planned("turn-down", 2)),
+      record({ ...planned("sleeve", 3), trial: trial() }),
+      record({
+        ...planned("exchange", 3),
+        trial: trial({ isDecided: true, preferredGapMm: 3, intervalMm: [2, 4] }),
+      }),
+      record({ recommendedGapMm: 2.5 }),
+    ];
+    for (const one of records)
+      for (const chart of ["height", "spacing", "curves"] as const) {
+        const figures = sheetFigures(one);
+        for (const name of PARAGRAPHS) {
+          const read = filled(proposals(one, chart)[name], figures);
+          expect(read.problem).toBe("");
+          expect(plainText(read)).not.toMatch(/NaN|Infinity|undefined|null|[{}]/);
+        }
+      }
+  });
+
+  test("without a measurement say so, and what the number is then", () => {
+    const text = said(record({ present: { gapMm: 2.5, expandedMm: undefined, readings: null } }), "measured");
+    expect(text).toMatch(/by the instrument's record: 2\.50 mm\. No readings are noted\./);
+    expect(text).toMatch(/has not been measured.*shoulder gap/);
+    expect(said(record(), "measured")).toMatch(
+      /3 and 4 readings: 2\.50 mm\. It is known to ±0\.07 mm \(95 %\)/,
+    );
+  });
+
+  test("of a cut that cannot be undone say so plainly, with its cautions and the wear's own numbers", () => {
+    const cut = record(planned("turn-down", 2));
+    expect(said(cut, "recommendation")).toMatch(
+      /^Bring the gap from 2\.50 mm to 2\.00 mm \(0\.079 in\): 0\.50 mm less\. The way: turn the shank's taper down, 0\.025 mm off the diameter/,
+    );
+    expect(said(cut, "reverse")).toMatch(/^This cannot be undone\. .*qualified repairer.*stays off/);
+    expect(said(cut, "cautions").split("\n").length).toBeGreaterThanOrEqual(6);
+    expect(said(cut, "cautions")).toMatch(/every 0\.01 mm .* takes 0\.20 mm \(0\.008 in\) off the gap/);
+    expect(proposals(cut, "height").cautions).toMatch(/\{seatWear\}$/);
+  });
+
+  test.each([
+    ["sleeve", 3, /^This can be undone\. Take the layer off/],
+    ["exchange", 3, /^This can be undone\. Keep the old shank/],
+    ["shorten", 3, /^This cannot be undone\..*too wide/],
+  ] as const)("by %s to %d mm: %s", (name, targetMm, words) => {
+    expect(said(record(planned(name, targetMm)), "reverse")).toMatch(words);
+  });
+
+  test("of a gap left as it is plan nothing and ask for nothing to reverse", () => {
+    const same = record({ recommendedGapMm: 2.502, referenceGapMm: 2.5 });
+    expect(said(same, "recommendation")).toBe("Leave the gap as it is, 2.50 mm (0.0984 in).");
+    expect(said(same, "reverse")).toMatch(/Nothing is changed/);
+    expect(said(record({ recommendedGapMm: 2.5 }), "found")).toMatch(/no change to model/);
+  });
+
+  test("of an undecided trial speak against nothing and for no cut; of a decided one say whether it agrees", () => {
+    const undecided = record({ ...planned("turn-down", 2), trial: trial() });
+    expect(said(undecided, "trial")).toMatch(/4 times each: Cannot tell.*not decided.*41 % of trials/);
+    expect(said(undecided, "recommendation")).toMatch(
+      /Nothing in the trial asks for work that cannot be undone\.$/,
+    );
+    const found = { isDecided: true, p: 0.01, sentence: "Prefers about 2.1 mm (1.8–2.4 mm)." };
+    const agreeing = trial({ ...found, preferredGapMm: 2.1, intervalMm: [1.8, 2.4] });
+    expect(said(record({ trial: agreeing }), "recommendation")).toMatch(
+      /preferred about 2\.1 mm, which agrees\./,
+    );
+    // a player without scatter: a preference is not told more finely than to a tenth
+    const sure = trial({ ...found, preferredGapMm: 2.48, intervalMm: [2.46, 2.48] });
+    expect(said(record({ ...planned("turn-down", 2.5), trial: sure }), "recommendation")).toMatch(
+      /preferred about 2\.5 mm, which agrees\./,
+    );
+    const other = trial({ ...found, preferredGapMm: 3.1, intervalMm: [2.8, 3.4], opened: "early" });
+    expect(said(record({ trial: other }), "recommendation")).toMatch(
+      /about 3\.1 mm: another gap than this\./,
+    );
+    expect(said(record({ trial: other }), "trial")).toMatch(/opened before all was rated/);
+    expect(said(record(), "trial")).toMatch(/No blind trial/);
+  });
+
+  test("where lips and peaks disagree, both are told; where they agree, once", () => {
+    const peaks = explored.verdicts.find(({ claim }) => claim === "slots")!.finding!;
+    const felt = { slots: evidence("disagrees"), resistance: evidence("agrees"), change: null };
+    expect(said(record({ felt }), "slots")).toBe(
+      `The model: disagrees. Hold +0.1 cents. By the peaks alone: ${peaks}.`,
+    );
+    expect(peaks).toBe("too small to feel");
+    expect(said(record(), "slots")).toBe("The model: too small to feel. Hold +0.1 cents.");
+  });
+});
+
+describe("a record's fingerprint", () => {
+  // Fowler, Noll & Vo, FNV-1a 64 bits, test vectors of the authors' own source (from memory)
+  test.each([
+    ["", "cbf29ce484222325"],
+    ["a", "af63dc4c8601ec8c"],
+    ["foobar", "85944171f73967e8"],
+  ])("of %j is %s", (text, hash) => expect(fingerprint(text)).toBe(hash));
+
+  test("is another for another instrument or gap, the same under another name or unit", () => {
+    const own = recordFingerprint(record());
+    expect(own).toMatch(/^([0-9a-f]{4} ){3}[0-9a-f]{4}$/);
+    expect(recordFingerprint(record({ setup: { ...setup, name: "Other", units: "in" }, unit: "in" }))).toBe(
+      own,
+    );
+    expect(recordFingerprint(record({ recommendedGapMm: 2.01 }))).not.toBe(own);
+    const wider = { ...setup, receiver: { ...setup.receiver, mouthDiameterMm: 10.81 } };
+    expect(recordFingerprint(record({ setup: wider }))).not.toBe(own);
+  });
+});
