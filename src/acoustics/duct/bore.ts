@@ -5,6 +5,8 @@
  * `WARMTH_STEP`, and each has the air of its middle. Positions behind the gap count from the rim without the gap, so that
  * a moved shank does not change the leadpipe's air.
  */
+import { boreDiameterMm, splitProfileMm } from "../../setup/boreDiameter.ts";
+import { exitBoreMm, profileLengthMm } from "../../setup/geometry.ts";
 import type { ProfileMm, Setup } from "../../setup/setup.ts";
 import type { Radiation } from "../bell/radiation.ts";
 import { type Air, moistAir } from "../medium/air.ts";
@@ -58,7 +60,7 @@ export function boreOf(setup: Setup): Bore {
   const leadpipe = pieces(setup.leadpipe.profileMm, mouthpieceEnd, airAt);
   const leadpipeEnd = mouthpieceEnd + lengthOf(setup.leadpipe.profileMm);
   const { profileMm, slideAtMm } = setup.body;
-  const [above, below] = slideAtMm === undefined ? [[], profileMm] : cut(profileMm, slideAtMm);
+  const [above, below] = slideAtMm === undefined ? [[], profileMm] : splitProfileMm(profileMm, slideAtMm);
   const bodyUpper = above.length > 1 ? pieces(above, leadpipeEnd, airAt) : [];
   const slideX = leadpipeEnd + (slideAtMm === undefined ? 0 : (slideAtMm - profileMm[0][0]) * MM);
   const lower = below.length > 1 ? pieces(below, slideX, airAt) : [];
@@ -81,12 +83,12 @@ export function boreOf(setup: Setup): Bore {
       slideAtMm === undefined
         ? null
         : {
-            radius: (diameterAt(profileMm, slideAtMm) / 2) * MM,
+            radius: (boreDiameterMm(profileMm, slideAtMm) / 2) * MM,
             air: airAt(slideX),
             pushMax: cylinderAround(profileMm, slideAtMm) * MM,
           },
     lower,
-    bellRadius: (profileMm[profileMm.length - 1][1] / 2) * MM,
+    bellRadius: (exitBoreMm(profileMm) / 2) * MM,
     bellAir: [...upper, ...lower].at(-1)!.air,
     wallLossFactor: setup.model.wallLossFactor,
     junction: setup.model.junction,
@@ -95,7 +97,7 @@ export function boreOf(setup: Setup): Bore {
   };
 }
 
-const lengthOf = (profile: ProfileMm): number => (profile[profile.length - 1][0] - profile[0][0]) * MM;
+const lengthOf = (profile: ProfileMm): number => profileLengthMm(profile) * MM;
 
 type AirAt = (x: number) => Air;
 
@@ -147,29 +149,9 @@ function pieces(profile: ProfileMm, x: number, airAt: AirAt & { warmth?: (x: num
 const step = (radiusIn: number, radiusOut: number, air: Air): Piece[] =>
   radiusIn === radiusOut ? [] : [{ length: 0, radiusIn, radiusOut, air }];
 
-/** The profile above and below a position; a step standing there goes above. */
-function cut(profile: ProfileMm, at: number): [ProfileMm, ProfileMm] {
-  const d = diameterAt(profile, at);
-  const above = profile.filter(([x]) => x <= at);
-  const below = profile.filter(([x]) => x > at);
-  if (above.length === 0 || above[above.length - 1][0] < at) above.push([at, d]);
-  return [above, [[at, above[above.length - 1][1]], ...below]];
-}
-
-/** Inner diameter at a position, behind the step if one stands there. */
-function diameterAt(profile: ProfileMm, at: number): number {
-  for (let i = profile.length - 1; i >= 0; i--) {
-    const [x, d] = profile[i];
-    if (x > at) continue;
-    const next = profile[i + 1];
-    return next && x < at ? d + ((next[1] - d) * (at - x)) / (next[0] - x) : d;
-  }
-  return profile[0][1];
-}
-
 /** Length of the cylinder a slide at `at` stands in, on both sides together, mm. */
 function cylinderAround(profile: ProfileMm, at: number): number {
-  const d = diameterAt(profile, at);
+  const d = boreDiameterMm(profile, at);
   let low = at;
   let high = at;
   for (let i = 1; i < profile.length; i++) {

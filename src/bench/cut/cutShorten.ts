@@ -6,8 +6,9 @@
  *
  * Together ℓ = Δg / min(1, s/r). The exit bore becomes what the backbore is ℓ before its end.
  */
-import { exitBoreMm } from "../../setup/geometry.ts";
-import { boreAtMm, throatAtMm } from "./boreAt.ts";
+import { boreDiameterMm } from "../../setup/boreDiameter.ts";
+import { exitBoreMm, profileLengthMm } from "../../setup/geometry.ts";
+import type { ProfileMm } from "../../setup/setup.ts";
 import {
   confirmationText,
   exitBoreCaution,
@@ -24,8 +25,8 @@ export function shorten(work: CutWork): CutWay {
   const isUseless = gapPerLength < 1e-3;
   const size = isUseless ? undefined : changeMm / gapPerLength;
   const endMm = boreMm[boreMm.length - 1][0];
-  const lengthMm = endMm - boreMm[0][0];
-  const newExitMm = (cutMm: number) => boreAtMm(boreMm, endMm - cutMm);
+  const lengthMm = profileLengthMm(boreMm);
+  const newExitMm = (cutMm: number) => boreDiameterMm(boreMm, endMm - cutMm, "before");
   const wallMm = (cutMm: number) => (endDiameterMm! + shankTaper * cutMm - newExitMm(cutMm)) / 2;
   const flaw = flawOf();
   return {
@@ -95,4 +96,10 @@ export function shorten(work: CutWork): CutWay {
         : []),
     ];
   }
+}
+
+/** Where the bore is narrowest, the last such place, mm from the profile's start of positions. */
+export function throatAtMm(profileMm: ProfileMm): number {
+  const narrowestMm = Math.min(...profileMm.map(([, diameterMm]) => diameterMm));
+  return profileMm.findLast(([, diameterMm]) => diameterMm === narrowestMm)![0];
 }

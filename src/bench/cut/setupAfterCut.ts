@@ -1,10 +1,10 @@
 /** The setup as it would be once a way has been gone, to be modelled before anything is cut. */
+import { boreDiameterMm } from "../../setup/boreDiameter.ts";
 import { SetupError } from "../../setup/problem.ts";
 import { readSetup } from "../../setup/readSetup.ts";
 import type { ProfileMm, Setup } from "../../setup/setup.ts";
 import { writeSetup } from "../../setup/writeSetup.ts";
 import { withoutRoundingNoise } from "../../units/roundingNoise.ts";
-import { boreAtMm } from "./boreAt.ts";
 import type { CutPlan } from "./cut.ts";
 import type { CutWayName } from "./cutWay.ts";
 
@@ -55,6 +55,6 @@ function cutOff(profileMm: ProfileMm, lengthMm: number): ProfileMm {
   const endMm = withoutRoundingNoise(profileMm[0][0] + lengthMm);
   return [
     ...profileMm.filter(([positionMm]) => positionMm < endMm),
-    [endMm, withoutRoundingNoise(boreAtMm(profileMm, endMm))],
+    [endMm, withoutRoundingNoise(boreDiameterMm(profileMm, endMm, "before"))],
   ];
 }

@@ -7,6 +7,7 @@ import { boreOf } from "../../acoustics/duct/bore.ts";
 import type { Air } from "../../acoustics/medium/air.ts";
 import type { GapShape } from "../../flow/gapLoss.ts";
 import type { Cone } from "../../flow/pipe.ts";
+import { splitProfileMm } from "../../setup/boreDiameter.ts";
 import { cavityDiameterMm, exitBoreMm } from "../../setup/geometry.ts";
 import type { ProfileMm, Setup } from "../../setup/setup.ts";
 import { withGap } from "../../setup/withGap.ts";
@@ -27,15 +28,15 @@ const THROAT_WITHIN = 1.01;
 export function flowPath(setup: Setup): FlowPath {
   const { mouthpiece, leadpipe, body } = setup;
   const [cupEndMm, throatEndMm] = throatMm(mouthpiece.profileMm, mouthpiece.cupDepthMm);
-  const [cup, rest] = cut(conesOf(mouthpiece.profileMm), cupEndMm / 1000);
-  const [throat, backbore] = cut(rest, (throatEndMm - cupEndMm) / 1000);
+  const [cup, rest] = splitProfileMm(mouthpiece.profileMm, cupEndMm);
+  const [throat, backbore] = splitProfileMm(rest, throatEndMm);
   const joint = step(exitBoreMm(leadpipe.profileMm), body.profileMm[0][1]);
   return {
     air: boreOf(setup).gapAir,
     pipes: {
-      cup,
-      throat,
-      backbore,
+      cup: conesOf(cup),
+      throat: conesOf(throat),
+      backbore: conesOf(backbore),
       leadpipe: conesOf(leadpipe.profileMm),
       body: [...joint, ...conesOf(body.profileMm)],
     },
@@ -68,35 +69,12 @@ function conesOf(profile: ProfileMm): Cone[] {
 const step = (before: number, after: number): Cone[] =>
   before === after ? [] : [{ length: 0, radiusIn: before / 2000, radiusOut: after / 2000 }];
 
-/** Where the throat begins and ends, mm behind the rim: the stated cup depth, if there is one, is where it begins. */
+/** Where the throat begins and ends, as the profile counts: the stated cup depth, if there is one, is where it begins. */
 function throatMm(profile: ProfileMm, cupDepthMm: number | undefined): [fromMm: number, toMm: number] {
   const widest = THROAT_WITHIN * Math.min(...profile.map(([, diameter]) => diameter));
   const first = profile.findIndex(([, diameter]) => diameter <= widest);
   let last = first;
   while (last + 1 < profile.length && profile[last + 1][1] <= widest) last++;
-  const behindRim = (i: number) => profile[i][0] - profile[0][0];
-  return [Math.min(cupDepthMm ?? behindRim(first), behindRim(last)), behindRim(last)];
-}
-
-/** Shorter stretches than this, m, are rounding. */
-const ROUNDING = 1e-9;
-
-/** The cones above and below a distance from their start, m; a step standing there goes above. */
-function cut(cones: readonly Cone[], at: number): [above: Cone[], below: Cone[]] {
-  const above: Cone[] = [];
-  let left = at;
-  for (let i = 0; i < cones.length; i++) {
-    const { length, radiusIn, radiusOut } = cones[i];
-    if (length > left + ROUNDING) {
-      if (left <= ROUNDING) return [above, cones.slice(i)];
-      const radius = radiusIn + ((radiusOut - radiusIn) * left) / length;
-      return [
-        [...above, { length: left, radiusIn, radiusOut: radius }],
-        [{ length: length - left, radiusIn: radius, radiusOut }, ...cones.slice(i + 1)],
-      ];
-    }
-    above.push(cones[i]);
-    left -= length;
-  }
-  return [above, []];
+  const endMm = profile[last][0];
+  return [Math.min(cupDepthMm === undefined ? profile[first][0] : profile[0][0] + cupDepthMm, endMm), endMm];
 }

@@ -8,6 +8,7 @@
 import type { BorePart } from "../../acoustics/duct/boreLayout.ts";
 import { type ModeGradients, modeGradients } from "../../acoustics/resonance/modeGradient.ts";
 import { byGap, sensitivity } from "../../acoustics/resonance/sensitivity.ts";
+import { profileLengthMm } from "../../setup/geometry.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 
 /** One place where the bore may be off. */
@@ -88,10 +89,7 @@ interface Hat {
 }
 
 function hatsOf({ setup }: Instrument, { places }: ModeGradients, part: BorePart, extentMm: number): Hat[] {
-  const lengthOf = (name: BorePart): number => {
-    const { profileMm } = setup[name];
-    return profileMm[profileMm.length - 1][0] - profileMm[0][0];
-  };
+  const lengthOf = (name: BorePart): number => profileLengthMm(setup[name].profileMm);
   const before = PARTS.slice(0, PARTS.indexOf(part)).reduce((sum, name) => sum + lengthOf(name), 0);
   const lengthMm = lengthOf(part);
   const count = Math.max(1, Math.round(lengthMm / extentMm));

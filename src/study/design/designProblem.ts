@@ -5,8 +5,9 @@
  */
 import { modeGradients } from "../../acoustics/resonance/modeGradient.ts";
 import { byGap, sensitivity } from "../../acoustics/resonance/sensitivity.ts";
+import { boreDiameterMm } from "../../setup/boreDiameter.ts";
 import { exitBoreMm, profileLengthMm } from "../../setup/geometry.ts";
-import type { ProfileMm, Setup } from "../../setup/setup.ts";
+import type { Setup } from "../../setup/setup.ts";
 import { withGap } from "../../setup/withGap.ts";
 import { CENTS, DECIBELS } from "../compare/boreSensitivity.ts";
 import { Instrument, type Mode } from "../instrument/instrument.ts";
@@ -51,7 +52,9 @@ export class DesignProblem {
     this.spline = splineOf(profileLengthMm(profileMm), limits.knots);
     const { controlsMm, breaksMm, lengthMm } = this.spline;
     const last = controlsMm.length - 1;
-    this.#held = controlsMm.map((x, k) => (k === last ? exitBoreMm(profileMm) : diameterAt(profileMm, x)));
+    this.#held = controlsMm.map((x, k) =>
+      k === last ? exitBoreMm(profileMm) : boreDiameterMm(profileMm, profileMm[0][0] + x, "before"),
+    );
     this.free = controlsMm.flatMap((_, k) =>
       (k === 0 && limits.holdsEntry) || (k === last && limits.holdsEnd) ? [] : [k],
     );
@@ -129,7 +132,7 @@ export class DesignProblem {
     const controls = this.controlsOf(this.start);
     const { profileMm } = this.setup.leadpipe;
     const off = this.#pointsMm.map((at, i) =>
-      Math.abs(dot(this.#bases[i], controls) - diameterAt(profileMm, at)),
+      Math.abs(dot(this.#bases[i], controls) - boreDiameterMm(profileMm, profileMm[0][0] + at, "before")),
     );
     return Math.max(...off);
   }
@@ -228,13 +231,3 @@ export class DesignProblem {
 /** From the target, in cents or dB. */
 export const missOf = ({ quantity, target }: Target, value: number): number =>
   quantity === "f" ? cents(value, target) : value - target;
-
-function diameterAt(profileMm: ProfileMm, fromStartMm: number): number {
-  const x = profileMm[0][0] + fromStartMm;
-  const i = Math.max(
-    1,
-    profileMm.findIndex(([at]) => at >= x),
-  );
-  const [[x0, d0], [x1, d1]] = [profileMm[i - 1], profileMm[i]];
-  return x1 > x0 ? d0 + ((d1 - d0) * (x - x0)) / (x1 - x0) : d1;
-}

@@ -3,6 +3,8 @@
  * every station is off by its own, all in the worst way, no resonance moves by more than the stated part of what can be felt:
  * each station may use an equal share, tᵢ = part·threshold/(N·|sᵢ|), the least over resonances and their peaks.
  */
+
+import { boreDiameterMm } from "../../setup/boreDiameter.ts";
 import { profileLengthMm } from "../../setup/geometry.ts";
 import { PLAYED } from "../change/verdicts.ts";
 import { boreSensitivity } from "../compare/boreSensitivity.ts";
@@ -50,17 +52,8 @@ export function mandrelStations(
     ]);
     return {
       positionMm,
-      diameterMm: diameterAt(profileMm, profileMm[0][0] + positionMm),
+      diameterMm: boreDiameterMm(profileMm, profileMm[0][0] + positionMm, "before"),
       toleranceMm: Math.min(LOOSEST_MM, (part / stations.length) * Math.min(...shares)),
     };
   });
-}
-
-function diameterAt(profileMm: readonly (readonly [number, number])[], x: number): number {
-  const i = Math.max(
-    1,
-    profileMm.findIndex(([at]) => at >= x - 1e-9),
-  );
-  const [[x0, d0], [x1, d1]] = [profileMm[i - 1], profileMm[i]];
-  return x1 > x0 ? d0 + ((d1 - d0) * (x - x0)) / (x1 - x0) : d1;
 }

@@ -1,13 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { boreAtMm, throatAtMm } from "../../../src/bench/cut/boreAt.ts";
 import { planCut } from "../../../src/bench/cut/cut.ts";
 import { cutCard, stageSize } from "../../../src/bench/cut/cutCard.ts";
 import type { CutQuestion } from "../../../src/bench/cut/cutQuestion.ts";
 import { cutQuestion } from "../../../src/bench/cut/cutSetup.ts";
+import { throatAtMm } from "../../../src/bench/cut/cutShorten.ts";
 import { stagedSteps } from "../../../src/bench/cut/cutStages.ts";
 import type { CutWayName } from "../../../src/bench/cut/cutWay.ts";
 import { fitOf } from "../../../src/bench/fit/fit.ts";
+import { boreDiameterMm } from "../../../src/setup/boreDiameter.ts";
 import { readSetup } from "../../../src/setup/readSetup.ts";
 import { exampleFile } from "../../setup/example.ts";
 import { anyNumber, notNumbers } from "../fit/anyFit.ts";
@@ -340,11 +341,11 @@ describe("the backbore", () => {
       [10, 7],
       [20, 9],
     ] as const;
-    expect(boreAtMm(bore, 9)).toBeCloseTo(5, 12);
-    expect(boreAtMm(bore, 10)).toBe(6);
-    expect(boreAtMm(bore, 15)).toBeCloseTo(8, 12);
-    expect(boreAtMm(bore, 99)).toBe(9);
-    expect(boreAtMm(bore, -1)).toBe(10);
+    expect(boreDiameterMm(bore, 9, "before")).toBeCloseTo(5, 12);
+    expect(boreDiameterMm(bore, 10, "before")).toBe(6);
+    expect(boreDiameterMm(bore, 15, "before")).toBeCloseTo(8, 12);
+    expect(boreDiameterMm(bore, 99, "before")).toBe(9);
+    expect(boreDiameterMm(bore, -1, "before")).toBe(10);
     expect(throatAtMm(bore)).toBe(8);
   });
 });

@@ -3,10 +3,10 @@
  * is wider than the reference. Both along one axis.
  */
 import { scaleLinear, ticks } from "d3";
+import { boreDiameterMm } from "../../../setup/boreDiameter.ts";
 import { profileLengthMm } from "../../../setup/geometry.ts";
 import type { ProfileMm } from "../../../setup/setup.ts";
 import { formatLength } from "../../../units/formatLength.ts";
-import { boreBetween } from "../../drawings/profile.ts";
 import { bottomAxis, bottomAxisRoom, leftAxis } from "../../kit/axes.ts";
 import {
   add,
@@ -138,18 +138,13 @@ function differences({ variants, reference }: BoreDifferenceData): (number | nul
   const base = variants.find(({ number }) => number === reference) ?? variants[0];
   const lengthMm = Math.max(...variants.map(({ profileMm }) => profileLengthMm(profileMm)));
   const at = ({ profileMm }: BoreVariant, mm: number): number | null =>
-    mm > profileLengthMm(profileMm) + 1e-9 ? null : diameterAt(profileMm, mm);
+    mm > profileLengthMm(profileMm) + 1e-9 ? null : boreDiameterMm(profileMm, profileMm[0][0] + mm);
   return variants.map((variant) =>
     Array.from({ length: POINTS }, (_, i) => {
       const [own, other] = [variant, base].map((one) => at(one, placeMm(i, lengthMm)));
       return own === null || other === null ? null : own - other;
     }),
   );
-}
-
-function diameterAt(profileMm: ProfileMm, fromStartMm: number): number {
-  const at = profileMm[0][0] + fromStartMm;
-  return 2 * boreBetween(profileMm, at, at, 0)[0][1];
 }
 
 const finite = (row: readonly (number | null)[]): number[] => row.filter((by) => by !== null);

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { isDecided, isNoticeable, judge } from "../../src/study/change/judgement.ts";
+import { isDecided, isNoticeable, judge } from "../../../src/study/change/judgement.ts";
 
 const finite = fc.double({ min: -10, max: 10, noNaN: true });
 const positive = fc.double({ min: 0.01, max: 10, noNaN: true });
