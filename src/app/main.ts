@@ -6,17 +6,11 @@ import "./shell/look/font.css";
 import { download } from "./shell/download.ts";
 import { keepForOffline } from "./shell/offline.ts";
 import { Router } from "./shell/route.ts";
-import {
-  feelContext,
-  openJobContext,
-  resultsContext,
-  routerContext,
-  storeContext,
-} from "./state/contexts.ts";
 import { Autosave, browserShelves, type Restored, restore } from "./state/keeping/autosave.ts";
 import { demoDocument, isDemo } from "./state/keeping/demo.ts";
 import { acceptDrops } from "./state/keeping/setupFile.ts";
 import { openShared } from "./state/keeping/shareLink.ts";
+import { pageContext } from "./state/page.ts";
 import type { JobRecord } from "./state/record/jobRecord.ts";
 import { OpenJob } from "./state/record/openJob.ts";
 import { FIRST_VIEW } from "./state/state.ts";
@@ -45,12 +39,10 @@ const openJob = new OpenJob(store, openRecord, restored.mark, isDemo);
 const router = new Router((text) => void openShared(text, store));
 
 // Lit's provider answers every element below the one it stands on; it wants no Lit element to stand on.
-const root = document.documentElement;
-new ContextProvider(root, { context: storeContext, initialValue: store });
-new ContextProvider(root, { context: resultsContext, initialValue: results });
-new ContextProvider(root, { context: feelContext, initialValue: feel });
-new ContextProvider(root, { context: openJobContext, initialValue: openJob });
-new ContextProvider(root, { context: routerContext, initialValue: router });
+new ContextProvider(document.documentElement, {
+  context: pageContext,
+  initialValue: { store, model: results, feel, job: openJob, router },
+});
 
 results.start();
 feel.start();

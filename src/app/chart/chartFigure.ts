@@ -2,17 +2,17 @@
  * What every chart on the sheet has in common: its width follows the sheet, it is drawn once a frame and only when what it
  * shows has changed, it looks old when it is, and it has a caption, a menu, its numbers and words about it.
  */
+import { consume } from "@lit/context";
 import { type CSSResultGroup, css, html, nothing, type TemplateResult } from "lit";
 import { query, state } from "lit/decorators.js";
 import type { Drawing, Frame, Table } from "../../charts/kit/drawing.ts";
+import { PageElement } from "../state/page.ts";
 import type { ChartAction } from "./chartMenu.ts";
 import "./chartMenu.ts";
 import { controls } from "../shell/look/controls.ts";
-import { FrameElement } from "../state/frameElement.ts";
-import { ObservableController, ResultsController, StoreController } from "../state/storeController.ts";
 import type { Answer } from "../work/results.ts";
 import { chartFileName, saveCsv, savePng, saveSvg } from "./chartFile.ts";
-import { type Cursor, cursorContext, type Pointed } from "./cursor.ts";
+import { type Cursor, cursorContext } from "./cursor.ts";
 import { Lateness } from "./lateness.ts";
 import { patch } from "./patch.ts";
 import { tableStyles, tableView } from "./tableView.ts";
@@ -20,10 +20,9 @@ import { zoom } from "./zoom.ts";
 
 const REST_MS = 150;
 
-export abstract class ChartFigure extends FrameElement {
-  protected readonly page = new StoreController(this);
-  protected readonly model = new ResultsController(this);
-  protected readonly pointer = new ObservableController<Pointed, Cursor>(this, cursorContext);
+export abstract class ChartFigure extends PageElement {
+  @consume({ context: cursorContext })
+  protected readonly pointer!: Cursor;
   readonly #late = new Lateness(() => this.requestUpdate());
   @query(".drawing") protected readonly sheet!: HTMLElement;
   @state() private showsTable = false;
@@ -189,9 +188,9 @@ export abstract class ChartFigure extends FrameElement {
             data-testid=${this.name}
             @pointermove=${this.#onMove}
             @pointerdown=${(event: PointerEvent) => this.onPress(event)}
-            @pointerleave=${() => this.pointer.observed.leave()}
+            @pointerleave=${() => this.pointer.leave()}
             @keydown=${(event: KeyboardEvent) => this.onKey(event)}
-            @blur=${() => this.pointer.observed.leave()}
+            @blur=${() => this.pointer.leave()}
           ></div>
           ${this.handle()}
         </div>
@@ -212,12 +211,6 @@ export abstract class ChartFigure extends FrameElement {
         ${table ? tableView(table, this.label) : nothing}
       </figure>
     `;
-  }
-
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.page.state;
-    const late = this.#late.isLate(this.answer());
-    return [late, this.#width, this.#isInSight, document.setup, view, ...this.inputs(), ...this.followed()];
   }
 
   override connectedCallback(): void {
@@ -245,6 +238,9 @@ export abstract class ChartFigure extends FrameElement {
   /** What nobody sees waits until the hand rests. */
   protected override updated(): void {
     clearTimeout(this.#resting);
+    // what is drawn later is followed from now on
+    this.inputs();
+    this.followed();
     if (this.#isInSight || !this.drawing) this.#show();
     else this.#resting = setTimeout(() => this.#show(), REST_MS);
   }
@@ -252,7 +248,7 @@ export abstract class ChartFigure extends FrameElement {
   #show(): void {
     if (this.#width === 0) return;
     const width = Math.floor(this.#width / this.zoom);
-    const { unit } = this.page.state.view;
+    const { unit } = this.page.store.parts.view;
     const inputs = [width, unit, ...this.inputs()];
     if (!this.drawing || inputs.some((input, i) => input !== this.#inputs[i])) {
       const height = Math.round(this.heightFor(width));
@@ -312,8 +308,8 @@ export abstract class ChartFigure extends FrameElement {
   }
 
   #act(action: ChartAction): void {
-    const { store, state } = this.page;
-    const name = chartFileName(state.document.setup, this.name);
+    const { store } = this.page;
+    const name = chartFileName(store.state.document.setup, this.name);
     if (action === "table") this.showsTable = !this.showsTable;
     else if (action === "about") this.showsAbout = !this.showsAbout;
     else if (!this.drawing) store.say("note", "Nothing is drawn yet.");

@@ -1,15 +1,13 @@
 /** Where the instrument is edited: beside the sheet, never over the charts it changes. Its code comes when it is first asked for. */
+
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
-import { FrameElement } from "../state/frameElement.ts";
-import { RouteController, StoreController } from "../state/storeController.ts";
+import { PageElement } from "../state/page.ts";
 
 const load = () => import("../tasks/edit/editor.ts");
 
 @customElement("annulus-editor-region")
-export class EditorRegion extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #route = new RouteController(this);
+export class EditorRegion extends PageElement {
   @state() private isThere = false;
   #isAsked = false;
 
@@ -27,19 +25,15 @@ export class EditorRegion extends FrameElement {
     }
   `;
 
-  protected override news(): readonly unknown[] {
-    return [this.#route.route];
-  }
-
   protected override willUpdate(): void {
-    const isOpen = this.#route.route.task === "edit";
+    const isOpen = this.page.router.parts.task === "edit";
     this.classList.toggle("open", isOpen);
     if (isOpen && !this.#isAsked) void this.#fetch();
   }
 
   override render() {
     if (!this.isThere) return nothing;
-    return html`<annulus-editor @close=${() => this.#route.router.go("explore")}></annulus-editor>`;
+    return html`<annulus-editor @close=${() => this.page.router.go("explore")}></annulus-editor>`;
   }
 
   async #fetch(): Promise<void> {
@@ -49,11 +43,8 @@ export class EditorRegion extends FrameElement {
       this.isThere = true;
     } catch {
       this.#isAsked = false;
-      this.#page.store.say(
-        "error",
-        "The editor could not be loaded; load the page again. Your work is kept.",
-      );
-      this.#route.router.go("explore");
+      this.page.store.say("error", "The editor could not be loaded; load the page again. Your work is kept.");
+      this.page.router.go("explore");
     }
   }
 }

@@ -1,11 +1,11 @@
 /** The sheet's head: which instrument this is, and what can be done with the sheet as a whole. */
+
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
-import { FrameElement } from "../state/frameElement.ts";
 import { openSetupFile, saveSetupFile } from "../state/keeping/setupFile.ts";
 import { copyShareLink } from "../state/keeping/shareLink.ts";
+import { PageElement } from "../state/page.ts";
 import type { ThemeChoice, Unit } from "../state/state.ts";
-import { OpenJobController, RouteController, StoreController } from "../state/storeController.ts";
 import { controls } from "./look/controls.ts";
 import { icon } from "./look/icon.ts";
 import { segments } from "./look/segments.ts";
@@ -19,11 +19,7 @@ const NEXT_THEME: Readonly<Record<ThemeChoice, ThemeChoice>> = { auto: "light", 
 const THEME_ICON: Readonly<Record<ThemeChoice, string>> = { auto: "half", light: "sun", dark: "moon" };
 
 @customElement("annulus-header")
-export class Header extends FrameElement {
-  readonly #store = new StoreController(this);
-  readonly #route = new RouteController(this);
-  readonly #open = new OpenJobController(this);
-
+export class Header extends PageElement {
   static override styles = [
     controls,
     css`
@@ -110,24 +106,13 @@ export class Header extends FrameElement {
     `,
   ];
 
-  protected override news(): readonly unknown[] {
-    const { document, view, canUndo, canRedo } = this.#store.state;
-    return [
-      document.setup.name,
-      document.job,
-      view,
-      canUndo,
-      canRedo,
-      this.#route.route,
-      this.#open.state.row,
-    ];
-  }
-
   override render() {
-    const { store, state } = this.#store;
+    const { store } = this.page;
+    const { parts: state } = store;
     const { document, view, canUndo, canRedo } = state;
-    const { router, route } = this.#route;
-    const editing = route.task === "edit";
+    const { router } = this.page;
+    const { task } = router.parts;
+    const editing = task === "edit";
     return html`
       <div class="names">
         <p class="over">
@@ -140,7 +125,7 @@ export class Header extends FrameElement {
         ${segments<Unit>("Unit of length", UNITS, view.unit, (unit) => store.setView({ unit }))}
         ${this.#tool("open", "Open", "Open a setup file", () => void openSetupFile(store), true)}
         ${this.#tool("save", "Save", "Save the setup to a file", () => void saveSetupFile(store), true)}
-        ${this.#tool("share", "Share", "Copy a link with the whole instrument in it", () => void copyShareLink(store, route.task), true)}
+        ${this.#tool("share", "Share", "Copy a link with the whole instrument in it", () => void copyShareLink(store, task), true)}
         ${this.#tool("undo", nothing, "Undo (Ctrl+Z)", () => store.undo(), canUndo)}
         ${this.#tool("redo", nothing, "Redo (Ctrl+Shift+Z)", () => store.redo(), canRedo)}
         ${this.#tool(THEME_ICON[view.theme], nothing, `Theme: ${view.theme}. Change to ${NEXT_THEME[view.theme]}`, () => store.setView({ theme: NEXT_THEME[view.theme] }), true)}
@@ -164,7 +149,7 @@ export class Header extends FrameElement {
   }
 
   #job(id: string | undefined) {
-    const { row } = this.#open.state;
+    const { row } = this.page.job.parts;
     if (id === undefined) return "no job open";
     if (row === null) return "job";
     return html`${row.deleted === null ? "job" : "deleted job"} <b>${row.title.trim() || "Untitled"}</b>`;

@@ -1,9 +1,9 @@
 /** One line for the person, over the sheet and never in its way: what was done, or what went wrong and what would be right. */
+
 import { css, html, nothing, type PropertyValues } from "lit";
 import { customElement } from "lit/decorators.js";
-import { FrameElement } from "../state/frameElement.ts";
+import { PageElement } from "../state/page.ts";
 import type { Document, Message } from "../state/state.ts";
-import { RouteController, StoreController } from "../state/storeController.ts";
 import { controls } from "./look/controls.ts";
 import { icon } from "./look/icon.ts";
 import type { Route } from "./route.ts";
@@ -14,9 +14,7 @@ const READ_S = 8;
 const SETTLED_S = 2;
 
 @customElement("annulus-message")
-export class MessageLine extends FrameElement {
-  readonly #store = new StoreController(this);
-  readonly #route = new RouteController(this);
+export class MessageLine extends PageElement {
   #shown: Message | null = null;
   #shownIn: { readonly route: Route; readonly document: Document; readonly at: number } | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
@@ -58,13 +56,9 @@ export class MessageLine extends FrameElement {
     `,
   ];
 
-  protected override news(): readonly unknown[] {
-    const { message, document } = this.#store.state;
-    return message ? [message, document, this.#route.route] : [message];
-  }
-
   override render() {
-    const { store, state } = this.#store;
+    const { store } = this.page;
+    const { parts: state } = store;
     const { message } = state;
     return html`
       <div role="status">${message?.kind === "note" ? this.#line(message, () => store.clearMessage()) : nothing}</div>
@@ -73,14 +67,15 @@ export class MessageLine extends FrameElement {
   }
 
   protected override updated(_: PropertyValues): void {
-    const { store, state } = this.#store;
-    const { message, document } = state;
+    const { store } = this.page;
+    const { parts: state } = store;
+    const { message } = state;
     if (message === this.#shown) {
       if (message?.kind === "note" && this.#isPast()) store.clearMessage();
       return;
     }
     this.#shown = message;
-    this.#shownIn = { route: this.#route.route, document, at: performance.now() };
+    this.#shownIn = { route: this.page.router.value, document: store.state.document, at: performance.now() };
     clearTimeout(this.#timer);
     if (message?.kind !== "note" || message.offer) return;
     this.#timer = setTimeout(() => {
@@ -93,8 +88,8 @@ export class MessageLine extends FrameElement {
     const { route, document, at } = this.#shownIn!;
     const shownS = (performance.now() - at) / 1000;
     return (
-      (this.#route.route !== route && shownS > SETTLED_S) ||
-      (this.#store.state.document !== document && shownS > READ_S)
+      (this.page.router.value !== route && shownS > SETTLED_S) ||
+      (this.page.store.state.document !== document && shownS > READ_S)
     );
   }
 

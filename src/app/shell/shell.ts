@@ -1,6 +1,8 @@
 /** The page's outermost element: head, message line, the instrument's editor beside the sheet, what the model is. */
+
 import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
+import { PageElement } from "../state/page.ts";
 import "./about.ts";
 import "./editorRegion.ts";
 import "./header.ts";
@@ -8,16 +10,12 @@ import "./messageLine.ts";
 import { undoByKeys } from "./shortcuts.ts";
 import "./taskNav.ts";
 import "./taskSheet.ts";
-import { FrameElement } from "../state/frameElement.ts";
-import { RouteController, StoreController } from "../state/storeController.ts";
 import { showTheme, usePalettes } from "./look/theme.ts";
 
 usePalettes();
 
 @customElement("annulus-app")
-export class AnnulusApp extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #route = new RouteController(this);
+export class AnnulusApp extends PageElement {
   #leaving = new AbortController();
 
   static override styles = css`
@@ -68,7 +66,7 @@ export class AnnulusApp extends FrameElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.#leaving = new AbortController();
-    undoByKeys(window, this.#page.store, this.#leaving.signal);
+    undoByKeys(window, this.page.store, this.#leaving.signal);
   }
 
   override disconnectedCallback(): void {
@@ -76,13 +74,8 @@ export class AnnulusApp extends FrameElement {
     this.#leaving.abort();
   }
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document.setup.name, view.theme, this.#route.route];
-  }
-
   override render() {
-    const { document: open, view } = this.#page.state;
+    const { document: open, view } = this.page.store.parts;
     showTheme(view.theme);
     const title = `${open.setup.name} – Annulus`;
     if (document.title !== title) document.title = title;
@@ -90,7 +83,7 @@ export class AnnulusApp extends FrameElement {
       <annulus-header></annulus-header>
       <annulus-tasks></annulus-tasks>
       <annulus-message></annulus-message>
-      <div class="desk ${this.#route.route.task === "edit" ? "editing" : ""}">
+      <div class="desk ${this.page.router.parts.task === "edit" ? "editing" : ""}">
         <annulus-editor-region></annulus-editor-region>
         <annulus-task-sheet></annulus-task-sheet>
       </div>

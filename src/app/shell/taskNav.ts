@@ -1,8 +1,8 @@
 /** The way from task to task: links, so that each has an address to keep and to open beside another. */
+
 import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
-import { FrameElement } from "../state/frameElement.ts";
-import { RouteController } from "../state/storeController.ts";
+import { PageElement } from "../state/page.ts";
 import { type Task, writeHash } from "./route.ts";
 
 const LINKS: readonly { readonly task: Task; readonly text: string }[] = [
@@ -19,9 +19,7 @@ const LINKS: readonly { readonly task: Task; readonly text: string }[] = [
 ];
 
 @customElement("annulus-tasks")
-export class TaskNav extends FrameElement {
-  readonly #route = new RouteController(this);
-
+export class TaskNav extends PageElement {
   static override styles = css`
     nav {
       position: relative;
@@ -61,10 +59,6 @@ export class TaskNav extends FrameElement {
     }
   `;
 
-  protected override news(): readonly unknown[] {
-    return [this.#route.route];
-  }
-
   /** Where the links do not all fit, the one to where we are is in sight. */
   protected override updated(): void {
     const nav = this.renderRoot.querySelector("nav")!;
@@ -74,7 +68,7 @@ export class TaskNav extends FrameElement {
   }
 
   override render() {
-    const { task } = this.#route.route;
+    const { task } = this.page.router.parts;
     const shown = task === "edit" ? "explore" : task;
     return html`
       <nav aria-label="Tasks">

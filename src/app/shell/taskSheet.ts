@@ -1,9 +1,9 @@
 /** The sheet of the task at hand. Exploring is there at once; the code of every other task comes when it is first asked for. */
+
 import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import { PageElement } from "../state/page.ts";
 import "../tasks/explore/explore.ts";
-import { FrameElement } from "../state/frameElement.ts";
-import { RouteController, StoreController } from "../state/storeController.ts";
 import type { Task } from "./route.ts";
 
 interface Sheet {
@@ -30,22 +30,16 @@ const SHEETS: Readonly<Record<Exclude<Task, "explore" | "edit">, Sheet>> = {
 };
 
 @customElement("annulus-task-sheet")
-export class TaskSheet extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #route = new RouteController(this);
+export class TaskSheet extends PageElement {
   @state() private there: ReadonlySet<Task> = new Set(["explore", "edit"]);
 
-  protected override news(): readonly unknown[] {
-    return [this.#route.route];
-  }
-
   protected override willUpdate(): void {
-    const { task } = this.#route.route;
+    const { task } = this.page.router.parts;
     if (task !== "explore" && task !== "edit" && !this.there.has(task)) void this.#fetch(task);
   }
 
   override render() {
-    const { task } = this.#route.route;
+    const { task } = this.page.router.parts;
     if (task === "explore" || task === "edit") return html`<annulus-explore></annulus-explore>`;
     return this.there.has(task) ? SHEETS[task].show() : nothing;
   }
@@ -55,8 +49,8 @@ export class TaskSheet extends FrameElement {
       await SHEETS[task].load();
       this.there = new Set([...this.there, task]);
     } catch {
-      this.#page.store.say("error", "This task could not be loaded; load the page again. Your work is kept.");
-      this.#route.router.go("explore");
+      this.page.store.say("error", "This task could not be loaded; load the page again. Your work is kept.");
+      this.page.router.go("explore");
     }
   }
 }

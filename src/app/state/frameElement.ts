@@ -1,18 +1,30 @@
 /**
- * An element that is drawn at most once a frame, and only when something it shows is new, however often the store changes
- * in between: at a hand's every step. The first news of a frame is drawn at once, so that a hand is not followed a frame late.
+ * An element that is drawn anew when something it read while it was drawn has changed (signals), at most once a frame however
+ * often that is: at a hand's every step. The first change of a frame is drawn at once, so that a hand is not followed a frame
+ * late.
  */
+import { effect } from "@preact/signals-core";
 import { LitElement, type PropertyValues } from "lit";
 
 export abstract class FrameElement extends LitElement {
   /** Shortest time from one drawing to the next: for words, which nobody reads sixty times a second. */
   protected readonly paceMs: number = 0;
-  #shown: readonly unknown[] = [];
   #drawnAt = Number.NEGATIVE_INFINITY;
   #isDrawn = false;
+  /** Ends following what was read in the last drawing. */
+  #unfollow: (() => void) | null = null;
 
-  /** What is shown, beside the element's own properties; drawn anew when one of these is another. */
-  protected abstract news(): readonly unknown[];
+  override connectedCallback(): void {
+    super.connectedCallback();
+    // while it was away nothing was followed
+    if (this.hasUpdated) this.requestUpdate();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#unfollow?.();
+    this.#unfollow = null;
+  }
 
   protected override async scheduleUpdate(): Promise<void> {
     const waitMs = this.#drawnAt + this.paceMs - performance.now();
@@ -21,11 +33,21 @@ export abstract class FrameElement extends LitElement {
     super.scheduleUpdate();
   }
 
-  protected override shouldUpdate(changed: PropertyValues): boolean {
-    const news = this.news();
-    const isNew = !this.hasUpdated || changed.size > 0 || news.some((one, i) => one !== this.#shown[i]);
-    this.#shown = news;
-    return isNew;
+  protected override performUpdate(): void {
+    if (!this.isUpdatePending) return;
+    const before = this.#unfollow;
+    let isDrawing = true;
+    this.#unfollow = effect(() => {
+      if (isDrawing) super.performUpdate();
+      else this.requestUpdate();
+      isDrawing = false;
+    });
+    // only now: what both drawings read is followed throughout
+    before?.();
+    if (!this.isConnected) {
+      this.#unfollow();
+      this.#unfollow = null;
+    }
   }
 
   protected override update(changed: PropertyValues): void {

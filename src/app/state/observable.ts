@@ -1,25 +1,36 @@
-/** A value that changes as a whole, and whoever wants to know. Listeners hear only of real changes, in the order they came. */
-export class Observable<T> {
-  #value: T;
-  readonly #listeners = new Set<(value: T) => void>();
+/** A value that changes as a whole and is read as a whole or part by part, on signals: reading it while drawing is following it. */
+import { effect, signal, untracked } from "@preact/signals-core";
+import { type Inner, partsOf, type Watch } from "./parts.ts";
 
-  constructor(value: T) {
-    this.#value = value;
+export abstract class Observable<T extends object> {
+  readonly #whole;
+  /** Its parts, each followed by itself. */
+  readonly parts: Readonly<T>;
+
+  /**
+   * @param inner the parts that are themselves followed part by part
+   * @param watch told of a part that begins to be followed; its answer is called when nobody follows it any more
+   */
+  constructor(value: T, inner?: Inner<T>, watch?: Watch<T>) {
+    this.#whole = signal(value);
+    this.parts = partsOf(this.#whole, inner, watch);
   }
 
   get value(): T {
-    return this.#value;
+    return this.#whole.value;
   }
 
   /** Calls `listener` after every change, not at once. The answer unsubscribes. */
   subscribe(listener: (value: T) => void): () => void {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
+    let isFirst = true;
+    return effect(() => {
+      const { value } = this.#whole;
+      if (!isFirst) untracked(() => listener(value));
+      isFirst = false;
+    });
   }
 
   protected change(value: T): void {
-    if (Object.is(value, this.#value)) return;
-    this.#value = value;
-    for (const listener of [...this.#listeners]) if (this.#listeners.has(listener)) listener(this.#value);
+    this.#whole.value = value;
   }
 }

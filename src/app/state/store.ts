@@ -36,7 +36,10 @@ export class Store extends Observable<State> {
   #before: Document | null = null;
 
   constructor(document: Document, view: View = FIRST_VIEW) {
-    super({ document, view, canUndo: false, canRedo: false, message: null });
+    super(
+      { document, view, canUndo: false, canRedo: false, message: null },
+      { document: { notes: {} }, view: {} },
+    );
   }
 
   get state(): State {

@@ -23,7 +23,10 @@ export class FeelResults extends Observable<FeelState> {
   #isStopped = false;
 
   constructor(store: Store, model: ModelResults, client: FeelClient) {
-    super({ stream: NONE, felt: NONE, slots: NONE, closed: NONE, holds: NONE, levels: NONE });
+    // what an element draws is asked for as long as it is drawn
+    super({ stream: NONE, felt: NONE, slots: NONE, closed: NONE, holds: NONE, levels: NONE }, {}, (kind) =>
+      this.use([kind]),
+    );
     this.#store = store;
     this.#model = model;
     this.#client = client;

@@ -2,19 +2,24 @@
 import { ContextProvider } from "@lit/context";
 import { afterEach, expect, test, vi } from "vitest";
 import "../../../src/app/tasks/edit/editor.ts";
-import { storeContext } from "../../../src/app/state/contexts.ts";
+import { type Page, pageContext } from "../../../src/app/state/page.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
 import type { AnnulusEditor } from "../../../src/app/tasks/edit/editor.ts";
 import { someSetup } from "../someSetup.ts";
 
 const setup = someSetup();
 
-const drawn = () => new Promise((done) => setTimeout(done));
+/** Two frames: an element is drawn at most once in each. */
+const frame = () => new Promise(requestAnimationFrame);
+const drawn = async () => {
+  await frame();
+  await frame();
+};
 
 async function openEditor(): Promise<{ editor: AnnulusEditor; store: Store }> {
   const store = new Store(documentOf(setup));
   const desk = document.body.appendChild(document.createElement("div"));
-  new ContextProvider(desk, { context: storeContext, initialValue: store });
+  new ContextProvider(desk, { context: pageContext, initialValue: { store } as Page });
   const editor = desk.appendChild(document.createElement("annulus-editor"));
   await drawn();
   return { editor, store };

@@ -1,4 +1,5 @@
 /** The gap as a person types it, with its unit. What cannot be read, or cannot be, stays as typed with the reason beside it. */
+
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { formatLength } from "../../../units/formatLength.ts";
@@ -6,13 +7,11 @@ import { InputError } from "../../../units/inputError.ts";
 import { parseLengthMm } from "../../../units/length.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import { gapLimits } from "../../state/gapLimits.ts";
-import { StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 
 @customElement("annulus-gap-field")
-export class GapField extends FrameElement {
-  readonly #page = new StoreController(this);
+export class GapField extends PageElement {
   /** What is being typed; null: the field shows the gap. */
   @state() private typed: string | null = null;
   @state() private problem: string | null = null;
@@ -48,20 +47,15 @@ export class GapField extends FrameElement {
     `,
   ];
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document, view.unit];
-  }
-
   protected override willUpdate(): void {
-    const { gapMm } = this.#page.state.document;
+    const { gapMm } = this.page.store.parts.document;
     // the gap was moved elsewhere: what was typed is answered
     if (this.#shownGapMm !== null && gapMm !== this.#shownGapMm) this.#answered();
     this.#shownGapMm = gapMm;
   }
 
   override render() {
-    const { document, view } = this.#page.state;
+    const { document, view } = this.page.store.parts;
     return html`
       <label>
         type a gap
@@ -98,7 +92,8 @@ export class GapField extends FrameElement {
 
   readonly #take = (): void => {
     if (this.typed === null) return;
-    const { store, state } = this.#page;
+    const { store } = this.page;
+    const { parts: state } = store;
     const { unit } = state.view;
     const { leastMm, mostMm } = gapLimits(state.document.setup);
     try {

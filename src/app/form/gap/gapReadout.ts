@@ -1,4 +1,5 @@
 /** The chosen gap, the largest thing on the sheet: its value in both units, and every way to set it but the drawing itself. */
+
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { styleMap } from "lit/directives/style-map.js";
@@ -7,9 +8,8 @@ import { formatInchFraction, formatLength } from "../../../units/formatLength.ts
 import { roundedLength } from "../../../units/uncertainLength.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import { gapLimits, shownGaps } from "../../state/gapLimits.ts";
-import { ResultsController, StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import "./gapField.ts";
 import { gapKeys } from "./gapKeys.ts";
 import { byHand } from "./gapSteps.ts";
@@ -22,10 +22,8 @@ const SPOKEN_OF = [
 ] as const;
 
 @customElement("annulus-gap")
-export class GapReadout extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #model = new ResultsController(this);
-  readonly #keys = gapKeys(() => this.#page.store, 1);
+export class GapReadout extends PageElement {
+  readonly #keys = gapKeys(() => this.page.store, 1);
   @state() private showsMore = false;
 
   static override styles = [
@@ -212,16 +210,12 @@ export class GapReadout extends FrameElement {
     `,
   ];
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document, view.unit, this.#model.results.explored.value?.gapExpandedMm];
-  }
-
   override render() {
-    const { store, state } = this.#page;
+    const { store } = this.page;
+    const { parts: state } = store;
     const { document, view } = state;
     const { setup, gapMm, referenceGapMm } = document;
-    const expandedMm = this.#model.results.explored.value?.gapExpandedMm ?? null;
+    const expandedMm = this.page.model.parts.explored.value?.gapExpandedMm ?? null;
     const { leastMm, mostMm } = shownGaps(setup);
     const right = Math.max(mostMm, gapMm);
     const share = (mm: number) => Math.min(1, Math.max(0, (mm - leastMm) / (right - leastMm || 1)));

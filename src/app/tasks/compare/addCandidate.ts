@@ -1,6 +1,7 @@
 /** The ways to take in another candidate: a bore table, a leadpipe's dimensions, a setup file, or three that are invented. */
+
 import { fileOpen } from "browser-fs-access";
-import { html, LitElement } from "lit";
+import { html } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { leadpipeOfShape } from "../../../setup/leadpipeShape.ts";
 import { SetupError } from "../../../setup/problem.ts";
@@ -10,7 +11,7 @@ import { icon } from "../../shell/look/icon.ts";
 import { type Segment, segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { SETUP_FILES, unlessGivenUp } from "../../state/keeping/setupFile.ts";
-import { StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import { addingStyles } from "./addingStyles.ts";
 import { baseSetup, candidateNotes } from "./candidates.ts";
 import { takeIn } from "./compareWrite.ts";
@@ -26,8 +27,7 @@ const WAYS: readonly Segment<Way>[] = [
 ];
 
 @customElement("annulus-add-candidate")
-export class AddCandidate extends LitElement {
-  readonly #page = new StoreController(this);
+export class AddCandidate extends PageElement {
   @state() private way: Way = "table";
 
   static override styles = [controls, sheetStyles, addingStyles];
@@ -48,7 +48,7 @@ export class AddCandidate extends LitElement {
   }
 
   readonly #openSetup = async (): Promise<void> => {
-    const { store } = this.#page;
+    const { store } = this.page;
     const file = await unlessGivenUp(() => fileOpen(SETUP_FILES), store);
     if (!file) return;
     try {
@@ -62,8 +62,8 @@ export class AddCandidate extends LitElement {
   };
 
   readonly #invented = (): void => {
-    const { store, state } = this.#page;
-    const base = baseSetup(state.document);
+    const { store } = this.page;
+    const base = baseSetup(store.state.document);
     const made = INVENTED.map(({ name, shape }) => ({
       name,
       ...withBore(base, "leadpipe", leadpipeOfShape(shape), name),

@@ -1,4 +1,5 @@
 /** How far the bell of plane waves is to be trusted: off in pitch, and right in what a gap does. Worked out when asked for. */
+
 import { css, html, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { bothUnits, signed } from "../../../charts/kit/numbers.ts";
@@ -7,9 +8,8 @@ import type { BellTrust } from "../../../study/compare/bellTrust.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import { nearestGapMm } from "../../state/gapLimits.ts";
-import { StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import { CompareClient } from "../../work/compareClient.ts";
 import { openCompareWorker } from "../../work/compareConnection.ts";
 import type { Candidate } from "./candidates.ts";
@@ -19,8 +19,7 @@ import "./deviationView.ts";
 const TENTH_MM = 2.54;
 
 @customElement("annulus-bell-trust")
-export class BellTrustPanel extends FrameElement {
-  readonly #page = new StoreController(this);
+export class BellTrustPanel extends PageElement {
   readonly #client = new CompareClient(openCompareWorker);
   #work: AbortController | null = null;
   @property({ attribute: false }) from!: Candidate;
@@ -55,11 +54,6 @@ export class BellTrustPanel extends FrameElement {
       }
     `,
   ];
-
-  protected override news(): readonly unknown[] {
-    const { view, document } = this.#page.state;
-    return [view.unit, document.setup.thresholds.cents];
-  }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
@@ -109,7 +103,7 @@ export class BellTrustPanel extends FrameElement {
   }
 
   #result(trust: BellTrust) {
-    const { unit } = this.#page.state.view;
+    const { unit } = this.page.store.parts.view;
     const { fromGapMm, toGapMm, modes } = trust;
     const most = modes.reduce((a, b) => (Math.abs(b.cents) > Math.abs(a.cents) ? b : a));
     const apart = Math.max(
@@ -120,7 +114,7 @@ export class BellTrustPanel extends FrameElement {
         Plane waves are off by up to <b>${signed(most.cents, 1)} cents</b>, at resonance ${most.n}. In what the gap does, from
         ${bothUnits(fromGapMm, unit)} to ${bothUnits(toGapMm, unit)}, the two differ by <b>${apart.toFixed(2)} cents</b> at most:
         ${
-          apart < this.#page.state.document.setup.thresholds.cents
+          apart < this.page.store.parts.document.setup.thresholds.cents
             ? "the bell’s error is the same at both gaps and drops out."
             : "here the bell’s error does not drop out; choose curved fronts in the form."
         }
@@ -166,7 +160,7 @@ export class BellTrustPanel extends FrameElement {
   }
 
   #data(trust: BellTrust): DeviationData {
-    const felt = this.#page.state.document.setup.thresholds.cents;
+    const felt = this.page.store.parts.document.setup.thresholds.cents;
     if (this.#chart?.of !== trust || this.#chart.felt !== felt)
       this.#chart = {
         of: trust,

@@ -40,6 +40,6 @@ export class BoreView extends ChartFigure {
   }
 
   protected table() {
-    return boreDifferenceTable(this.data, this.page.state.view.unit);
+    return boreDifferenceTable(this.data, this.page.store.parts.view.unit);
   }
 }

@@ -1,5 +1,6 @@
 /** The candidates: each with its sign in the charts, its name, where it came from and its leadpipe; which is the reference, which is looked at. */
-import { css, html, LitElement, nothing } from "lit";
+
+import { css, html, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import { bothUnits } from "../../../charts/kit/numbers.ts";
 import { type Standing, variantSign } from "../../../charts/plots/compare/compareSeries.ts";
@@ -9,16 +10,15 @@ import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { StoreController } from "../../state/storeController.ts";
 import { isSound, type Listed, withOpened, withoutCandidate } from "./candidates.ts";
 import { compareNotes, writeCompare } from "./compareWrite.ts";
 
 @customElement("annulus-candidates")
-export class CandidateList extends LitElement {
-  readonly #page = new StoreController(this);
+export class CandidateList extends PageElement {
   @property({ attribute: false }) all: readonly Listed[] = [];
   @property({ attribute: false }) standing!: Standing;
 
@@ -109,7 +109,7 @@ export class CandidateList extends LitElement {
   #item(one: Listed) {
     const { number, name, origin } = one;
     const { reference, chosen } = this.standing;
-    const { unit } = this.#page.state.view;
+    const { unit } = this.page.store.parts.view;
     return html`
       <li data-testid="candidate-${number}">
         <span class="sign">${number} ${variantSign({ number, name }, this.standing, document)}</span>
@@ -120,7 +120,7 @@ export class CandidateList extends LitElement {
                 <annulus-entry
                   bare
                   .label=${`Name of candidate ${number}`}
-                  .text=${this.#page.state.document.notes.compare.candidates[number - 2]?.name ?? name}
+                  .text=${this.page.store.parts.document.notes.compare.candidates[number - 2]?.name ?? name}
                   @write=${({ detail }: WriteEvent) => this.#rename(number, detail.text, detail.done)}
                 ></annulus-entry>
               `
@@ -132,7 +132,7 @@ export class CandidateList extends LitElement {
         <div class="actions controls">
           <label class="mark">
             <input type="radio" name="reference" .checked=${number === reference} ?disabled=${!isSound(one)}
-              aria-label="${number} ${name}: the reference" @change=${() => writeCompare(this.#page.store, { reference: number - 1 })} />
+              aria-label="${number} ${name}: the reference" @change=${() => writeCompare(this.page.store, { reference: number - 1 })} />
             reference
           </label>
           <label class="mark">
@@ -154,9 +154,9 @@ export class CandidateList extends LitElement {
   }
 
   #rename(number: number, text: string, done: boolean): void {
-    const { candidates } = compareNotes(this.#page.store);
+    const { candidates } = compareNotes(this.page.store);
     const renamed = candidates.map((one, i) => (i === number - 2 ? { ...one, name: text } : one));
-    writeCompare(this.#page.store, { candidates: renamed }, { commit: done });
+    writeCompare(this.page.store, { candidates: renamed }, { commit: done });
   }
 
   #choose(number: number): void {
@@ -164,15 +164,15 @@ export class CandidateList extends LitElement {
   }
 
   #remove({ number, name }: Listed): void {
-    const { store } = this.#page;
+    const { store } = this.page;
     store.setNotes("compare", withoutCandidate(compareNotes(store), number));
     store.say("note", `${name} is removed. Undo brings it back.`);
   }
 
   #open(one: Listed): void {
     if (!isSound(one)) return;
-    const { store, state } = this.#page;
-    store.open(withOpened(state.document, one));
+    const { store } = this.page;
+    store.open(withOpened(store.state.document, one));
     store.say(
       "note",
       `${one.name} is open in Explore now; what was open stands in its place here. Undo goes back.`,

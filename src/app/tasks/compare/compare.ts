@@ -1,4 +1,5 @@
 /** Leadpipes, mouthpieces or whole instruments side by side before any of them is built. */
+
 import { ContextProvider } from "@lit/context";
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
@@ -7,8 +8,7 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { type Segment, segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
-import { StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import { openCompareWorker } from "../../work/compareConnection.ts";
 import { CompareResults } from "../../work/compareResults.ts";
 import "./addCandidate.ts";
@@ -32,12 +32,10 @@ const GAPS: readonly Segment<boolean>[] = [
 const TUNED_ON = Array.from({ length: RESONANCES }, (_, i) => i + 1);
 
 @customElement("annulus-compare")
-export class CompareSheet extends FrameElement {
-  readonly #page = new StoreController(this);
+export class CompareSheet extends PageElement {
   readonly #results = new CompareResults(openCompareWorker);
   /** Number of the candidate that stands out; null until one is chosen: the newest. */
   @state() private chosen: number | null = null;
-  #leave: (() => void) | null = null;
 
   static override styles = [controls, sheetStyles, compareStyles];
 
@@ -46,26 +44,14 @@ export class CompareSheet extends FrameElement {
     new ContextProvider(this, { context: cursorContext, initialValue: new Cursor() });
   }
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#leave = this.#results.subscribe(() => this.requestUpdate());
-    if (this.hasUpdated) this.requestUpdate();
-  }
-
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#leave?.();
     this.#results.close();
   }
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document, view.unit, view.resonance, this.#results.value];
-  }
-
   override render() {
-    const { document } = this.#page.state;
-    const notes = compareNotes(this.#page.store);
+    const { document } = this.page.store.state;
+    const notes = compareNotes(this.page.store);
     const all = listed(document);
     const { candidates, reference } = comparable(all, notes);
     const goal = readGoal(notes.goal);
@@ -129,7 +115,7 @@ export class CompareSheet extends FrameElement {
   }
 
   #asked() {
-    const { store } = this.#page;
+    const { store } = this.page;
     const { retune, sameGap, withHold } = compareNotes(store);
     const tune = (event: Event) => {
       const { value } = event.target as HTMLSelectElement;

@@ -7,7 +7,7 @@ import {
 } from "../../state/notes/compareNotes.ts";
 import type { ChangeOptions, Store } from "../../state/store.ts";
 
-export const compareNotes = ({ state: { document, view } }: Store): CompareNotes =>
+export const compareNotes = ({ parts: { document, view } }: Store): CompareNotes =>
   compareNotesIn(document.notes.compare, view.unit);
 
 /** Into what is written by now, which may be more than has been drawn. */

@@ -1,4 +1,5 @@
 /** From a goal to a leadpipe: what it shall be and keep to, the search to be watched and stopped, and what it came to. */
+
 import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import type { Designed } from "../../../../workers/compareProtocol.ts";
@@ -6,13 +7,12 @@ import { formatLength } from "../../../units/formatLength.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { type Segment, segments } from "../../shell/look/segments.ts";
+import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import { withShankMoved } from "../../state/gapLimits.ts";
 import type { DesignNotes, DesignPart } from "../../state/notes/compareNotes.ts";
-import { StoreController } from "../../state/storeController.ts";
 import { openCompareWorker } from "../../work/compareConnection.ts";
 import { DesignSearch } from "../../work/compareDesign.ts";
 import { addingStyles } from "./addingStyles.ts";
@@ -34,15 +34,13 @@ const TICKS = [
 ] as const;
 
 @customElement("annulus-design")
-export class DesignPanel extends FrameElement {
-  readonly #page = new StoreController(this);
+export class DesignPanel extends PageElement {
   readonly #search = new DesignSearch(openCompareWorker);
   /** The one to begin with: the chosen candidate. */
   @property({ attribute: false }) from!: Candidate;
   /** Those it may be designed to equal. */
   @property({ attribute: false }) candidates: readonly Candidate[] = [];
   @state() private typing: DesignPart | "" = "";
-  #leave: (() => void) | null = null;
 
   static override styles = [
     controls,
@@ -57,24 +55,14 @@ export class DesignPanel extends FrameElement {
     `,
   ];
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#leave = this.#search.subscribe(() => this.requestUpdate());
-  }
-
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#leave?.();
     this.#search.close();
   }
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document.notes.compare, view.unit, this.#search.value];
-  }
-
   override render() {
-    const { store, state } = this.#page;
+    const { store } = this.page;
+    const { parts: state } = store;
     const { design } = compareNotes(store);
     const { unit } = state.view;
     const { setup, number, name } = this.from;
@@ -156,7 +144,7 @@ export class DesignPanel extends FrameElement {
 
   /** The candidate to be equalled; null where none is chosen, it is broken, or the very one to begin with. */
   #like(): Candidate | null {
-    const { like } = compareNotes(this.#page.store).design;
+    const { like } = compareNotes(this.page.store).design;
     return this.#others().find(({ number }) => number - 1 === like) ?? null;
   }
 
@@ -184,7 +172,7 @@ export class DesignPanel extends FrameElement {
   }
 
   #write(written: Partial<DesignNotes>, commit = true): void {
-    const { store } = this.#page;
+    const { store } = this.page;
     writeCompare(store, { design: { ...compareNotes(store).design, ...written } }, { commit });
   }
 
@@ -193,7 +181,8 @@ export class DesignPanel extends FrameElement {
   };
 
   readonly #start = async (): Promise<void> => {
-    const { store, state } = this.#page;
+    const { store } = this.page;
+    const { parts: state } = store;
     const { design } = compareNotes(store);
     const { setup, gapMm } = this.from;
     const like = this.#like();
@@ -205,7 +194,7 @@ export class DesignPanel extends FrameElement {
   };
 
   #take({ setup, missBefore, missAfter }: Designed, goal: string): void {
-    const { store } = this.#page;
+    const { store } = this.page;
     const count = compareNotes(store).candidates.filter(({ name }) => name.startsWith("Designed")).length;
     const name = `Designed ${count + 1}`;
     const origin = `designed for ${goal}: ${missText(missBefore)} to ${missText(missAfter)} left`;

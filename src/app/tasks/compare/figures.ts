@@ -1,5 +1,6 @@
 /** The figures side by side: what the whole is of each candidate, and one quantity of every resonance with its difference. */
-import { html, LitElement, nothing } from "lit";
+
+import { html, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import { bothUnits, signed } from "../../../charts/kit/numbers.ts";
 import type { Thresholds } from "../../../setup/setup.ts";
@@ -10,14 +11,13 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { saveTableFile } from "../../shell/tableFiles.ts";
-import { StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import { allFigures, type Shown, valuesOf } from "./comparedCandidates.ts";
 import { figuresStyles } from "./figuresStyles.ts";
 import { QUANTITIES, type QuantityKey, quantityOf, type ShownQuantity } from "./quantities.ts";
 
 @customElement("annulus-figures")
-export class Figures extends LitElement {
-  readonly #page = new StoreController(this);
+export class Figures extends PageElement {
   @property({ attribute: false }) shown: readonly Shown[] = [];
   /** Number of the candidate the others are held against. */
   @property({ type: Number }) reference = 1;
@@ -59,7 +59,7 @@ export class Figures extends LitElement {
   }
 
   #whole() {
-    const { unit } = this.#page.state.view;
+    const { unit } = this.page.store.parts.view;
     const { highlight, errorMm } = this;
     const error = formatLength(errorMm, unit, unit === "mm" ? 2 : 4);
     const rows: readonly [title: string, of: (one: Shown) => unknown][] = [
@@ -152,7 +152,7 @@ export class Figures extends LitElement {
   };
 
   readonly #save = (): Promise<void> =>
-    saveTableFile(csv(allFigures(this.shown, this.goal)), "compare.csv", this.#page.store);
+    saveTableFile(csv(allFigures(this.shown, this.goal)), "compare.csv", this.page.store);
 }
 
 const signedOrPlain = (value: number, digits: number): string => value.toFixed(digits).replace("-", "−");

@@ -1,4 +1,5 @@
 /** A measurement held against the model of the chosen candidate: over its curve, peak by peak, and with a few unknowns fitted. */
+
 import { html, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import type { FittedColumn } from "../../../../workers/compareProtocol.ts";
@@ -8,13 +9,12 @@ import { UNKNOWNS, type UnknownName } from "../../../study/measured/columnUnknow
 import type { MeasuredImpedance } from "../../../study/measured/measuredCsv.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import { withShankMoved } from "../../state/gapLimits.ts";
 import type { MeasuredNotes } from "../../state/notes/measuredNotes.ts";
-import { StoreController } from "../../state/storeController.ts";
 import { openCompareWorker } from "../../work/compareConnection.ts";
 import { type MeasuredState, MeasuredWork } from "../../work/compareMeasured.ts";
 import { addingStyles } from "./addingStyles.ts";
@@ -38,33 +38,19 @@ type Part = "from" | "to" | "noise";
 type Laid = NonNullable<MeasuredState["laid"]>;
 
 @customElement("annulus-measured-fit")
-export class MeasuredFit extends FrameElement {
-  readonly #page = new StoreController(this);
+export class MeasuredFit extends PageElement {
   readonly #work = new MeasuredWork(openCompareWorker);
   @property({ attribute: false }) from!: Candidate;
   /** The measurement as it was understood, all of it. */
   @property({ attribute: false }) whole!: MeasuredImpedance;
   @state() private typing: Part | "" = "";
-  #leave: (() => void) | null = null;
   readonly #kept = new Map<string, { readonly of: readonly unknown[]; readonly made: unknown }>();
 
   static override styles = [controls, sheetStyles, addingStyles, measuredStyles];
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#leave = this.#work.subscribe(() => this.requestUpdate());
-    if (this.hasUpdated) this.requestUpdate();
-  }
-
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#leave?.();
     this.#work.close();
-  }
-
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document.notes.compare.measured, document.setup.thresholds, view.unit, this.#work.value];
   }
 
   protected override updated(_: PropertyValues): void {
@@ -73,10 +59,10 @@ export class MeasuredFit extends FrameElement {
   }
 
   override render() {
-    const notes = compareNotes(this.#page.store).measured;
+    const notes = compareNotes(this.page.store).measured;
     const asked = this.#asked();
     const { laid, refused } = this.#work.value;
-    const { unit } = this.#page.state.view;
+    const { unit } = this.page.store.parts.view;
     const { number, name, gapMm } = this.from;
     return html`
       <div class="stack">
@@ -91,7 +77,7 @@ export class MeasuredFit extends FrameElement {
 
   #laid({ measured, overlay }: Laid) {
     const { fit } = this.#work.value;
-    const { thresholds } = this.#page.state.document.setup;
+    const { thresholds } = this.page.store.parts.document.setup;
     return html`
       <annulus-measured-curves .data=${this.#keep("curves", [measured, overlay, fit], () => curvesOf(measured, overlay, fit))}></annulus-measured-curves>
       <div class="charts">
@@ -169,7 +155,7 @@ export class MeasuredFit extends FrameElement {
   }
 
   #found(fit: FittedColumn) {
-    const { unit } = this.#page.state.view;
+    const { unit } = this.page.store.parts.view;
     const isOpen = this.from.number === 1;
     return html`
       <div class="stack" aria-live="polite" data-testid="fit-found">
@@ -184,7 +170,7 @@ export class MeasuredFit extends FrameElement {
   }
 
   #asked(): FitAsked {
-    const { measured } = compareNotes(this.#page.store);
+    const { measured } = compareNotes(this.page.store);
     const { from, to, noise, unknowns } = measured;
     return this.#keep("asked", [this.whole, from, to, noise, unknowns], () =>
       readFitAsked(measured, this.whole),
@@ -206,7 +192,7 @@ export class MeasuredFit extends FrameElement {
   }
 
   #write(written: Partial<MeasuredNotes>, commit = true): void {
-    const { store } = this.#page;
+    const { store } = this.page;
     writeCompare(store, { measured: { ...compareNotes(store).measured, ...written } }, { commit });
   }
 
@@ -220,7 +206,7 @@ export class MeasuredFit extends FrameElement {
   };
 
   #onUnknown(name: UnknownName, isOn: boolean): void {
-    const { unknowns } = compareNotes(this.#page.store).measured;
+    const { unknowns } = compareNotes(this.page.store).measured;
     this.#write({ unknowns: isOn ? [...unknowns, name] : unknowns.filter((one) => one !== name) });
   }
 
@@ -230,12 +216,12 @@ export class MeasuredFit extends FrameElement {
   };
 
   #origin({ estimates }: FittedColumn): string {
-    const { name } = compareNotes(this.#page.store).measured;
+    const { name } = compareNotes(this.page.store).measured;
     return `fitted to ${name || "a measurement"}: ${estimates.map(({ unknown }) => CALLED[unknown.key]).join(", ")}`;
   }
 
   #take(fit: FittedColumn): void {
-    const { store } = this.#page;
+    const { store } = this.page;
     const count = compareNotes(store).candidates.filter(({ name }) => name.startsWith("Fitted")).length;
     const name = `Fitted ${count + 1}`;
     if (takeIn(store, [candidateNotes(name, this.#origin(fit).slice(0, 200), fit.setup)]))
@@ -243,7 +229,7 @@ export class MeasuredFit extends FrameElement {
   }
 
   #intoOpen(fit: FittedColumn): void {
-    const { store } = this.#page;
+    const { store } = this.page;
     store.setSetup(fit.setup);
     store.say("note", "What was fitted is in the open setup now. Undo brings back what was there.");
   }

@@ -1,5 +1,6 @@
 /** A measured impedance from a file or a spreadsheet: what it is taken for, to be overruled before it is held against the model. */
-import { css, html, LitElement, nothing } from "lit";
+
+import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { readingWords } from "../../../study/measured/measuredCsv.ts";
 import type { Reading } from "../../../study/measured/measuredReading.ts";
@@ -10,7 +11,7 @@ import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { openTableFile } from "../../shell/tableFiles.ts";
 import { withShankMoved } from "../../state/gapLimits.ts";
 import { type MeasuredNotes, type MeasuredSaid, NO_MEASURED } from "../../state/notes/measuredNotes.ts";
-import { StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import { CompareClient } from "../../work/compareClient.ts";
 import { openCompareWorker } from "../../work/compareConnection.ts";
 import { addingStyles } from "./addingStyles.ts";
@@ -40,8 +41,7 @@ const CALLED: Readonly<Record<MeasuredSaid, string>> = {
 const INVENTED = "invented measurement";
 
 @customElement("annulus-measured")
-export class MeasuredPanel extends LitElement {
-  readonly #page = new StoreController(this);
+export class MeasuredPanel extends PageElement {
   /** Whose model it is held against: the chosen candidate. */
   @property({ attribute: false }) from!: Candidate;
   @state() private isTyping = false;
@@ -65,11 +65,11 @@ export class MeasuredPanel extends LitElement {
 
   /** What is not held against the model yet is nothing to print. */
   protected override updated(): void {
-    this.toggleAttribute("blank", !compareNotes(this.#page.store).measured.isTaken);
+    this.toggleAttribute("blank", !compareNotes(this.page.store).measured.isTaken);
   }
 
   override render() {
-    const { measured } = compareNotes(this.#page.store);
+    const { measured } = compareNotes(this.page.store);
     const reading = this.#reading(measured);
     const whole = reading && "measured" in reading ? reading.measured : null;
     return html`
@@ -156,7 +156,7 @@ export class MeasuredPanel extends LitElement {
   }
 
   #write(written: Partial<MeasuredNotes>, commit = true): void {
-    const { store } = this.#page;
+    const { store } = this.page;
     writeCompare(store, { measured: { ...compareNotes(store).measured, ...written } }, { commit });
   }
 
@@ -175,7 +175,7 @@ export class MeasuredPanel extends LitElement {
   }
 
   readonly #open = async (): Promise<void> => {
-    const file = await openTableFile(this.#page.store);
+    const file = await openTableFile(this.page.store);
     if (file) this.#bring(file.text, file.name);
   };
 
@@ -195,7 +195,7 @@ export class MeasuredPanel extends LitElement {
       return;
     }
     this.#bring(answer.text, INVENTED);
-    this.#page.store.say(
+    this.page.store.say(
       "note",
       "Invented: nobody has measured this. Its first lines say what it was made from.",
     );

@@ -1,5 +1,6 @@
 /** What the maker wants, and which candidate comes nearest to it. */
-import { css, html, LitElement, nothing } from "lit";
+
+import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import {
   MODE_QUANTITIES,
@@ -7,10 +8,10 @@ import {
   WHOLE_QUANTITIES,
 } from "../../../study/compare/compareQuantities.ts";
 import { controls } from "../../shell/look/controls.ts";
+import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { StoreController } from "../../state/storeController.ts";
 import { type GoalReading, readGoal } from "./compareAsked.ts";
 import { type Shown, scoreOf } from "./comparedCandidates.ts";
 import { writeCompare } from "./compareWrite.ts";
@@ -22,8 +23,7 @@ const EXAMPLES = [
 ];
 
 @customElement("annulus-ranking")
-export class Ranking extends LitElement {
-  readonly #page = new StoreController(this);
+export class Ranking extends PageElement {
   @property({ attribute: false }) shown: readonly Shown[] = [];
   /** The goal as it is read. */
   @property({ attribute: false }) reading!: GoalReading;
@@ -79,7 +79,7 @@ export class Ranking extends LitElement {
   ];
 
   override render() {
-    const text = this.#page.state.document.notes.compare.goal;
+    const text = this.page.store.parts.document.notes.compare.goal;
     return html`
       <div class="stack">
         <annulus-entry
@@ -137,7 +137,7 @@ export class Ranking extends LitElement {
 
   #write(goal: string, done: boolean): void {
     this.isTyping = !done && readGoal(goal).problem !== "";
-    writeCompare(this.#page.store, { goal }, { commit: done });
+    writeCompare(this.page.store, { goal }, { commit: done });
   }
 }
 

@@ -19,7 +19,7 @@ export class SensitivityView extends ChartFigure {
   @property({ attribute: false }) data!: SensitivityData;
 
   protected caption() {
-    const { unit } = this.page.state.view;
+    const { unit } = this.page.store.parts.view;
     return `The error is gone ${formatLength(this.data.extentMm, unit)} to either side. Orange: resonance ${this.data.highlight}.`;
   }
 
@@ -40,6 +40,6 @@ export class SensitivityView extends ChartFigure {
   }
 
   protected table() {
-    return sensitivityTable(this.data, this.page.state.view.unit);
+    return sensitivityTable(this.data, this.page.store.parts.view.unit);
   }
 }

@@ -1,13 +1,14 @@
 /** A leadpipe by its dimensions, drawn as it is typed. */
-import { html, LitElement } from "lit";
+
+import { html } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { NO_SHAPE, type ShapePart } from "../../state/notes/compareNotes.ts";
-import { StoreController } from "../../state/storeController.ts";
 import { addingStyles } from "./addingStyles.ts";
 import "./boreView.ts";
 import { baseSetup, candidateNotes } from "./candidates.ts";
@@ -25,14 +26,14 @@ const ENTRIES: readonly { readonly part: ShapePart; readonly label: string; read
 ];
 
 @customElement("annulus-leadpipe-shape")
-export class ShapePanel extends LitElement {
-  readonly #page = new StoreController(this);
+export class ShapePanel extends PageElement {
   @state() private typing = "";
 
   static override styles = [controls, sheetStyles, addingStyles];
 
   override render() {
-    const { store, state } = this.#page;
+    const { store } = this.page;
+    const { parts: state } = store;
     const { shape } = compareNotes(store);
     const { unit } = state.view;
     const { problems, problem, profileMm } = readShape(shape, unit);
@@ -75,7 +76,7 @@ export class ShapePanel extends LitElement {
 
   #onWrite(part: ShapePart, { detail: { text, done } }: WriteEvent): void {
     this.typing = done ? "" : part;
-    const { store } = this.#page;
+    const { store } = this.page;
     writeCompare(store, { shape: { ...compareNotes(store).shape, [part]: text } }, { commit: done });
   }
 
@@ -84,19 +85,21 @@ export class ShapePanel extends LitElement {
   };
 
   readonly #like = (): void => {
-    const { store, state } = this.#page;
+    const { store } = this.page;
+    const { parts: state } = store;
     const { name } = compareNotes(store).shape;
     const like = shapeLike(state.document.setup.leadpipe.profileMm, state.view.unit);
     writeCompare(store, { shape: { ...like, name } });
   };
 
   readonly #take = (): void => {
-    const { store, state } = this.#page;
+    const { store } = this.page;
+    const { parts: state } = store;
     const { shape } = compareNotes(store);
     const { profileMm } = readShape(shape, state.view.unit);
     if (!profileMm) return;
     const name = shape.name.trim() || "Leadpipe by dimensions";
-    const made = withBore(baseSetup(state.document), "leadpipe", profileMm, name);
+    const made = withBore(baseSetup(store.state.document), "leadpipe", profileMm, name);
     if ("problem" in made) store.say("error", `It makes no instrument. ${made.problem}`);
     else if (
       takeIn(store, [candidateNotes(name, "leadpipe by its dimensions", made.setup)], { shape: NO_SHAPE })

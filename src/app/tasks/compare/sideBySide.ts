@@ -1,14 +1,15 @@
 /** All that is shown of the candidates together: figures, impedance, one quantity by resonance, bores, and what errors do. */
-import { css, html, LitElement, nothing } from "lit";
+
+import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import type { Standing } from "../../../charts/plots/compare/compareSeries.ts";
 import type { Goal } from "../../../study/compare/goal.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { type Segment, segments } from "../../shell/look/segments.ts";
+import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { StoreController } from "../../state/storeController.ts";
 import "./boreView.ts";
 import type { Candidate } from "./candidates.ts";
 import { RESONANCES, readError } from "./compareAsked.ts";
@@ -29,8 +30,7 @@ const PLAYED = Array.from({ length: RESONANCES - 1 }, (_, i) => i + 2);
 const PARTS = ["leadpipe", "mouthpiece", "body"] as const;
 
 @customElement("annulus-side-by-side")
-export class SideBySide extends LitElement {
-  readonly #page = new StoreController(this);
+export class SideBySide extends PageElement {
   @property({ attribute: false }) shown: readonly Shown[] = [];
   @property({ attribute: false }) candidates: readonly Candidate[] = [];
   @property({ attribute: false }) standing!: Standing;
@@ -77,9 +77,9 @@ export class SideBySide extends LitElement {
   override render() {
     const { shown, standing, goal, quantity } = this;
     if (shown.length === 0) return nothing;
-    const { unit, resonance } = this.#page.state.view;
-    const notes = compareNotes(this.#page.store);
-    const { thresholds } = this.#page.state.document.setup;
+    const { unit, resonance } = this.page.store.parts.view;
+    const notes = compareNotes(this.page.store);
+    const { thresholds } = this.page.store.parts.document.setup;
     const { reference, chosen } = standing;
     const { errorMm, problem } = readError(notes);
     const highlight = Math.min(RESONANCES, Math.max(2, resonance));
@@ -121,7 +121,7 @@ export class SideBySide extends LitElement {
                     <div class="controls">
                       <label>
                         Of
-                        <select data-testid="errors-of" @change=${(event: Event) => this.#page.store.setView({ resonance: Number((event.target as HTMLSelectElement).value) })}>
+                        <select data-testid="errors-of" @change=${(event: Event) => this.page.store.setView({ resonance: Number((event.target as HTMLSelectElement).value) })}>
                           ${PLAYED.map((n) => html`<option value=${n} ?selected=${n === highlight}>resonance ${n}</option>`)}
                         </select>
                       </label>
@@ -180,6 +180,6 @@ export class SideBySide extends LitElement {
 
   readonly #onError = ({ detail: { text, done } }: WriteEvent): void => {
     this.isTyping = !done;
-    writeCompare(this.#page.store, { error: text }, { commit: done });
+    writeCompare(this.page.store, { error: text }, { commit: done });
   };
 }

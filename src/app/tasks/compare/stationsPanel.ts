@@ -1,4 +1,5 @@
 /** The chosen leadpipe as a mandrel is turned to it: diameters at even stations with tolerances, for the bench and as a file. */
+
 import { css, html, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import type { Table } from "../../../charts/kit/drawing.ts";
@@ -8,13 +9,12 @@ import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import { csv } from "../../chart/chartFile.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { saveTableFile } from "../../shell/tableFiles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
-import { StoreController } from "../../state/storeController.ts";
 import { CompareClient } from "../../work/compareClient.ts";
 import { openCompareWorker } from "../../work/compareConnection.ts";
 import { addingStyles } from "./addingStyles.ts";
@@ -32,8 +32,7 @@ interface Answer {
 const PART = 0.5;
 
 @customElement("annulus-stations")
-export class StationsPanel extends FrameElement {
-  readonly #page = new StoreController(this);
+export class StationsPanel extends PageElement {
   readonly #client = new CompareClient(openCompareWorker);
   @property({ attribute: false }) from!: Candidate;
   @state() private answer: Answer | null = null;
@@ -59,11 +58,6 @@ export class StationsPanel extends FrameElement {
     `,
   ];
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document.notes.compare.design, view.unit];
-  }
-
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#client.close();
@@ -82,7 +76,8 @@ export class StationsPanel extends FrameElement {
   }
 
   override render() {
-    const { store, state } = this.#page;
+    const { store } = this.page;
+    const { parts: state } = store;
     const { unit } = state.view;
     const { design } = compareNotes(store);
     const { setup, number, name } = this.from;
@@ -139,7 +134,8 @@ export class StationsPanel extends FrameElement {
   }
 
   readonly #work = async (): Promise<void> => {
-    const { store, state } = this.#page;
+    const { store } = this.page;
+    const { parts: state } = store;
     const { setup, gapMm } = this.from;
     const { everyMm } = readDesign(compareNotes(store).design, setup, state.view.unit);
     this.isBusy = true;
@@ -151,7 +147,7 @@ export class StationsPanel extends FrameElement {
   };
 
   readonly #save = (): Promise<void> => {
-    const { unit } = this.#page.state.view;
+    const { unit } = this.page.store.parts.view;
     const table: Table = {
       columns: [`from the start (${unit})`, `diameter (${unit})`, `tolerance on the diameter (${unit})`],
       rows: this.answer!.stations.map(({ positionMm, diameterMm, toleranceMm }) => [
@@ -160,6 +156,6 @@ export class StationsPanel extends FrameElement {
         Number(inUnit(toleranceMm, unit).toPrecision(2)),
       ]),
     };
-    return saveTableFile(csv(table), "stations.csv", this.#page.store);
+    return saveTableFile(csv(table), "stations.csv", this.page.store);
   };
 }

@@ -1,11 +1,13 @@
 /** A bore table from a spreadsheet or a file: what it is taken for, with the reasons, to be overruled before it is taken in. */
-import { html, LitElement, nothing } from "lit";
+
+import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { bothUnits } from "../../../charts/kit/numbers.ts";
 import type { BoreTable } from "../../../setup/boreTable.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { dropped } from "../../shell/dropped.ts";
@@ -19,7 +21,6 @@ import {
   type TableSaid,
 } from "../../state/notes/compareNotes.ts";
 import type { Document } from "../../state/state.ts";
-import { StoreController } from "../../state/storeController.ts";
 import { addingStyles } from "./addingStyles.ts";
 import { baseSetup, candidateNotes } from "./candidates.ts";
 import { compareNotes, takeIn, writeCompare } from "./compareWrite.ts";
@@ -36,8 +37,7 @@ const CALLED: Readonly<Record<TableSaid, string>> = {
 };
 
 @customElement("annulus-bore-table")
-export class TablePanel extends LitElement {
-  readonly #page = new StoreController(this);
+export class TablePanel extends PageElement {
   @state() private isTyping = false;
   #read: {
     readonly of: TableNotes;
@@ -49,7 +49,7 @@ export class TablePanel extends LitElement {
   static override styles = [controls, sheetStyles, addingStyles];
 
   override render() {
-    const { table } = this.#page.state.document.notes.compare;
+    const { table } = this.page.store.parts.document.notes.compare;
     const reading = this.#reading(table);
     return html`
       <div class="adding" @drop=${this.#onDrop}>
@@ -122,11 +122,11 @@ export class TablePanel extends LitElement {
   }
 
   get #unit() {
-    return this.#page.state.view.unit;
+    return this.page.store.parts.view.unit;
   }
 
   #reading(table: TableNotes): TableReading | null {
-    const { document } = this.#page.state;
+    const { document } = this.page.store.state;
     const last = this.#read;
     if (last?.of === table && last.in === document.setup && last.gapMm === document.gapMm)
       return last.reading;
@@ -136,7 +136,7 @@ export class TablePanel extends LitElement {
   }
 
   #write(written: Partial<TableNotes>, commit = true): void {
-    const { store } = this.#page;
+    const { store } = this.page;
     writeCompare(store, { table: { ...compareNotes(store).table, ...written } }, { commit });
   }
 
@@ -148,12 +148,12 @@ export class TablePanel extends LitElement {
   }
 
   readonly #open = async (): Promise<void> => {
-    const file = await openTableFile(this.#page.store);
+    const file = await openTableFile(this.page.store);
     if (file) this.#bring(file.text, file.name);
   };
 
   #bring(text: string, fileName: string): void {
-    const name = compareNotes(this.#page.store).table.name || fileName.replace(/\.\w+$/, "");
+    const name = compareNotes(this.page.store).table.name || fileName.replace(/\.\w+$/, "");
     this.#write({ text, said: NO_TABLE.said, name });
   }
 
@@ -164,7 +164,7 @@ export class TablePanel extends LitElement {
   };
 
   readonly #take = (): void => {
-    const { store } = this.#page;
+    const { store } = this.page;
     const { table } = compareNotes(store);
     const reading = this.#reading(table);
     if (!reading || !("setup" in reading)) return;

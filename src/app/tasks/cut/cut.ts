@@ -1,4 +1,5 @@
 /** From the present gap and a target to a machining plan: every way there, and the card of the one chosen. */
+
 import { ContextProvider } from "@lit/context";
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
@@ -14,9 +15,8 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PrintedCopy } from "../../shell/printedCopy.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import { type CutNotes, cutNotesIn } from "../../state/notes/cutNotes.ts";
-import { ResultsController, RouteController, StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import { sameToModel } from "../../work/sameToModel.ts";
 import { confirmation } from "./confirmation.ts";
 import "./cutDrawingView.ts";
@@ -30,10 +30,7 @@ import { capital, wayCard, wayCardStyles } from "./wayCard.ts";
 import { WorkCard } from "./workCard.ts";
 
 @customElement("annulus-cut")
-export class Cut extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #model = new ResultsController(this);
-  readonly #route = new RouteController(this);
+export class Cut extends PageElement {
   readonly #paper = new PrintedCopy(this, new WorkCard());
   #order: Order = { plan: null, problems: {} };
   /** The plan and the way that the person has confirmed, in full: another one is not confirmed. */
@@ -54,20 +51,14 @@ export class Cut extends FrameElement {
     new ContextProvider(this, { context: cursorContext, initialValue: new Cursor() });
   }
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    const { sweep } = this.#model.results;
-    return [document.setup, document.gapMm, document.notes.cut, view.unit, sweep.value, sweep.stale];
-  }
-
   protected override willUpdate(): void {
-    this.#order = orderOf(this.#page.state.document.setup, this.#notes);
+    this.#order = orderOf(this.page.store.parts.document.setup, this.#notes);
     if (this.confirmed !== this.#inFull()) this.confirmed = null;
   }
 
   override render() {
-    const { setup, gapMm: chosenGapMm } = this.#page.state.document;
-    const { unit } = this.#page.state.view;
+    const { setup, gapMm: chosenGapMm } = this.page.store.parts.document;
+    const { unit } = this.page.store.parts.view;
     const { plan } = this.#order;
     const form = {
       notes: this.#notes,
@@ -93,7 +84,7 @@ export class Cut extends FrameElement {
   protected override updated(): void {
     const way = this.#chosenWay();
     const card = way && this.#openCard(way);
-    const { document, view } = this.#page.state;
+    const { document, view } = this.page.store.parts;
     this.#paper.show(card ? { card, instrument: document.setup.name, unit: view.unit } : null);
   }
 
@@ -112,8 +103,8 @@ export class Cut extends FrameElement {
   }
 
   #effect(plan: CutPlan) {
-    const { setup } = this.#page.state.document;
-    const { sweep } = this.#model.results;
+    const { setup } = this.page.store.parts.document;
+    const { sweep } = this.page.model.parts;
     const isNew =
       sweep.value !== null && !sweep.stale && sweep.setup !== null && sameToModel(sweep.setup, setup);
     const words = isNew
@@ -138,7 +129,7 @@ export class Cut extends FrameElement {
   }
 
   #plan(plan: CutPlan) {
-    const { unit } = this.#page.state.view;
+    const { unit } = this.page.store.parts.view;
     const way = this.#chosenWay();
     return html`
       <section>
@@ -160,7 +151,7 @@ export class Cut extends FrameElement {
 
   /** The way chosen: what becomes of the shank, and, once what cannot be undone is confirmed, the stages and the card. */
   #work(plan: CutPlan, way: CutWay) {
-    const { setup } = this.#page.state.document;
+    const { setup } = this.page.store.parts.document;
     const after = setupAfterCut(setup, plan, way.name);
     const card = this.#openCard(way);
     return html`
@@ -201,12 +192,12 @@ export class Cut extends FrameElement {
   }
 
   get #notes(): CutNotes {
-    const { document, view } = this.#page.state;
+    const { document, view } = this.page.store.parts;
     return cutNotesIn(document.notes.cut, view.unit);
   }
 
   #write(part: Partial<CutNotes>, commit: boolean): void {
-    this.#page.store.setNotes("cut", { ...this.#notes, ...part }, { commit });
+    this.page.store.setNotes("cut", { ...this.#notes, ...part }, { commit });
   }
 
   #chosenWay(): CutWay | undefined {
@@ -224,15 +215,15 @@ export class Cut extends FrameElement {
   }
 
   #see({ gapMm: presentMm, targetMm }: CutPlan): void {
-    const { store } = this.#page;
+    const { store } = this.page;
     store.setReference(presentMm!, { commit: false });
     store.setGap(targetMm!);
-    this.#route.router.go("explore");
+    this.page.router.go("explore");
   }
 
   #modelCut(plan: CutPlan, name: CutWayName): void {
-    const { store } = this.#page;
-    const { setup } = this.#page.state.document;
+    const { store } = this.page;
+    const { setup } = this.page.store.parts.document;
     const after = setupAfterCut(setup, plan, name);
     if ("refused" in after) {
       store.say("error", after.refused);
@@ -244,6 +235,6 @@ export class Cut extends FrameElement {
       "note",
       "The setup is now as it would be after this work, to be looked at. Undo brings the present one and its plan back: the sheet is to be printed from those.",
     );
-    this.#route.router.go("explore");
+    this.page.router.go("explore");
   }
 }

@@ -31,7 +31,7 @@ export class CutDrawingView extends ChartFigure {
   }
 
   protected inputs() {
-    return [this.page.state.document.setup, this.planned];
+    return [this.page.store.parts.document.setup, this.planned];
   }
 
   protected draw(frame: Frame) {
@@ -39,11 +39,11 @@ export class CutDrawingView extends ChartFigure {
   }
 
   protected table() {
-    return this.planned && cutTable(this.#cut(this.planned), this.page.state.view.unit);
+    return this.planned && cutTable(this.#cut(this.planned), this.page.store.parts.view.unit);
   }
 
   #cut(planned: Setup): ShankCut {
-    const { setup } = this.page.state.document;
+    const { setup } = this.page.store.parts.document;
     const { shankTaper, shankEndDiameterMm } = setup.mouthpiece;
     return {
       before: stateOf(setup),

@@ -34,6 +34,6 @@ export class StagesView extends ChartFigure {
   }
 
   protected table() {
-    return this.data && stagesTable(this.data, this.page.state.view.unit);
+    return this.data && stagesTable(this.data, this.page.store.parts.view.unit);
   }
 }

@@ -2,7 +2,8 @@
  * The panel in which every dimension of the instrument is typed. What is refused stays where it was typed, with the
  * reason beside it; the setup in use is always one that makes an instrument. Tells by `close` that it is done with.
  */
-import { html, LitElement, nothing, type PropertyValues } from "lit";
+
+import { html, nothing, type PropertyValues } from "lit";
 import { customElement, queryAll, state } from "lit/decorators.js";
 import { gapMm, type Setup } from "../../../setup/setup.ts";
 import { formatLength } from "../../../units/formatLength.ts";
@@ -10,8 +11,8 @@ import { problemText, shownTexts } from "../../form/setup/edits.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { withShankMoved } from "../../state/gapLimits.ts";
 import { setupFileText } from "../../state/keeping/setupFile.ts";
+import { PageElement } from "../../state/page.ts";
 import type { Document } from "../../state/state.ts";
-import { StoreController } from "../../state/storeController.ts";
 import { type Air, type AirKind, withAirKind } from "./airKind.ts";
 import { copyText } from "./clipboard.ts";
 import { afterRows, type Draft, inUnit, standing, take } from "./drafts.ts";
@@ -52,10 +53,9 @@ const SECTIONS = [
 type Section = (typeof SECTIONS)[number];
 
 @customElement("annulus-editor")
-export class AnnulusEditor extends LitElement {
+export class AnnulusEditor extends PageElement {
   static override styles = [editControls, editorStyles];
 
-  readonly #store = new StoreController(this);
   /** Open parts, by name: sections, and the profiles in them. */
   @state() private open: ReadonlySet<string> = new Set<string>(["Mouthpiece", "Receiver"]);
   @state() private drafts: readonly Draft[] = [];
@@ -76,7 +76,7 @@ export class AnnulusEditor extends LitElement {
   /** Fields and tables keep the keys that are theirs. */
   #onKey = (event: KeyboardEvent): void => {
     if (event.defaultPrevented) return;
-    const { store } = this.#store;
+    const { store } = this.page;
     if (event.key === "Escape") this.#close();
     else if (isUndoKey(event) === "undo") store.undo();
     else if (isUndoKey(event) === "redo") store.redo();
@@ -87,14 +87,14 @@ export class AnnulusEditor extends LitElement {
 
   /** The setup with its shank where it is shown: what is edited. */
   get #setup(): Setup {
-    const { document } = this.#store.state;
+    const { document } = this.page.store.state;
     if (this.#moved?.of !== document)
       this.#moved = { of: document, setup: withShankMoved(document.setup, document.gapMm) };
     return this.#moved.setup;
   }
 
   get #unit() {
-    return this.#store.state.view.unit;
+    return this.page.store.parts.view.unit;
   }
 
   override willUpdate(_: PropertyValues): void {
@@ -189,7 +189,7 @@ export class AnnulusEditor extends LitElement {
   }
 
   #gap() {
-    const gap = formatLength(this.#store.state.document.gapMm, this.#unit);
+    const gap = formatLength(this.page.store.parts.document.gapMm, this.#unit);
     return html`<p class="gap">Gap: <output>${gap}</output> <span class="hint">depth less insertion</span></p>`;
   }
 
@@ -305,7 +305,7 @@ export class AnnulusEditor extends LitElement {
    * shank that was moved and not typed in stays a matter of the document's gap: its part of the setup is left alone.
    */
   #commit(edited: Setup): void {
-    const { store } = this.#store;
+    const { store } = this.page;
     const { document } = store.state;
     const shown = this.#setup;
     if (edited === shown) return;

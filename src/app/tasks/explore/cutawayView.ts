@@ -70,23 +70,23 @@ export class CutawayView extends ChartFigure {
   }
 
   protected inputs() {
-    const { setup, gapMm, referenceGapMm } = this.page.state.document;
+    const { setup, gapMm, referenceGapMm } = this.page.store.parts.document;
     return [setup, gapMm, referenceGapMm];
   }
 
   protected draw(frame: Frame): CutawayDrawing {
-    const { setup, gapMm: chosenGapMm, referenceGapMm } = this.page.state.document;
+    const { setup, gapMm: chosenGapMm, referenceGapMm } = this.page.store.parts.document;
     return cutaway({ setup, chosenGapMm, referenceGapMm }, frame);
   }
 
   protected table() {
-    const { setup, gapMm: chosenGapMm, referenceGapMm } = this.page.state.document;
-    return cutawayTable({ setup, chosenGapMm, referenceGapMm }, this.page.state.view.unit);
+    const { setup, gapMm: chosenGapMm, referenceGapMm } = this.page.store.parts.document;
+    return cutawayTable({ setup, chosenGapMm, referenceGapMm }, this.page.store.parts.view.unit);
   }
 
   /** The handle lies over the drawn shank: the drawing is made anew at every step, a hand and the focus stay on it. */
   protected override handle() {
-    const { document, view } = this.page.state;
+    const { document, view } = this.page.store.parts;
     const { leastMm, mostMm } = shownGaps(document.setup);
     return html`
       <div
@@ -119,7 +119,7 @@ export class CutawayView extends ChartFigure {
 
   readonly #onHold = (down: PointerEvent): void => {
     const { mmPerPx } = this.drawing as CutawayDrawing;
-    const from = this.page.state.document.gapMm;
+    const from = this.page.store.parts.document.gapMm;
     const scale = mmPerPx / this.zoom;
     this.grip.focus({ preventScroll: true });
     holdGap(this.grip, down, this.page.store, ({ clientX }) => from - (clientX - down.clientX) * scale);

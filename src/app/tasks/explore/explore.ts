@@ -1,12 +1,12 @@
 /** The sheet: the gap, the section, what it does to the air column, and what the rule of thumb says. */
+
 import { ContextProvider } from "@lit/context";
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
 import { Cursor, cursorContext } from "../../chart/cursor.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { FrameElement } from "../../state/frameElement.ts";
-import { ResultsController, StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import "./cutawayView.ts";
 import "./gapChartView.ts";
 import "../../form/gap/gapReadout.ts";
@@ -21,10 +21,7 @@ import "./verdictStrip.ts";
 const TOUCHES = ["pointerdown", "keydown"] as const;
 
 @customElement("annulus-explore")
-export class Explore extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #model = new ResultsController(this);
-
+export class Explore extends PageElement {
   constructor() {
     super();
     new ContextProvider(this, { context: cursorContext, initialValue: new Cursor() });
@@ -233,13 +230,9 @@ export class Explore extends FrameElement {
     `,
   ];
 
-  protected override news(): readonly unknown[] {
-    return [this.#page.state.view.hintsSeen, this.#model.results.explored.refused];
-  }
-
   override render() {
-    const first = !this.#page.state.view.hintsSeen;
-    const { refused } = this.#model.results.explored;
+    const first = !this.page.store.parts.view.hintsSeen;
+    const { refused } = this.page.model.parts.explored;
     return html`
       <main class="sheet">
         ${refused ? html`<p class="refused" role="alert">${icon("warning")}<span>${refused}</span></p>` : nothing}
@@ -270,9 +263,9 @@ export class Explore extends FrameElement {
 
   /** The hints go at the first touch, for good; walking through the page by Tab is no touch. */
   readonly #onTouch = (event: Event): void => {
-    if (this.#page.state.view.hintsSeen) return;
+    if (this.page.store.parts.view.hintsSeen) return;
     if (event instanceof KeyboardEvent && ["Tab", "Shift", "Control", "Alt", "Meta"].includes(event.key))
       return;
-    this.#page.store.setView({ hintsSeen: true });
+    this.page.store.setView({ hintsSeen: true });
   };
 }

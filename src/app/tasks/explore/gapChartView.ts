@@ -99,8 +99,8 @@ export class GapChartView extends ChartFigure {
   }
 
   protected answer() {
-    const { sweep, retuned } = this.model.results;
-    return this.page.state.view.showRetuned && retuned.value ? retuned : sweep;
+    const { sweep, retuned } = this.page.model.parts;
+    return this.page.store.parts.view.showRetuned && retuned.value ? retuned : sweep;
   }
 
   protected heightFor(width: number) {
@@ -108,7 +108,7 @@ export class GapChartView extends ChartFigure {
   }
 
   protected inputs() {
-    const { setup } = this.page.state.document;
+    const { setup } = this.page.store.parts.document;
     const [low, high] = this.#domain;
     return [this.#sweep, this.quantity, this.#highlight, setup.thresholds, low, high];
   }
@@ -116,7 +116,7 @@ export class GapChartView extends ChartFigure {
   protected draw(frame: Frame): Drawing | null {
     const sweep = this.#sweep;
     if (!sweep) return null;
-    const { setup, gapMm } = this.page.state.document;
+    const { setup, gapMm } = this.page.store.parts.document;
     return this.#kind.draw(
       {
         sweep,
@@ -130,30 +130,30 @@ export class GapChartView extends ChartFigure {
   }
 
   protected override followed() {
-    return [this.page.state.document.gapMm, this.pointer.value.gapMm];
+    return [this.page.store.parts.document.gapMm, this.pointer.parts.gapMm];
   }
 
   protected override follow(drawing: Drawing): void {
-    const { gapMm } = this.pointer.value;
+    const { gapMm } = this.pointer.parts;
     (drawing as GapDrawing).move({
-      chosenGapMm: this.page.state.document.gapMm,
+      chosenGapMm: this.page.store.parts.document.gapMm,
       ...(gapMm !== null && { cursorGapMm: gapMm }),
     });
   }
 
   protected table(): Table | null {
     const sweep = this.#sweep;
-    return sweep && this.#kind.table({ sweep }, this.page.state.view.unit);
+    return sweep && this.#kind.table({ sweep }, this.page.store.parts.view.unit);
   }
 
   protected override onPoint(event: PointerEvent): void {
     if (!this.drawing || this.sheet.classList.contains("held")) return;
     const [x, y] = this.placeOf(event);
     if (!this.isInPlot(x, y)) {
-      this.pointer.observed.leave();
+      this.pointer.leave();
       return;
     }
-    this.pointer.observed.point({ gapMm: this.drawing.x.invert(x), resonance: this.#lineAt(x, y) });
+    this.pointer.point({ gapMm: this.drawing.x.invert(x), resonance: this.#lineAt(x, y) });
   }
 
   protected override onPress(event: PointerEvent): void {
@@ -161,8 +161,8 @@ export class GapChartView extends ChartFigure {
     if (!drawing) return;
     if ((event.target as Element).closest("[data-part='gap-line']")) {
       const [grabbed] = this.placeOf(event);
-      const off = drawing.x(this.page.state.document.gapMm) - grabbed;
-      this.pointer.observed.leave();
+      const off = drawing.x(this.page.store.parts.document.gapMm) - grabbed;
+      this.pointer.leave();
       holdGap(this.sheet, event, this.page.store, (moved) =>
         this.drawing!.x.invert(this.placeOf(moved)[0] + off),
       );
@@ -173,16 +173,17 @@ export class GapChartView extends ChartFigure {
   }
 
   protected override onKey(event: KeyboardEvent): void {
-    const { store, state } = this.page;
+    const { store } = this.page;
+    const { parts: state } = store;
     const sweep = this.#sweep;
     if (!sweep) return;
-    const gapMm = this.pointer.value.gapMm ?? state.document.gapMm;
+    const gapMm = this.pointer.parts.gapMm ?? state.document.gapMm;
     if (event.key === "Enter") {
       store.setGap(gapMm);
       return;
     }
     if (event.key === "Escape") {
-      this.pointer.observed.leave();
+      this.pointer.leave();
       return;
     }
     if (event.key === "ArrowUp" || event.key === "ArrowDown") {
@@ -198,7 +199,7 @@ export class GapChartView extends ChartFigure {
     event.preventDefault();
     const [low, high] = this.#domain;
     const to = Math.min(high, Math.max(low, gapMm + move));
-    this.pointer.observed.point({ gapMm: to });
+    this.pointer.point({ gapMm: to });
     this.#tell(sweep, to, this.#highlight);
   }
 
@@ -206,7 +207,7 @@ export class GapChartView extends ChartFigure {
     const { unit, digits } = this.#kind;
     const value = this.#valueOf(nearestRow(sweep, gapMm), n);
     const finding = value === null ? "no peak" : `${signed(value, digits)} ${unit}`;
-    this.say(`gap ${bothUnits(gapMm, this.page.state.view.unit)}, resonance ${n}: ${finding}`);
+    this.say(`gap ${bothUnits(gapMm, this.page.store.parts.view.unit)}, resonance ${n}: ${finding}`);
   }
 
   get #sweep(): GapSweep | null {
@@ -214,11 +215,11 @@ export class GapChartView extends ChartFigure {
   }
 
   get #highlight(): number {
-    return this.pointer.value.resonance ?? this.page.state.view.resonance;
+    return this.pointer.parts.resonance ?? this.page.store.parts.view.resonance;
   }
 
   get #domain(): [low: number, high: number] {
-    const { setup, gapMm, referenceGapMm } = this.page.state.document;
+    const { setup, gapMm, referenceGapMm } = this.page.store.parts.document;
     const { leastMm, mostMm } = shownGaps(setup);
     return [leastMm, Math.max(mostMm, gapMm, referenceGapMm)];
   }

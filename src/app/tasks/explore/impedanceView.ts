@@ -31,7 +31,7 @@ export class ImpedanceView extends ChartFigure {
   }
 
   protected answer() {
-    return this.model.results.explored;
+    return this.page.model.parts.explored;
   }
 
   protected heightFor(width: number) {
@@ -39,16 +39,16 @@ export class ImpedanceView extends ChartFigure {
   }
 
   protected inputs() {
-    const { value } = this.model.results.explored;
-    const { hz } = this.pointer.value;
-    return [value?.chosen, value?.reference, hz, this.#highlight, this.page.state.view.magnitude];
+    const { value } = this.page.model.parts.explored;
+    const { hz } = this.pointer.parts;
+    return [value?.chosen, value?.reference, hz, this.#highlight, this.page.store.parts.view.magnitude];
   }
 
   protected draw(frame: Frame): Drawing | null {
-    const { value } = this.model.results.explored;
+    const { value } = this.page.model.parts.explored;
     if (!value) return null;
-    const { hz } = this.pointer.value;
-    const { magnitude } = this.page.state.view;
+    const { hz } = this.pointer.parts;
+    const { magnitude } = this.page.store.parts.view;
     const { chosen, reference } = value;
     return impedanceChart(
       { chosen, reference, highlight: this.#highlight, ...(hz !== null && { cursorHz: hz }) },
@@ -57,13 +57,13 @@ export class ImpedanceView extends ChartFigure {
   }
 
   protected table(): Table | null {
-    const { value } = this.model.results.explored;
-    return value && impedanceTable(value, this.page.state.view.unit);
+    const { value } = this.page.model.parts.explored;
+    return value && impedanceTable(value, this.page.store.parts.view.unit);
   }
 
   /** The resonances: sixteen hundred points of a curve are for a program to read. */
   protected override readableTable(): Table | null {
-    const { value } = this.model.results.explored;
+    const { value } = this.page.model.parts.explored;
     if (!value) return null;
     const of = ({ frequencyHz, Q, peakImpedance }: ModeInContext) => [
       frequencyHz,
@@ -95,7 +95,8 @@ export class ImpedanceView extends ChartFigure {
   }
 
   protected override switches() {
-    const { state, store } = this.page;
+    const { store } = this.page;
+    const { parts: state } = store;
     return segments<Magnitude>("Scale of |Z|", SCALES, state.view.magnitude, (magnitude) =>
       store.setView({ magnitude }),
     );
@@ -104,11 +105,11 @@ export class ImpedanceView extends ChartFigure {
   protected override onPoint(event: PointerEvent): void {
     const [x, y] = this.placeOf(event);
     if (!this.isInPlot(x, y)) {
-      this.pointer.observed.leave();
+      this.pointer.leave();
       return;
     }
     const hz = this.drawing!.x.invert(x);
-    this.pointer.observed.point({ hz, resonance: this.#nearest(hz)?.n ?? null });
+    this.pointer.point({ hz, resonance: this.#nearest(hz)?.n ?? null });
   }
 
   protected override onPress(event: PointerEvent): void {
@@ -119,11 +120,11 @@ export class ImpedanceView extends ChartFigure {
   }
 
   protected override onKey(event: KeyboardEvent): void {
-    const modes = this.model.results.explored.value?.chosen.modes;
+    const modes = this.page.model.parts.explored.value?.chosen.modes;
     if (!modes || !this.drawing || event.ctrlKey || event.metaKey || event.altKey) return;
     const current = modes.find(({ n }) => n === this.#highlight) ?? modes[0];
     const [low, high] = this.drawing.x.domain();
-    let hz = this.pointer.value.hz ?? current.frequencyHz;
+    let hz = this.pointer.parts.hz ?? current.frequencyHz;
     const octaves = event.shiftKey ? KEY_OCTAVES.coarse : KEY_OCTAVES.fine;
     if (event.key === "ArrowRight") hz *= 2 ** octaves;
     else if (event.key === "ArrowLeft") hz /= 2 ** octaves;
@@ -133,23 +134,23 @@ export class ImpedanceView extends ChartFigure {
       hz = next.peakHz ?? next.frequencyHz;
       this.page.store.setView({ resonance: next.n });
     } else {
-      if (event.key === "Escape") this.pointer.observed.leave();
+      if (event.key === "Escape") this.pointer.leave();
       return;
     }
     event.preventDefault();
     hz = Math.min(high, Math.max(low, hz));
     const resonance = this.#nearest(hz)?.n ?? null;
-    this.pointer.observed.point({ hz, resonance });
+    this.pointer.point({ hz, resonance });
     const { name, cents } = nearestNote(hz);
     this.say(`${hz.toFixed(1)} Hz, ${name} ${signed(cents, 0)} cents, nearest resonance ${resonance}`);
   }
 
   get #highlight(): number {
-    return this.pointer.value.resonance ?? this.page.state.view.resonance;
+    return this.pointer.parts.resonance ?? this.page.store.parts.view.resonance;
   }
 
   #nearest(hz: number): ModeInContext | undefined {
-    const modes = this.model.results.explored.value?.chosen.modes ?? [];
+    const modes = this.page.model.parts.explored.value?.chosen.modes ?? [];
     const away = (mode: ModeInContext) => Math.abs(Math.log((mode.peakHz ?? mode.frequencyHz) / hz));
     return modes.reduce<ModeInContext | undefined>(
       (best, mode) => (best && away(best) <= away(mode) ? best : mode),

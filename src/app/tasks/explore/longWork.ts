@@ -1,17 +1,15 @@
 /** What is being computed that takes its time, how far it is, and a way to stop it. Short work shows nothing. */
+
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { FrameElement } from "../../state/frameElement.ts";
-import { ResultsController, StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 
 const PATIENCE_MS = 250;
 
 @customElement("annulus-long-work")
-export class LongWork extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #model = new ResultsController(this);
+export class LongWork extends PageElement {
   @state() private isLong = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
@@ -41,13 +39,8 @@ export class LongWork extends FrameElement {
     `,
   ];
 
-  protected override news(): readonly unknown[] {
-    const { sweep, retuned } = this.#model.results;
-    return [sweep, retuned, this.#page.state.view];
-  }
-
   protected override willUpdate(): void {
-    const { sweep, retuned } = this.#model.results;
+    const { sweep, retuned } = this.page.model.parts;
     const isBusy = sweep.progress !== null || retuned.progress !== null;
     if (!isBusy) {
       clearTimeout(this.#timer);
@@ -61,9 +54,9 @@ export class LongWork extends FrameElement {
   }
 
   override render() {
-    const { sweep, retuned } = this.#model.results;
-    const { model } = this.#model;
-    const { retune, showRetuned } = this.#page.state.view;
+    const { sweep, retuned } = this.page.model.parts;
+    const { model } = this.page;
+    const { retune, showRetuned } = this.page.store.parts.view;
     const refused = (showRetuned ? retuned.refused : null) ?? sweep.refused;
     if (refused) return html`<div role="alert">${icon("warning")}<span>${refused}</span></div>`;
     if (sweep.stopped || retuned.stopped)

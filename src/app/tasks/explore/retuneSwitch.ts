@@ -1,10 +1,10 @@
 /** Whether the charts against gap show the instrument as it is or after the player has pulled the tuning slide. */
+
 import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
 import { controls } from "../../shell/look/controls.ts";
 import { segments } from "../../shell/look/segments.ts";
-import { FrameElement } from "../../state/frameElement.ts";
-import { StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 
 const TUNED_ON = [2, 3, 4, 5, 6, 7, 8];
 const USUAL = 4;
@@ -14,9 +14,7 @@ const VIEWS = [
 ] as const;
 
 @customElement("annulus-retune")
-export class RetuneSwitch extends FrameElement {
-  readonly #page = new StoreController(this);
-
+export class RetuneSwitch extends PageElement {
   static override styles = [
     controls,
     css`
@@ -33,12 +31,9 @@ export class RetuneSwitch extends FrameElement {
     `,
   ];
 
-  protected override news(): readonly unknown[] {
-    return [this.#page.state.view];
-  }
-
   override render() {
-    const { store, state } = this.#page;
+    const { store } = this.page;
+    const { parts: state } = store;
     const { retune, showRetuned } = state.view;
     const show = (retuned: boolean) =>
       store.setView({ showRetuned: retuned, ...(retuned && { retune: retune ?? USUAL }) });

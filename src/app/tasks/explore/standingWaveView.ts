@@ -17,7 +17,7 @@ export class StandingWaveView extends ChartFigure {
     "and another does not.";
 
   protected caption() {
-    const { bell } = this.page.state.document.setup.model;
+    const { bell } = this.page.store.parts.document.setup.model;
     return `Why one note hears the gap and another does not: where on its wave the gap sits.${
       bell === "plane"
         ? ""
@@ -26,7 +26,7 @@ export class StandingWaveView extends ChartFigure {
   }
 
   protected answer() {
-    return this.model.results.explored;
+    return this.page.model.parts.explored;
   }
 
   protected heightFor(width: number) {
@@ -34,21 +34,22 @@ export class StandingWaveView extends ChartFigure {
   }
 
   protected inputs() {
-    return [this.model.results.explored.value?.wave];
+    return [this.page.model.parts.explored.value?.wave];
   }
 
   protected draw(frame: Frame): Drawing | null {
-    const { value } = this.model.results.explored;
+    const { value } = this.page.model.parts.explored;
     return value && standingWaveChart(value.wave, frame);
   }
 
   protected table() {
-    const { value } = this.model.results.explored;
-    return value && standingWaveTable(value.wave, this.page.state.view.unit);
+    const { value } = this.page.model.parts.explored;
+    return value && standingWaveTable(value.wave, this.page.store.parts.view.unit);
   }
 
   protected override switches() {
-    const { state, store } = this.page;
+    const { store } = this.page;
+    const { parts: state } = store;
     const choose = (event: Event) =>
       store.setView({ resonance: Number((event.target as HTMLSelectElement).value) });
     return html`

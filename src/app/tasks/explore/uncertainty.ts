@@ -1,4 +1,5 @@
 /** How well the changes are known, and which dimension that hangs on: by first order at once, by drawing instruments on demand. */
+
 import { css, html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { signed } from "../../../charts/kit/numbers.ts";
@@ -19,8 +20,7 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
-import { ResultsController, StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import { Draws, isAbout, TRIALS, type Trials } from "../../work/draws.ts";
 
 const QUANTITIES = [
@@ -37,13 +37,10 @@ const QUANTITIES = [
 type Quantity = (typeof QUANTITIES)[number];
 
 @customElement("annulus-uncertainty")
-export class UncertaintyPanel extends FrameElement {
+export class UncertaintyPanel extends PageElement {
   protected override readonly paceMs = 100;
-  readonly #page = new StoreController(this);
-  readonly #model = new ResultsController(this);
   readonly #draws = new Draws();
   @state() private trials: Trials = 1000;
-  #leave: (() => void) | null = null;
 
   static override styles = [
     controls,
@@ -88,25 +85,14 @@ export class UncertaintyPanel extends FrameElement {
     `,
   ];
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#leave = this.#draws.subscribe(() => this.requestUpdate());
-  }
-
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#leave?.();
     this.#draws.stop();
   }
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document, view.unit, this.#model.results.explored.value, this.#draws.value];
-  }
-
   override render() {
-    const { document, view } = this.#page.state;
-    const explored = this.#model.results.explored.value;
+    const { document, view } = this.page.store.parts;
+    const explored = this.page.model.parts.explored.value;
     const isSame = document.gapMm === document.referenceGapMm;
     return html`
       <details data-testid="uncertainty">
@@ -137,7 +123,7 @@ export class UncertaintyPanel extends FrameElement {
 
   #drawing(): TemplateResult {
     const { progress, refused, answer } = this.#draws.value;
-    const { document } = this.#page.state;
+    const { document } = this.page.store.parts;
     if (progress !== null)
       return html`
         <div class="actions" role="status">
@@ -174,11 +160,11 @@ export class UncertaintyPanel extends FrameElement {
   /** What was drawn, while it is about what is shown. */
   #drawnModes(): readonly DrawnMode[] | null {
     const { answer } = this.#draws.value;
-    return answer && isAbout(answer, this.#page.state.document) ? answer.monteCarlo.modes : null;
+    return answer && isAbout(answer, this.page.store.parts.document) ? answer.monteCarlo.modes : null;
   }
 
   #agreement(): string {
-    const uncertainty = this.#model.results.explored.value?.uncertainty;
+    const uncertainty = this.page.model.parts.explored.value?.uncertainty;
     const drawn = this.#drawnModes();
     if (!uncertainty || !drawn) return "";
     const apart = QUANTITIES.flatMap(({ key }) =>
@@ -192,7 +178,7 @@ export class UncertaintyPanel extends FrameElement {
 
   #table(explored: Explored, uncertainty: ChangeUncertainty): TemplateResult {
     const drawn = this.#drawnModes();
-    const late = this.#model.results.explored.stale;
+    const late = this.page.model.parts.explored.stale;
     const played = uncertainty.modes.filter(isPlayed);
     return html`
       <table class=${late ? "late" : ""}>

@@ -1,4 +1,5 @@
 /** The trade's rule beside the model's finding, claim by claim, under one plain sentence. */
+
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { verdictBar, verdictTable } from "../../../charts/plots/verdictBar.ts";
@@ -10,8 +11,7 @@ import { tableStyles, tableView } from "../../chart/tableView.ts";
 import { zoom } from "../../chart/zoom.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { FrameElement } from "../../state/frameElement.ts";
-import { FeelController, ResultsController, StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import type { Answer } from "../../work/results.ts";
 import { headline } from "./headline.ts";
 import { verdictStyles } from "./verdictStyles.ts";
@@ -39,12 +39,9 @@ interface Shown {
 }
 
 @customElement("annulus-verdicts")
-export class VerdictStrip extends FrameElement {
+export class VerdictStrip extends PageElement {
   /** Words and numbers that change more often cannot be read. */
   protected override readonly paceMs = 100;
-  readonly #page = new StoreController(this);
-  readonly #model = new ResultsController(this);
-  readonly #feel = new FeelController(this, "felt", "closed");
   readonly #late = new Lateness(() => this.requestUpdate());
   @state() private showsNumbers = false;
   #width = 0;
@@ -57,33 +54,16 @@ export class VerdictStrip extends FrameElement {
 
   static override styles = [controls, tableStyles, verdictStyles];
 
-  protected override news(): readonly unknown[] {
-    const { explored, retuned } = this.#model.results;
-    const { document, view } = this.#page.state;
-    const late = this.#late.isLate(explored);
-    const { felt, closed } = this.#feel.state;
-    return [
-      late,
-      explored.value,
-      retuned.value,
-      felt,
-      closed,
-      document.setup.thresholds,
-      view.unit,
-      this.#width,
-    ];
-  }
-
   override render() {
-    const { explored, retuned } = this.#model.results;
-    const { document, view } = this.#page.state;
+    const { explored, retuned } = this.page.model.parts;
+    const { document, view } = this.page.store.parts;
     const { value } = explored;
     const said =
       value &&
       headline({
         explored: value,
         retuned: retuned.value,
-        felt: this.#feel.state.felt.stale ? null : this.#feel.state.felt.value,
+        felt: this.page.feel.parts.felt.stale ? null : this.page.feel.parts.felt.value,
         thresholds: document.setup.thresholds,
         unit: view.unit,
       });
@@ -102,14 +82,14 @@ export class VerdictStrip extends FrameElement {
   }
 
   #shown(): Shown[] {
-    const { felt, closed } = this.#feel.state;
+    const { felt, closed } = this.page.feel.parts;
     const answers = {
       slots: { answer: felt, main: felt.value?.slots ?? null },
       resistance: { answer: felt, main: felt.value?.resistance ?? null },
       noGap: { answer: closed, main: closed.value },
       tenth: null,
     };
-    return (this.#model.results.explored.value?.verdicts ?? []).map((verdict): Shown => {
+    return (this.page.model.parts.explored.value?.verdicts ?? []).map((verdict): Shown => {
       const { finding, model, tests, claim } = verdict;
       const own = finding && { finding, model, tests };
       const by = answers[claim];
@@ -170,7 +150,7 @@ export class VerdictStrip extends FrameElement {
           table &&
           html`
             ${tableView(table, "Verdicts")}
-            <button type="button" @click=${() => saveCsv(table, chartFileName(this.#page.state.document.setup, "verdicts"))}>
+            <button type="button" @click=${() => saveCsv(table, chartFileName(this.page.store.parts.document.setup, "verdicts"))}>
               ${icon("save")}Save numbers as CSV
             </button>
           `
@@ -203,7 +183,7 @@ export class VerdictStrip extends FrameElement {
   }
 
   protected override updated(): void {
-    const { unit } = this.#page.state.view;
+    const { unit } = this.page.store.parts.view;
     const tests = this.#tested().flatMap((claim) => claim.tests);
     const inputs = [unit, this.#width, ...tests];
     if (

@@ -1,4 +1,5 @@
 /** Which of my mouthpieces gives which gap in which of my instruments, and why instruments of one model feel different. */
+
 import { ContextProvider } from "@lit/context";
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
@@ -10,10 +11,9 @@ import { Cursor, cursorContext } from "../../chart/cursor.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import { type FitNotes, fitNotesIn } from "../../state/notes/fitNotes.ts";
+import { PageElement } from "../../state/page.ts";
 import type { ChangeOptions } from "../../state/store.ts";
-import { StoreController } from "../../state/storeController.ts";
 import { type FitReading, readFit } from "./fitReading.ts";
 import { fitStyles } from "./fitStyles.ts";
 import "./fitWishes.ts";
@@ -39,8 +39,7 @@ interface Kept {
 }
 
 @customElement("annulus-fit")
-export class FitSheet extends FrameElement {
-  readonly #page = new StoreController(this);
+export class FitSheet extends PageElement {
   /** The cell looked at; it stays in place when a table becomes shorter. */
   @state() private chosen: Pair = { mouthpiece: 0, instrument: 0 };
   /** Why the pair of a cell could not be used. */
@@ -58,13 +57,8 @@ export class FitSheet extends FrameElement {
 
   static override styles = [controls, sheetStyles, fitStyles];
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document.notes.fit, document.setup, view.unit];
-  }
-
   get #reading(): FitReading {
-    const { document, view } = this.#page.state;
+    const { document, view } = this.page.store.parts;
     const { unit } = view;
     const written = document.notes.fit;
     if (this.#read?.written !== written || this.#read.unit !== unit) {
@@ -98,7 +92,7 @@ export class FitSheet extends FrameElement {
           ${isEmpty ? this.#start() : nothing}
           <div class="tables">
             <div class="stack">
-              ${this.#table("mouthpieces", reading)} <annulus-fit-wishes .reading=${reading} .setup=${this.#page.state.document.setup} .write=${this.#write}></annulus-fit-wishes>
+              ${this.#table("mouthpieces", reading)} <annulus-fit-wishes .reading=${reading} .setup=${this.page.store.parts.document.setup} .write=${this.#write}></annulus-fit-wishes>
             </div>
             ${this.#table("instruments", reading)}
           </div>
@@ -115,7 +109,7 @@ export class FitSheet extends FrameElement {
   }
 
   #start() {
-    const { name } = this.#page.state.document.setup;
+    const { name } = this.page.store.parts.document.setup;
     return html`
       <div class="start">
         <p>Begin with what you have measured: add a row and type it, or paste a table from a spreadsheet over the row; open a CSV file for either table; or</p>
@@ -162,7 +156,7 @@ export class FitSheet extends FrameElement {
         <div class="head">
           <h2>Gaps</h2>
           <div class="actions controls">
-            <button type="button" data-testid="save-matrix" @click=${() => saveTableFile(fitMatrixCsv(matrix), "fit.csv", this.#page.store)}>
+            <button type="button" data-testid="save-matrix" @click=${() => saveTableFile(fitMatrixCsv(matrix), "fit.csv", this.page.store)}>
               ${icon("save")}Save CSV
             </button>
           </div>
@@ -187,21 +181,21 @@ export class FitSheet extends FrameElement {
   }
 
   #own(kind: PartKind): AnyPart {
-    return partsOfSetup(this.#page.state.document.setup)[partTables[kind].one];
+    return partsOfSetup(this.page.store.parts.document.setup)[partTables[kind].one];
   }
 
   /** Into what is written by now, which may be more than has been drawn. */
   readonly #write = (written: Partial<FitNotes>, options?: ChangeOptions): void =>
-    this.#page.store.setNotes("fit", { ...this.#notes, ...written }, options);
+    this.page.store.setNotes("fit", { ...this.#notes, ...written }, options);
 
   /** The notes in the unit shown. */
   get #notes(): FitNotes {
-    const { document, view } = this.#page.state;
+    const { document, view } = this.page.store.parts;
     return fitNotesIn(document.notes.fit, view.unit, isLengthDimension);
   }
 
   readonly #beginWithSetup = (): void => {
-    const { unit } = this.#page.state.view;
+    const { unit } = this.page.store.parts.view;
     this.#write({
       mouthpieces: [typedPart(this.#own("mouthpieces"), unit)],
       instruments: [typedPart(this.#own("instruments"), unit)],
@@ -209,16 +203,17 @@ export class FitSheet extends FrameElement {
   };
 
   readonly #beginWithDemo = (): void => {
-    const { unit } = this.#page.state.view;
+    const { unit } = this.page.store.parts.view;
     const demo = ({ read, demoCsv, kind }: (typeof partTables)[PartKind]) =>
       read(demoCsv, `the demo's ${kind}`).map((part) => typedPart(part, unit));
     this.#write({ mouthpieces: demo(partTables.mouthpieces), instruments: demo(partTables.instruments) });
-    this.#page.store.say("note", "Invented parts: none of these mouthpieces and instruments exists.");
+    this.page.store.say("note", "Invented parts: none of these mouthpieces and instruments exists.");
   };
 
   /** The pair's dimensions, its insertion and its gap: one undo step. */
   #use(reading: FitReading, { mouthpiece: m, instrument: i }: Pair): void {
-    const { store, state } = this.#page;
+    const { store } = this.page;
+    const { parts: state } = store;
     const { fit, mouthpiece, instrument } = reading.matrix.cells[m][i];
     if (!fit) return;
     const taken = withPair(

@@ -1,17 +1,18 @@
 /** A table of parts to type in: a row a part, a cell a dimension or its uncertainty; from a file or the clipboard, and to a file. */
-import { html, LitElement, nothing, type PropertyValues } from "lit";
+
+import { html, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { dimensionName, isTaper } from "../../../bench/fit/fitDimensions.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { Entry, WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { openTableFile, saveTableFile } from "../../shell/tableFiles.ts";
 import { MOST_PARTS, type PartNotes } from "../../state/notes/fitNotes.ts";
 import type { ChangeOptions } from "../../state/store.ts";
-import { StoreController } from "../../state/storeController.ts";
 import type { ReadRow } from "./fitReading.ts";
 import { partTableStyles } from "./partTableStyles.ts";
 import { type AnyPart, type PartKind, partTables } from "./partTables.ts";
@@ -32,9 +33,8 @@ interface Report {
 }
 
 @customElement("annulus-part-table")
-export class PartTableView extends LitElement {
+export class PartTableView extends PageElement {
   static override styles = [controls, sheetStyles, partTableStyles];
-  readonly #page = new StoreController(this);
 
   @property() kind: PartKind = "mouthpieces";
   @property({ attribute: false }) parts: readonly PartNotes[] = [];
@@ -180,7 +180,7 @@ export class PartTableView extends LitElement {
   }
 
   readonly #open = async (): Promise<void> => {
-    const file = await openTableFile(this.#page.store);
+    const file = await openTableFile(this.page.store);
     if (file) this.#use(file.text, file.name);
   };
 
@@ -203,7 +203,7 @@ export class PartTableView extends LitElement {
         ? ` ${wrong} ${wrong === 1 ? "cell is" : "cells are"} wrong: what cannot be read is left empty in the file.`
         : "";
     const csv = partTables[this.kind].csv(this.rows.flatMap(({ part }) => part ?? []));
-    return saveTableFile(csv, `${this.kind}.csv`, this.#page.store, remark);
+    return saveTableFile(csv, `${this.kind}.csv`, this.page.store, remark);
   };
 
   readonly #onPaste = (event: ClipboardEvent): void => {

@@ -35,6 +35,6 @@ export class SeatView extends ChartFigure {
   }
 
   protected table() {
-    return seatTable(this.seat, this.page.state.view.unit);
+    return seatTable(this.seat, this.page.store.parts.view.unit);
   }
 }

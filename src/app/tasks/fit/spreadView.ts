@@ -40,6 +40,6 @@ export class SpreadView extends ChartFigure {
   }
 
   protected table() {
-    return spreadTable(this.data, this.page.state.view.unit);
+    return spreadTable(this.data, this.page.store.parts.view.unit);
   }
 }

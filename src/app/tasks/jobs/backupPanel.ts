@@ -35,10 +35,6 @@ export class BackupPanel extends FrameElement {
     void this.#askPersisted();
   }
 
-  protected override news(): readonly unknown[] {
-    return [];
-  }
-
   override render() {
     return html`
       <h3>Backup</h3>

@@ -1,10 +1,11 @@
 /** What a job is called, each text changed in place; kept while it is typed. */
-import { css, html, LitElement } from "lit";
+
+import { css, html } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import type { JobHead, JobTexts } from "../../../record/job.ts";
+import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
-import { OpenJobController } from "../../state/storeController.ts";
 
 const FIELDS: readonly (readonly [name: keyof JobTexts, label: string])[] = [
   ["title", "Title"],
@@ -15,8 +16,7 @@ const FIELDS: readonly (readonly [name: keyof JobTexts, label: string])[] = [
 const DELAY_MS = 300;
 
 @customElement("annulus-job-fields")
-export class JobFields extends LitElement {
-  readonly #open = new OpenJobController(this);
+export class JobFields extends PageElement {
   @property({ attribute: false }) head!: JobHead;
   /** What a hand has typed goes before what the record says, which comes a little later. */
   @state() private typed: Partial<JobTexts> = {};
@@ -71,6 +71,6 @@ export class JobFields extends LitElement {
     const texts = this.#unsaved;
     this.#unsaved = {};
     const id = this.#typedOf;
-    if (Object.keys(texts).length > 0) void this.#open.job.with((record) => record.rename(id, texts));
+    if (Object.keys(texts).length > 0) void this.page.job.with((record) => record.rename(id, texts));
   }
 }

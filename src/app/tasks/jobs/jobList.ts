@@ -2,6 +2,7 @@
  * All jobs: searched as one types, filtered, sorted; only those in sight are drawn, so that thousands are no burden,
  * but all are printed.
  */
+import { PageElement } from "../../state/page.ts";
 import "@lit-labs/virtualizer";
 import { html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
@@ -11,10 +12,8 @@ import { type Segment, segments } from "../../shell/look/segments.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import type { Row } from "../../state/record/database.ts";
 import type { Listing } from "../../state/record/jobRecord.ts";
-import { OpenJobController, RouteController, StoreController } from "../../state/storeController.ts";
 import { jobListStyles } from "./jobListStyles.ts";
 import { jobRow, type RowAction } from "./jobRow.ts";
 
@@ -34,10 +33,7 @@ const SORTS: readonly (readonly [SortKey, string])[] = [
 const HEADS = ["Title", "Player", "Instrument · mouthpiece", "Gap", "Changed", "Holds", ""];
 
 @customElement("annulus-job-list")
-export class JobList extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #open = new OpenJobController(this);
-  readonly #route = new RouteController(this);
+export class JobList extends PageElement {
   @property({ attribute: false }) listing!: Listing;
   @state() private search = "";
   @state() private filter: Filter = "open";
@@ -60,14 +56,9 @@ export class JobList extends FrameElement {
     removeEventListener("afterprint", this.#onPrint);
   }
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document.job, view.unit];
-  }
-
   override render() {
     const { listing, search, filter, sort } = this;
-    const { document, view } = this.#page.state;
+    const { document, view } = this.page.store.parts;
     const isDeleted = filter === "deleted" && listing.deleted.length > 0;
     const status = isDeleted ? "all" : filter === "deleted" ? "open" : filter;
     const all = isDeleted ? listing.deleted : listing.rows;
@@ -143,7 +134,7 @@ export class JobList extends FrameElement {
   };
 
   readonly #act = (action: RowAction, row: Row): void => {
-    const { job } = this.#open;
+    const { job } = this.page;
     const { id, title, status } = row;
     switch (action) {
       case "more":
@@ -155,7 +146,7 @@ export class JobList extends FrameElement {
       case "duplicate":
         void job.with(async (record) => {
           const copy = await record.duplicate(id);
-          if (copy) this.#page.store.say("note", `Made “${copy.title}”.`);
+          if (copy) this.page.store.say("note", `Made “${copy.title}”.`);
         });
         return;
       case "archive":
@@ -178,16 +169,16 @@ export class JobList extends FrameElement {
   }
 
   async #openJob({ id, title }: Row): Promise<void> {
-    if (!(await this.#open.job.open(id))) return;
-    this.#page.store.say("note", `Opened “${title}”.`);
-    this.#route.router.go("explore");
+    if (!(await this.page.job.open(id))) return;
+    this.page.store.say("note", `Opened “${title}”.`);
+    this.page.router.go("explore");
   }
 
   async #delete(id: string, title: string): Promise<void> {
-    const { job } = this.#open;
+    const { job } = this.page;
     if (!(await job.with((record) => record.delete(id)))) return;
     this.#leaveRow();
-    this.#page.store.say("note", `Deleted “${title}”. It can be brought back for a day.`, {
+    this.page.store.say("note", `Deleted “${title}”. It can be brought back for a day.`, {
       label: "Undo",
       accept: () => void job.with((record) => record.bringBack(id)),
     });

@@ -1,4 +1,5 @@
 /** The record: the job that is open, all the others, and the backup of them. */
+
 import { css, html, nothing } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
 import { download } from "../../shell/download.ts";
@@ -6,8 +7,7 @@ import { dropped } from "../../shell/dropped.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
-import { OpenJobController, StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import "./backupPanel.ts";
 import type { BackupPanel } from "./backupPanel.ts";
 import "./jobList.ts";
@@ -19,9 +19,7 @@ import { troubleText } from "../../state/record/trouble.ts";
 import type { OpenJobPanel } from "./openJobPanel.ts";
 
 @customElement("annulus-jobs")
-export class JobsSheet extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #open = new OpenJobController(this);
+export class JobsSheet extends PageElement {
   @state() private listing: Listing | null = null;
   @state() private failure = "";
   @query("annulus-job-backup") private backup!: BackupPanel;
@@ -60,11 +58,6 @@ export class JobsSheet extends FrameElement {
     `,
   ];
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    if (this.hasUpdated) this.requestUpdate();
-  }
-
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#unwatch?.();
@@ -72,13 +65,9 @@ export class JobsSheet extends FrameElement {
     this.#watched = null;
   }
 
-  protected override news(): readonly unknown[] {
-    return [this.#open.state];
-  }
-
   protected override willUpdate(): void {
-    const { record } = this.#open.state;
-    if (!record) void this.#open.job.start();
+    const { record } = this.page.job.parts;
+    if (!record) void this.page.job.start();
     else if (record !== this.#watched) {
       this.#watched = record;
       this.#unwatch = record.watch(
@@ -93,7 +82,7 @@ export class JobsSheet extends FrameElement {
   }
 
   override render() {
-    const refusal = this.#open.state.refusal ?? this.failure;
+    const refusal = this.page.job.parts.refusal ?? this.failure;
     return html`
       <main @drop=${this.#onDrop}>
         <div class="stack">
@@ -115,7 +104,7 @@ export class JobsSheet extends FrameElement {
 
   #refused(refusal: string) {
     const save = () => {
-      const { document } = this.#page.state;
+      const { document } = this.page.store.state;
       downloadAsJob(writeDocument(document), textsOf(document));
     };
     return html`
@@ -146,7 +135,7 @@ export class JobsSheet extends FrameElement {
   }
 
   readonly #saveUnreadable = (): void => {
-    void this.#open.job.with(async (record) =>
+    void this.page.job.with(async (record) =>
       download(`${JSON.stringify(await record.unreadable(), null, 1)}\n`, "unreadable-jobs.json"),
     );
   };

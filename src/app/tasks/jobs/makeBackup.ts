@@ -1,4 +1,5 @@
 /** All jobs into one file, under a passphrase where one is wanted. */
+
 import { fileSave } from "browser-fs-access";
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
@@ -7,31 +8,24 @@ import { encrypt } from "../../../record/encrypt.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import { unlessGivenUp } from "../../state/keeping/setupFile.ts";
+import { PageElement } from "../../state/page.ts";
 import type { JobRecord } from "../../state/record/jobRecord.ts";
-import { OpenJobController, StoreController } from "../../state/storeController.ts";
 import { BACKUP_FILES } from "./backupFiles.ts";
 import { backupStyles } from "./backupStyles.ts";
 import "./passphrase.ts";
 
 @customElement("annulus-make-backup")
-export class MakeBackup extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #open = new OpenJobController(this);
+export class MakeBackup extends PageElement {
   @state() private isLocking = false;
   @state() private passphrase = "";
   @state() private isBusy = false;
 
   static override styles = [controls, sheetStyles, backupStyles];
 
-  protected override news(): readonly unknown[] {
-    return [this.#open.state];
-  }
-
   override render() {
     const { isBusy, isLocking, passphrase } = this;
-    const { record } = this.#open.state;
+    const { record } = this.page.job.parts;
     return html`
       <label class="tick controls">
         <input type="checkbox" data-testid="lock" .checked=${isLocking} @change=${this.#onLocking} />
@@ -57,9 +51,9 @@ export class MakeBackup extends FrameElement {
   readonly #make = async (): Promise<void> => {
     const made = new Date().toISOString();
     const { passphrase, isLocking } = this;
-    const { record } = this.#open.state;
+    const { record } = this.page.job.parts;
     this.isBusy = true;
-    await this.#open.job.flush();
+    await this.page.job.flush();
     // a promise, so that the dialog comes with the click and not after the encryption
     const blob = textOf(record!, made, isLocking ? passphrase : null).then(
       (text) => new Blob([text], { type: "application/json" }),
@@ -67,12 +61,12 @@ export class MakeBackup extends FrameElement {
     const isSaved = await unlessGivenUp(async () => {
       await fileSave(blob, { ...BACKUP_FILES, fileName: backupFileName(made) });
       return true;
-    }, this.#page.store);
+    }, this.page.store);
     this.isBusy = false;
     if (!isSaved) return;
     this.passphrase = "";
     this.isLocking = false;
-    this.#page.store.say("note", `Saved ${backupFileName(made)}.`);
+    this.page.store.say("note", `Saved ${backupFileName(made)}.`);
   };
 
   readonly #onLocking = (event: Event): void => {

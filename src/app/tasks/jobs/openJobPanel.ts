@@ -1,4 +1,5 @@
 /** The job that is open in this tab, and the ways to begin another. */
+
 import { fileOpen } from "browser-fs-access";
 import { css, html, nothing, type TemplateResult } from "lit";
 import { customElement } from "lit/decorators.js";
@@ -7,23 +8,19 @@ import { readSetupText } from "../../../setup/readSetup.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import { demoDocument } from "../../state/keeping/demo.ts";
 import { SETUP_FILES, unlessGivenUp } from "../../state/keeping/setupFile.ts";
 import { notesForAnother } from "../../state/notes/notes.ts";
+import { PageElement } from "../../state/page.ts";
 import type { Row } from "../../state/record/database.ts";
 import type { Document } from "../../state/state.ts";
 import { documentOf } from "../../state/store.ts";
-import { OpenJobController, StoreController } from "../../state/storeController.ts";
 import "./jobFields.ts";
 import type { JobFields } from "./jobFields.ts";
 import { whenText } from "./jobRow.ts";
 
 @customElement("annulus-open-job")
-export class OpenJobPanel extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #open = new OpenJobController(this);
-
+export class OpenJobPanel extends PageElement {
   static override styles = [
     controls,
     sheetStyles,
@@ -47,13 +44,8 @@ export class OpenJobPanel extends FrameElement {
     `,
   ];
 
-  protected override news(): readonly unknown[] {
-    const { document } = this.#page.state;
-    return [document.job, document.setup.name, this.#open.state];
-  }
-
   override render() {
-    const { row, trouble, record } = this.#open.state;
+    const { row, trouble, record } = this.page.job.parts;
     const can = record !== null;
     return html`
       <h3>Open now</h3>
@@ -69,7 +61,7 @@ export class OpenJobPanel extends FrameElement {
   }
 
   #loose(can: boolean): TemplateResult {
-    const { name } = this.#page.state.document.setup;
+    const { name } = this.page.store.parts.document.setup;
     return html`
       <p data-testid="loose">“${name || "Untitled"}” is not kept as a job: it stays in this tab only.</p>
       <div class="actions controls">
@@ -83,7 +75,7 @@ export class OpenJobPanel extends FrameElement {
       return html`
         <p data-testid="open-deleted">“${row.title}” was deleted; what is open is still here.</p>
         <div class="actions controls">
-          <button type="button" @click=${() => void this.#open.job.with((record) => record.bringBack(row.id))}>${icon("undo")}Bring it back</button>
+          <button type="button" @click=${() => void this.page.job.with((record) => record.bringBack(row.id))}>${icon("undo")}Bring it back</button>
         </div>
       `;
     return html`
@@ -96,7 +88,7 @@ export class OpenJobPanel extends FrameElement {
 
   /** Begins a job of a document and puts the hand on its title. */
   async begin(document: Document): Promise<void> {
-    if (await this.#open.job.begin(document)) await this.#name();
+    if (await this.page.job.begin(document)) await this.#name();
   }
 
   /** Begins a job of an instrument's file. */
@@ -105,29 +97,29 @@ export class OpenJobPanel extends FrameElement {
       await this.begin(documentOf(readSetupText(text)));
     } catch (error) {
       if (!(error instanceof SetupError)) throw error;
-      this.#page.store.say("error", `${name}: ${error.message}`);
+      this.page.store.say("error", `${name}: ${error.message}`);
     }
   }
 
   readonly #keep = async (): Promise<void> => {
-    if (await this.#open.job.keep()) await this.#name();
+    if (await this.page.job.keep()) await this.#name();
   };
 
   /** The same instrument for another player: readings and orders are the old job's. */
   readonly #beginSame = (): void => {
-    const { document } = this.#page.state;
+    const { document } = this.page.store.state;
     const { job: _, ...rest } = document;
     void this.begin({ ...rest, notes: notesForAnother(document.notes) });
   };
 
   readonly #beginFromFile = async (): Promise<void> => {
-    const file = await unlessGivenUp(() => fileOpen(SETUP_FILES), this.#page.store);
+    const file = await unlessGivenUp(() => fileOpen(SETUP_FILES), this.page.store);
     if (file) await this.beginFrom(file.name, await file.text());
   };
 
   async #name(): Promise<void> {
     // the fields come with the record's news of the job
-    const leave = this.#open.job.subscribe(async ({ row }) => {
+    const leave = this.page.job.subscribe(async ({ row }) => {
       if (!row) return;
       leave();
       await this.updateComplete;

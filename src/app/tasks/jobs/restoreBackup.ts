@@ -1,4 +1,5 @@
 /** Jobs out of a file, taken in beside what is there; how far it is, and a stop. */
+
 import { fileOpen } from "browser-fs-access";
 import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
@@ -9,10 +10,9 @@ import { download } from "../../shell/download.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import { unlessGivenUp } from "../../state/keeping/setupFile.ts";
+import { PageElement } from "../../state/page.ts";
 import { inTurns } from "../../state/record/inTurns.ts";
-import { OpenJobController, StoreController } from "../../state/storeController.ts";
 import { BACKUP_FILES } from "./backupFiles.ts";
 import { backupStyles } from "./backupStyles.ts";
 import "./passphrase.ts";
@@ -31,9 +31,7 @@ interface Work {
 }
 
 @customElement("annulus-restore-backup")
-export class RestoreBackup extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #open = new OpenJobController(this);
+export class RestoreBackup extends PageElement {
   @state() private passphrase = "";
   @state() private locked: Locked | null = null;
   @state() private problem = "";
@@ -43,13 +41,9 @@ export class RestoreBackup extends FrameElement {
 
   static override styles = [controls, sheetStyles, backupStyles];
 
-  protected override news(): readonly unknown[] {
-    return [this.#open.state];
-  }
-
   override render() {
     const { work, locked, report } = this;
-    const { record } = this.#open.state;
+    const { record } = this.page.job.parts;
     return html`
       <div class="actions controls">
         <button type="button" data-testid="restore" ?disabled=${!record || work !== null} @click=${this.#choose}>
@@ -117,7 +111,7 @@ export class RestoreBackup extends FrameElement {
       } else await this.#restore(name, json);
     } catch (error) {
       if (!(error instanceof RecordError)) throw error;
-      this.#page.store.say("error", `${name}: ${error.message}`);
+      this.page.store.say("error", `${name}: ${error.message}`);
     }
     return true;
   }
@@ -136,7 +130,7 @@ export class RestoreBackup extends FrameElement {
   }
 
   async #merge(name: string, { jobs, broken }: Backup, signal: AbortSignal): Promise<void> {
-    const { job } = this.#open;
+    const { job } = this.page;
     await job.flush();
     await job.with(async (record) => {
       const outcomes = await record.restore(jobs, (count) => this.#tell("Restoring", count), signal);
@@ -155,13 +149,13 @@ export class RestoreBackup extends FrameElement {
   }
 
   readonly #choose = async (): Promise<void> => {
-    const file = await unlessGivenUp(() => fileOpen(BACKUP_FILES), this.#page.store);
+    const file = await unlessGivenUp(() => fileOpen(BACKUP_FILES), this.page.store);
     if (file) await this.#takeOrRefuse(file.name, await file.text());
   };
 
   async #takeOrRefuse(name: string, text: string): Promise<void> {
     if (await this.take(name, text)) return;
-    this.#page.store.say("error", `${name}: an instrument's file and no backup; begin a new job from it`);
+    this.page.store.say("error", `${name}: an instrument's file and no backup; begin a new job from it`);
   }
 
   readonly #onKey = ({ key, target }: KeyboardEvent): void => {

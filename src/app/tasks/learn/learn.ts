@@ -96,10 +96,6 @@ export class LearnSheet extends FrameElement {
     `,
   ];
 
-  protected override news(): readonly unknown[] {
-    return [];
-  }
-
   override connectedCallback(): void {
     super.connectedCallback();
     this.#isWanted = true;

@@ -32,7 +32,7 @@ export class GapIntervalFigure extends ChartFigure {
   }
 
   protected inputs() {
-    return [this.measurement, this.page.state.document.setup];
+    return [this.measurement, this.page.store.parts.document.setup];
   }
 
   protected draw(frame: Frame) {
@@ -51,7 +51,7 @@ export class GapIntervalFigure extends ChartFigure {
     return {
       gapMm: measured.gapMm,
       expandedMm: expandedGapMm(measured),
-      setupGapMm: gapMm(this.page.state.document.setup),
+      setupGapMm: gapMm(this.page.store.parts.document.setup),
     };
   }
 }

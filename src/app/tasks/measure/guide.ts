@@ -1,11 +1,11 @@
 /** How to measure, drawn step by step with the open setup's own parts. */
+
 import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
 import { MEASURE_STEPS, type MeasureStep, measureGuide } from "../../../charts/drawings/measureGuide.ts";
 import { zoom } from "../../chart/zoom.ts";
 import { controls } from "../../shell/look/controls.ts";
-import { FrameElement } from "../../state/frameElement.ts";
-import { StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 
 const WORDS: Readonly<
   Record<MeasureStep, { readonly title: string; readonly text: string; readonly caution: string }>
@@ -40,8 +40,7 @@ const WORDS: Readonly<
 const HEIGHT_PX = 300;
 
 @customElement("annulus-measure-guide")
-export class MeasureGuide extends FrameElement {
-  readonly #page = new StoreController(this);
+export class MeasureGuide extends PageElement {
   #width = 0;
   readonly #widths = new ResizeObserver(([{ contentRect }]) => {
     this.#width = Math.floor(contentRect.width / zoom());
@@ -119,11 +118,6 @@ export class MeasureGuide extends FrameElement {
     `,
   ];
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document.setup, view.unit, this.#width];
-  }
-
   override render() {
     return html`
       <h2>How to measure</h2>
@@ -165,7 +159,7 @@ export class MeasureGuide extends FrameElement {
 
   protected override updated(): void {
     if (this.#width === 0) return;
-    const { document, view } = this.#page.state;
+    const { document, view } = this.page.store.parts;
     const frame = { width: this.#width, height: HEIGHT_PX, unit: view.unit };
     this.renderRoot.querySelectorAll(".picture").forEach((place, i) => {
       place.replaceChildren(measureGuide(MEASURE_STEPS[i], document.setup, frame).svg);

@@ -1,4 +1,5 @@
 /** The sheet on which a technician measures the gap: readings as typed, the gap and its uncertainty at once, how it is done. */
+
 import { ContextProvider } from "@lit/context";
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
@@ -6,12 +7,12 @@ import { gapMm } from "../../../setup/setup.ts";
 import { plusMinus } from "../../../units/uncertainLength.ts";
 import { problemText } from "../../form/setup/edits.ts";
 import { controls } from "../../shell/look/controls.ts";
+import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import { saveCsv } from "../../chart/chartFile.ts";
 import { Cursor, cursorContext } from "../../chart/cursor.ts";
 import type { Entry, WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import { setupFileName } from "../../state/keeping/setupFile.ts";
 import {
   type LengthName,
@@ -21,7 +22,6 @@ import {
   withReading,
   withTool,
 } from "../../state/notes/measureNotes.ts";
-import { RouteController, StoreController } from "../../state/storeController.ts";
 import { formStyles } from "./formStyles.ts";
 import "./gapIntervalFigure.ts";
 import "./guide.ts";
@@ -40,10 +40,8 @@ import { toolField, toolForm } from "./toolForm.ts";
 import { comparedWithSetup, setInWords, withMeasuredGap } from "./useGap.ts";
 
 @customElement("annulus-measure")
-export class Measure extends FrameElement {
+export class Measure extends PageElement {
   static override styles = [controls, sheetStyles, measureStyles, formStyles];
-  readonly #page = new StoreController(this);
-  readonly #route = new RouteController(this);
   /** The field under a hand. */
   @state() private typing = "";
   /** Why this measurement was refused by the setup. */
@@ -57,13 +55,8 @@ export class Measure extends FrameElement {
     new ContextProvider(this, { context: cursorContext, initialValue: new Cursor() });
   }
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document.setup, document.notes.measure, view.unit];
-  }
-
   override render() {
-    const { document } = this.#page.state;
+    const { document } = this.page.store.parts;
     const read = this.#measurement();
     const { measured, unit } = read;
     return html`
@@ -86,7 +79,7 @@ export class Measure extends FrameElement {
                 withTool(this.#notes(), tool, part, event.detail.text),
                 event,
               ),
-            share: (sameTool) => this.#page.store.setNotes("measure", { ...this.#notes(), sameTool }),
+            share: (sameTool) => this.page.store.setNotes("measure", { ...this.#notes(), sameTool }),
           })}
         </section>
         ${resultDetails(read, {
@@ -113,13 +106,13 @@ export class Measure extends FrameElement {
 
   /** As written down, bare numbers in the unit shown. */
   #notes(): MeasureNotes {
-    const { document, view } = this.#page.state;
+    const { document, view } = this.page.store.parts;
     return measureNotesIn(document.notes.measure, view.unit);
   }
 
   /** Read anew only when something else is written: the charts compare by identity. */
   #measurement(): Measurement {
-    const { document, view } = this.#page.state;
+    const { document, view } = this.page.store.parts;
     const written = document.notes.measure;
     if (!this.#read || this.#readFrom !== written || this.#read.unit !== view.unit) {
       this.#readFrom = written;
@@ -151,11 +144,11 @@ export class Measure extends FrameElement {
 
   #write(field: string, written: MeasureNotes, { detail }: WriteEvent): void {
     this.typing = detail.done ? "" : field;
-    this.#page.store.setNotes("measure", written, { commit: detail.done });
+    this.page.store.setNotes("measure", written, { commit: detail.done });
   }
 
   async #remove(length: LengthName, row: number): Promise<void> {
-    this.#page.store.setNotes("measure", withoutReading(this.#notes(), length, row));
+    this.page.store.setNotes("measure", withoutReading(this.#notes(), length, row));
     await this.updateComplete;
     this.#entries()
       .find((entry) => entry.dataset.field === readingField(length, row))
@@ -188,7 +181,8 @@ export class Measure extends FrameElement {
   }
 
   readonly #use = (): void => {
-    const { store, state: shown } = this.#page;
+    const { store } = this.page;
+    const { parts: shown } = store;
     const read = this.#measurement();
     if (!read.measured) return;
     const outcome = withMeasuredGap(shown.document.setup, read.measured);
@@ -205,12 +199,12 @@ export class Measure extends FrameElement {
     store.setGap(gapMm(outcome.setup));
     store.say("note", setInWords(read.measured, read.unit), {
       label: "See it in Explore",
-      accept: () => this.#route.router.go("explore"),
+      accept: () => this.page.router.go("explore"),
     });
   };
 
   readonly #save = (): void => {
-    const { document } = this.#page.state;
+    const { document } = this.page.store.parts;
     const name = setupFileName(document.setup).replace(/\.setup\.json$/, "");
     saveCsv(measureTable(this.#measurement(), this.#notes()), `${name}-measured-gap`);
   };

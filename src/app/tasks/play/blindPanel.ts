@@ -1,4 +1,5 @@
 /** Which of the two gaps sounds; or, blind, A and B without saying which is which, guesses, and what they are worth. */
+import { consume } from "@lit/context";
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
 import { bothUnits } from "../../../charts/kit/numbers.ts";
@@ -6,17 +7,16 @@ import { chanceByGuessing } from "../../../study/feel/guessing.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { segments } from "../../shell/look/segments.ts";
-import { FrameElement } from "../../state/frameElement.ts";
-import { ObservableController, StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import { type Blind, type Letter, soundOf, type Which } from "./blind.ts";
-import { type PlaySession, type PlayState, sessionContext } from "./session.ts";
+import { type PlaySession, sessionContext } from "./session.ts";
 
 const LETTERS = ["A", "B"] as const satisfies readonly Letter[];
 
 @customElement("annulus-play-blind")
-export class BlindPanel extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #play = new ObservableController<PlayState, PlaySession>(this, sessionContext);
+export class BlindPanel extends PageElement {
+  @consume({ context: sessionContext })
+  private readonly play!: PlaySession;
 
   static override styles = [
     controls,
@@ -47,22 +47,16 @@ export class BlindPanel extends FrameElement {
     `,
   ];
 
-  protected override news(): readonly unknown[] {
-    const { blind, hears, voices } = this.#play.value;
-    const { document, view } = this.#page.state;
-    return [blind, hears, voices, document.gapMm, document.referenceGapMm, view.unit];
-  }
-
   override render() {
-    const { blind } = this.#play.value;
+    const { blind } = this.play.parts;
     return html`<h3>Two gaps by ear</h3>${blind ? this.#blind(blind) : this.#open()}`;
   }
 
   #open() {
-    const session = this.#play.observed;
-    const { hears, voices } = this.#play.value;
-    const { gapMm, referenceGapMm } = this.#page.state.document;
-    const { unit } = this.#page.state.view;
+    const session = this.play;
+    const { hears, voices } = this.play.parts;
+    const { gapMm, referenceGapMm } = this.page.store.parts.document;
+    const { unit } = this.page.store.parts.view;
     const isSame = gapMm === referenceGapMm;
     const choices = [
       { value: "chosen" as Which, text: `chosen, ${formatLength(gapMm, unit)}` },
@@ -83,7 +77,7 @@ export class BlindPanel extends FrameElement {
   }
 
   #blind(blind: Blind) {
-    const session = this.#play.observed;
+    const session = this.play;
     return html`
       <div class="row letters">
         <span>What sounds</span>
@@ -108,7 +102,7 @@ export class BlindPanel extends FrameElement {
         <span>The wider gap is</span>
         ${LETTERS.map(
           (letter) => html`
-            <button type="button" data-testid="guess-${letter}" @click=${() => this.#play.observed.guess(letter)}>${letter}</button>
+            <button type="button" data-testid="guess-${letter}" @click=${() => this.play.guess(letter)}>${letter}</button>
           `,
         )}
       </div>
@@ -116,8 +110,8 @@ export class BlindPanel extends FrameElement {
   }
 
   #answer(blind: Blind, guess: Letter) {
-    const { gapMm, referenceGapMm } = this.#page.state.document;
-    const { unit } = this.#page.state.view;
+    const { gapMm, referenceGapMm } = this.page.store.parts.document;
+    const { unit } = this.page.store.parts.view;
     const gapOf = (letter: Letter) => (soundOf(blind, letter) === "chosen" ? gapMm : referenceGapMm);
     const other = guess === "A" ? "B" : "A";
     return html`
@@ -125,7 +119,7 @@ export class BlindPanel extends FrameElement {
         ${gapOf(guess) > gapOf(other) ? "Right" : "Wrong"}: A was ${bothUnits(gapOf("A"), unit)}, B was ${bothUnits(gapOf("B"), unit)}.
       </p>
       <div class="row">
-        <button type="button" data-testid="again" @click=${() => this.#play.observed.goBlind()}>Again</button>
+        <button type="button" data-testid="again" @click=${() => this.play.goBlind()}>Again</button>
       </div>
     `;
   }

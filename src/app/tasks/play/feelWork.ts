@@ -1,8 +1,8 @@
 /** What is being worked out of how it feels, how far it is, and a way to stop it; or why it cannot be. */
 import { html, nothing, type TemplateResult } from "lit";
 import { icon } from "../../shell/look/icon.ts";
-import type { FeelController } from "../../state/storeController.ts";
 import type { FeelKind } from "../../work/feelAsks.ts";
+import type { FeelResults } from "../../work/feelResults.ts";
 
 const WORDS: Readonly<Record<FeelKind, string>> = {
   stream: "the steady stream",
@@ -14,7 +14,8 @@ const WORDS: Readonly<Record<FeelKind, string>> = {
 };
 
 /** One line for all of them: they are worked out one after another. */
-export function feelWork({ state, feel }: FeelController, kinds: readonly FeelKind[]): TemplateResult {
+export function feelWork(feel: FeelResults, kinds: readonly FeelKind[]): TemplateResult {
+  const { parts: state } = feel;
   const refused = new Set(kinds.flatMap((kind) => state[kind].refused ?? []));
   const busy = kinds.find((kind) => state[kind].progress !== null);
   const isStopped = kinds.some((kind) => state[kind].stopped);

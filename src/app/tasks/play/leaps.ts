@@ -1,4 +1,5 @@
 /** How often a leap from note to note lands wrong, at several gaps: an experiment with modelled lips that miss their aim. */
+
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { percent } from "../../../charts/kit/numbers.ts";
@@ -7,13 +8,12 @@ import { PLAYED } from "../../../study/change/verdicts.ts";
 import { missChance } from "../../../study/feel/leaps.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import { shownGaps } from "../../state/gapLimits.ts";
 import type { LeapPart } from "../../state/notes/playNotes.ts";
-import { StoreController } from "../../state/storeController.ts";
 import { openFeelWorker } from "../../work/feelConnection.ts";
 import { type LeapExperiment, Leaps } from "../../work/feelLeaps.ts";
 import { feelQuestion, LEAP, type Read, readField } from "../../work/feelQuestion.ts";
@@ -26,10 +26,8 @@ const NOTES = Array.from({ length: PLAYED[1] - PLAYED[0] + 1 }, (_, i) => PLAYED
 const STEPS = 4;
 
 @customElement("annulus-leaps")
-export class LeapsSection extends FrameElement {
-  readonly #page = new StoreController(this);
+export class LeapsSection extends PageElement {
   readonly #leaps = new Leaps(openFeelWorker);
-  #leave: (() => void) | null = null;
   @state() private typing = "";
   #data: LeapData | null = null;
   #drawn: unknown = null;
@@ -45,20 +43,9 @@ export class LeapsSection extends FrameElement {
     `,
   ];
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#leave = this.#leaps.subscribe(() => this.requestUpdate());
-  }
-
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#leave?.();
     this.#leaps.stop();
-  }
-
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document, view.unit, this.#leaps.value];
   }
 
   override render() {
@@ -123,7 +110,7 @@ export class LeapsSection extends FrameElement {
       <annulus-entry
         data-testid="leap-${part}"
         .label=${label}
-        .text=${this.#page.state.document.notes.play.leap[part]}
+        .text=${this.page.store.parts.document.notes.play.leap[part]}
         .unit=${unit}
         .hint=${`usually ${LEAP[part].usual}`}
         .problem=${this.typing !== part && "refused" in read ? read.refused : ""}
@@ -133,13 +120,13 @@ export class LeapsSection extends FrameElement {
   }
 
   #read(part: LeapPart): Read {
-    return readField(this.#page.state.document.notes.play.leap[part], LEAP[part]);
+    return readField(this.page.store.parts.document.notes.play.leap[part], LEAP[part]);
   }
 
   #write(part: LeapPart, text: string, done: boolean): void {
     this.typing = done ? "" : part;
-    const { play } = this.#page.state.document.notes;
-    this.#page.store.setNotes("play", { ...play, leap: { ...play.leap, [part]: text } }, { commit: done });
+    const { play } = this.page.store.parts.document.notes;
+    this.page.store.setNotes("play", { ...play, leap: { ...play.leap, [part]: text } }, { commit: done });
   }
 
   readonly #onLeave = (): void => {
@@ -153,7 +140,7 @@ export class LeapsSection extends FrameElement {
 
   /** null while something typed cannot be read. */
   #experiment(): LeapExperiment | null {
-    const { setup, gapMm, referenceGapMm, lips, pressure } = feelQuestion(this.#page.state.document);
+    const { setup, gapMm, referenceGapMm, lips, pressure } = feelQuestion(this.page.store.parts.document);
     const [from, to, aim, runs] = (["from", "to", "aim", "runs"] as const).map((part) => this.#read(part));
     if (!("value" in from && "value" in to && "value" in aim && "value" in runs) || !lips || !pressure)
       return null;
@@ -176,7 +163,7 @@ export class LeapsSection extends FrameElement {
   /** What has leapt, while it is of this instrument; made once for each news of it. */
   #shown(): LeapData | null {
     const { experiment, tallies } = this.#leaps.value;
-    const { setup } = this.#page.state.document;
+    const { setup } = this.page.store.parts.document;
     if (!experiment || tallies.size === 0 || !sameToModel(experiment.setup, setup)) return null;
     if (this.#drawn === tallies) return this.#data;
     this.#drawn = tallies;

@@ -35,6 +35,6 @@ export class LeapsView extends ChartFigure {
   }
 
   protected table() {
-    return this.data && leapTable(this.data, this.page.state.view.unit);
+    return this.data && leapTable(this.data, this.page.store.parts.view.unit);
   }
 }

@@ -1,17 +1,18 @@
 /** The pad: pressed, it plays; where it is pressed sets the lips' pitch and the breath. */
+import { consume } from "@lit/context";
 import { css } from "lit";
 import { customElement } from "lit/decorators.js";
 import { MOST_MOUTH_PRESSURE } from "../../../../workers/lipsProtocol.ts";
 import { type PlayPad, placePoint, playPad, playPadTable } from "../../../charts/drawings/playPad.ts";
 import type { Drawing, Frame } from "../../../charts/kit/drawing.ts";
 import { ChartFigure } from "../../chart/chartFigure.ts";
-import { ObservableController } from "../../state/storeController.ts";
 import { arrowMove } from "./keys.ts";
-import { type PlaySession, type PlayState, sessionContext } from "./session.ts";
+import { type PlaySession, sessionContext } from "./session.ts";
 
 @customElement("annulus-play-pad")
 export class PlayPadView extends ChartFigure {
-  readonly #play = new ObservableController<PlayState, PlaySession>(this, sessionContext);
+  @consume({ context: sessionContext })
+  private readonly play!: PlaySession;
   protected readonly name = "play-pad";
   protected readonly label = "Pad: lip pitch across, mouth pressure upwards";
   protected readonly about =
@@ -45,7 +46,7 @@ export class PlayPadView extends ChartFigure {
   }
 
   protected inputs() {
-    const { voices, slots } = this.#play.value;
+    const { voices, slots } = this.play.parts;
     return [voices, slots];
   }
 
@@ -55,12 +56,12 @@ export class PlayPadView extends ChartFigure {
   }
 
   protected override followed() {
-    const { blown, isSounding } = this.#play.value;
+    const { blown, isSounding } = this.play.parts;
     return [blown, isSounding];
   }
 
   protected override follow(drawing: Drawing) {
-    const { blown, isSounding } = this.#play.value;
+    const { blown, isSounding } = this.play.parts;
     placePoint(drawing, { ...blown, isSounding });
   }
 
@@ -70,11 +71,11 @@ export class PlayPadView extends ChartFigure {
   }
 
   #pad(): PlayPad | null {
-    const { voices, slots } = this.#play.value;
+    const { voices, slots } = this.play.parts;
     const { chosen, reference } = voices;
     if (!chosen || !reference) return null;
     return {
-      rangeHz: this.#play.observed.rangeHz,
+      rangeHz: this.play.rangeHz,
       mostPressure: MOST_MOUTH_PRESSURE,
       chosenGapMm: chosen.gapMm,
       referenceGapMm: reference.gapMm,
@@ -89,7 +90,7 @@ export class PlayPadView extends ChartFigure {
     down.preventDefault();
     this.sheet.focus({ preventScroll: true });
     this.sheet.setPointerCapture(down.pointerId);
-    const session = this.#play.observed;
+    const session = this.play;
     const wasSounding = session.value.isSounding;
     const up = new AbortController();
     const options = { signal: up.signal };
@@ -106,17 +107,17 @@ export class PlayPadView extends ChartFigure {
 
   #move(event: PointerEvent): void {
     const [x, y] = this.placeOf(event);
-    this.#play.observed.blow({
+    this.play.blow({
       lipHz: this.drawing!.x.invert(x),
       mouthPressure: 1000 * this.drawing!.y.invert(y),
     });
   }
 
   protected override onKey(event: KeyboardEvent) {
-    const move = arrowMove(event, this.#play.value.blown);
+    const move = arrowMove(event, this.play.parts.blown);
     if (!move) return;
     event.preventDefault();
-    this.#play.observed.blow(move);
+    this.play.blow(move);
   }
 
   /** Gives the pad the keys. */

@@ -1,4 +1,5 @@
 /** A slur or an octave leap at both gaps, the chosen one first: computed for the chart, and heard where there is sound. */
+import { consume } from "@lit/context";
 import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import type { PlayedPhrase } from "../../../charts/plots/phraseChart.ts";
@@ -6,11 +7,10 @@ import type { PhraseName } from "../../../study/feel/phrase.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { FrameElement } from "../../state/frameElement.ts";
-import { ObservableController, StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import "./phraseFigure.ts";
 import type { VoiceAtGap } from "../../../study/feel/voice.ts";
-import { type AtBoth, type PlaySession, type PlayState, sessionContext } from "./session.ts";
+import { type AtBoth, type PlaySession, sessionContext } from "./session.ts";
 import type { VoiceFollower } from "./voiceFollower.ts";
 
 const PHRASES: readonly { readonly name: PhraseName; readonly text: string }[] = [
@@ -19,9 +19,9 @@ const PHRASES: readonly { readonly name: PhraseName; readonly text: string }[] =
 ];
 
 @customElement("annulus-phrases")
-export class Phrases extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #play = new ObservableController<PlayState, PlaySession>(this, sessionContext);
+export class Phrases extends PageElement {
+  @consume({ context: sessionContext })
+  private readonly play!: PlaySession;
   @property({ attribute: false }) follower!: VoiceFollower;
   @state() private played: PlayedPhrase | null = null;
   @state() private isBusy = false;
@@ -56,16 +56,10 @@ export class Phrases extends FrameElement {
     `,
   ];
 
-  protected override news(): readonly unknown[] {
-    const { voices, performing, blind, audio } = this.#play.value;
-    const { view } = this.#page.state;
-    return [voices, performing, blind, audio, view.unit];
-  }
-
   override render() {
-    const { voices, performing, blind, audio } = this.#play.value;
-    const { gapMm, referenceGapMm } = this.#page.state.document;
-    const { unit } = this.#page.state.view;
+    const { voices, performing, blind, audio } = this.play.parts;
+    const { gapMm, referenceGapMm } = this.page.store.parts.document;
+    const { unit } = this.page.store.parts.view;
     const cannot = !voices.chosen || blind !== null || this.isBusy;
     const heard = [
       `chosen gap, ${formatLength(gapMm, unit)}`,
@@ -91,7 +85,7 @@ export class Phrases extends FrameElement {
   }
 
   async #perform(name: PhraseName): Promise<void> {
-    const session = this.#play.observed;
+    const session = this.play;
     const { voices } = session.value;
     this.isBusy = true;
     this.refused = "";
@@ -102,7 +96,7 @@ export class Phrases extends FrameElement {
       return;
     }
     const [chosen, reference] = answer;
-    this.played = { chosen, reference, feltCents: this.#page.state.document.setup.thresholds.cents };
+    this.played = { chosen, reference, feltCents: this.page.store.parts.document.setup.thresholds.cents };
     this.#voices = voices;
     await session.perform([
       { performance: chosen, voice: voices.chosen! },

@@ -1,14 +1,14 @@
 /** The live instrument: modelled lips on this air column, to be played and heard at two gaps. */
+
 import { ContextProvider } from "@lit/context";
 import { css, html, nothing } from "lit";
 import { customElement, query } from "lit/decorators.js";
 import { Cursor, cursorContext } from "../../chart/cursor.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { PageElement } from "../../state/page.ts";
 import "../../form/gap/gapReadout.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
-import { FeelController, StoreController } from "../../state/storeController.ts";
 import { feelQuestion } from "../../work/feelQuestion.ts";
 import "./blindPanel.ts";
 import { playByKeys } from "./keys.ts";
@@ -24,9 +24,7 @@ import "./slots.ts";
 import { VoiceFollower } from "./voiceFollower.ts";
 
 @customElement("annulus-play")
-export class Play extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #feel = new FeelController(this, "slots");
+export class Play extends PageElement {
   readonly #session = new PlaySession();
   readonly #follower = new VoiceFollower(this.#session);
   @query("annulus-play-pad") private pad!: PlayPadView;
@@ -96,10 +94,6 @@ export class Play extends FrameElement {
     this.#leaving = new AbortController();
     const { signal } = this.#leaving;
     const session = this.#session;
-    signal.addEventListener(
-      "abort",
-      session.subscribe(() => this.requestUpdate()),
-    );
     if (this.hasUpdated) this.#follow();
     playByKeys(
       window,
@@ -120,36 +114,21 @@ export class Play extends FrameElement {
     this.#follower.close();
   }
 
-  protected override news(): readonly unknown[] {
-    const { document } = this.#page.state;
-    const { blind, refused, isSounding, performing } = this.#session.value;
-    return [
-      isSounding || performing !== null,
-      document.setup,
-      document.gapMm,
-      document.referenceGapMm,
-      document.notes.play,
-      this.#feel.state.slots,
-      blind !== null,
-      refused,
-    ];
-  }
-
   protected override willUpdate(): void {
     this.#follow();
   }
 
   /** Lips that cannot be read, which the fields say, change nothing. */
   #follow(): void {
-    const { document } = this.#page.state;
+    const { document } = this.page.store.state;
     const { lips } = feelQuestion(document);
     if (lips) this.#follower.follow(document, lips);
-    const { value } = this.#feel.state.slots;
+    const { value } = this.page.feel.parts.slots;
     if (value) this.#session.setSlots({ reference: value[0], chosen: value[1] });
   }
 
   override render() {
-    const { blind, refused, isSounding, performing } = this.#session.value;
+    const { blind, refused, isSounding, performing } = this.#session.parts;
     return html`
       <main>
         ${refused ? html`<p class="notice wrong" role="alert">${icon("warning")}<span>${refused}</span></p>` : nothing}

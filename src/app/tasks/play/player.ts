@@ -1,4 +1,5 @@
 /** How the live instrument is played without the pad: sliders, sound and stop, volume, a MIDI keyboard. */
+import { consume } from "@lit/context";
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { MOST_MOUTH_PRESSURE } from "../../../../workers/lipsProtocol.ts";
@@ -6,13 +7,13 @@ import { nearestNote, signed } from "../../../charts/kit/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { FrameElement } from "../../state/frameElement.ts";
-import { ObservableController } from "../../state/storeController.ts";
 import { listenToMidi, midiPlayer } from "./midi.ts";
 import { type PlaySession, type PlayState, sessionContext } from "./session.ts";
 
 @customElement("annulus-player")
 export class Player extends FrameElement {
-  readonly #play = new ObservableController<PlayState, PlaySession>(this, sessionContext);
+  @consume({ context: sessionContext })
+  private readonly play!: PlaySession;
   @state() private midi = "";
   #midiOff = new AbortController();
 
@@ -82,14 +83,9 @@ export class Player extends FrameElement {
     this.midi = "";
   }
 
-  protected override news(): readonly unknown[] {
-    const { report: _, ...shown } = this.#play.value;
-    return Object.values(shown);
-  }
-
   override render() {
-    const session = this.#play.observed;
-    const { audio, audioRefused, isSounding, performing, blown, volume } = this.#play.value;
+    const session = this.play;
+    const { audio, audioRefused, isSounding, performing, blown, volume } = this.play.parts;
     const note = nearestNote(blown.lipHz);
     const [low, high] = session.rangeHz;
     const isOn = isSounding || performing !== null;
@@ -162,7 +158,7 @@ export class Player extends FrameElement {
           full volume. A note can set in suddenly. What leaves the page is limited to half of full scale.
         </p>
         <div>
-          <button type="button" data-testid="accept" ?disabled=${audio === "opening" || !this.#play.value.voices.chosen} @click=${this.#onAccept}>
+          <button type="button" data-testid="accept" ?disabled=${audio === "opening" || !this.play.parts.voices.chosen} @click=${this.#onAccept}>
             ${audio === "opening" ? "Switching on…" : "The volume is low: switch sound on"}
           </button>
         </div>
@@ -171,13 +167,13 @@ export class Player extends FrameElement {
   }
 
   readonly #onAccept = async (): Promise<void> => {
-    await this.#play.observed.openAudio();
+    await this.play.openAudio();
     // the button is gone: on to what there is to play
     this.dispatchEvent(new CustomEvent("ready", { bubbles: true, composed: true }));
   };
 
   readonly #onMidi = async (): Promise<void> => {
-    const session = this.#play.observed;
+    const session = this.play;
     this.#midiOff.abort();
     this.#midiOff = new AbortController();
     try {

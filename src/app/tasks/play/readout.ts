@@ -1,16 +1,17 @@
 /** What sounds: note, frequency, which resonance carries it, how far the lips are from the edges of its slot. */
+import { consume } from "@lit/context";
 import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
 import { nearestNote, signed } from "../../../charts/kit/numbers.ts";
 import { cents } from "../../../study/instrument/pitch.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { FrameElement } from "../../state/frameElement.ts";
-import { ObservableController } from "../../state/storeController.ts";
-import { type PlaySession, type PlayState, sessionContext } from "./session.ts";
+import { type PlaySession, sessionContext } from "./session.ts";
 
 @customElement("annulus-play-readout")
 export class PlayReadout extends FrameElement {
-  readonly #play = new ObservableController<PlayState, PlaySession>(this, sessionContext);
+  @consume({ context: sessionContext })
+  private readonly play!: PlaySession;
   protected override readonly paceMs = 100;
   #spoken = "";
   #speakAt = 0;
@@ -54,13 +55,8 @@ export class PlayReadout extends FrameElement {
     `,
   ];
 
-  protected override news(): readonly unknown[] {
-    const { report, isSounding, blown, blind, hears, slots, voices } = this.#play.value;
-    return [report, isSounding, blown, blind, hears, slots, voices];
-  }
-
   override render() {
-    const { report, isSounding, blind } = this.#play.value;
+    const { report, isSounding, blind } = this.play.parts;
     const hidden = blind !== null;
     const hz = isSounding ? report?.frequencyHz : null;
     const note = hz ? nearestNote(hz) : null;
@@ -94,8 +90,8 @@ export class PlayReadout extends FrameElement {
 
   /** Below and above, of the note the lips would play or do. */
   #edges(): string {
-    const { report, blown, slots, voices } = this.#play.value;
-    const { sounding } = this.#play.observed;
+    const { report, blown, slots, voices } = this.play.parts;
+    const { sounding } = this.play;
     const at = slots[sounding];
     // those of another gap would mislead
     if (!at || at.gapMm !== voices[sounding]?.gapMm) return "–";
@@ -113,7 +109,7 @@ export class PlayReadout extends FrameElement {
 
   /** For who hears the page: at rest, and not more often than one can follow. */
   #words(): string {
-    const { report, isSounding, blind } = this.#play.value;
+    const { report, isSounding, blind } = this.play.parts;
     const sounding =
       report?.frequencyHz && !blind
         ? `${nearestNote(report.frequencyHz).name}, on resonance ${report.note ?? "none"}`

@@ -1,4 +1,5 @@
 /** How hard it blows at two gaps: the steady stream part by part, and the peaks from soft to loud. */
+
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
 import { bothUnits, signed } from "../../../charts/kit/numbers.ts";
@@ -8,8 +9,7 @@ import type { ResistanceChange } from "../../../study/blown/resistanceChange.ts"
 import type { LengthUnit } from "../../../units/length.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
-import { FeelController, StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import { FLOW, readField } from "../../work/feelQuestion.ts";
 import { feelStyles } from "./feelStyles.ts";
 import { feelWork } from "./feelWork.ts";
@@ -17,10 +17,7 @@ import "./resistanceFlowView.ts";
 import "./resistanceLevelView.ts";
 
 @customElement("annulus-resistance")
-export class ResistanceSection extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #feel = new FeelController(this, "stream", "levels");
-
+export class ResistanceSection extends PageElement {
   static override styles = [
     controls,
     sheetStyles,
@@ -40,14 +37,9 @@ export class ResistanceSection extends FrameElement {
     `,
   ];
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document.notes.play, view.unit, this.#feel.state];
-  }
-
   override render() {
-    const { document, view } = this.#page.state;
-    const { value, stale } = this.#feel.state.stream;
+    const { document, view } = this.page.store.parts;
+    const { value, stale } = this.page.feel.parts.stream;
     const read = readField(document.notes.play.flow, FLOW);
     const flow = "value" in read ? read.value : FLOW.usual;
     return html`
@@ -72,7 +64,7 @@ export class ResistanceSection extends FrameElement {
           />
         </label>
         <p class="words" aria-live="polite" data-testid="stream-finding">${value && !stale ? inWords(value, view.unit) : nothing}</p>
-        ${feelWork(this.#feel, ["stream", "levels"])}
+        ${feelWork(this.page.feel, ["stream", "levels"])}
         <div class="figures">
           <annulus-resistance-flow></annulus-resistance-flow>
           <annulus-resistance-level></annulus-resistance-level>
@@ -87,8 +79,8 @@ export class ResistanceSection extends FrameElement {
 
   #write(event: Event, commit: boolean): void {
     const flow = (event.target as HTMLInputElement).value;
-    const { play } = this.#page.state.document.notes;
-    this.#page.store.setNotes("play", { ...play, flow }, { commit });
+    const { play } = this.page.store.parts.document.notes;
+    this.page.store.setNotes("play", { ...play, flow }, { commit });
   }
 }
 

@@ -3,11 +3,9 @@ import { customElement } from "lit/decorators.js";
 import type { Frame } from "../../../charts/kit/drawing.ts";
 import { flowChart, flowHeight, flowTable } from "../../../charts/plots/flowChart.ts";
 import { ChartFigure } from "../../chart/chartFigure.ts";
-import { FeelController } from "../../state/storeController.ts";
 
 @customElement("annulus-resistance-flow")
 export class ResistanceFlowView extends ChartFigure {
-  readonly #feel = new FeelController(this, "stream");
   protected readonly name = "pressure-drop";
   protected readonly label = "Pressure drop of a steady stream, part by part";
   protected readonly about =
@@ -20,25 +18,25 @@ export class ResistanceFlowView extends ChartFigure {
   }
 
   protected answer() {
-    return this.#feel.state.stream;
+    return this.page.feel.parts.stream;
   }
 
   protected heightFor(width: number) {
-    const { value } = this.#feel.state.stream;
+    const { value } = this.page.feel.parts.stream;
     return value ? flowHeight(value, width) : 360;
   }
 
   protected inputs() {
-    return [this.#feel.state.stream.value];
+    return [this.page.feel.parts.stream.value];
   }
 
   protected draw(frame: Frame) {
-    const { value } = this.#feel.state.stream;
+    const { value } = this.page.feel.parts.stream;
     return value && flowChart(value, frame);
   }
 
   protected table() {
-    const { value } = this.#feel.state.stream;
-    return value && flowTable(value, this.page.state.view.unit);
+    const { value } = this.page.feel.parts.stream;
+    return value && flowTable(value, this.page.store.parts.view.unit);
   }
 }

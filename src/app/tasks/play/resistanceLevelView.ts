@@ -3,11 +3,9 @@ import { customElement } from "lit/decorators.js";
 import type { Frame } from "../../../charts/kit/drawing.ts";
 import { type LevelData, levelChart, levelTable } from "../../../charts/plots/levelChart.ts";
 import { ChartFigure } from "../../chart/chartFigure.ts";
-import { FeelController } from "../../state/storeController.ts";
 
 @customElement("annulus-resistance-level")
 export class ResistanceLevelView extends ChartFigure {
-  readonly #feel = new FeelController(this, "levels");
   protected readonly name = "height-against-level";
   protected readonly label = "Height of each peak from soft to loud";
   protected readonly about =
@@ -20,12 +18,14 @@ export class ResistanceLevelView extends ChartFigure {
   }
 
   protected answer() {
-    return this.#feel.state.levels;
+    return this.page.feel.parts.levels;
   }
 
   get #data(): LevelData | null {
-    const { value } = this.#feel.state.levels;
-    return value && { reference: value[0], chosen: value.at(-1)!, highlight: this.page.state.view.resonance };
+    const { value } = this.page.feel.parts.levels;
+    return (
+      value && { reference: value[0], chosen: value.at(-1)!, highlight: this.page.store.parts.view.resonance }
+    );
   }
 
   protected heightFor(width: number) {
@@ -33,7 +33,7 @@ export class ResistanceLevelView extends ChartFigure {
   }
 
   protected inputs() {
-    return [this.#feel.state.levels.value, this.page.state.view.resonance];
+    return [this.page.feel.parts.levels.value, this.page.store.parts.view.resonance];
   }
 
   protected draw(frame: Frame) {

@@ -1,12 +1,12 @@
 /** How firmly notes sit in their slots at two gaps, on modelled lips anyone may change. */
+
 import { css, html } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { controls } from "../../shell/look/controls.ts";
+import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import { type PlayNotes, playNotesIn } from "../../state/notes/playNotes.ts";
-import { FeelController, StoreController } from "../../state/storeController.ts";
 import { feelStyles } from "./feelStyles.ts";
 import { feelWork } from "./feelWork.ts";
 import "./slotsHoldView.ts";
@@ -14,9 +14,7 @@ import { hasOwnLips, lipsForm } from "./slotsLips.ts";
 import "./slotsView.ts";
 
 @customElement("annulus-slots")
-export class Slots extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #feel = new FeelController(this, "slots", "felt", "holds");
+export class Slots extends PageElement {
   @state() private typing = "";
 
   static override styles = [
@@ -30,14 +28,9 @@ export class Slots extends FrameElement {
     `,
   ];
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document.notes.play, view.unit, this.#feel.state];
-  }
-
   override render() {
     const notes = this.#notes();
-    const { felt } = this.#feel.state;
+    const { felt } = this.page.feel.parts;
     return html`
       <section aria-labelledby="slots-title">
         <h2 id="slots-title">How firmly notes hold</h2>
@@ -48,7 +41,7 @@ export class Slots extends FrameElement {
         <div aria-live="polite">
           ${felt.value && !felt.stale ? html`<p class="words" data-testid="slots-finding"><span class="finding">The model: ${felt.value.slots.finding}.</span> ${felt.value.slots.model}</p>` : ""}
         </div>
-        ${feelWork(this.#feel, ["slots", "felt", "holds"])}
+        ${feelWork(this.page.feel, ["slots", "felt", "holds"])}
         <div class="figures">
           <annulus-slots-view></annulus-slots-view>
           <annulus-slots-hold></annulus-slots-hold>
@@ -66,13 +59,13 @@ export class Slots extends FrameElement {
   }
 
   #notes(): PlayNotes {
-    const { document, view } = this.#page.state;
+    const { document, view } = this.page.store.parts;
     return playNotesIn(document.notes.play, view.unit);
   }
 
   readonly #write = (field: string, notes: PlayNotes, done: boolean): void => {
     this.typing = done ? "" : field;
-    this.#page.store.setNotes("play", notes, { commit: done });
+    this.page.store.setNotes("play", notes, { commit: done });
   };
 
   readonly #onLeave = (): void => {

@@ -7,11 +7,9 @@ import { holdChart, holdTable } from "../../../charts/plots/gap/holdChart.ts";
 import { ChartFigure } from "../../chart/chartFigure.ts";
 import { keyMove } from "../../form/gap/gapSteps.ts";
 import { shownGaps } from "../../state/gapLimits.ts";
-import { FeelController } from "../../state/storeController.ts";
 
 @customElement("annulus-slots-hold")
 export class SlotsHoldView extends ChartFigure {
-  readonly #feel = new FeelController(this, "holds");
   protected readonly name = "hold-against-gap";
   protected readonly label = "Hold of each note against gap";
   protected override readonly followsHand = false;
@@ -27,7 +25,7 @@ export class SlotsHoldView extends ChartFigure {
   }
 
   protected answer() {
-    return this.#feel.state.holds;
+    return this.page.feel.parts.holds;
   }
 
   protected heightFor(width: number) {
@@ -35,13 +33,13 @@ export class SlotsHoldView extends ChartFigure {
   }
 
   protected inputs() {
-    const { document, view } = this.page.state;
-    return [this.#feel.state.holds.value, document.setup.thresholds, view.resonance, ...this.#domain];
+    const { document, view } = this.page.store.parts;
+    return [this.page.feel.parts.holds.value, document.setup.thresholds, view.resonance, ...this.#domain];
   }
 
   protected draw(frame: Frame): Drawing | null {
-    const { value } = this.#feel.state.holds;
-    const { document, view } = this.page.state;
+    const { value } = this.page.feel.parts.holds;
+    const { document, view } = this.page.store.parts;
     return (
       value &&
       holdChart(
@@ -60,44 +58,47 @@ export class SlotsHoldView extends ChartFigure {
   }
 
   protected override followed() {
-    return [this.page.state.document.gapMm, this.pointer.value.gapMm];
+    return [this.page.store.parts.document.gapMm, this.pointer.parts.gapMm];
   }
 
   protected override follow(drawing: Drawing): void {
-    const { gapMm } = this.pointer.value;
+    const { gapMm } = this.pointer.parts;
     (drawing as GapDrawing).move({
-      chosenGapMm: this.page.state.document.gapMm,
+      chosenGapMm: this.page.store.parts.document.gapMm,
       ...(gapMm !== null && { cursorGapMm: gapMm }),
     });
   }
 
   protected table() {
-    const { value } = this.#feel.state.holds;
-    return value && holdTable({ slots: value, referenceGapMm: value[0].gapMm }, this.page.state.view.unit);
+    const { value } = this.page.feel.parts.holds;
+    return (
+      value && holdTable({ slots: value, referenceGapMm: value[0].gapMm }, this.page.store.parts.view.unit)
+    );
   }
 
   protected override onPoint(event: PointerEvent): void {
     const [x, y] = this.placeOf(event);
-    if (this.isInPlot(x, y)) this.pointer.observed.point({ gapMm: this.drawing!.x.invert(x) });
-    else this.pointer.observed.leave();
+    if (this.isInPlot(x, y)) this.pointer.point({ gapMm: this.drawing!.x.invert(x) });
+    else this.pointer.leave();
   }
 
   protected override onKey(event: KeyboardEvent): void {
-    const { store, state } = this.page;
-    const gapMm = this.pointer.value.gapMm ?? state.document.gapMm;
+    const { store } = this.page;
+    const { parts: state } = store;
+    const gapMm = this.pointer.parts.gapMm ?? state.document.gapMm;
     if (event.key === "Enter") store.setGap(gapMm);
-    if (event.key === "Escape") this.pointer.observed.leave();
+    if (event.key === "Escape") this.pointer.leave();
     const move = keyMove(event, state.view.unit);
     if (move === null) return;
     event.preventDefault();
     const [low, high] = this.#domain;
     const to = Math.min(high, Math.max(low, gapMm + move));
-    this.pointer.observed.point({ gapMm: to });
+    this.pointer.point({ gapMm: to });
     this.say(`gap ${bothUnits(to, state.view.unit)}`);
   }
 
   get #domain(): [low: number, high: number] {
-    const { setup, gapMm, referenceGapMm } = this.page.state.document;
+    const { setup, gapMm, referenceGapMm } = this.page.store.parts.document;
     const { leastMm, mostMm } = shownGaps(setup);
     return [leastMm, Math.max(mostMm, gapMm, referenceGapMm)];
   }

@@ -3,11 +3,9 @@ import { customElement } from "lit/decorators.js";
 import type { Frame } from "../../../charts/kit/drawing.ts";
 import { type SlotData, slotChart, slotHeight, slotTable } from "../../../charts/plots/slotChart.ts";
 import { ChartFigure } from "../../chart/chartFigure.ts";
-import { FeelController } from "../../state/storeController.ts";
 
 @customElement("annulus-slots-view")
 export class SlotsView extends ChartFigure {
-  readonly #feel = new FeelController(this, "slots");
   protected readonly name = "slots";
   protected readonly label = "Slots of the notes at both gaps";
   protected readonly about =
@@ -21,11 +19,11 @@ export class SlotsView extends ChartFigure {
   }
 
   protected answer() {
-    return this.#feel.state.slots;
+    return this.page.feel.parts.slots;
   }
 
   get #data(): SlotData | null {
-    const { value } = this.#feel.state.slots;
+    const { value } = this.page.feel.parts.slots;
     return value && { reference: value[0], chosen: value[1] };
   }
 
@@ -35,7 +33,7 @@ export class SlotsView extends ChartFigure {
   }
 
   protected inputs() {
-    return [this.#feel.state.slots.value];
+    return [this.page.feel.parts.slots.value];
   }
 
   protected draw(frame: Frame) {

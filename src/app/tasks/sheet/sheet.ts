@@ -1,4 +1,5 @@
 /** The task Sheet: one page to hand over, on the screen as it will be printed, its words beside it. */
+
 import { html, nothing } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
 import { PARAGRAPHS, type Paragraph } from "../../../study/report/sheetParagraphs.ts";
@@ -11,14 +12,8 @@ import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PrintedCopy } from "../../shell/printedCopy.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import { type Head, type SheetNotes, withWords } from "../../state/notes/sheetNotes.ts";
-import {
-  FeelController,
-  OpenJobController,
-  ResultsController,
-  StoreController,
-} from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import { choices } from "./choices.ts";
 import { heldBack } from "./held.ts";
 import { notices } from "./notices.ts";
@@ -34,12 +29,8 @@ const BESIDE_FROM = 900;
 const AROUND = 80;
 
 @customElement("annulus-sheet")
-export class Sheet extends FrameElement {
+export class Sheet extends PageElement {
   static override styles = [controls, sheetStyles, sheetTaskStyles];
-  readonly #page = new StoreController(this);
-  readonly #model = new ResultsController(this);
-  readonly #feel = new FeelController(this, "felt", "closed");
-  readonly #open = new OpenJobController(this);
   readonly #printed = new SheetPaper();
   readonly #copy = new PrintedCopy(this, this.#printed);
   readonly #rule = new PageRule(this);
@@ -67,24 +58,17 @@ export class Sheet extends FrameElement {
     this.deskWidth = Math.floor(contentRect.width);
   });
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    const { explored, sweep, retuned } = this.#model.results;
-    const { felt, closed } = this.#feel.state;
-    return [document, view.unit, view.retune, explored, sweep, retuned, felt, closed, this.#open.state.row];
-  }
-
   protected override willUpdate(): void {
-    const news = this.news();
-    if (this.#content && news.every((one, i) => one === this.#madeFrom[i])) return;
-    this.#madeFrom = news;
-    this.#data = sheetData(this.#page.state, this.#model.results, this.#feel.state, this.#trial());
-    this.#content = paperContent(
-      this.#data.record,
-      this.#data.sweep,
-      this.#notes,
-      this.#open.state.row ?? {},
-    );
+    const { store, model, feel, job } = this.page;
+    const { document } = store.state;
+    const { unit, retune } = store.parts.view;
+    const { explored, sweep, retuned } = model.value;
+    const { felt, closed } = feel.parts;
+    const madeFrom = [document, unit, retune, explored, sweep, retuned, felt, closed, job.parts.row];
+    if (this.#content && madeFrom.every((one, i) => one === this.#madeFrom[i])) return;
+    this.#madeFrom = madeFrom;
+    this.#data = sheetData(store.state, model.value, feel.parts, this.#trial());
+    this.#content = paperContent(this.#data.record, this.#data.sweep, this.#notes, job.parts.row ?? {});
     this.#rule.set(paperSize(this.#notes));
   }
 
@@ -107,7 +91,7 @@ export class Sheet extends FrameElement {
         </div>
         <div class="notices">
           ${notices(this.#data!, {
-            compareWith: (mm) => this.#page.store.setReference(mm),
+            compareWith: (mm) => this.page.store.setReference(mm),
             recommend: (mm) => this.#recommend(mm),
           })}
         </div>
@@ -118,7 +102,7 @@ export class Sheet extends FrameElement {
               typing: this.typing,
               writeHead: (name, written) => this.#writeHead(name, written),
               write: (name, written) => this.#writeWords(name, written),
-              restore: (name) => this.#page.store.setNotes("sheet", withWords(notes, name, null)),
+              restore: (name) => this.page.store.setNotes("sheet", withWords(notes, name, null)),
             })}
           </section>
           <section class="preview" aria-label="The sheet as it will be printed">
@@ -202,7 +186,7 @@ export class Sheet extends FrameElement {
 
   /** What the blind trial found, worked out once. */
   #trial(): TrialFinding | null {
-    const { document, view } = this.#page.state;
+    const { document, view } = this.page.store.parts;
     const { trial } = document.notes.trial;
     const isSame = this.#found?.of === trial && this.#found.unit === view.unit;
     if (!isSame) this.#found = { of: trial, unit: view.unit, finding: trialFinding(trial, view.unit) };
@@ -233,11 +217,11 @@ export class Sheet extends FrameElement {
   }
 
   get #notes(): SheetNotes {
-    return this.#page.state.document.notes.sheet;
+    return this.page.store.parts.document.notes.sheet;
   }
 
   #write(part: Partial<SheetNotes>, commit = true): void {
-    this.#page.store.setNotes("sheet", { ...this.#notes, ...part }, { commit });
+    this.page.store.setNotes("sheet", { ...this.#notes, ...part }, { commit });
   }
 
   #writeHead(name: Head, { text, done }: Written): void {
@@ -246,11 +230,11 @@ export class Sheet extends FrameElement {
 
   #writeWords(name: Paragraph, { text, done }: Written): void {
     this.typing = done ? null : name;
-    this.#page.store.setNotes("sheet", withWords(this.#notes, name, text), { commit: done });
+    this.page.store.setNotes("sheet", withWords(this.#notes, name, text), { commit: done });
   }
 
   #recommend(mm: number): void {
-    const { store } = this.#page;
+    const { store } = this.page;
     store.setReference(this.#data!.record.present.gapMm, { commit: false });
     store.setGap(mm);
   }
@@ -276,8 +260,8 @@ export class Sheet extends FrameElement {
   };
 
   readonly #goOn = (): void => {
-    this.#model.model.sweepAgain();
-    this.#feel.feel.again();
+    this.page.model.sweepAgain();
+    this.page.feel.again();
   };
 }
 

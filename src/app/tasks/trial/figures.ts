@@ -45,7 +45,7 @@ export class RatingsFigure extends TrialFigure<RatingsData> {
   }
 
   protected table() {
-    return ratingsTable(this.data, this.page.state.view.unit);
+    return ratingsTable(this.data, this.page.store.parts.view.unit);
   }
 }
 

@@ -1,15 +1,15 @@
 /** The recordings of an opened trial, each with what it was: to listen to by item, and to delete. */
-import { css, html, LitElement, nothing, type PropertyValues } from "lit";
+
+import { css, html, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { itemLabel } from "../../../charts/plots/trial/ratingsChart.ts";
 import type { Trial } from "../../../trial/trial.ts";
 import { controls } from "../../shell/look/controls.ts";
-import { StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import { Recordings } from "./recordings.ts";
 
 @customElement("annulus-kept-recordings")
-export class KeptRecordings extends LitElement {
-  readonly #page = new StoreController(this);
+export class KeptRecordings extends PageElement {
   readonly #recordings = new Recordings();
   @property({ attribute: false }) trial!: Trial;
   @state() private addresses: ReadonlyMap<string, string> = new Map();
@@ -57,7 +57,7 @@ export class KeptRecordings extends LitElement {
       <h3>Recordings</h3>
       <ul data-testid="recordings">
         ${recorded.map(({ code, item }) => {
-          const label = `${code}, ${itemLabel(items[item], this.#page.state.view.unit)}`;
+          const label = `${code}, ${itemLabel(items[item], this.page.store.parts.view.unit)}`;
           return html`<li>${label}<audio controls src=${this.addresses.get(code)!} aria-label="Recording of ${label}"></audio></li>`;
         })}
       </ul>

@@ -1,4 +1,5 @@
 /** The plan under a hand: what is typed, what the worker says of its power, and the seal. */
+
 import { html } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { percent } from "../../../charts/kit/numbers.ts";
@@ -6,12 +7,11 @@ import type { PowerData } from "../../../charts/plots/trial/powerChart.ts";
 import { sealTrial } from "../../../trial/seal.ts";
 import { MOST_REPEATS } from "../../../trial/trial.ts";
 import { controls } from "../../shell/look/controls.ts";
+import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import { type TrialNotes, trialNotesIn } from "../../state/notes/trialNotes.ts";
-import { StoreController } from "../../state/storeController.ts";
 import "./figures.ts";
 import { itemName, planForm } from "./planForm.ts";
 import { type PlanRead, readPlan } from "./planReading.ts";
@@ -26,35 +26,26 @@ const FEW = 2;
 const MANY = 8;
 
 @customElement("annulus-trial-plan")
-export class TrialPlanSheet extends FrameElement {
+export class TrialPlanSheet extends PageElement {
   static override styles = [controls, sheetStyles, trialStyles];
-  readonly #page = new StoreController(this);
   readonly #power = new TrialWork("power", openTrialWorker);
   @state() private typing = "";
-  #leave = () => {};
   /** The drawing compares by identity. */
   #drawn: { readonly of: readonly unknown[]; readonly data: PowerData } | null = null;
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document, view.unit, this.#power.value];
-  }
-
   override connectedCallback(): void {
     super.connectedCallback();
-    this.#leave = this.#power.subscribe(() => this.requestUpdate());
     this.addEventListener("focusout", this.#onLeave);
     if (this.hasUpdated) this.requestUpdate();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#leave();
     this.#power.close();
   }
 
   override render() {
-    const { setup } = this.#page.state.document;
+    const { setup } = this.page.store.parts.document;
     const notes = this.#notes;
     const read = readPlan(notes, setup);
     return html`
@@ -72,14 +63,14 @@ export class TrialPlanSheet extends FrameElement {
         writeItem: (row, event) => this.#writeItem(row, event),
         removeItem: (row) => this.#write({ [notes.kind]: notes[notes.kind].filter((_, i) => i !== row) }),
         write: (part, event) => this.#typed(part, { [part]: event.detail.text }, event),
-        propose: () => this.#write({ gaps: spreadGaps(this.#page.state.document, notes.unit) }),
+        propose: () => this.#write({ gaps: spreadGaps(this.page.store.parts.document, notes.unit) }),
         seal: () => this.#seal(read),
       })}
     `;
   }
 
   protected override updated(): void {
-    const { setup } = this.#page.state.document;
+    const { setup } = this.page.store.parts.document;
     const { numbers, repeats } = readPlan(this.#notes, setup);
     if (numbers && repeats !== null)
       this.#power.ask({ setup, of: { ...numbers, repeats: repeatsAround(repeats) } });
@@ -87,12 +78,12 @@ export class TrialPlanSheet extends FrameElement {
 
   /** As written down, bare numbers in the unit shown. */
   get #notes(): TrialNotes {
-    const { document, view } = this.#page.state;
+    const { document, view } = this.page.store.parts;
     return trialNotesIn(document.notes.trial, view.unit);
   }
 
   #write(part: Partial<TrialNotes>, commit = true): void {
-    this.#page.store.setNotes("trial", { ...this.#notes, ...part }, { commit });
+    this.page.store.setNotes("trial", { ...this.#notes, ...part }, { commit });
   }
 
   /** Rows left over at the end are none. */

@@ -1,4 +1,5 @@
 /** What an opened trial came to: the plain sentence first, the model's word beside it, then drawings, tests and every turn. */
+
 import { html, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { percent } from "../../../charts/kit/numbers.ts";
@@ -13,9 +14,8 @@ import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { gapEffect } from "../../state/bench/gapEffect.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import { setupFileName } from "../../state/keeping/setupFile.ts";
-import { ResultsController, StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import "./figures.ts";
 import "./keptRecordings.ts";
 import { agreementData, pText, ratingsData, testWords } from "./resultData.ts";
@@ -27,13 +27,10 @@ import { trialTable } from "./trialTable.ts";
 import { TrialWork } from "./trialWork.ts";
 
 @customElement("annulus-trial-result")
-export class TrialResult extends FrameElement {
-  readonly #page = new StoreController(this);
-  readonly #model = new ResultsController(this);
+export class TrialResult extends PageElement {
   readonly #work = new TrialWork("analyse", openTrialWorker);
   @property({ attribute: false }) trial!: Trial;
   @state() private scale: Scale = "preference";
-  #leave = () => {};
   /** The drawings compare by identity. */
   #drawn: { readonly of: readonly unknown[]; readonly ratings: object; readonly agreement: object } | null =
     null;
@@ -41,20 +38,13 @@ export class TrialResult extends FrameElement {
 
   static override styles = [controls, sheetStyles, resultStyles];
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document.setup, view.unit, this.#work.value, this.#model.results.sweep.value];
-  }
-
   override connectedCallback(): void {
     super.connectedCallback();
-    this.#leave = this.#work.subscribe(() => this.requestUpdate());
     if (this.hasUpdated) this.#ask();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#leave();
     this.#work.close();
   }
 
@@ -63,7 +53,7 @@ export class TrialResult extends FrameElement {
   }
 
   #ask(): void {
-    this.#work.ask({ setup: this.#page.state.document.setup, of: { trial: this.trial } });
+    this.#work.ask({ setup: this.page.store.parts.document.setup, of: { trial: this.trial } });
   }
 
   override render() {
@@ -91,14 +81,14 @@ export class TrialResult extends FrameElement {
   }
 
   #finding(): TrialFinding | null {
-    const of = [this.trial, this.#page.state.view.unit];
+    const of = [this.trial, this.page.store.parts.view.unit];
     if (!this.#found || of.some((one, i) => one !== this.#found!.of[i]))
-      this.#found = { of, finding: trialFinding(this.trial, this.#page.state.view.unit) };
+      this.#found = { of, finding: trialFinding(this.trial, this.page.store.parts.view.unit) };
     return this.#found.finding;
   }
 
   #head(finding: TrialFinding | null, refused: string | null, analysis: TrialAnalysis | null) {
-    const { unit } = this.#page.state.view;
+    const { unit } = this.page.store.parts.view;
     const { trial } = this;
     const preference = analysis?.scales.find(({ scale }) => scale === "preference");
     const other = unit === "mm" ? "in" : "mm";
@@ -154,8 +144,8 @@ export class TrialResult extends FrameElement {
     const gapsMm = this.trial.items.flatMap(({ gapMm }) => gapMm ?? []);
     if (gapsMm.length < this.trial.items.length)
       return "It knows nothing of these by name: open each as a setup in Compare, and it says how they differ.";
-    const { document, view } = this.#page.state;
-    const { value } = this.#model.results.sweep;
+    const { document, view } = this.page.store.parts;
+    const { value } = this.page.model.parts.sweep;
     const effect =
       value &&
       gapEffect({
@@ -172,7 +162,7 @@ export class TrialResult extends FrameElement {
   }
 
   #drawings(analysis: TrialAnalysis) {
-    const { unit } = this.#page.state.view;
+    const { unit } = this.page.store.parts.view;
     const of = [analysis, unit, this.scale];
     const shown = analysis.scales.find(({ scale }) => scale === this.scale)!;
     if (!this.#drawn || of.some((one, i) => one !== this.#drawn!.of[i]))
@@ -197,7 +187,7 @@ export class TrialResult extends FrameElement {
   }
 
   #turns() {
-    const { unit } = this.#page.state.view;
+    const { unit } = this.page.store.parts.view;
     const { items, turns } = this.trial;
     return html`
       <div class="scroll" tabindex="0" role="region" aria-label="Every turn">
@@ -224,7 +214,7 @@ export class TrialResult extends FrameElement {
   }
 
   readonly #save = (): void => {
-    const name = setupFileName(this.#page.state.document.setup).replace(/\.setup\.json$/, "");
+    const name = setupFileName(this.page.store.parts.document.setup).replace(/\.setup\.json$/, "");
     saveCsv(trialTable(this.trial), `${name}-blind-trial`);
   };
 }

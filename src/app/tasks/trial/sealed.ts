@@ -1,4 +1,5 @@
 /** A sealed trial: the turns for whoever plays; the card for the second person, behind a warning; and the way to open it. */
+
 import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { isRated, type Trial } from "../../../trial/trial.ts";
@@ -7,8 +8,7 @@ import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PrintedCopy } from "../../shell/printedCopy.ts";
-import { FrameElement } from "../../state/frameElement.ts";
-import { StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import { haveSeen, rememberSeen } from "./codesSeen.ts";
 import "./session.ts";
 import { SetupCard } from "./setupCard.ts";
@@ -24,21 +24,15 @@ const FACES = [
 ] as const;
 
 @customElement("annulus-trial-sealed")
-export class SealedTrial extends FrameElement {
+export class SealedTrial extends PageElement {
   static override styles = [controls, sheetStyles, trialStyles];
-  readonly #page = new StoreController(this);
   readonly #paper = new PrintedCopy(this, new SetupCard());
   @state() private face: Face = "play";
   /** The second person has said to be one; asked for anew whenever the card was left. */
   @state() private showsCard = false;
 
-  protected override news(): readonly unknown[] {
-    const { document, view } = this.#page.state;
-    return [document.notes.trial, document.setup, view.unit];
-  }
-
   override render() {
-    const { trial } = this.#page.state.document.notes.trial;
+    const { trial } = this.page.store.parts.document.notes.trial;
     if (!trial) return nothing;
     return html`
       <div class="head">
@@ -53,7 +47,7 @@ export class SealedTrial extends FrameElement {
   }
 
   protected override updated(): void {
-    const { document, view } = this.#page.state;
+    const { document, view } = this.page.store.parts;
     const { trial } = document.notes.trial;
     this.#paper.show(trial && this.showsCard ? { trial, setup: document.setup, unit: view.unit } : null);
   }
@@ -81,7 +75,7 @@ export class SealedTrial extends FrameElement {
           </div>
         </section>
       `;
-    const { document, view } = this.#page.state;
+    const { document, view } = this.page.store.parts;
     return html`
       <section class="stack">
         <div class="actions">
@@ -119,7 +113,8 @@ export class SealedTrial extends FrameElement {
   }
 
   #open(trial: Trial, isBlind: boolean): void {
-    const { store, state: shown } = this.#page;
+    const { store } = this.page;
+    const { parts: shown } = store;
     rememberSeen(trial.id);
     store.setNotes("trial", {
       ...shown.document.notes.trial,

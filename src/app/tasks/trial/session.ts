@@ -2,25 +2,24 @@
  * One turn at a time, for whoever plays: the code, what to play, four scales. Nothing here knows what is mounted: of a turn
  * only its code, its ratings and its remark are taken out of the sealed trial.
  */
+
 import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { isRated, repeatsOf, SCALES, type Scale } from "../../../trial/trial.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
 import { withTurn } from "../../state/notes/trialNotes.ts";
-import { StoreController } from "../../state/storeController.ts";
 import "./ratingSlider.ts";
 import type { RateEvent, RatingSlider } from "./ratingSlider.ts";
 import "./recordingPanel.ts";
 import { SCALE_WORDS } from "./scaleWords.ts";
 
 @customElement("annulus-trial-session")
-export class TrialSession extends FrameElement {
-  readonly #page = new StoreController(this);
+export class TrialSession extends PageElement {
   /** Where the player is; the first turn that is not wholly rated, until he goes elsewhere. */
   @property({ attribute: false }) at: number | null = null;
   @state() private hint = "";
@@ -93,12 +92,8 @@ export class TrialSession extends FrameElement {
     `,
   ];
 
-  protected override news(): readonly unknown[] {
-    return [this.#page.state.document.notes.trial];
-  }
-
   override render() {
-    const { trial } = this.#page.state.document.notes.trial;
+    const { trial } = this.page.store.parts.document.notes.trial;
     if (!trial) return nothing;
     const { turns, items, passages } = trial;
     const at = this.#place();
@@ -147,25 +142,26 @@ export class TrialSession extends FrameElement {
   }
 
   #place(): number {
-    const { turns } = this.#page.state.document.notes.trial.trial!;
+    const { turns } = this.page.store.parts.document.notes.trial.trial!;
     const next = turns.findIndex((turn) => !isRated(turn));
     this.at ??= next < 0 ? turns.length - 1 : next;
     return Math.min(this.at, turns.length - 1);
   }
 
   #rate(scale: Scale, { detail }: RateEvent): void {
-    const { ratings } = this.#page.state.document.notes.trial.trial!.turns[this.#place()];
+    const { ratings } = this.page.store.parts.document.notes.trial.trial!.turns[this.#place()];
     this.hint = "";
     this.#write({ ratings: { ...ratings, [scale]: detail.value } }, detail.done);
   }
 
   #write(part: Parameters<typeof withTurn>[2], commit: boolean): void {
-    const { store, state } = this.#page;
+    const { store } = this.page;
+    const { parts: state } = store;
     store.setNotes("trial", withTurn(state.document.notes.trial, this.#place(), part), { commit });
   }
 
   readonly #next = (): void => {
-    const { turns } = this.#page.state.document.notes.trial.trial!;
+    const { turns } = this.page.store.parts.document.notes.trial.trial!;
     const at = this.#place();
     const open = SCALES.filter((scale) => turns[at].ratings[scale] === null);
     if (open.length > 0) {

@@ -1,4 +1,5 @@
 /** The sheet of a blind trial: planned, sealed and played, opened. Whatever is shown before it is opened knows codes only. */
+
 import { ContextProvider } from "@lit/context";
 import { html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
@@ -7,17 +8,15 @@ import { Cursor, cursorContext } from "../../chart/cursor.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
-import { StoreController } from "../../state/storeController.ts";
+import { PageElement } from "../../state/page.ts";
 import "./plan.ts";
 import "./result.ts";
 import "./sealed.ts";
 import { trialStyles } from "./trialStyles.ts";
 
 @customElement("annulus-trial")
-export class TrialSheet extends FrameElement {
+export class TrialSheet extends PageElement {
   static override styles = [controls, sheetStyles, trialStyles];
-  readonly #page = new StoreController(this);
 
   constructor() {
     super();
@@ -25,12 +24,8 @@ export class TrialSheet extends FrameElement {
     new ContextProvider(this, { context: cursorContext, initialValue: new Cursor() });
   }
 
-  protected override news(): readonly unknown[] {
-    return [this.#page.state.document.notes.trial.trial];
-  }
-
   override render() {
-    const { trial } = this.#page.state.document.notes.trial;
+    const { trial } = this.page.store.parts.document.notes.trial;
     return html`
       <main @plananew=${this.#planAnew}>
         ${
@@ -55,7 +50,8 @@ export class TrialSheet extends FrameElement {
   }
 
   readonly #planAnew = (): void => {
-    const { store, state } = this.#page;
+    const { store } = this.page;
+    const { parts: state } = store;
     store.setNotes("trial", { ...state.document.notes.trial, trial: null });
     store.say("note", "The plan is open again; the trial and its ratings are put aside.", {
       label: "Bring the trial back",

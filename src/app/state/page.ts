@@ -1,0 +1,27 @@
+/** What every element of the page can read and act on, provided once at the root; and the element that reads it. */
+import { consume, createContext } from "@lit/context";
+import type { Router } from "../shell/route.ts";
+import type { FeelResults } from "../work/feelResults.ts";
+import type { ModelResults } from "../work/results.ts";
+import { FrameElement } from "./frameElement.ts";
+import type { OpenJob } from "./record/openJob.ts";
+import type { Store } from "./store.ts";
+
+export interface Page {
+  readonly store: Store;
+  /** What the model says of the document. */
+  readonly model: ModelResults;
+  /** How the document feels. */
+  readonly feel: FeelResults;
+  /** The job that is open. */
+  readonly job: OpenJob;
+  readonly router: Router;
+}
+
+export const pageContext = createContext<Page>(Symbol("page"));
+
+export abstract class PageElement extends FrameElement {
+  /** There from the first connection on. */
+  @consume({ context: pageContext })
+  protected readonly page!: Page;
+}
