@@ -8,6 +8,9 @@ export default defineConfig({
     ssr: "src/cli/annulus.ts",
     outDir: "dist/cli",
     target: "node20",
-    rolldownOptions: { output: { entryFileNames: "annulus.mjs", chunkFileNames: "[name].mjs" } },
+    rolldownOptions: {
+      checks: { pluginTimings: false },
+      output: { entryFileNames: "annulus.mjs", chunkFileNames: "[name].mjs" },
+    },
   },
 });

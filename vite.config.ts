@@ -21,6 +21,8 @@ export default defineConfig({
     // everything is a file of its own: the policy allows no data: fonts
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // said at every build on a slow machine, and nothing to be done about it
+    rolldownOptions: { checks: { pluginTimings: false } },
   },
   worker: { format: "es" },
   plugins: [
