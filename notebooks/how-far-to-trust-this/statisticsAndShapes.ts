@@ -1,12 +1,14 @@
+import { chiSquareTail, fQuantile, tQuantile } from "../../src/statistics/distributions.ts";
 import { splineOf } from "../../src/study/design/designSpline.ts";
 import { wilsonInterval } from "../../src/study/feel/wilsonInterval.ts";
-import { fQuantile } from "../../src/trial/fDistribution.ts";
 import { friedman } from "../../src/trial/friedman.ts";
 import { permutationTest } from "../../src/trial/permutation.ts";
 import { repeatability } from "../../src/trial/repeatability.ts";
+import chiSquare from "../../tests/reference/chi-square.csv?raw";
 import { numbersOf } from "../../tests/reference/csv.ts";
 import spline from "../../tests/reference/design-spline.csv?raw";
 import wilson from "../../tests/reference/lips-wilson.csv?raw";
+import studentT from "../../tests/reference/student-t.csv?raw";
 import trial from "../../tests/reference/trial-statistics.json" with { type: "json" };
 import { absolute, type Check, relative } from "./check.ts";
 
@@ -75,6 +77,28 @@ export const statisticsAndShapes: readonly Check[] = [
     samples: () =>
       (trial.fDistribution as readonly number[][]).map(([probability, d1, d2, quantile]) =>
         relative(`${probability}, ${d1} and ${d2}`, fQuantile(probability, d1, d2), quantile, 5e-9),
+      ),
+  },
+  {
+    name: "Quantiles of Student's t",
+    part,
+    source: "mpmath",
+    table: "student-t.csv",
+    unit: "1",
+    samples: () =>
+      numbersOf(studentT).map(([probability, degrees, quantile]) =>
+        relative(`${probability}, ${degrees}`, tQuantile(probability, degrees), quantile, 1e-9),
+      ),
+  },
+  {
+    name: "Upper tails of χ²",
+    part,
+    source: "mpmath",
+    table: "chi-square.csv",
+    unit: "1",
+    samples: () =>
+      numbersOf(chiSquare).map(([value, degrees, tail]) =>
+        relative(`${value}, ${degrees}`, chiSquareTail(value, degrees), tail, 1e-12),
       ),
   },
   {

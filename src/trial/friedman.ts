@@ -3,7 +3,7 @@
  * Hollander & Wolfe, Nonparametric Statistical Methods, 7.1: χ² = (k−1) Σ(R_j − n(k+1)/2)² / (Σr² − nk(k+1)²/4), p from χ²
  * with k−1 degrees of freedom: an approximation, rough for few repeats. Kendall's W = χ²/(n(k−1)): 1 where all repeats rank alike.
  */
-import chiSquare from "@stdlib/stats-base-dists-chisquare-cdf";
+import { chiSquareTail } from "../statistics/distributions.ts";
 
 export interface Friedman {
   readonly chiSquare: number;
@@ -32,7 +32,7 @@ export function friedman(blocks: readonly (readonly number[])[]): Friedman {
   return {
     chiSquare: value,
     degreesOfFreedom,
-    p: 1 - chiSquare(value, degreesOfFreedom),
+    p: chiSquareTail(value, degreesOfFreedom),
     concordance: value / (n * degreesOfFreedom),
   };
 }

@@ -4,7 +4,7 @@
  * place within the gaps tried, never outside; interval by the draws of `itemMeans.ts`.
  */
 import { randomLcg } from "d3";
-import { fProbability } from "./fDistribution.ts";
+import { fProbability } from "../statistics/distributions.ts";
 import { drawnMeans, type Interval, itemMeans, middle } from "./itemMeans.ts";
 import { repeatability } from "./repeatability.ts";
 

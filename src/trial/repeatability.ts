@@ -4,7 +4,7 @@
  * of cases (repeatability limit, ISO 5725-6). Intraclass correlation ICC(3,1) = (MS_items − MS_r)/(MS_items + (n−1)MS_r) with
  * its exact interval from F (Shrout & Fleiss 1979, Psychol. Bull. 86, 420).
  */
-import { fProbability, fQuantile } from "./fDistribution.ts";
+import { fProbability, fQuantile } from "../statistics/distributions.ts";
 
 export interface Repeatability {
   /** s_r, in points of the scale. */

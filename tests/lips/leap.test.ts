@@ -1,7 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { glide } from "../../src/lips/glide.ts";
 import { Leap } from "../../src/lips/leap.ts";
-import { noteAt } from "../../src/lips/note.ts";
 import { type Blowing, Oscillator } from "../../src/lips/oscillator.ts";
 import { slotOf } from "../../src/lips/slot.ts";
 import { Stability } from "../../src/lips/stability.ts";
@@ -39,26 +37,5 @@ describe("leap", () => {
     expect(() => new Leap(make(middle(4)), 4, middle(8), { ...times, transition: -1 }, COLUMN)).toThrow(
       /transition of -1 s/,
     );
-  });
-});
-
-describe("glide", () => {
-  it("from one slot's middle to the next one's the note changes once, and its frequency follows the lips weakly", () => {
-    const from = slot(6, 2);
-    const to = slot(7, 2);
-    const oscillator = make({ mouthPressure: from.mouthPressure, lipHz: from.centreHz })();
-    oscillator.run(new Float64Array(RATE));
-    const seen = [...glide(oscillator, to.centreHz, 24, 0.15)];
-    const notes = seen.map(({ frequencyHz }) => frequencyHz && noteAt(COLUMN, frequencyHz));
-    expect(notes[0]).toBe(6);
-    expect(notes.at(-1)).toBe(7);
-    expect(notes.filter((note, i) => i > 0 && note !== notes[i - 1]).length).toBe(1);
-    expect(seen[0].lipHz).toBeGreaterThan(from.centreHz);
-    expect(oscillator.blowing.lipHz).toBeCloseTo(to.centreHz, 9);
-    // in the first slot: up with the lips, by less than they go
-    const [a, b] = [seen[0], seen[4]];
-    const pull = Math.log(b.frequencyHz! / a.frequencyHz!) / Math.log(b.lipHz / a.lipHz);
-    expect(pull).toBeGreaterThan(0);
-    expect(pull).toBeLessThan(1);
   });
 });

@@ -2,7 +2,7 @@
 import { randomLcg } from "d3";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { fProbability, fQuantile } from "../../src/trial/fDistribution.ts";
+import { fProbability, fQuantile } from "../../src/statistics/distributions.ts";
 import { friedman } from "../../src/trial/friedman.ts";
 import { holm } from "../../src/trial/holm.ts";
 import { permutationTest } from "../../src/trial/permutation.ts";

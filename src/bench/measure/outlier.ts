@@ -7,7 +7,7 @@
  * Normal spread, one outlier: two of them can hide each other. With three readings hardly anything stands apart, since G
  * cannot pass 2/√3. Such a reading is pointed out, never dropped.
  */
-import tQuantile from "@stdlib/stats-base-dists-t-quantile";
+import { tQuantile } from "../../statistics/distributions.ts";
 import { summariseReadings } from "./readings.ts";
 
 export interface OutlyingReading {

@@ -50,12 +50,6 @@ export function filled(template: string, figures: Figures): Filled {
   };
 }
 
-/** As it is read. */
-export const plainText = ({ lines }: Filled): string =>
-  lines
-    .map((line) => line.map((piece) => (typeof piece === "string" ? piece : piece.text)).join(""))
-    .join("\n");
-
 function problemOf([whole, name]: RegExpMatchArray, figures: Figures): string {
   if (name === undefined) return `There is a ${whole} without its partner: a figure is written {gap}.`;
   if (name.trim() === "") return "There is nothing between { and }: write a figure's name, such as {gap}.";

@@ -12,7 +12,7 @@ import { sheetFigures } from "../../../src/study/report/sheetFigures.ts";
 import { PARAGRAPHS, type Paragraph } from "../../../src/study/report/sheetParagraphs.ts";
 import { proposals } from "../../../src/study/report/sheetProposals.ts";
 import { recordFingerprint, type SheetRecord } from "../../../src/study/report/sheetRecord.ts";
-import { filled, plainText } from "../../../src/study/report/sheetWords.ts";
+import { type Filled, filled } from "../../../src/study/report/sheetWords.ts";
 import type { TrialFinding } from "../../../src/trial/finding.ts";
 import { demo } from "../../acoustics/setups.ts";
 
@@ -75,6 +75,11 @@ const trial = (part: Partial<TrialFinding> = {}): TrialFinding => ({
   opened: "complete",
   ...part,
 });
+
+const plainText = ({ lines }: Filled): string =>
+  lines
+    .map((line) => line.map((piece) => (typeof piece === "string" ? piece : piece.text)).join(""))
+    .join("\n");
 
 /** As it would be read. */
 const said = (of: SheetRecord, name: Paragraph): string =>
