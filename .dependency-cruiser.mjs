@@ -4,6 +4,7 @@ const layers = [
   ["setup"],
   ["acoustics", "flow", "lips", "bench", "trial", "record"],
   ["study"],
+  ["words"],
 ];
 const rules = layers.slice(0, -1).map((layer, i) => ({
   name: `${layer.join("-")}-imports-only-what-stands-before-it`,
@@ -21,9 +22,9 @@ export default {
   forbidden: [
     ...rules,
     {
-      name: "study-is-below-the-people",
+      name: "words-are-below-the-people",
       severity: "error",
-      from: { path: "^src/study/" },
+      from: { path: "^src/words/" },
       to: { path: "^(workers|src/(charts|app|cli))/" },
     },
     {

@@ -3,6 +3,7 @@ import type { Drawing, Frame, Table } from "../../src/charts/kit/drawing.ts";
 import { bothUnits, nearestNote, signed } from "../../src/charts/kit/numbers.ts";
 import type { TokenName } from "../../src/charts/kit/tokens.ts";
 import type { SlotChange } from "../../src/study/feel/slotChange.ts";
+import { HOLD_FINDING } from "../../src/words/verdicts/findings.ts";
 import { plot } from "../paper/plot.ts";
 import { type Beginning, lipRange, notes, type Stretch, type ThresholdCurve } from "./lipsOnColumn.ts";
 
@@ -186,6 +187,6 @@ export const lipsTable = ({ notes: changes }: SlotChange): Table => ({
     holdCents?.change ?? "",
     holdCents?.range[0] ?? "",
     holdCents?.range[1] ?? "",
-    finding ?? "",
+    finding ? HOLD_FINDING[finding] : "",
   ]),
 });

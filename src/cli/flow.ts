@@ -9,6 +9,7 @@ import { Instrument } from "../study/instrument/instrument.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { InputError, quoteTyped } from "../units/inputError.ts";
 import { parseLengthMm } from "../units/length.ts";
+import { RESISTANCE_FINDING } from "../words/verdicts/findings.ts";
 import { formatOption } from "./formatOption.ts";
 import { forEachSetup } from "./setups.ts";
 import { signed, textTable } from "./table.ts";
@@ -116,7 +117,7 @@ const asJson = ({ flows, changes, levels }: Answer) => ({
     change_percent: change.changePercent,
     range_percent: change.rangePercent,
     threshold_percent: change.thresholdPercent,
-    finding: change.finding,
+    finding: RESISTANCE_FINDING[change.finding],
     equivalent_bore_mm: change.equivalentBoreMm,
   })),
   ...(levels === null
@@ -202,7 +203,7 @@ function changeText(change: ResistanceChange): string {
   return [
     `Against a gap of ${both(reference.gapMm)}: ${signed(changePa.estimate, 2)} Pa, ${signed(changePercent.estimate, 2)} %; `,
     `with the bounds, anything from ${signed(rangePercent[0], 2)} to ${signed(rangePercent[1], 2)} %.\n`,
-    `Rule: a wider gap blows with more resistance. Model: ${finding} (felt from ${thresholdPercent} %).\n`,
+    `Rule: a wider gap blows with more resistance. Model: ${RESISTANCE_FINDING[finding]} (felt from ${thresholdPercent} %).\n`,
     bore === null
       ? "No leadpipe bore changes the drop as much.\n"
       : `As much as a leadpipe bore changed by ${signed(bore, 3)} mm throughout.\n`,

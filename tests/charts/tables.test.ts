@@ -6,6 +6,8 @@ import { shiftTable, spacingTable } from "../../src/charts/plots/gap/spacingChar
 import { impedanceTable } from "../../src/charts/plots/impedanceChart.ts";
 import { standingWaveTable } from "../../src/charts/plots/standingWaveChart.ts";
 import { verdictTable } from "../../src/charts/plots/verdictBar.ts";
+import { RULE } from "../../src/words/verdicts/rules.ts";
+import { testName } from "../../src/words/verdicts/tests.ts";
 import { asItIs, explored, referenceGapMm, retuned, setup } from "./examples.ts";
 
 test("the gap charts' tables are the sweep, in full precision, a row a gap", () => {
@@ -67,14 +69,23 @@ test("section", () => {
 });
 
 test("verdicts", () => {
-  const { rule, tests } = explored(4).verdicts[0];
+  const { claim, tests } = explored(4).verdicts[0];
+  const rule = RULE[claim];
   const known = tests.map((one) => ({
     ...one,
     changes: one.changes.map((change) => ({ ...change, expanded: 0.5 })),
   }));
   expect(verdictTable([{ rule, tests: known }]).rows.map((row) => [...row.slice(0, 6), row.at(-1)])).toEqual(
-    tests.flatMap(({ name, changes }) =>
-      changes.map(({ n, change }) => [name, "resonance", n, change, change - 0.5, change + 0.5, rule]),
+    tests.flatMap((test) =>
+      test.changes.map(({ n, change }) => [
+        testName(test),
+        "resonance",
+        n,
+        change,
+        change - 0.5,
+        change + 0.5,
+        rule,
+      ]),
     ),
   );
 });

@@ -1,6 +1,8 @@
 /** One test of a verdict as a small bar: what every resonance does, how well that is known, and what would be large enough to feel. */
 import { scaleLinear } from "d3";
 import { type Change, extremes, rangeOf, type Test } from "../../study/change/verdicts.ts";
+import { FINDING } from "../../words/verdicts/findings.ts";
+import { testName } from "../../words/verdicts/tests.ts";
 import {
   add,
   clamp,
@@ -30,10 +32,10 @@ export function verdictBar(test: Test, frame: Frame): Drawing {
   const where = (one: Change) => `${amount(one)}${test.of === "whole" ? "" : ` on ${test.of} ${one.n}`}`;
   const svg = sheet(frame, {
     name: "verdict-bar",
-    title: `${test.name}: ${signed(low.change, digits)} to ${amount(high)}`,
+    title: `${testName(test)}: ${signed(low.change, digits)} to ${amount(high)}`,
     description:
       `From ${where(low)} to ${where(high)}${knownIn(test, digits)}; felt from ` +
-      `${tickText(threshold)} ${unit}. The rule of thumb asks for ${asked > 0 ? "more" : "less"}. Finding: ${test.finding}.`,
+      `${tickText(threshold)} ${unit}. The rule of thumb asks for ${asked > 0 ? "more" : "less"}. Finding: ${FINDING[test.finding]}.`,
   });
   const left = 14;
   const right = frame.width - 14;
@@ -144,9 +146,10 @@ export function verdictTable(
       "rule of thumb",
     ],
     rows: claims.flatMap(({ rule, tests }) =>
-      tests.flatMap(({ name, of, changes, threshold, unit, asked, finding }) =>
-        changes.map((change) => [
-          name,
+      tests.flatMap((test) => {
+        const { of, changes, threshold, unit, asked, finding } = test;
+        return changes.map((change) => [
+          testName(test),
           of,
           of === "whole" ? "" : change.n,
           change.change,
@@ -154,10 +157,10 @@ export function verdictTable(
           unit,
           threshold,
           asked > 0 ? "more" : "less",
-          finding,
+          FINDING[finding],
           rule,
-        ]),
-      ),
+        ]);
+      }),
     ),
   };
 }

@@ -5,16 +5,17 @@
 import type { Bounded } from "../../flow/gapLoss.ts";
 import { pipeLoss } from "../../flow/pipe.ts";
 import { gapMm as ownGapMm, type Setup } from "../../setup/setup.ts";
-import { judge } from "../change/judgement.ts";
+import { isDecided, judge } from "../change/judgement.ts";
 import { flowPath } from "./flowPath.ts";
 import { bounded, flowOf, type Resistance, resistance } from "./resistance.ts";
 
 export type ResistanceFinding =
   | "agrees"
   | "disagrees"
-  | "too small to feel"
-  | "the bounds do not tell"
-  | "same gap";
+  | "too-small"
+  /** The bounds do not tell. */
+  | "unknown"
+  | "same-gap";
 
 export interface ResistanceChange {
   readonly reference: Resistance;
@@ -39,7 +40,7 @@ export interface ResistanceChange {
 /**
  * Part of a resistance that a change must be to be felt. Healthy people just notice a change of their airways' load of about
  * 18 % (an abstract on the perception of air-flow resistance in obstructive disease, Gottfried et al. 1981, authors from
- * memory); 10 % is taken here (common practice, no source), so that "too small to feel" errs on the careful side.
+ * memory); 10 % is taken here (common practice, no source), so that a finding of too small errs on the careful side.
  */
 export const FELT_PERCENT = 10;
 
@@ -91,7 +92,7 @@ export function resistanceChange(setup: Setup, options: ResistanceChangeOptions)
 }
 
 /**
- * "Too small to feel" only where that holds for every figure between the bounds; "agrees" and "disagrees" where the estimate
+ * "too-small" only where that holds for every figure between the bounds; "agrees" and "disagrees" where the estimate
  * says so and no figure says the other so that it could be felt. All in % but the widening, whose sign alone counts.
  */
 export function findingOf(
@@ -100,10 +101,9 @@ export function findingOf(
   bounds: readonly [number, number],
   threshold: number,
 ): ResistanceFinding {
-  if (widening === 0) return "same gap";
+  if (widening === 0) return "same-gap";
   const judgement = judge(estimate, threshold, { bounds });
-  if (judgement === "unknown") return "the bounds do not tell";
-  if (judgement === "too-small") return "too small to feel";
+  if (!isDecided(judgement)) return judgement;
   return (judgement === "more") === widening > 0 ? "agrees" : "disagrees";
 }
 

@@ -4,8 +4,6 @@
  * itself, since a rise here and a fall there would cancel in a mean; a change counts where it is as large as a person can
  * feel and larger than its own expanded uncertainty. Here is what the air column's peaks alone say, at every step of a hand;
  * what lips and stream say takes longer and is in `feltVerdicts.ts`.
- *
- * The claims are common practice, no source, in the tool's own words.
  */
 import type { Thresholds } from "../../setup/setup.ts";
 import type { ChangeUncertainty, ModeUncertainty, Uncertain } from "../uncertainty/changeUncertainty.ts";
@@ -16,13 +14,13 @@ export type Finding =
   | "agrees"
   | "disagrees"
   /** Some resonances, or one of two tests, go the rule's way and others against it. */
-  | "agrees in part"
-  | "too small to feel"
+  | "agrees-in-part"
+  | "too-small"
   /** What could be felt is lost in the uncertainty of the dimensions. */
-  | "not known well enough"
-  | "not a question a model can answer"
-  | "same gap"
-  | "not possible here";
+  | "unknown"
+  | "not-for-a-model"
+  | "same-gap"
+  | "not-possible";
 
 /** What one resonance, one note or the whole does. */
 export interface Change {
@@ -41,7 +39,15 @@ export const rangeOf = ({ change, expanded, range }: Change): readonly [low: num
 
 /** One quantity a claim would have to show in. */
 export interface Test {
-  readonly name: string;
+  readonly quantity:
+    | "peak-height"
+    | "spacing"
+    | "closed-peak-height"
+    | "hold"
+    | "pressure-drop"
+    | "starting-pressure";
+  /** The stream it was worked out for; of a pressure drop only. */
+  readonly litresPerMinute?: number;
   /** What the changes are numbered by. */
   readonly of: "resonance" | "note" | "whole";
   /** Of everything played that has the quantity, from the reference gap to the chosen one; at least one. */
@@ -53,21 +59,47 @@ export interface Test {
   readonly finding: Finding;
 }
 
-/** A finding, what the model says in a sentence or two with its numbers, and the tests it comes from. */
+/** What a finding rests on, with the numbers that are told beside its tests. */
+export type Basis =
+  | { readonly kind: "same-gap" }
+  | { readonly kind: "reference-without-gap" }
+  /** The receiver stops the shank before the leadpipe. */
+  | { readonly kind: "never-closes" }
+  | { readonly kind: "no-peaks" }
+  | { readonly kind: "no-notes" }
+  /** Lips and stream are asked apart from the peaks. */
+  | { readonly kind: "not-by-peaks" }
+  | { readonly kind: "playing" }
+  | { readonly kind: "peaks" }
+  | {
+      readonly kind: "lips";
+      /** Mean change of hold over the notes, cents, and its range over the lips tried. */
+      readonly meanCents: number;
+      readonly meanRangeCents: readonly [low: number, high: number];
+      /** Notes that hold firmer, or looser, by what can be felt. */
+      readonly firmer: readonly number[];
+      readonly looser: readonly number[];
+      /** Changes of pull and margin over the notes; null where no note has one. */
+      readonly pull: readonly [low: number, high: number] | null;
+      readonly margin: readonly [low: number, high: number] | null;
+    }
+  | {
+      readonly kind: "stream-and-lips";
+      /** Change of every diameter of the leadpipe, mm, that does as much; null where none does, left out where not asked. */
+      readonly equivalentBoreMm?: number | null;
+    };
+
+/** A finding, what it rests on, and the tests it comes from. */
 export interface Evidence {
   readonly finding: Finding;
-  readonly model: string;
+  readonly basis: Basis;
   readonly tests: readonly Test[];
 }
 
 export interface Verdict extends Omit<Evidence, "finding"> {
   readonly claim: "slots" | "resistance" | "noGap" | "tenth";
-  /** The rule in the tool's own words: common practice, no source. */
-  readonly rule: string;
   /** By the peaks; null where only lips and stream can say anything. */
   readonly finding: Finding | null;
-  /** What this verdict leaves out. */
-  readonly missing: string | null;
 }
 
 /** Resonances notes are played on: the second to the tenth. */
@@ -92,70 +124,48 @@ export function verdicts(comparison: Comparison): Verdict[] {
 }
 
 /** Nothing to compare. */
-export const SAME_GAP: Evidence = { finding: "same gap", model: "Choose another gap to compare.", tests: [] };
+export const SAME_GAP: Evidence = { finding: "same-gap", basis: { kind: "same-gap" }, tests: [] };
 
 /** Nothing there to compare with. */
 export const NEVER_CLOSES: Evidence = {
-  finding: "not possible here",
-  model: "This receiver stops the shank before it reaches the leadpipe.",
+  finding: "not-possible",
+  basis: { kind: "never-closes" },
   tests: [],
 };
 
 /** Wider: taller peaks, further apart. */
 function slots({ referenceGapMm, chosenGapMm, chosen, thresholds, uncertainty }: Comparison): Verdict {
-  const about = {
-    claim: "slots",
-    rule: "A wider gap makes notes hold more firmly in their slots.",
-    missing:
-      "Lips are modelled as one mass and looked at as a note begins; the gap's own uncertainty is not in the ranges.",
-  } as const;
-  if (chosenGapMm === referenceGapMm) return { ...about, ...SAME_GAP };
+  const claim = "slots";
+  if (chosenGapMm === referenceGapMm) return { claim, ...SAME_GAP };
   const asked = chosenGapMm > referenceGapMm ? 1 : -1;
   const tests = [
-    ...test("peak height", heights(chosen, uncertainty), "dB", thresholds.decibels, asked),
-    ...test("spacing of neighbours", spacings(chosen, uncertainty), "cents", thresholds.cents, asked),
+    ...test("peak-height", heights(chosen, uncertainty), "dB", thresholds.decibels, asked),
+    ...test("spacing", spacings(chosen, uncertainty), "cents", thresholds.cents, asked),
   ];
-  return { ...about, ...evidence(tests) };
+  return { claim, ...evidence(tests) };
 }
 
 /** No peak says how hard an instrument blows. */
 function resistance({ referenceGapMm, chosenGapMm }: Comparison): Verdict {
-  const about = {
-    claim: "resistance",
-    rule: "A wider gap blows with more resistance.",
-    missing:
-      "A steady stream through even edges; when a note sounds, the lips' opening takes most of the pressure.",
-  } as const;
-  if (chosenGapMm === referenceGapMm) return { ...about, ...SAME_GAP };
-  return { ...about, finding: null, model: "", tests: [] };
+  const claim = "resistance";
+  if (chosenGapMm === referenceGapMm) return { claim, ...SAME_GAP };
+  return { claim, finding: null, basis: { kind: "not-by-peaks" }, tests: [] };
 }
 
 /** A larger bore has lower peaks: closing the gap would have to lower them. */
 function noGap({ referenceGapMm, closed, thresholds, closedUncertainty }: Comparison): Verdict {
-  const about = {
-    claim: "noGap",
-    rule: "No gap at all blows freer, as if the bore were larger.",
-    missing: null,
-  } as const;
-  if (closed === null) return { ...about, ...NEVER_CLOSES };
-  if (referenceGapMm === 0) return { ...about, ...SAME_GAP, model: "The reference has no gap." };
-  const tests = test(
-    "peak height without a gap",
-    heights(closed, closedUncertainty),
-    "dB",
-    thresholds.decibels,
-    -1,
-  );
-  return { ...about, ...evidence(tests) };
+  const claim = "noGap";
+  if (closed === null) return { claim, ...NEVER_CLOSES };
+  if (referenceGapMm === 0) return { claim, ...SAME_GAP, basis: { kind: "reference-without-gap" } };
+  const tests = test("closed-peak-height", heights(closed, closedUncertainty), "dB", thresholds.decibels, -1);
+  return { claim, ...evidence(tests) };
 }
 
 const tenth = (): Verdict => ({
   claim: "tenth",
-  rule: "About a tenth of an inch suits most players.",
-  finding: "not a question a model can answer",
-  model: "What suits a player is found by playing, best blind.",
+  finding: "not-for-a-model",
+  basis: { kind: "playing" },
   tests: [],
-  missing: null,
 });
 
 /** Whether notes are played on a resonance. */
@@ -195,7 +205,7 @@ const spacings = (modes: readonly ChangedMode[], uncertainty: ChangeUncertainty 
 
 /** None where no resonance has the quantity. */
 const test = (
-  name: string,
+  quantity: Test["quantity"],
   changes: readonly Change[],
   unit: "dB" | "cents",
   threshold: number,
@@ -205,7 +215,7 @@ const test = (
     ? []
     : [
         {
-          name,
+          quantity,
           of: "resonance",
           changes,
           unit,
@@ -221,61 +231,27 @@ export const judged = ({ change, expanded }: Change, threshold: number): Judgeme
 
 /** What a judged change means to a rule that asks for more or for less. */
 export const findingFor = (judgement: Judgement, asked: 1 | -1): Finding =>
-  judgement === "unknown"
-    ? "not known well enough"
-    : judgement === "too-small"
-      ? "too small to feel"
-      : (judgement === "more") === asked > 0
-        ? "agrees"
-        : "disagrees";
+  !isDecided(judgement) ? judgement : (judgement === "more") === asked > 0 ? "agrees" : "disagrees";
 
 /** What a test finds: changes large enough to feel and known to be there, for or against what the rule asks. */
 export const findingOf = (changes: readonly Change[], threshold: number, asked: 1 | -1): Finding =>
   combined(changes.map((change) => findingFor(judged(change, threshold), asked)));
 
 function evidence(tests: readonly Test[]): Evidence {
-  if (tests.length === 0)
-    return {
-      finding: "not possible here",
-      model: "None of the resonances that notes are played on has a peak.",
-      tests,
-    };
-  return { finding: combined(tests.map(({ finding }) => finding)), model: sentence(tests), tests };
+  if (tests.length === 0) return { finding: "not-possible", basis: { kind: "no-peaks" }, tests };
+  return { finding: combined(tests.map(({ finding }) => finding)), basis: { kind: "peaks" }, tests };
 }
 
 /** What several findings come to: those that decide anything, else that one of them hides it, else too small. */
 export function combined(findings: readonly Finding[]): Finding {
   const all = new Set(findings);
-  const decided = [...all].filter(
-    (finding) => finding !== "too small to feel" && finding !== "not known well enough",
-  );
-  if (decided.length > 0) return decided.length === 1 ? decided[0] : "agrees in part";
-  return all.has("not known well enough") ? "not known well enough" : "too small to feel";
+  const decided = [...all].filter((finding) => finding !== "too-small" && finding !== "unknown");
+  if (decided.length > 0) return decided.length === 1 ? decided[0] : "agrees-in-part";
+  return all.has("unknown") ? "unknown" : "too-small";
 }
 
 /** The smallest and the largest change of a test. */
 export function extremes({ changes }: Test): readonly [low: Change, high: Change] {
   const byChange = [...changes].sort((a, b) => a.change - b.change);
   return [byChange[0], byChange[byChange.length - 1]];
-}
-
-function sentence(tests: readonly Test[]): string {
-  const parts = tests.map((one) => {
-    const { name, changes, unit, threshold } = one;
-    const digits = unit === "dB" ? 2 : 1;
-    const [low, high] = extremes(one).map(({ change }) => signed(change, digits));
-    const expanded = Math.max(...changes.map((change) => change.expanded ?? 0));
-    const known = expanded > 0 ? `known to ±${expanded.toPrecision(1)}, ` : "";
-    const felt = changes.filter((change) => isDecided(judged(change, threshold))).map(({ n }) => n);
-    const where = felt.length > 0 ? `, on resonance${felt.length > 1 ? "s" : ""} ${felt.join(", ")}` : "";
-    return `${name} ${low === high ? low : `${low} to ${high}`} ${unit} (${known}felt from ${threshold} ${unit}${where})`;
-  });
-  const text = `${parts.join("; ")}.`;
-  return text[0].toUpperCase() + text.slice(1);
-}
-
-/** With its sign; what rounds to nothing has none. */
-export function signed(value: number, digits: number): string {
-  const amount = Math.abs(value).toFixed(digits);
-  return `${Number(amount) === 0 ? "" : value > 0 ? "+" : "−"}${amount}`;
 }

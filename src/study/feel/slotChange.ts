@@ -17,12 +17,7 @@ export interface Change {
   readonly range: readonly [low: number, high: number];
 }
 
-export type HoldFinding =
-  | "firmer"
-  | "looser"
-  | "too small to feel"
-  | "depends on the lips"
-  | "differs from note to note";
+export type HoldFinding = "firmer" | "looser" | "too-small" | "depends-on-lips" | "both-ways";
 
 export interface NoteChange {
   readonly n: number;
@@ -147,7 +142,7 @@ function changeOf(
   });
   const found = (what: HoldFinding) => notes.some((note) => note.finding === what);
   const bothWays = found("firmer") && found("looser");
-  return { ...about, notes, holdCents, finding: bothWays ? "differs from note to note" : finding(holdCents) };
+  return { ...about, notes, holdCents, finding: bothWays ? "both-ways" : finding(holdCents) };
 }
 
 /** The first is with the lips as they are; those that have no answer do not widen the range. */
@@ -165,6 +160,6 @@ function mean(values: readonly (number | null)[]): number | null {
 const HOLD_FINDINGS: Readonly<Record<Judgement, HoldFinding>> = {
   more: "firmer",
   less: "looser",
-  "too-small": "too small to feel",
-  unknown: "depends on the lips",
+  "too-small": "too-small",
+  unknown: "depends-on-lips",
 };

@@ -68,9 +68,9 @@ export function claimEvidence(
 ): ClaimEvidence | null {
   const verdict = explored?.verdicts.find((one) => one.claim === claim);
   if (!verdict) return null;
-  const { finding, model, tests } = verdict;
-  const own = finding && { finding, model, tests };
-  if (finding === "same gap" || finding === "not possible here") return { verdict, main: own, peaks: null };
+  const { finding, basis, tests } = verdict;
+  const own = finding && { finding, basis, tests };
+  if (finding === "same-gap" || finding === "not-possible") return { verdict, main: own, peaks: null };
   return { verdict, main: claim === "noGap" ? closed : (felt?.[claim] ?? null), peaks: own };
 }
 

@@ -33,10 +33,10 @@ const holds = (of: Felt | null) =>
   headline({ explored, retuned: null, felt: of, thresholds: setup.thresholds, unit: "mm" }).holds;
 
 test("the headline names the notes whose slots change enough to feel, both ways, and is silent otherwise", () => {
-  expect(holds(felt("firmer", "too small to feel", "looser", "looser"))).toBe(
+  expect(holds(felt("firmer", "too-small", "looser", "looser"))).toBe(
     "On modelled lips note 2 holds firmer, notes 4 and 5 hold looser: enough to feel.",
   );
-  expect(holds(felt("too small to feel", "depends on the lips"))).toBeNull();
+  expect(holds(felt("too-small", "depends-on-lips"))).toBeNull();
   expect(holds(null)).toBeNull();
 });
 

@@ -12,6 +12,8 @@ import {
   slotChange,
 } from "../../../src/study/feel/slotChange.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
+import { evidenceWords } from "../../../src/words/verdicts/evidence.ts";
+import { testName } from "../../../src/words/verdicts/tests.ts";
 import { demo } from "../../acoustics/setups.ts";
 
 const instrument = new Instrument(demo(), { modes: MODAL_COUNT });
@@ -52,7 +54,7 @@ function slots(
   };
 }
 
-const small = "too small to feel";
+const small = "too-small";
 const flow = resistanceChange(demo(), question);
 const withFlow = (finding: ResistanceFinding) => ({ ...flow, finding });
 const withThreshold = (change: SlotChange, value: number, doubt: number): SlotChange => ({
@@ -70,66 +72,62 @@ describe("what lips say of slots", () => {
     expect(slotEvidence(slots("firmer", ["firmer"], -1)).finding).toBe("disagrees");
     expect(slotEvidence(slots("looser", ["looser"], -1)).finding).toBe("agrees");
     expect(slotEvidence(slots(small, [small])).finding).toBe(small);
-    expect(slotEvidence(slots("depends on the lips", ["depends on the lips"])).finding).toBe(
-      "not known well enough",
-    );
-    expect(slotEvidence(slots("differs from note to note", ["firmer", "looser"])).finding).toBe(
-      "agrees in part",
-    );
+    expect(slotEvidence(slots("depends-on-lips", ["depends-on-lips"])).finding).toBe("unknown");
+    expect(slotEvidence(slots("both-ways", ["firmer", "looser"])).finding).toBe("agrees-in-part");
   });
 
   it("lets single notes agree in part, and never hides one that goes the other way", () => {
-    expect(slotEvidence(slots(small, [small, "firmer"])).finding).toBe("agrees in part");
+    expect(slotEvidence(slots(small, [small, "firmer"])).finding).toBe("agrees-in-part");
     expect(slotEvidence(slots(small, [small, "looser"])).finding).toBe("disagrees");
-    expect(slotEvidence(slots(small, [small, "looser"], -1)).finding).toBe("agrees in part");
+    expect(slotEvidence(slots(small, [small, "looser"], -1)).finding).toBe("agrees-in-part");
   });
 
   it("says which notes, the range over the lips and the threshold", () => {
-    const { model, tests } = slotEvidence(slots(small, [small, "firmer"]));
-    expect(model).toContain("(−0.5 to +1.5 over the lips tried; felt from 3.5 cents: firmer on note 3)");
-    expect(tests[0].changes[1]).toMatchObject({ n: 3, change: 1, range: [0, 2] });
+    const evidence = slotEvidence(slots(small, [small, "firmer"]));
+    expect(evidenceWords(evidence)).toContain(
+      "(−0.5 to +1.5 over the lips tried; felt from 3.5 cents: firmer on note 3)",
+    );
+    expect(evidence.tests[0].changes[1]).toMatchObject({ n: 3, change: 1, range: [0, 2] });
   });
 
   it("sends to the blind trial where the model finds less than can be felt, and only there", () => {
-    expect(slotEvidence(slots(small, [small])).model).toContain("only a blind trial can tell");
-    expect(slotEvidence(slots("firmer", ["firmer"])).model).not.toContain("blind trial");
+    expect(evidenceWords(slotEvidence(slots(small, [small])))).toContain("only a blind trial can tell");
+    expect(evidenceWords(slotEvidence(slots("firmer", ["firmer"])))).not.toContain("blind trial");
   });
 
   it("has words where no note can be started", () => {
     const none = { ...slots(null, []), holdCents: null };
-    expect(slotEvidence(none)).toMatchObject({ finding: "not possible here", tests: [] });
+    expect(slotEvidence(none)).toMatchObject({ finding: "not-possible", tests: [] });
   });
 });
 
 describe("what stream and lips say of resistance", () => {
   it("always says which resistance is meant", () => {
-    const { model, tests } = resistanceEvidence(flow, slots(small, [small, small]));
-    expect(model).toMatch(/Flow: pressure drop [+−]\d.* % at 20 L\/min .* Lips: threshold .* %/);
-    expect(tests.map(({ name }) => name.split(":")[0])).toEqual(["flow", "lips"]);
+    const evidence = resistanceEvidence(flow, slots(small, [small, small]));
+    expect(evidenceWords(evidence)).toMatch(
+      /Flow: pressure drop [+−]\d.* % at 20 L\/min .* Lips: threshold .* %/,
+    );
+    expect(evidence.tests.map((test) => testName(test).split(":")[0])).toEqual(["flow", "lips"]);
   });
 
   it("takes both together: what decides, else what hides, else too small", () => {
     const still = withThreshold(slots(small, [small]), 0, 0.01);
     expect(resistanceEvidence(withFlow(small), still).finding).toBe(small);
     expect(resistanceEvidence(withFlow("agrees"), still).finding).toBe("agrees");
-    expect(resistanceEvidence(withFlow("the bounds do not tell"), still).finding).toBe(
-      "not known well enough",
-    );
+    expect(resistanceEvidence(withFlow("unknown"), still).finding).toBe("unknown");
     expect(resistanceEvidence(withFlow(small), withThreshold(still, 0.2, 0.05)).finding).toBe("agrees");
     expect(resistanceEvidence(withFlow(small), withThreshold(still, -0.2, 0.05)).finding).toBe("disagrees");
     expect(resistanceEvidence(withFlow("disagrees"), withThreshold(still, 0.2, 0.05)).finding).toBe(
-      "agrees in part",
+      "agrees-in-part",
     );
-    expect(resistanceEvidence(withFlow(small), withThreshold(still, 0.12, 0.05)).finding).toBe(
-      "not known well enough",
-    );
+    expect(resistanceEvidence(withFlow(small), withThreshold(still, 0.12, 0.05)).finding).toBe("unknown");
   });
 
   it("without a gap asks for less, and says which bore would do the same, in both units", () => {
     const change = resistanceChange(demo(), { gapMm: 0, referenceGapMm: 2.5 });
-    const { model, tests } = closedEvidence(change, slots(small, [small], -1));
-    expect(tests.every(({ asked }) => asked === -1)).toBe(true);
-    expect(model).toMatch(/as if the leadpipe were \d\.\d\d mm \(\d\.\d{3} in\) wider/);
+    const evidence = closedEvidence(change, slots(small, [small], -1));
+    expect(evidence.tests.every(({ asked }) => asked === -1)).toBe(true);
+    expect(evidenceWords(evidence)).toMatch(/as if the leadpipe were \d\.\d\d mm \(\d\.\d{3} in\) wider/);
   });
 });
 
@@ -148,10 +146,10 @@ describe("the steps", () => {
 
   it("have nothing to do between a gap and itself, and say where a gap never closes", () => {
     const same = last(feltSteps(instrument, { ...question, gapMm: 2.5 }));
-    expect(same).toMatchObject({ told: [], value: { slots: { finding: "same gap" }, change: null } });
+    expect(same).toMatchObject({ told: [], value: { slots: { finding: "same-gap" }, change: null } });
     const tight = { ...demo(), receiver: { ...demo().receiver, taper: 0.12 } };
     const never = last(closedSteps(new Instrument(tight, { modes: MODAL_COUNT }), question));
-    expect(never.value.finding).toBe("not possible here");
+    expect(never.value.finding).toBe("not-possible");
   });
 
   it("give the same peaks as all levels at once", () => {

@@ -112,8 +112,8 @@ describe("change of slots", () => {
           : high <= -felt
             ? "looser"
             : low > -felt && high < felt
-              ? "too small to feel"
-              : "depends on the lips",
+              ? "too-small"
+              : "depends-on-lips",
       );
     });
     expect(change.feltCents).toBe(instrument.setup.thresholds.cents);
@@ -121,7 +121,7 @@ describe("change of slots", () => {
 
   it("the same gap twice changes nothing", () => {
     const last = [...slotChangeSteps(instrument, instrument.gapMm)].at(-1)!.change!;
-    expect(last.finding).toBe("too small to feel");
+    expect(last.finding).toBe("too-small");
     for (const { holdCents } of last.notes) expect(Math.hypot(...holdCents!.range)).toBeLessThan(0.005);
   });
 });

@@ -14,6 +14,7 @@ import {
   type MonteCarloOptions,
   monteCarloSteps,
 } from "../../../src/study/uncertainty/monteCarlo.ts";
+import { evidenceWords } from "../../../src/words/verdicts/evidence.ts";
 import { demo } from "../../acoustics/setups.ts";
 
 const exact = Infinity;
@@ -235,10 +236,10 @@ describe("an exploration's uncertainty", () => {
     const { uncertainty, verdicts } = exploration.explore(5, 2.5, 4, 4);
     expect(uncertainty?.modes).toHaveLength(12);
     for (const claim of ["slots", "noGap"]) {
-      const { tests, model } = verdicts.find((verdict) => verdict.claim === claim)!;
-      for (const { changes } of tests)
+      const verdict = verdicts.find((one) => one.claim === claim)!;
+      for (const { changes } of verdict.tests)
         for (const { expanded } of changes) expect(expanded).toBeGreaterThan(0);
-      expect(model).toMatch(/known to ±0\.\d+, felt from/);
+      expect(evidenceWords(verdict)).toMatch(/known to ±0\.\d+, felt from/);
     }
   });
 
@@ -249,8 +250,8 @@ describe("an exploration's uncertainty", () => {
       exploration.explore(5, 2.5, 4);
       return exploration.explore(5, 2.5, 4).verdicts[0].finding;
     };
-    expect(slots(keen)).toBe("agrees in part");
+    expect(slots(keen)).toBe("agrees-in-part");
     const uncertainties = { "mouthpiece.insertion": { standard: 2, degreesOfFreedom: Infinity } };
-    expect(slots({ ...keen, uncertainties })).toBe("not known well enough");
+    expect(slots({ ...keen, uncertainties })).toBe("unknown");
   });
 });

@@ -4,6 +4,10 @@ import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { verdictBar, verdictTable } from "../../../charts/plots/verdictBar.ts";
 import type { Evidence, Finding, Test, Verdict } from "../../../study/change/verdicts.ts";
+import { evidenceWords } from "../../../words/verdicts/evidence.ts";
+import { FINDING } from "../../../words/verdicts/findings.ts";
+import { LEFT_OUT, RULE } from "../../../words/verdicts/rules.ts";
+import { testName } from "../../../words/verdicts/tests.ts";
 import { chartFileName, saveCsv } from "../../chart/chartFile.ts";
 import { Lateness } from "../../chart/lateness.ts";
 import { patch } from "../../chart/patch.ts";
@@ -19,12 +23,12 @@ import { verdictStyles } from "./verdictStyles.ts";
 const SIGNS: Readonly<Record<Finding, string>> = {
   agrees: "check",
   disagrees: "xmark",
-  "agrees in part": "half",
-  "not known well enough": "question",
-  "too small to feel": "about-equal",
-  "not a question a model can answer": "question",
-  "not possible here": "minus",
-  "same gap": "equal",
+  "agrees-in-part": "half",
+  unknown: "question",
+  "too-small": "about-equal",
+  "not-for-a-model": "question",
+  "not-possible": "minus",
+  "same-gap": "equal",
 };
 const BAR_HEIGHT = 56;
 
@@ -90,16 +94,17 @@ export class VerdictStrip extends PageElement {
       tenth: null,
     };
     return (this.page.model.parts.explored.value?.verdicts ?? []).map((verdict): Shown => {
-      const { finding, model, tests, claim } = verdict;
-      const own = finding && { finding, model, tests };
+      const { finding, basis, tests, claim } = verdict;
+      const own = finding && { finding, basis, tests };
       const by = answers[claim];
-      if (!by || finding === "same gap" || finding === "not possible here")
+      if (!by || finding === "same-gap" || finding === "not-possible")
         return { verdict, main: own, peaks: null, answer: null };
       return { verdict, ...by, peaks: own };
     });
   }
 
-  #claim({ verdict: { claim, rule, missing }, main, peaks, answer }: Shown) {
+  #claim({ verdict: { claim }, main, peaks, answer }: Shown) {
+    const [rule, missing] = [RULE[claim], LEFT_OUT[claim]];
     const rest = [...(main?.tests.slice(1) ?? []), ...(peaks?.tests ?? [])];
     return html`
       <article data-testid="verdict-${claim}" aria-busy=${answer?.progress == null ? "false" : "true"}>
@@ -113,13 +118,13 @@ export class VerdictStrip extends PageElement {
           main &&
           html`
             <div class=${answer?.stale ? "late" : ""}>
-              <p class="finding" data-finding=${main.finding}>${icon(SIGNS[main.finding])}<span><small>the model: </small>${main.finding}</span></p>
-              <p class="model">${main.model}</p>
+              <p class="finding" data-finding=${main.finding}>${icon(SIGNS[main.finding])}<span><small>the model: </small>${FINDING[main.finding]}</span></p>
+              <p class="model">${evidenceWords(main)}</p>
               ${bars(main.tests.slice(0, 1))}
             </div>
           `
         }
-        ${peaks && html`<p class="peaks">By the peaks alone: ${peaks.finding}. ${peaks.model}</p>`}
+        ${peaks && html`<p class="peaks">By the peaks alone: ${FINDING[peaks.finding]}. ${evidenceWords(peaks)}</p>`}
         ${
           rest.length > 0 || missing
             ? html`
@@ -160,8 +165,8 @@ export class VerdictStrip extends PageElement {
   }
 
   #tested(): { readonly rule: string; readonly tests: readonly Test[] }[] {
-    return this.#shown().map(({ verdict: { rule }, main, peaks }) => ({
-      rule,
+    return this.#shown().map(({ verdict: { claim }, main, peaks }) => ({
+      rule: RULE[claim],
       tests: [...(main?.tests ?? []), ...(peaks?.tests ?? [])],
     }));
   }
@@ -207,4 +212,4 @@ export class VerdictStrip extends PageElement {
 }
 
 const bars = (tests: readonly Test[]) =>
-  tests.map(({ name }) => html`<p class="test">${name}</p><div class="bar"></div>`);
+  tests.map((test) => html`<p class="test">${testName(test)}</p><div class="bar"></div>`);

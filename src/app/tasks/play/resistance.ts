@@ -91,7 +91,7 @@ function inWords(change: ResistanceChange, unit: LengthUnit): string {
   const gap =
     `The gap takes ${sharePercent(share.estimate)} of the whole pressure drop of ${chosen.dropPa.estimate.toFixed(0)} Pa ` +
     `(${sharePercent(share.lower)} to ${sharePercent(share.upper)}); the leadpipe's edge ${chosen.gap.edge}.`;
-  if (finding === "same gap") return `${gap} The chosen gap is the reference gap.`;
+  if (finding === "same-gap") return `${gap} The chosen gap is the reference gap.`;
   const bore = change.equivalentBoreMm.estimate;
   const asBore =
     bore === null
@@ -106,7 +106,7 @@ function inWords(change: ResistanceChange, unit: LengthUnit): string {
 const FINDINGS: Readonly<Record<ResistanceChange["finding"], string>> = {
   agrees: "the rule of thumb holds",
   disagrees: "the rule of thumb does not hold",
-  "too small to feel": "too small to feel",
-  "the bounds do not tell": "the bounds do not tell",
-  "same gap": "the same gap",
+  "too-small": "too small to feel",
+  unknown: "the bounds do not tell",
+  "same-gap": "the same gap",
 };

@@ -2,6 +2,8 @@
 
 import { css, html } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import { evidenceWords } from "../../../words/verdicts/evidence.ts";
+import { FINDING } from "../../../words/verdicts/findings.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
@@ -39,7 +41,7 @@ export class Slots extends PageElement {
           margin how much more pressure the next note would need. All by linear stability of one-mass lips on this air column.
         </p>
         <div aria-live="polite">
-          ${felt.value && !felt.stale ? html`<p class="words" data-testid="slots-finding"><span class="finding">The model: ${felt.value.slots.finding}.</span> ${felt.value.slots.model}</p>` : ""}
+          ${felt.value && !felt.stale ? html`<p class="words" data-testid="slots-finding"><span class="finding">The model: ${FINDING[felt.value.slots.finding]}.</span> ${evidenceWords(felt.value.slots)}</p>` : ""}
         </div>
         ${feelWork(this.page.feel, ["slots", "felt", "holds"])}
         <div class="figures">

@@ -1,11 +1,11 @@
 /** What stands on the paper, put together: the record, its figures, the words filled with them. */
 import type { GapSweep } from "../../../study/instrument/gapSweep.ts";
-import type { Figures } from "../../../study/report/sheetFigure.ts";
-import { sheetFigures } from "../../../study/report/sheetFigures.ts";
 import { PARAGRAPHS, type Paragraph } from "../../../study/report/sheetParagraphs.ts";
-import { proposals } from "../../../study/report/sheetProposals.ts";
 import type { SheetRecord } from "../../../study/report/sheetRecord.ts";
-import { type Filled, filled } from "../../../study/report/sheetWords.ts";
+import type { Figures } from "../../../words/report/sheetFigure.ts";
+import { sheetFigures } from "../../../words/report/sheetFigures.ts";
+import { proposals } from "../../../words/report/sheetProposals.ts";
+import { type Filled, filled } from "../../../words/report/sheetWords.ts";
 import { shownGaps } from "../../state/gapLimits.ts";
 import { HEADS, type Head, type SheetNotes } from "../../state/notes/sheetNotes.ts";
 

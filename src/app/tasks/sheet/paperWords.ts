@@ -1,7 +1,7 @@
 /** Paragraphs on paper: the words with their figures in them. */
 import { html, nothing, type TemplateResult } from "lit";
 import type { Paragraph } from "../../../study/report/sheetParagraphs.ts";
-import type { Filled, Piece } from "../../../study/report/sheetWords.ts";
+import type { Filled, Piece } from "../../../words/report/sheetWords.ts";
 
 export const HEADINGS: Readonly<Record<Paragraph, string>> = {
   measured: "Measured",

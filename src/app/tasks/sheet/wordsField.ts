@@ -4,7 +4,7 @@
  */
 import { css, html, LitElement, nothing } from "lit";
 import { customElement, property, query } from "lit/decorators.js";
-import type { Figure } from "../../../study/report/sheetFigure.ts";
+import type { Figure } from "../../../words/report/sheetFigure.ts";
 import type { Written } from "../../form/entry.ts";
 import { entryStyles } from "../../form/entryStyles.ts";
 import { controls } from "../../shell/look/controls.ts";

@@ -1,11 +1,11 @@
 /** Everything a technician types for the sheet: who and when, then paragraph by paragraph. */
 import { html, type TemplateResult } from "lit";
-import type { FigureGroup } from "../../../study/report/sheetFigure.ts";
 import {
   CLASSROOM_SENTENCES,
   type Paragraph,
   WORKSHOP_PARAGRAPHS,
 } from "../../../study/report/sheetParagraphs.ts";
+import type { FigureGroup } from "../../../words/report/sheetFigure.ts";
 import "../../form/entry.ts";
 import type { WriteEvent, Written } from "../../form/entry.ts";
 import type { Head } from "../../state/notes/sheetNotes.ts";

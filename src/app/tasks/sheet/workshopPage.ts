@@ -4,8 +4,6 @@ import { cutaway } from "../../../charts/drawings/cutaway.ts";
 import type { Frame } from "../../../charts/kit/drawing.ts";
 import { heightChart } from "../../../charts/plots/gap/heightChart.ts";
 import { verdictBar } from "../../../charts/plots/verdictBar.ts";
-import { signed } from "../../../study/change/verdicts.ts";
-import { sheetResonances } from "../../../study/report/sheetModelFigures.ts";
 import {
   CLAIMS,
   type Claim,
@@ -13,9 +11,12 @@ import {
   isLeftAsItIs,
   recordFingerprint,
 } from "../../../study/report/sheetRecord.ts";
+import { sheetResonances } from "../../../study/report/sheetResonances.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { plusMinus, roundedLength } from "../../../units/uncertainLength.ts";
+import { signed } from "../../../words/numbers.ts";
+import { RULE } from "../../../words/verdicts/rules.ts";
 import type { Head } from "../../state/notes/sheetNotes.ts";
 import type { PaperContent } from "./paperContent.ts";
 import { HEADINGS, paragraph } from "./paperWords.ts";
@@ -184,7 +185,7 @@ function verdict({ record, words }: PaperContent, claim: Claim, frame: Frame): T
   if (lines.length === 0) return html`<div></div>`;
   return html`
     <div class="verdict">
-      <p class="rule">“${evidence?.verdict.rule ?? HEADINGS[claim]}”</p>
+      <p class="rule">“${(evidence && RULE[evidence.verdict.claim]) ?? HEADINGS[claim]}”</p>
       ${test ? html`<figure>${verdictBar(test, frame).svg}</figure>` : nothing}
       ${paragraph(claim, words[claim])}
     </div>

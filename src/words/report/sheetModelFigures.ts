@@ -1,35 +1,13 @@
 /** What the model found, as figures of a printed sheet: shifts, heights and spacings of the played resonances, verdicts. */
 
-import { isPlayed, PLAYED, signed } from "../change/verdicts.ts";
-import { betweenGaps } from "../instrument/betweenGaps.ts";
-import type { ModeUncertainty, Uncertain } from "../uncertainty/changeUncertainty.ts";
+import { isPlayed, PLAYED } from "../../study/change/verdicts.ts";
+import { CLAIMS, type Claim, claimEvidence, type SheetRecord } from "../../study/report/sheetRecord.ts";
+import { type SheetResonance, sheetResonances } from "../../study/report/sheetResonances.ts";
+import type { ModeUncertainty, Uncertain } from "../../study/uncertainty/changeUncertainty.ts";
+import { signed } from "../numbers.ts";
+import { evidenceWords } from "../verdicts/evidence.ts";
+import { FINDING } from "../verdicts/findings.ts";
 import type { Figure, FigureGroup } from "./sheetFigure.ts";
-import { CLAIMS, type Claim, claimEvidence, type SheetRecord } from "./sheetRecord.ts";
-
-export interface SheetResonance {
-  readonly n: number;
-  readonly shiftCents: number;
-  /** After the slide brought one resonance back; null while or where that is not known. */
-  readonly retunedCents: number | null;
-  /** null where it has no peak. */
-  readonly heightDb: number | null;
-  /** To the upper neighbour. */
-  readonly spacingCents: number | null;
-}
-
-/** Of the resonances notes are played on, from the gap compared with to the one recommended; null while not known. */
-export function sheetResonances({ explored, retuned }: SheetRecord): readonly SheetResonance[] | null {
-  if (!explored) return null;
-  const left =
-    retuned?.referenceGapMm === explored.referenceGapMm ? betweenGaps(retuned, explored.chosen.gapMm) : null;
-  return explored.changes.filter(isPlayed).map(({ n, shiftCents, heightDb, spacingChangeCents }) => ({
-    n,
-    shiftCents,
-    retunedCents: left?.find((mode) => mode.n === n)?.shiftCents ?? null,
-    heightDb,
-    spacingCents: spacingChangeCents,
-  }));
-}
 
 const QUANTITIES = [
   ["shift", "shift of resonance", ({ shiftCents }) => shiftCents, "cents", 1],
@@ -124,16 +102,16 @@ export function modelFigures(record: SheetRecord): readonly Figure[] {
       return of("resonances", name, what, `${value} ${unit}`, value);
     }),
     ...CLAIMS.flatMap((claim) => {
-      const evidence = claimEvidence(record, claim);
+      const { main = null, peaks = null } = claimEvidence(record, claim) ?? {};
       const what = `“${RULES[claim]}”`;
       return [
-        of("verdicts", `${claim}Finding`, `${what}: what the model says`, evidence?.main?.finding ?? null),
-        of("verdicts", `${claim}Numbers`, `${what}: its numbers`, evidence?.main?.model ?? null),
+        of("verdicts", `${claim}Finding`, `${what}: what the model says`, main && FINDING[main.finding]),
+        of("verdicts", `${claim}Numbers`, `${what}: its numbers`, main && evidenceWords(main)),
         of(
           "verdicts",
           `${claim}Peaks`,
           `${what}: what the peaks alone say`,
-          evidence?.peaks?.finding ?? (evidence?.main ? "nothing" : null),
+          peaks ? FINDING[peaks.finding] : main ? "nothing" : null,
         ),
       ];
     }),

@@ -8,12 +8,13 @@ import { Exploration, type Explored } from "../../../src/study/instrument/explor
 import { type GapSweep, gapSweep } from "../../../src/study/instrument/gapSweep.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
 import { fingerprint } from "../../../src/study/report/fingerprint.ts";
-import { sheetFigures } from "../../../src/study/report/sheetFigures.ts";
 import { PARAGRAPHS, type Paragraph } from "../../../src/study/report/sheetParagraphs.ts";
-import { proposals } from "../../../src/study/report/sheetProposals.ts";
 import { recordFingerprint, type SheetRecord } from "../../../src/study/report/sheetRecord.ts";
-import { type Filled, filled } from "../../../src/study/report/sheetWords.ts";
 import type { TrialFinding } from "../../../src/trial/finding.ts";
+import { sheetFigures } from "../../../src/words/report/sheetFigures.ts";
+import { proposals } from "../../../src/words/report/sheetProposals.ts";
+import { type Filled, filled } from "../../../src/words/report/sheetWords.ts";
+import { FINDING } from "../../../src/words/verdicts/findings.ts";
 import { demo } from "../../acoustics/setups.ts";
 
 const setup = demo();
@@ -27,10 +28,29 @@ beforeAll(() => {
   retuned = gapSweep(new Instrument(setup), { gapsMm: [1.9, 2, 2.1], referenceGapMm: 2.5, retune: 4 });
 });
 
-const evidence = (finding: Evidence["finding"], model = "Hold +0.1 cents."): Evidence => ({
+const HOLD = "Hold +0.1 cents, +0.1 on average (+0.1 over the lips tried; felt from 3.5 cents). Pull 0.000.";
+const evidence = (finding: Evidence["finding"]): Evidence => ({
   finding,
-  model,
-  tests: [],
+  basis: {
+    kind: "lips",
+    meanCents: 0.1,
+    meanRangeCents: [0.1, 0.1],
+    firmer: [],
+    looser: [],
+    pull: [0, 0],
+    margin: null,
+  },
+  tests: [
+    {
+      quantity: "hold",
+      of: "note",
+      changes: [{ n: 2, change: 0.1, expanded: null }],
+      unit: "cents",
+      threshold: 3.5,
+      asked: 1,
+      finding,
+    },
+  ],
 });
 
 function record(part: Partial<SheetRecord> = {}): SheetRecord {
@@ -45,11 +65,11 @@ function record(part: Partial<SheetRecord> = {}): SheetRecord {
     explored,
     retuned,
     felt: {
-      slots: evidence("too small to feel"),
-      resistance: evidence("too small to feel", "Flow: +0.1 %."),
+      slots: evidence("too-small"),
+      resistance: evidence("too-small"),
       change: null,
     },
-    closed: evidence("too small to feel"),
+    closed: evidence("too-small"),
     plan: null,
     way: null,
     trial: null,
@@ -253,10 +273,12 @@ describe("proposals", () => {
     const peaks = explored.verdicts.find(({ claim }) => claim === "slots")!.finding!;
     const felt = { slots: evidence("disagrees"), resistance: evidence("agrees"), change: null };
     expect(said(record({ felt }), "slots")).toBe(
-      `The model: disagrees. Hold +0.1 cents. By the peaks alone: ${peaks}.`,
+      `The model: disagrees. ${HOLD} By the peaks alone: ${FINDING[peaks]}.`,
     );
-    expect(peaks).toBe("too small to feel");
-    expect(said(record(), "slots")).toBe("The model: too small to feel. Hold +0.1 cents.");
+    expect(FINDING[peaks]).toBe("too small to feel");
+    expect(said(record(), "slots")).toBe(
+      `The model: too small to feel. ${HOLD} Whether this player feels it, only a blind trial can tell.`,
+    );
   });
 });
 

@@ -4,10 +4,10 @@
  */
 import { seatWearCaution, usualCautions } from "../../bench/cut/cautions.ts";
 import type { CutWayName } from "../../bench/cut/cutWay.ts";
+import type { CLASSROOM_SENTENCES, ClassroomChart, Paragraph } from "../../study/report/sheetParagraphs.ts";
+import { type Claim, claimEvidence, isLeftAsItIs, type SheetRecord } from "../../study/report/sheetRecord.ts";
+import { sheetResonances } from "../../study/report/sheetResonances.ts";
 import type { TrialFinding } from "../../trial/finding.ts";
-import { sheetResonances } from "./sheetModelFigures.ts";
-import type { CLASSROOM_SENTENCES, ClassroomChart, Paragraph } from "./sheetParagraphs.ts";
-import { type Claim, claimEvidence, isLeftAsItIs, type SheetRecord } from "./sheetRecord.ts";
 
 /** Every paragraph as it is proposed: a template over the sheet's figures. */
 export function proposals(record: SheetRecord, chart: ClassroomChart): Readonly<Record<Paragraph, string>> {
@@ -65,7 +65,7 @@ function found(record: SheetRecord): string {
 /** Where lips and stream say one thing and the peaks another, both are told. */
 function verdict(record: SheetRecord, claim: Claim): string {
   const evidence = claimEvidence(record, claim);
-  if (evidence?.main?.finding === "same gap") return `Nothing to compare: {${claim}Finding}.`;
+  if (evidence?.main?.finding === "same-gap") return `Nothing to compare: {${claim}Finding}.`;
   const disagrees =
     evidence?.main && evidence.peaks && evidence.peaks.finding !== evidence.main.finding
       ? ` By the peaks alone: {${claim}Peaks}.`

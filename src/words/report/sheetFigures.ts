@@ -5,12 +5,12 @@
 
 import { seatWearCaution } from "../../bench/cut/cautions.ts";
 import { stageSize } from "../../bench/cut/cutCard.ts";
+import type { SheetRecord } from "../../study/report/sheetRecord.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { roundedLength } from "../../units/uncertainLength.ts";
 import { type Figure, type Figures, figure } from "./sheetFigure.ts";
 import { modelFigures } from "./sheetModelFigures.ts";
-import type { SheetRecord } from "./sheetRecord.ts";
 
 /** All figures of a sheet by name; one that is not known says why in words. */
 export function sheetFigures(record: SheetRecord): Figures {

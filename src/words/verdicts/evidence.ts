@@ -1,0 +1,105 @@
+/** What the model says to a rule of thumb, in a sentence or two with its numbers. */
+import { isDecided } from "../../study/change/judgement.ts";
+import { type Basis, type Evidence, extremes, judged, type Test } from "../../study/change/verdicts.ts";
+import { formatLength } from "../../units/formatLength.ts";
+import { signed } from "../numbers.ts";
+import { testName } from "./tests.ts";
+
+/** Where nothing is large enough, a computation ends and a player begins. */
+const ONLY_A_TRIAL = "Whether this player feels it, only a blind trial can tell.";
+
+/** Evidence, or a verdict by the peaks. */
+type Said = Omit<Evidence, "finding"> & { readonly finding: Evidence["finding"] | null };
+
+/** The evidence in words; empty where nothing can be said from the peaks. */
+export function evidenceWords({ finding, basis, tests }: Said): string {
+  const trial = finding === "too-small" || finding === "unknown" ? ` ${ONLY_A_TRIAL}` : "";
+  switch (basis.kind) {
+    case "same-gap":
+      return "Choose another gap to compare.";
+    case "reference-without-gap":
+      return "The reference has no gap.";
+    case "never-closes":
+      return "This receiver stops the shank before it reaches the leadpipe.";
+    case "no-peaks":
+      return "None of the resonances that notes are played on has a peak.";
+    case "no-notes":
+      return "No note can be started with these lips.";
+    case "not-by-peaks":
+      return "";
+    case "playing":
+      return "What suits a player is found by playing, best blind.";
+    case "peaks":
+      return peaks(tests);
+    case "lips":
+      return lips(basis, tests[0]) + trial;
+    case "stream-and-lips":
+      return streamAndLips(basis, tests) + trial;
+  }
+}
+
+function peaks(tests: readonly Test[]): string {
+  const parts = tests.map((one) => {
+    const { changes, unit, threshold } = one;
+    const expanded = Math.max(...changes.map((change) => change.expanded ?? 0));
+    const known = expanded > 0 ? `known to ±${expanded.toPrecision(1)}, ` : "";
+    const felt = changes.filter((change) => isDecided(judged(change, threshold))).map(({ n }) => n);
+    const where = felt.length > 0 ? `, on resonance${felt.length > 1 ? "s" : ""} ${felt.join(", ")}` : "";
+    return `${testName(one)} ${spanOf(one, unit === "dB" ? 2 : 1)} ${unit} (${known}felt from ${threshold} ${unit}${where})`;
+  });
+  return capitalised(`${parts.join("; ")}.`);
+}
+
+function lips(basis: Basis & { kind: "lips" }, test: Test): string {
+  const felt = (["firmer", "looser"] as const).flatMap((way) => {
+    const notes = basis[way];
+    return notes.length > 0 ? [`${way} on note${notes.length > 1 ? "s" : ""} ${notes.join(", ")}`] : [];
+  });
+  // pull and margin have no threshold of feeling
+  const besides = (["pull", "margin"] as const).flatMap((name) => {
+    const range = basis[name];
+    return range ? [`${name} ${span(range, 3)}`] : [];
+  });
+  const overLips = `${span(basis.meanRangeCents, 1)} over the lips tried`;
+  return (
+    `Hold ${spanOf(test, 1)} cents, ${signed(basis.meanCents, 1)} on average (${overLips}; felt from ${test.threshold} cents` +
+    `${felt.length > 0 ? `: ${felt.join("; ")}` : ""}). ` +
+    `${besides.length > 0 ? `${capitalised(besides.join(", "))}.` : ""}`
+  );
+}
+
+function streamAndLips(basis: Basis & { kind: "stream-and-lips" }, [drop, valve]: readonly Test[]): string {
+  const [{ change, range }] = drop.changes;
+  const stream =
+    `Flow: pressure drop ${signed(change, 2)} % at ${drop.litresPerMinute} L/min ` +
+    `(${span(range!, 2)} % between the bounds).`;
+  const lips = valve
+    ? ` Lips: threshold ${spanOf(valve, 1)} % (${span(rangeOver(valve), 1)} % over the lips tried).`
+    : " Lips: no note starts at both gaps.";
+  return `${asBore(basis.equivalentBoreMm)}${stream}${lips} Felt from ${drop.threshold} %.`;
+}
+
+function asBore(boreMm: number | null | undefined): string {
+  if (boreMm === undefined) return "";
+  if (boreMm === null) return "No change of the leadpipe's bore does as much. ";
+  if (Math.abs(boreMm) < 0.005) return "To the stream the bore is as it was. ";
+  const [mm, inches] = [formatLength(Math.abs(boreMm), "mm"), formatLength(Math.abs(boreMm), "in")];
+  return `To the stream as if the leadpipe were ${mm} (${inches}) ${boreMm > 0 ? "wider" : "narrower"} all along. `;
+}
+
+const capitalised = (text: string): string => text[0].toUpperCase() + text.slice(1);
+
+const span = ([low, high]: readonly [number, number], digits: number): string => {
+  const [from, to] = [signed(low, digits), signed(high, digits)];
+  return from === to ? from : `${from} to ${to}`;
+};
+
+const spanOf = (test: Test, digits: number): string => {
+  const [low, high] = extremes(test);
+  return span([low.change, high.change], digits);
+};
+
+const rangeOver = ({ changes }: Test): readonly [number, number] => [
+  Math.min(...changes.map(({ change, range }) => range?.[0] ?? change)),
+  Math.max(...changes.map(({ change, range }) => range?.[1] ?? change)),
+];
