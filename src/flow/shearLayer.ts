@@ -16,11 +16,8 @@
  * Range: thin layers, ℓ well below the jet's radius, in still air; a thick boundary layer already there at the lip is not
  * known to it.
  */
-import { create, erfDependencies } from "mathjs/number";
+import { complementaryError as erfc } from "../statistics/incomplete.ts";
 import { smoothRise } from "./friction.ts";
-
-const { erf } = create({ erfDependencies });
-const erfc = (s: number): number => 1 - erf(s);
 
 const GROWTH = 0.18;
 const LAMINAR_JET = 1000;

@@ -68,3 +68,7 @@ export function upperGamma(a: number, x: number): number {
   }
   return 1 - front * sum;
 }
+
+/** erfc x, an incomplete gamma function of x² (DLMF 7.11.2). */
+export const complementaryError = (x: number): number =>
+  x < 0 ? 2 - upperGamma(0.5, x * x) : upperGamma(0.5, x * x);

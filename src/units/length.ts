@@ -1,10 +1,11 @@
 /**
  * Lengths as a person types them at a bench: `2.54 mm`, `1/8 in`, `1 1/8"`, `0,5 cm`, `3.2mm - 1/16 in`.
  *
- * The grammar is mathjs's, parse only: the tree is walked here and just arithmetic on lengths gets through. The unit
- * system of mathjs is left out because it would more than double the weight (90 kB for 40 kB) to know one dimension.
+ * The tree of the expression is walked here and just arithmetic on lengths gets through. The unit system of mathjs is left
+ * out because it would add 50 kB to know one dimension.
  */
-import { create, type MathNode, parseDependencies } from "mathjs/number";
+import type { MathNode } from "mathjs/number";
+import { parseExpression } from "./expression.ts";
 import { InputError, quoteTyped } from "./inputError.ts";
 import { mmPerUnit } from "./lengthUnit.ts";
 import { withoutRoundingNoise } from "./roundingNoise.ts";
@@ -25,7 +26,6 @@ interface Quantity {
 /** Why an expression is not a length; becomes part of a `LengthError`. */
 class Refusal extends Error {}
 
-const { parse } = create({ parseDependencies });
 const longestText = 200;
 const accepted = 'give a number with mm, cm, m, in or ", such as 2.54 mm, 0.100 in or 1 1/8 in';
 
@@ -60,7 +60,7 @@ function parseArithmetic(text: string): MathNode {
   if (plain === "") throw new Refusal("is empty");
   if (!/^[\w\s.+\-*/()]*$/.test(plain) || /\b0[xbo]/i.test(plain)) throw new Refusal("is not a length");
   try {
-    return parse(plain);
+    return parseExpression(plain);
   } catch {
     throw new Refusal("is not a length");
   }

@@ -2,10 +2,11 @@
  * What a maker wants, written as an expression over named quantities of a variant: `abs(cents2) + 2*abs(cents5) - height4/10`;
  * the lower its value, the better. Or as weights on notes, `2:1, 3:1, 5:2`: the weighted r.m.s. of their cents.
  *
- * The grammar is mathjs's, parse only: the tree is walked here, and nothing but arithmetic, the functions below and the
+ * The tree of the expression is walked here, and nothing but arithmetic, the functions below and the
  * quantities gets through. There is nothing to assign to, to call on, to index or to loop with.
  */
-import { create, type MathNode, parseDependencies } from "mathjs/number";
+import type { MathNode } from "mathjs/number";
+import { parseExpression } from "../../units/expression.ts";
 import { InputError, quoteTyped } from "../../units/inputError.ts";
 
 /** A goal that cannot be understood; the message is one line. */
@@ -24,7 +25,6 @@ export interface Goal {
   readonly score: (quantities: Quantities) => number | null;
 }
 
-const { parse } = create({ parseDependencies });
 const LONGEST = 1000;
 const MOST_NODES = 500;
 
@@ -62,7 +62,7 @@ export function parseGoal(text: string, known: readonly string[]): Goal {
   const expression = weightsAsExpression(text) ?? text;
   let tree: MathNode;
   try {
-    tree = parse(expression);
+    tree = parseExpression(expression);
   } catch (error) {
     throw new GoalError(
       `${quoteTyped(text)} is no expression (${(error as Error).message.replace(/\s+/g, " ")}); give one such as abs(cents2) + 2*abs(cents5)`,
