@@ -13,8 +13,8 @@ import {
   write,
 } from "../../src/charts/kit/drawing.ts";
 import { hatchPath } from "../../src/charts/kit/hatch.ts";
-import { bothUnits } from "../../src/charts/kit/numbers.ts";
 import { colour } from "../../src/charts/kit/tokens.ts";
+import { bothUnits } from "../../src/words/numbers.ts";
 
 const millimetre = 1e-3;
 /** Drawn of the long ducts and of the metal around them, mm. */

@@ -1,7 +1,7 @@
 /** The graphs of the notebook on resistance: the stream's pressure against flow, gap and the corner nobody measures. */
 import type { Drawing, Frame, Table } from "../../src/charts/kit/drawing.ts";
-import { bothUnits, signed } from "../../src/charts/kit/numbers.ts";
 import type { Resistance } from "../../src/study/blown/resistance.ts";
+import { bothUnits, signed } from "../../src/words/numbers.ts";
 import { mostGapMm } from "../paper/demo.ts";
 import { plot } from "../paper/plot.ts";
 import { flowRange, mostChamferMm, part } from "./stream.ts";

@@ -1,6 +1,6 @@
 /** The graphs of what is held against something: a handbook's values, and the thresholds of two gaps. */
 import type { Drawing, Frame, Table } from "../../src/charts/kit/drawing.ts";
-import { bothUnits } from "../../src/charts/kit/numbers.ts";
+import { bothUnits } from "../../src/words/numbers.ts";
 import { plot } from "../paper/plot.ts";
 import {
   contractionSeries,

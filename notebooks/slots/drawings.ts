@@ -1,8 +1,9 @@
 /** The graphs of lips on an air column: what it takes to begin, what begins where, how much the gap moves it. */
 import type { Drawing, Frame, Table } from "../../src/charts/kit/drawing.ts";
-import { bothUnits, nearestNote, signed } from "../../src/charts/kit/numbers.ts";
 import type { TokenName } from "../../src/charts/kit/tokens.ts";
 import type { SlotChange } from "../../src/study/feel/slotChange.ts";
+import { nearestNote } from "../../src/words/notes.ts";
+import { bothUnits, signed } from "../../src/words/numbers.ts";
 import { HOLD_FINDING } from "../../src/words/verdicts/findings.ts";
 import { plot } from "../paper/plot.ts";
 import { type Beginning, lipRange, notes, type Stretch, type ThresholdCurve } from "./lipsOnColumn.ts";

@@ -1,6 +1,7 @@
 /** The graphs of leaps: one of them in time, where all of them land; and the oscillator beside SciPy's. */
 import type { Drawing, Frame, Table } from "../../src/charts/kit/drawing.ts";
-import { nearestNote, signed } from "../../src/charts/kit/numbers.ts";
+import { nearestNote } from "../../src/words/notes.ts";
+import { signed } from "../../src/words/numbers.ts";
 import { plot } from "../paper/plot.ts";
 import type { FollowedLeap, Landing } from "./leap.ts";
 import type { attackAt, Eigenvalue, eigenvaluesAt, startingPressures } from "./outside.ts";

@@ -1,6 +1,6 @@
 /** The graphs of the notebook: a stage's impedance with the stage before it dashed, and where its resonances lie. */
 import type { Drawing, Frame, Table } from "../../src/charts/kit/drawing.ts";
-import { signed } from "../../src/charts/kit/numbers.ts";
+import { signed } from "../../src/words/numbers.ts";
 import { plot } from "../paper/plot.ts";
 import { fromSeries, type Stage, shownHz } from "./stages.ts";
 

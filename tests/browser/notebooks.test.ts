@@ -15,13 +15,13 @@ import { drawings, tuned } from "../../notebooks/three-leadpipes/leadpipes.ts";
 import { stageOf, tube } from "../../notebooks/why-the-gap-matters/stages.ts";
 import { effectOf } from "../../notebooks/why-the-gap-matters/theGap.ts";
 import { NOTEBOOKS } from "../../src/app/tasks/learn/contents.ts";
-import { signed } from "../../src/charts/kit/numbers.ts";
 import { levelLoss } from "../../src/study/blown/levelLoss.ts";
 import { resistance } from "../../src/study/blown/resistance.ts";
 import { resistanceChange } from "../../src/study/blown/resistanceChange.ts";
 import { MODAL_COUNT } from "../../src/study/feel/modalColumn.ts";
 import { slotsAt } from "../../src/study/feel/slots.ts";
 import { Instrument } from "../../src/study/instrument/instrument.ts";
+import { signed } from "../../src/words/numbers.ts";
 import { expectQuiet, screenshots, useBrowser, type Visit } from "./browser.ts";
 import { expectSound, SIZES } from "./soundness.ts";
 

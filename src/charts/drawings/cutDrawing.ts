@@ -6,6 +6,7 @@
 import { scaleLinear } from "d3";
 import { exitBoreMm } from "../../setup/geometry.ts";
 import type { LengthUnit } from "../../units/length.ts";
+import { bothUnits } from "../../words/numbers.ts";
 import { arrowhead } from "../kit/axes.ts";
 import {
   add,
@@ -24,7 +25,6 @@ import {
   write,
 } from "../kit/drawing.ts";
 import { hatchPath } from "../kit/hatch.ts";
-import { bothUnits } from "../kit/numbers.ts";
 import { colour } from "../kit/tokens.ts";
 import { dimension } from "./dimension.ts";
 import { boreBetween, type Outline } from "./profile.ts";

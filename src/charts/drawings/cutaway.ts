@@ -7,6 +7,7 @@
 import { scaleLinear } from "d3";
 import { cavityDiameterMm, exitBoreMm, profileLengthMm } from "../../setup/geometry.ts";
 import { formatLength } from "../../units/formatLength.ts";
+import { bothUnits } from "../../words/numbers.ts";
 import {
   add,
   clamp,
@@ -21,7 +22,6 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
-import { bothUnits } from "../kit/numbers.ts";
 import { colour } from "../kit/tokens.ts";
 import { drawReference, drawScale, nameParts, placeGapText } from "./cutawayNotes.ts";
 import { drawGap, outsideOfShank, radiusOn, shoulderRadius, stemMm } from "./cutawayParts.ts";

@@ -3,8 +3,9 @@ import { cavityDiameterMm, exitBoreMm } from "../../setup/geometry.ts";
 import type { Setup } from "../../setup/setup.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
+import { bothUnits } from "../../words/numbers.ts";
 import type { Table } from "../kit/drawing.ts";
-import { bothUnits, inUnit } from "../kit/numbers.ts";
+import { inUnit } from "../kit/numbers.ts";
 
 export interface CutawayData {
   readonly setup: Setup;

@@ -4,6 +4,7 @@
  */
 import type { Setup } from "../../setup/setup.ts";
 import { formatLength } from "../../units/formatLength.ts";
+import { bothUnits } from "../../words/numbers.ts";
 import { arrowhead } from "../kit/axes.ts";
 import {
   add,
@@ -20,7 +21,6 @@ import {
   textWidth,
   write,
 } from "../kit/drawing.ts";
-import { bothUnits } from "../kit/numbers.ts";
 import { colour } from "../kit/tokens.ts";
 import { dimension } from "./dimension.ts";
 import {

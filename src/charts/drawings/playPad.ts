@@ -4,6 +4,8 @@
  */
 import { scaleLinear, scaleLog } from "d3";
 import type { GapSlots, NoteSlot } from "../../study/feel/slots.ts";
+import { nearestNote } from "../../words/notes.ts";
+import { bothUnits } from "../../words/numbers.ts";
 import { bottomAxis, bottomAxisRoom, leftAxis } from "../kit/axes.ts";
 import {
   add,
@@ -22,7 +24,7 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
-import { bothUnits, nearestNote, tickText } from "../kit/numbers.ts";
+import { tickText } from "../kit/numbers.ts";
 import { colour } from "../kit/tokens.ts";
 
 export interface PlayPad {

@@ -5,6 +5,7 @@
 import { scaleLinear } from "d3";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
+import { bothUnits } from "../../words/numbers.ts";
 import {
   add,
   clamp,
@@ -18,7 +19,7 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
-import { bothUnits, inUnit } from "../kit/numbers.ts";
+import { inUnit } from "../kit/numbers.ts";
 import { colour } from "../kit/tokens.ts";
 import { dimension, outsideTail } from "./dimension.ts";
 import { drawMetal } from "./metal.ts";

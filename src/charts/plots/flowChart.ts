@@ -6,6 +6,7 @@ import { scaleLinear, ticks } from "d3";
 import type { Resistance } from "../../study/blown/resistance.ts";
 import type { ResistanceChange } from "../../study/blown/resistanceChange.ts";
 import type { LengthUnit } from "../../units/length.ts";
+import { bothUnits, percent } from "../../words/numbers.ts";
 import { bottomAxis, bottomAxisRoom } from "../kit/axes.ts";
 import {
   add,
@@ -23,7 +24,7 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
-import { bothUnits, inUnit, percent, tickText } from "../kit/numbers.ts";
+import { inUnit, tickText } from "../kit/numbers.ts";
 import { colour } from "../kit/tokens.ts";
 
 const rowPx = 24;

@@ -3,6 +3,8 @@ import { bisectLeft, max, min, scaleLinear, scaleLog } from "d3";
 import type { AtGap, ScreenCurve } from "../../study/instrument/exploration.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
+import { nearestNote } from "../../words/notes.ts";
+import { bothUnits, signed } from "../../words/numbers.ts";
 import { bottomAxis, bottomAxisRoom, leftAxis } from "../kit/axes.ts";
 import { corners, curvePath } from "../kit/curve.ts";
 import {
@@ -20,7 +22,7 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
-import { bothUnits, nearestNote, signed, tickText } from "../kit/numbers.ts";
+import { tickText } from "../kit/numbers.ts";
 import { colour } from "../kit/tokens.ts";
 
 export interface ImpedanceData {

@@ -1,6 +1,7 @@
 /** The chance that a leap lands wrong, against gap: what was counted, and between what the chance lies with 95 %. */
 import { scaleLinear, ticks } from "d3";
 import type { LengthUnit } from "../../units/length.ts";
+import { bothUnits, percent } from "../../words/numbers.ts";
 import { bottomAxis, bottomAxisRoom, leftAxis } from "../kit/axes.ts";
 import {
   add,
@@ -16,7 +17,7 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
-import { bothUnits, inUnit, lengthTicks, percent, tickText } from "../kit/numbers.ts";
+import { inUnit, lengthTicks, tickText } from "../kit/numbers.ts";
 import { colour } from "../kit/tokens.ts";
 
 export interface LeapPoint {

@@ -2,6 +2,7 @@
 import { scaleLinear, ticks } from "d3";
 import type { LevelLoss, LevelMode } from "../../study/blown/levelLoss.ts";
 import { PLAYED } from "../../study/change/verdicts.ts";
+import { bothUnits, signed } from "../../words/numbers.ts";
 import { bottomAxis, bottomAxisRoom, leftAxis } from "../kit/axes.ts";
 import { corners, curvePath } from "../kit/curve.ts";
 import {
@@ -17,7 +18,7 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
-import { bothUnits, signed, tickText } from "../kit/numbers.ts";
+import { tickText } from "../kit/numbers.ts";
 import { spread } from "../kit/spread.ts";
 import { colour, resonanceColour } from "../kit/tokens.ts";
 

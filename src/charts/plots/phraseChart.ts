@@ -7,6 +7,8 @@ import { scaleLinear, scaleLog } from "d3";
 import { isNoticeable } from "../../study/change/judgement.ts";
 import type { Performance } from "../../study/feel/phrase.ts";
 import { cents } from "../../study/instrument/pitch.ts";
+import { nearestNote } from "../../words/notes.ts";
+import { bothUnits, signed } from "../../words/numbers.ts";
 import { bottomAxis, bottomAxisRoom, leftAxis } from "../kit/axes.ts";
 import { corners, curvePath } from "../kit/curve.ts";
 import {
@@ -25,7 +27,7 @@ import {
   write,
 } from "../kit/drawing.ts";
 import { hatchPath } from "../kit/hatch.ts";
-import { bothUnits, nearestNote, signed, tickText } from "../kit/numbers.ts";
+import { tickText } from "../kit/numbers.ts";
 import { colour } from "../kit/tokens.ts";
 
 export interface PlayedPhrase {

@@ -5,6 +5,8 @@
  */
 import { scaleLinear, ticks } from "d3";
 import type { GapSlots, NoteSlot } from "../../study/feel/slots.ts";
+import { nearestNote } from "../../words/notes.ts";
+import { bothUnits, signed } from "../../words/numbers.ts";
 import { bottomAxis, bottomAxisRoom } from "../kit/axes.ts";
 import {
   add,
@@ -21,7 +23,7 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
-import { bothUnits, nearestNote, signed, tickText } from "../kit/numbers.ts";
+import { tickText } from "../kit/numbers.ts";
 import { colour } from "../kit/tokens.ts";
 
 export interface SlotData {

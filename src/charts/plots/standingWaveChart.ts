@@ -2,6 +2,8 @@
 import { max, scaleLinear, ticks } from "d3";
 import type { StandingWave } from "../../study/instrument/standingWave.ts";
 import type { LengthUnit } from "../../units/length.ts";
+import { nearestNote } from "../../words/notes.ts";
+import { percent, signed } from "../../words/numbers.ts";
 import { bottomAxis, bottomAxisRoom, leftAxis } from "../kit/axes.ts";
 import { corners, curvePath } from "../kit/curve.ts";
 import {
@@ -20,7 +22,7 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
-import { inUnit, lengthTicks, nearestNote, percent, signed } from "../kit/numbers.ts";
+import { inUnit, lengthTicks } from "../kit/numbers.ts";
 import { colour } from "../kit/tokens.ts";
 
 /** Share of the drawing's height that the bore's outline gets. */

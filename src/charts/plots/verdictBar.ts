@@ -1,6 +1,7 @@
 /** One test of a verdict as a small bar: what every resonance does, how well that is known, and what would be large enough to feel. */
 import { scaleLinear } from "d3";
 import { type Change, extremes, rangeOf, type Test } from "../../study/change/verdicts.ts";
+import { signed } from "../../words/numbers.ts";
 import { FINDING } from "../../words/verdicts/findings.ts";
 import { testName } from "../../words/verdicts/tests.ts";
 import {
@@ -18,7 +19,7 @@ import {
   write,
 } from "../kit/drawing.ts";
 import { hatchPath } from "../kit/hatch.ts";
-import { signed, tickText } from "../kit/numbers.ts";
+import { tickText } from "../kit/numbers.ts";
 import { colour } from "../kit/tokens.ts";
 
 const size = 12;

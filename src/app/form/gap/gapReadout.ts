@@ -3,9 +3,9 @@
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { styleMap } from "lit/directives/style-map.js";
-import { bothUnits } from "../../../charts/kit/numbers.ts";
 import { formatInchFraction, formatLength } from "../../../units/formatLength.ts";
 import { roundedLength } from "../../../units/uncertainLength.ts";
+import { bothUnits } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { gapLimits, shownGaps } from "../../state/gapLimits.ts";

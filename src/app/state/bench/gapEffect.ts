@@ -1,11 +1,12 @@
 /** What the model says of one gap in place of another, in a sentence or two, before anyone cuts. */
-import { bothUnits, signed } from "../../../charts/kit/numbers.ts";
+
 import type { Thresholds } from "../../../setup/setup.ts";
 import { isNoticeable } from "../../../study/change/judgement.ts";
 import { isPlayed, PLAYED } from "../../../study/change/verdicts.ts";
 import { betweenGaps } from "../../../study/instrument/betweenGaps.ts";
 import type { GapSweep } from "../../../study/instrument/gapSweep.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { bothUnits, signed } from "../../../words/numbers.ts";
 
 export interface GapEffectQuestion {
   readonly sweep: GapSweep;

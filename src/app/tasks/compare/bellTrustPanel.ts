@@ -2,9 +2,9 @@
 
 import { css, html, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
-import { bothUnits, signed } from "../../../charts/kit/numbers.ts";
 import type { DeviationData } from "../../../charts/plots/compare/deviationChart.ts";
 import type { BellTrust } from "../../../study/compare/bellTrust.ts";
+import { bothUnits, signed } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";

@@ -2,12 +2,12 @@
 
 import { css, html, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
-import { bothUnits } from "../../../charts/kit/numbers.ts";
 import { type Standing, variantSign } from "../../../charts/plots/compare/compareSeries.ts";
 import { exitBoreMm, profileLengthMm } from "../../../setup/geometry.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { bothUnits } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { PageElement } from "../../state/page.ts";

@@ -1,9 +1,9 @@
 /** What a search came to: each target before and after, where each start ended, and what the goal leaves open. */
 import { html, nothing, type TemplateResult } from "lit";
 import type { Designed } from "../../../../workers/compareProtocol.ts";
-import { bothUnits, signed } from "../../../charts/kit/numbers.ts";
 import { designWords } from "../../../study/design/designWords.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { bothUnits, signed } from "../../../words/numbers.ts";
 
 const figure = (value: number | null): string => (value === null ? "–" : value.toFixed(2).replace("-", "−"));
 

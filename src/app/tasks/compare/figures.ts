@@ -2,10 +2,10 @@
 
 import { html, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
-import { bothUnits, signed } from "../../../charts/kit/numbers.ts";
 import type { Thresholds } from "../../../setup/setup.ts";
 import type { Goal } from "../../../study/compare/goal.ts";
 import { formatLength } from "../../../units/formatLength.ts";
+import { bothUnits, signed } from "../../../words/numbers.ts";
 import { csv } from "../../chart/chartFile.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";

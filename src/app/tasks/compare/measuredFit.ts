@@ -3,10 +3,10 @@
 import { html, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import type { FittedColumn } from "../../../../workers/compareProtocol.ts";
-import { bothUnits } from "../../../charts/kit/numbers.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { UNKNOWNS, type UnknownName } from "../../../study/measured/columnUnknowns.ts";
 import type { MeasuredImpedance } from "../../../study/measured/measuredCsv.ts";
+import { bothUnits } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { PageElement } from "../../state/page.ts";

@@ -1,12 +1,12 @@
 /** The worker's answers about a measurement as charts and a table show them. */
 import { html } from "lit";
 import type { FittedColumn } from "../../../../workers/compareProtocol.ts";
-import { signed } from "../../../charts/kit/numbers.ts";
 import type { DeviationData } from "../../../charts/plots/compare/deviationChart.ts";
 import type { MeasuredChartData } from "../../../charts/plots/compare/measuredChart.ts";
 import type { Thresholds } from "../../../setup/setup.ts";
 import type { Measured, Overlay } from "../../../study/measured/measured.ts";
 import { peakWords } from "../../../study/measured/peakWords.ts";
+import { signed } from "../../../words/numbers.ts";
 
 interface Parts {
   readonly re: Float64Array;

@@ -2,9 +2,9 @@
 
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
-import { bothUnits } from "../../../charts/kit/numbers.ts";
 import type { BoreTable } from "../../../setup/boreTable.ts";
 import { formatLength } from "../../../units/formatLength.ts";
+import { bothUnits } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { PageElement } from "../../state/page.ts";

@@ -1,8 +1,9 @@
 /** What a cut is to reach and within what limits, as a person types it. */
 import { css, html, type TemplateResult } from "lit";
 import { defaultMinimumWallMm, defaultToleranceMm } from "../../../bench/cut/cutQuestion.ts";
-import { bothUnits, inUnit, tickText } from "../../../charts/kit/numbers.ts";
+import { inUnit, tickText } from "../../../charts/kit/numbers.ts";
 import { formatLength } from "../../../units/formatLength.ts";
+import { bothUnits } from "../../../words/numbers.ts";
 import "../../form/entry.ts";
 import type { WriteEvent, Written } from "../../form/entry.ts";
 import type { Order, OrderField } from "../../state/bench/order.ts";

@@ -4,7 +4,7 @@ import { customElement, query } from "lit/decorators.js";
 import { type CutawayDrawing, cutaway } from "../../../charts/drawings/cutaway.ts";
 import { cutawayTable } from "../../../charts/drawings/cutawayWords.ts";
 import type { Drawing, Frame } from "../../../charts/kit/drawing.ts";
-import { bothUnits } from "../../../charts/kit/numbers.ts";
+import { bothUnits } from "../../../words/numbers.ts";
 import { ChartFigure } from "../../chart/chartFigure.ts";
 import { gapKeys } from "../../form/gap/gapKeys.ts";
 import { holdGap } from "../../form/gap/holdGap.ts";

@@ -1,7 +1,6 @@
 /** One quantity of every resonance against gap: height, shift or spacing, as it is or retuned. */
 import { customElement, property } from "lit/decorators.js";
 import type { Drawing, Frame, Table } from "../../../charts/kit/drawing.ts";
-import { bothUnits, signed } from "../../../charts/kit/numbers.ts";
 import type { GapChartData, GapDrawing } from "../../../charts/plots/gap/gapChart.ts";
 import { heightChart, heightTable } from "../../../charts/plots/gap/heightChart.ts";
 import {
@@ -14,6 +13,7 @@ import type { ChangedMode } from "../../../study/change/modeChanges.ts";
 import { PLAYED } from "../../../study/change/verdicts.ts";
 import type { GapRow, GapSweep } from "../../../study/instrument/gapSweep.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { bothUnits, signed } from "../../../words/numbers.ts";
 import { ChartFigure } from "../../chart/chartFigure.ts";
 import { keyMove } from "../../form/gap/gapSteps.ts";
 import { holdGap } from "../../form/gap/holdGap.ts";

@@ -1,5 +1,5 @@
 /** What this change of gap does, in one plain sentence or two, from the numbers alone. */
-import { bothUnits, signed } from "../../../charts/kit/numbers.ts";
+
 import type { Thresholds } from "../../../setup/setup.ts";
 import { isDecided } from "../../../study/change/judgement.ts";
 import { isPlayed, judged, PLAYED } from "../../../study/change/verdicts.ts";
@@ -12,6 +12,7 @@ import type {
   ModeUncertainty,
   Uncertain,
 } from "../../../study/uncertainty/changeUncertainty.ts";
+import { bothUnits, signed } from "../../../words/numbers.ts";
 import type { Unit } from "../../state/state.ts";
 
 export interface Headline {

@@ -1,9 +1,10 @@
 /** |Z| at the rim against frequency, chosen gap over reference. */
 import { customElement } from "lit/decorators.js";
 import type { Drawing, Frame, Table } from "../../../charts/kit/drawing.ts";
-import { nearestNote, signed } from "../../../charts/kit/numbers.ts";
 import { impedanceChart, impedanceTable } from "../../../charts/plots/impedanceChart.ts";
 import type { ModeInContext } from "../../../study/instrument/modeTable.ts";
+import { nearestNote } from "../../../words/notes.ts";
+import { signed } from "../../../words/numbers.ts";
 import { ChartFigure } from "../../chart/chartFigure.ts";
 import { segments } from "../../shell/look/segments.ts";
 import type { Magnitude } from "../../state/state.ts";

@@ -2,7 +2,6 @@
 
 import { css, html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
-import { signed } from "../../../charts/kit/numbers.ts";
 import { dimensionAt } from "../../../setup/dimension.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import type { ChangedMode } from "../../../study/change/modeChanges.ts";
@@ -16,6 +15,7 @@ import type {
 import type { Drawn, DrawnMode } from "../../../study/uncertainty/monteCarlo.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { signed } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";

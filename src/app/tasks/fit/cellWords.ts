@@ -1,9 +1,10 @@
 /** What a cell of the matrix shows and says: figures and signs for the eye, whole words for who hears the page. */
 import { dimensionName } from "../../../bench/fit/fitDimensions.ts";
 import type { FitCell } from "../../../bench/fit/fitMatrix.ts";
-import { inUnit, signed } from "../../../charts/kit/numbers.ts";
+import { inUnit } from "../../../charts/kit/numbers.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { signed } from "../../../words/numbers.ts";
 
 export interface CellFigures {
   /** Gap without its unit; empty where there is none. */

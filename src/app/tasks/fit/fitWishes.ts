@@ -2,9 +2,9 @@
 import { css, html, LitElement } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import { defaultClearanceMm } from "../../../bench/fit/fit.ts";
-import { bothUnits } from "../../../charts/kit/numbers.ts";
 import { gapMm, type Setup } from "../../../setup/setup.ts";
 import { formatLength } from "../../../units/formatLength.ts";
+import { bothUnits } from "../../../words/numbers.ts";
 import { lengthText } from "../../form/setup/edits.ts";
 import { controls } from "../../shell/look/controls.ts";
 import "../../form/entry.ts";

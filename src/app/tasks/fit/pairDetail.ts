@@ -6,10 +6,11 @@ import { dimensionName, type FitDimensions, isTaper } from "../../../bench/fit/f
 import type { FitCell } from "../../../bench/fit/fitMatrix.ts";
 import type { FitBudgetRow } from "../../../bench/fit/fitUncertainty.ts";
 import type { SeatData } from "../../../charts/drawings/seatDrawing.ts";
-import { bothUnits, signed, tickText } from "../../../charts/kit/numbers.ts";
+import { tickText } from "../../../charts/kit/numbers.ts";
 import { shareText } from "../../../charts/plots/bench/causesChart.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { bothUnits, signed } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { preferredWords } from "./cellWords.ts";

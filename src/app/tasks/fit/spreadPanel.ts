@@ -2,8 +2,8 @@
 import { css, html, LitElement, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import type { FitMatrix } from "../../../bench/fit/fitMatrix.ts";
-import { bothUnits } from "../../../charts/kit/numbers.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { bothUnits } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";

@@ -2,9 +2,9 @@
 import { html, type TemplateResult } from "lit";
 import { styleMap } from "lit/directives/style-map.js";
 import type { BudgetRow } from "../../../bench/measure/budget.ts";
-import { percent } from "../../../charts/kit/numbers.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { standardUncertaintyText } from "../../../units/uncertainLength.ts";
+import { percent } from "../../../words/numbers.ts";
 
 export const degreesText = (degrees: number | undefined): string =>
   degrees === undefined ? "–" : Number.isFinite(degrees) ? `${Number(degrees.toFixed(1))}` : "∞";

@@ -2,9 +2,9 @@
 import { consume } from "@lit/context";
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
-import { bothUnits } from "../../../charts/kit/numbers.ts";
 import { chanceByGuessing } from "../../../study/feel/guessing.ts";
 import { formatLength } from "../../../units/formatLength.ts";
+import { bothUnits } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { PageElement } from "../../state/page.ts";

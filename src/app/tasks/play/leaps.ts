@@ -2,10 +2,10 @@
 
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
-import { percent } from "../../../charts/kit/numbers.ts";
 import type { LeapData } from "../../../charts/plots/leapChart.ts";
 import { PLAYED } from "../../../study/change/verdicts.ts";
 import { missChance } from "../../../study/feel/leaps.ts";
+import { percent } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { PageElement } from "../../state/page.ts";

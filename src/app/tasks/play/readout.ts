@@ -2,8 +2,9 @@
 import { consume } from "@lit/context";
 import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
-import { nearestNote, signed } from "../../../charts/kit/numbers.ts";
 import { cents } from "../../../study/instrument/pitch.ts";
+import { nearestNote } from "../../../words/notes.ts";
+import { signed } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { FrameElement } from "../../state/frameElement.ts";
 import { type PlaySession, sessionContext } from "./session.ts";

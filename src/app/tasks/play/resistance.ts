@@ -2,11 +2,11 @@
 
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
-import { bothUnits, signed } from "../../../charts/kit/numbers.ts";
 import { sharePercent } from "../../../charts/plots/flowChart.ts";
 import { NOT_KNOWN } from "../../../study/blown/resistance.ts";
 import type { ResistanceChange } from "../../../study/blown/resistanceChange.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { bothUnits, signed } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PageElement } from "../../state/page.ts";

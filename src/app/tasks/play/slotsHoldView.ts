@@ -1,9 +1,9 @@
 /** The hold of every note against gap. */
 import { customElement } from "lit/decorators.js";
 import type { Drawing, Frame } from "../../../charts/kit/drawing.ts";
-import { bothUnits } from "../../../charts/kit/numbers.ts";
 import type { GapDrawing } from "../../../charts/plots/gap/gapChart.ts";
 import { holdChart, holdTable } from "../../../charts/plots/gap/holdChart.ts";
+import { bothUnits } from "../../../words/numbers.ts";
 import { ChartFigure } from "../../chart/chartFigure.ts";
 import { keyMove } from "../../form/gap/gapSteps.ts";
 import { shownGaps } from "../../state/gapLimits.ts";

@@ -2,10 +2,10 @@
 
 import { html } from "lit";
 import { customElement, state } from "lit/decorators.js";
-import { percent } from "../../../charts/kit/numbers.ts";
 import type { PowerData } from "../../../charts/plots/trial/powerChart.ts";
 import { sealTrial } from "../../../trial/seal.ts";
 import { MOST_REPEATS } from "../../../trial/trial.ts";
+import { percent } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";

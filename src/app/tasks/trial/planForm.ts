@@ -1,10 +1,10 @@
 /** The plan: what is tried, how often, what is played, and the chance to find what is cared about before anybody plays. */
 import { html, nothing, type TemplateResult } from "lit";
-import { percent } from "../../../charts/kit/numbers.ts";
 import type { PowerData } from "../../../charts/plots/trial/powerChart.ts";
 import { ERROR_RATE, type Power } from "../../../trial/power.ts";
 import { FEWEST_ITEMS, MOST_ITEMS } from "../../../trial/trial.ts";
 import { balancedRepeats } from "../../../trial/williams.ts";
+import { percent } from "../../../words/numbers.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";

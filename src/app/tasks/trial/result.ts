@@ -2,12 +2,12 @@
 
 import { html, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
-import { percent } from "../../../charts/kit/numbers.ts";
 import { itemLabel } from "../../../charts/plots/trial/ratingsChart.ts";
 import type { TrialAnalysis } from "../../../trial/analysis.ts";
 import { type TrialFinding, trialFinding } from "../../../trial/finding.ts";
 import { isMisfit, preferenceWithin } from "../../../trial/sentence.ts";
 import { isRated, repeatsOf, SCALES, type Scale, type Trial } from "../../../trial/trial.ts";
+import { percent } from "../../../words/numbers.ts";
 import { saveCsv } from "../../chart/chartFile.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";

@@ -4,12 +4,12 @@
  */
 import { html, LitElement, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
-import { bothUnits, signed } from "../../../charts/kit/numbers.ts";
 import { gapMm, type Setup } from "../../../setup/setup.ts";
 import { repeatsOf, type Trial, type Turn } from "../../../trial/trial.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { mmPerUnit } from "../../../units/lengthUnit.ts";
+import { bothUnits, signed } from "../../../words/numbers.ts";
 import { setupCardStyles } from "./setupCardStyles.ts";
 
 @customElement("annulus-trial-card")

@@ -1,8 +1,8 @@
 /** The tests, a row a scale: preference first, which decides. */
 import { html, type TemplateResult } from "lit";
-import { signed } from "../../../charts/kit/numbers.ts";
 import type { ScaleAnalysis, TrialAnalysis } from "../../../trial/analysis.ts";
 import { SCALES } from "../../../trial/trial.ts";
+import { signed } from "../../../words/numbers.ts";
 import { pText, testWords } from "./resultData.ts";
 import { SCALE_WORDS } from "./scaleWords.ts";
 

@@ -6,6 +6,7 @@ import { scaleLinear, ticks } from "d3";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { decimals, plusMinus } from "../../../units/uncertainLength.ts";
+import { signed } from "../../../words/numbers.ts";
 import { bottomAxis, bottomAxisRoom } from "../../kit/axes.ts";
 import {
   add,
@@ -23,7 +24,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
-import { inUnit, lengthTicks, signed } from "../../kit/numbers.ts";
+import { inUnit, lengthTicks } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
 
 export interface LengthReadings {

@@ -2,6 +2,7 @@
 import { scaleLinear, ticks } from "d3";
 import type { LengthUnit } from "../../../units/length.ts";
 import { lengthSpan, roundedLength } from "../../../units/uncertainLength.ts";
+import { bothUnits } from "../../../words/numbers.ts";
 import { bottomAxis, bottomAxisRoom, leftAxis } from "../../kit/axes.ts";
 import {
   add,
@@ -20,7 +21,7 @@ import {
   write,
 } from "../../kit/drawing.ts";
 import { hatchPath } from "../../kit/hatch.ts";
-import { bothUnits, inUnit, lengthTicks } from "../../kit/numbers.ts";
+import { inUnit, lengthTicks } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
 
 export interface StagesData {

@@ -7,6 +7,7 @@ import { boreDiameterMm } from "../../../setup/boreDiameter.ts";
 import { profileLengthMm } from "../../../setup/geometry.ts";
 import type { ProfileMm } from "../../../setup/setup.ts";
 import { formatLength } from "../../../units/formatLength.ts";
+import { signed } from "../../../words/numbers.ts";
 import { bottomAxis, bottomAxisRoom, leftAxis } from "../../kit/axes.ts";
 import {
   add,
@@ -20,7 +21,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
-import { inUnit, lengthTicks, signed, tickText } from "../../kit/numbers.ts";
+import { inUnit, lengthTicks, tickText } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
 import {
   drawKey,

@@ -1,5 +1,6 @@
 /** |Z| of several variants over one another: all of the range, or the neighbourhood of one resonance. */
 import { max, scaleLinear, scaleLog } from "d3";
+import { nearestNote } from "../../../words/notes.ts";
 import { bottomAxis, bottomAxisRoom, leftAxis } from "../../kit/axes.ts";
 import { corners, curvePath } from "../../kit/curve.ts";
 import {
@@ -13,7 +14,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
-import { nearestNote, tickText } from "../../kit/numbers.ts";
+import { tickText } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
 import {
   drawKey,

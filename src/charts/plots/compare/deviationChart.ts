@@ -5,6 +5,7 @@
 
 import { scaleLinear } from "d3";
 import { isNoticeable } from "../../../study/change/judgement.ts";
+import { signed } from "../../../words/numbers.ts";
 import { leftAxis } from "../../kit/axes.ts";
 import {
   add,
@@ -23,7 +24,7 @@ import {
   write,
 } from "../../kit/drawing.ts";
 import { hatchPath } from "../../kit/hatch.ts";
-import { signed, tickText } from "../../kit/numbers.ts";
+import { tickText } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
 
 /** `before` is open and dashed, as references are; `after` is filled and in the accent. */

@@ -7,6 +7,7 @@ import { scaleLinear, ticks } from "d3";
 import { isNoticeable } from "../../../study/change/judgement.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { signed } from "../../../words/numbers.ts";
 import { bottomAxis, bottomAxisRoom, leftAxis } from "../../kit/axes.ts";
 import { corners, curvePath } from "../../kit/curve.ts";
 import {
@@ -23,7 +24,7 @@ import {
   write,
 } from "../../kit/drawing.ts";
 import { hatchPath } from "../../kit/hatch.ts";
-import { inUnit, lengthTicks, signed, tickText } from "../../kit/numbers.ts";
+import { inUnit, lengthTicks, tickText } from "../../kit/numbers.ts";
 import { spread } from "../../kit/spread.ts";
 import { colour, resonanceColour } from "../../kit/tokens.ts";
 

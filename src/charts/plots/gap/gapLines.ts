@@ -1,6 +1,7 @@
 /** The upright lines of a gap chart: the chosen gap, the reference, and the read-out under a pointer. */
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { signed } from "../../../words/numbers.ts";
 import {
   add,
   type Box,
@@ -12,7 +13,6 @@ import {
   textWidth,
   write,
 } from "../../kit/drawing.ts";
-import { signed } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
 import { type Quantity, type Series, type Slid, slideText, valueAt } from "./gapSeries.ts";
 

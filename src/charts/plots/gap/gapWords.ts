@@ -1,7 +1,8 @@
 /** A gap chart in words, for who hears the page. */
 import { isNoticeable } from "../../../study/change/judgement.ts";
 import type { LengthUnit } from "../../../units/length.ts";
-import { bothUnits, signed, tickText } from "../../kit/numbers.ts";
+import { bothUnits, signed } from "../../../words/numbers.ts";
+import { tickText } from "../../kit/numbers.ts";
 import { played, type Quantity, type Series, type Slid, slideText, valueAt, viewOf } from "./gapSeries.ts";
 
 export function describe(

@@ -1,5 +1,6 @@
 /** The chance to find a difference against the number of repeats, so that nobody plays in vain. */
 import { scaleLinear } from "d3";
+import { percent } from "../../../words/numbers.ts";
 import { bottomAxis, bottomAxisRoom, leftAxis } from "../../kit/axes.ts";
 import { curvePath } from "../../kit/curve.ts";
 import {
@@ -16,7 +17,6 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
-import { percent } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
 
 export interface PowerData {

@@ -5,6 +5,7 @@
 import { scaleLinear, scalePoint, ticks } from "d3";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { bothUnits } from "../../../words/numbers.ts";
 import { bottomAxis, type Tick } from "../../kit/axes.ts";
 import { corners, curvePath } from "../../kit/curve.ts";
 import {
@@ -24,7 +25,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
-import { bothUnits, inUnit, lengthTicks } from "../../kit/numbers.ts";
+import { inUnit, lengthTicks } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
 import { type RatingScale, ratingAxis, ratingPlot } from "./ratingScale.ts";
 
