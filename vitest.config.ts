@@ -1,5 +1,9 @@
 import { defineConfig } from "vitest/config";
 
+const slow = "tests/**/*.slow.test.ts";
+const built = ["tests/browser/**", "tests/cli/**"];
+
+/** What each project holds, and when to run it: DEVELOPERS.md, "Tests". */
 export default defineConfig({
   test: {
     testTimeout: 120_000,
@@ -11,8 +15,15 @@ export default defineConfig({
         test: {
           name: "node",
           include: ["tests/**/*.test.ts"],
-          exclude: ["tests/browser/**", "tests/cli/**"],
+          exclude: [slow, ...built],
+          // most of the time would go into loading the same modules for every file again
+          isolate: false,
+          pool: "threads",
         },
+      },
+      {
+        extends: true,
+        test: { name: "slow", include: [slow], exclude: built },
       },
       {
         extends: true,
@@ -26,8 +37,8 @@ export default defineConfig({
           globalSetup: "tests/browser/serve.ts",
           // a busy machine draws late, which is no fault
           expect: { poll: { timeout: 10_000 } },
-          // one browser at a time: two cores, and a page that measures its own speed
-          fileParallelism: false,
+          // after all others, which would take the two browsers' time
+          sequence: { groupOrder: 1 },
         },
       },
     ],

@@ -1,7 +1,7 @@
 /**
  * The air column at one gap as the sum over its resonances that the lips work on. The sum is exact at its poles. What it
  * leaves out, the resonances above the last, is almost a pure inertance; with 16 modes it lowers or raises |Z| at peaks 1 to
- * 10 by 0.1 dB at most, and the peaks' frequencies by less than a cent (tests/study/feel/slots.test.ts).
+ * 10 by 0.1 dB at most, and the peaks' frequencies by less than a cent (tests/study/feel/slots.slow.test.ts).
  */
 import { residueOf, resonancesOf } from "../../acoustics/resonance/resonances.ts";
 import { type Modes, staticResistance } from "../../lips/modes.ts";

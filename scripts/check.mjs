@@ -1,0 +1,22 @@
+// npm run check: types, lint and import directions side by side; each says its piece when it has ended.
+import { spawn } from "node:child_process";
+
+const parts = [
+  ["tsc", "--noEmit"],
+  ["biome", "check", "--error-on-warnings", "."],
+  ["depcruise", "--config", ".dependency-cruiser.mjs", "src", "workers", "tests", "notebooks"],
+];
+
+const check = ([command, ...args]) =>
+  new Promise((done) => {
+    const running = spawn("npx", ["--no-install", command, ...args], { stdio: ["ignore", "pipe", "pipe"] });
+    const said = [];
+    for (const stream of [running.stdout, running.stderr]) stream.on("data", (piece) => said.push(piece));
+    running.on("close", (status) => {
+      process.stdout.write(Buffer.concat(said));
+      done(status === 0);
+    });
+  });
+
+const isSound = await Promise.all(parts.map(check));
+process.exit(isSound.every(Boolean) ? 0 : 1);
