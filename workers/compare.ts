@@ -156,7 +156,7 @@ function* designed(
     step = steps.next(isEnough());
   }
   const { problem, variables, ...design } = step.value;
-  return { ...design, freedom: freedomOf(problem, variables).words };
+  return { ...design, freedom: freedomOf(problem, variables) };
 }
 
 function* fittedColumn(

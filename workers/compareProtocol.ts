@@ -2,12 +2,14 @@
  * What the page may ask of the worker that compares and designs, apart from the model's worker, so that the hand on the
  * shank is never slowed. A newer ticket ends older work. Types only.
  */
+
 import type { Setup } from "../src/setup/setup.ts";
 import type { BellTrust } from "../src/study/compare/bellTrust.ts";
 import type { ErrorPlace } from "../src/study/compare/boreSensitivity.ts";
 import type { Compared, CompareOptions, Variant } from "../src/study/compare/compare.ts";
 import type { VariantCurve } from "../src/study/compare/compareCurve.ts";
 import type { Design, DesignOptions, DesignProgress } from "../src/study/design/design.ts";
+import type { Freedom } from "../src/study/design/designFreedom.ts";
 import type { DesignGoal } from "../src/study/design/designGoal.ts";
 import type { MandrelStation, StationOptions } from "../src/study/design/designStations.ts";
 import type { FitStep } from "../src/study/measured/columnFit.ts";
@@ -47,7 +49,7 @@ export interface DesignRequest extends DesignQuestion, Ticket {}
 /** What a search came to, as plain data. */
 export interface Designed extends Omit<Design, "problem" | "variables"> {
   /** What the goal leaves open. */
-  readonly freedom: string;
+  readonly freedom: Freedom;
 }
 
 export interface StationsRequest extends StationOptions {

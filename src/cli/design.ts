@@ -8,11 +8,11 @@ import { type Design, type DesignOptions, designSteps } from "../study/design/de
 import { type Freedom, freedomOf } from "../study/design/designFreedom.ts";
 import { type DesignGoal, goalLike, parseDesignGoal } from "../study/design/designGoal.ts";
 import { type MandrelStation, mandrelStations } from "../study/design/designStations.ts";
-import { designWords } from "../study/design/designWords.ts";
 import { Instrument } from "../study/instrument/instrument.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { InputError } from "../units/inputError.ts";
 import { parseLengthMm } from "../units/length.ts";
+import { designWords, freedomWords } from "../words/design/designWords.ts";
 import { textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
 import { signed, textTable } from "./table.ts";
@@ -184,7 +184,7 @@ const asJson = ({ design, freedom, stations }: Answer) => ({
   freedom: {
     settled: freedom.settled,
     settled_mm: freedom.settledMm,
-    words: freedom.words,
+    words: freedomWords(freedom),
     directions: freedom.directions.map(({ singularPerMm, changeMm }) => ({
       singular_per_mm: singularPerMm,
       change_mm: changeMm,
@@ -213,7 +213,7 @@ function text({ design, freedom, stations }: Answer, part: number): string {
     `Weighted r.m.s. miss ${design.missBefore.toPrecision(3)} before, ${design.missAfter.toPrecision(3)} after (cents, dB).\n`,
     textTable(["target", "wanted", "before", "after", "off by"], targets),
     `\nStarts, and where each came to\n${textTable(["start", "steps", "miss", "knots/mm"], starts)}`,
-    `\n${[freedom.words, ...designWords(design, "mm")].join("\n")}\n`,
+    `\n${[freedomWords(freedom), ...designWords(design, "mm")].join("\n")}\n`,
     `\nMandrel: ± on the diameter, so that all stations together use up ${part} of what can be felt at most\n`,
     textTable(
       ["x/mm", "diameter/mm", "±/mm"],

@@ -8,10 +8,11 @@ import { UNKNOWNS, type UnknownName } from "../study/measured/columnUnknowns.ts"
 import { between, type Overlay, overlay } from "../study/measured/measured.ts";
 import { type MeasuredImpedance, readingWords, readMeasured } from "../study/measured/measuredCsv.ts";
 import type { Reading } from "../study/measured/measuredReading.ts";
-import { peakWords } from "../study/measured/peakWords.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { InputError, quoteTyped } from "../units/inputError.ts";
 import { parseLengthMm } from "../units/length.ts";
+import { columnFitWords } from "../words/measured/columnFitWords.ts";
+import { peakWords } from "../words/measured/peakWords.ts";
 import { textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
 import { forEachSetup } from "./setups.ts";
@@ -186,7 +187,7 @@ const asJson = ({ measured, before, fit, after }: Answer) => ({
     judgement: fit.judgement,
     degrees_of_freedom: fit.degreesOfFreedom,
     converged: fit.converged,
-    words: fit.words,
+    words: columnFitWords(fit),
   },
 });
 
@@ -205,7 +206,7 @@ function report({ measured, before, fit, after }: Answer, setup: Setup): string 
           differences(after),
         ]
       : []),
-    ...(fit?.words ?? []).map((words) => `\n${words}\n`),
+    ...(fit ? columnFitWords(fit) : []).map((words) => `\n${words}\n`),
   ].join("");
 }
 

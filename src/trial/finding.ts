@@ -2,13 +2,11 @@
  * What a trial found, as plain data. Preference decides, by one test: undecided unless its permutation test has p < 0.05,
  * so a player who guesses is believed in at most 5 % of trials.
  */
-import type { LengthUnit } from "../units/length.ts";
 import { itemMeans } from "./itemMeans.ts";
 import { permutationTest } from "./permutation.ts";
 import { ERROR_RATE } from "./power.ts";
-import { type PreferenceCurve, preferenceCurve } from "./preference.ts";
-import { ranking } from "./ranking.ts";
-import { cannotTell, isMisfit, isOneGapBest, preferredGap, preferredItem } from "./sentence.ts";
+import { isMisfit, isOneGapBest, type PreferenceCurve, preferenceCurve } from "./preference.ts";
+import { type RankedItem, ranking } from "./ranking.ts";
 import { FEWEST_REPEATS, isRated, ratingBlocks, type Trial, type TrialItem } from "./trial.ts";
 
 /** With how it was liked. */
@@ -17,9 +15,14 @@ export interface FoundItem extends TrialItem {
   readonly preference: number;
 }
 
+/** What the trial allows to be said: nothing, by the curve through the gaps, or item by item, best first. */
+export type TrialSaid =
+  | { readonly kind: "undecided" }
+  | { readonly kind: "curve"; readonly curve: PreferenceCurve }
+  | { readonly kind: "ranking"; readonly ranked: readonly RankedItem[] };
+
 export interface TrialFinding {
-  /** In plain words, lengths in the unit asked for. */
-  readonly sentence: string;
+  readonly said: TrialSaid;
   /** Whether the player told the items apart by preference (p < 0.05). */
   readonly isDecided: boolean;
   /** Of the permutation test on preference. */
@@ -39,7 +42,7 @@ export interface TrialFinding {
 }
 
 /** null while the trial is sealed, or where fewer than two repeats were wholly rated. */
-export function trialFinding(trial: Trial | null, unit: LengthUnit): TrialFinding | null {
+export function trialFinding(trial: Trial | null): TrialFinding | null {
   if (!trial || trial.opened === "sealed") return null;
   const blocks = ratingBlocks(trial, "preference");
   if (blocks.length < FEWEST_REPEATS) return null;
@@ -47,11 +50,11 @@ export function trialFinding(trial: Trial | null, unit: LengthUnit): TrialFindin
   const isDecided = p < ERROR_RATE;
   const curve = isDecided ? curveOf(trial, blocks) : null;
   const best = curve && isOneGapBest(curve) ? curve : null;
-  let sentence = cannotTell(trial.items, unit);
-  if (curve && !isMisfit(curve)) sentence = preferredGap(curve, unit);
-  else if (isDecided) sentence = preferredItem(trial.items, ranking(blocks), unit);
+  let said: TrialSaid = { kind: "undecided" };
+  if (curve && !isMisfit(curve)) said = { kind: "curve", curve };
+  else if (isDecided) said = { kind: "ranking", ranked: ranking(blocks) };
   return {
-    sentence,
+    said,
     isDecided,
     p,
     preferredGapMm: best?.bestGapMm ?? null,

@@ -6,6 +6,7 @@
 import { randomLcg } from "d3";
 import { fProbability } from "../statistics/distributions.ts";
 import { drawnMeans, type Interval, itemMeans, middle } from "./itemMeans.ts";
+import { ERROR_RATE } from "./power.ts";
 import { repeatability } from "./repeatability.ts";
 
 /** Highest between two of the gaps tried, at the narrowest or widest of them, or at both rather than between. */
@@ -67,6 +68,13 @@ export function preferenceCurve(
     misfitP: misfit(gapsMm, means, parabola, blocks),
   };
 }
+
+/** The means lie too far off the parabola for it to be believed; single gaps are then compared instead. */
+export const isMisfit = ({ misfitP }: PreferenceCurve): boolean => misfitP !== null && misfitP < ERROR_RATE;
+
+/** Whether the curve singles out one gap within the gaps tried, if only at their end. */
+export const isOneGapBest = (curve: PreferenceCurve): boolean =>
+  !isMisfit(curve) && curve.shape !== "valley" && !(curve.reachesNarrowest && curve.reachesWidest);
 
 interface Parabola {
   readonly at: (gapMm: number) => number;

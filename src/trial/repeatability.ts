@@ -6,6 +6,9 @@
  */
 import { fProbability, fQuantile } from "../statistics/distributions.ts";
 
+/** How well repeats agree, by the correlation; `all-alike`: every turn got the same rating. */
+export type Agreement = "all-alike" | "good" | "fair" | "poor";
+
 export interface Repeatability {
   /** s_r, in points of the scale. */
   readonly standardDeviation: number;
@@ -16,7 +19,7 @@ export interface Repeatability {
   readonly interval: readonly [low: number, high: number] | null;
   /** Of the analysis of variance; null where the residuals are all 0. */
   readonly pNormal: number | null;
-  readonly words: string;
+  readonly agreement: Agreement;
 }
 
 /** Above this a correlation is called good, above the other fair (Koo & Li 2016, J. Chiropr. Med. 15, 155). */
@@ -61,13 +64,12 @@ export function repeatability(blocks: readonly (readonly number[])[], confidence
     correlation,
     interval,
     pNormal: isExactlyAlike ? null : 1 - fProbability(itemSquare / residualSquare, k - 1, degreesOfFreedom),
-    words: inWords(correlation),
+    agreement: agreementOf(correlation),
   };
 }
 
-function inWords(correlation: number | null): string {
-  if (correlation === null) return "Every turn got the same rating.";
-  if (correlation >= GOOD) return "The repeats agree well.";
-  if (correlation >= FAIR) return "The repeats agree fairly.";
-  return "The repeats agree little: ratings of one and the same differ about as much as ratings of different ones.";
+function agreementOf(correlation: number | null): Agreement {
+  if (correlation === null) return "all-alike";
+  if (correlation >= GOOD) return "good";
+  return correlation >= FAIR ? "fair" : "poor";
 }

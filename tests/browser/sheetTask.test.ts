@@ -18,6 +18,7 @@ import { trialFinding } from "../../src/trial/finding.ts";
 import type { Trial } from "../../src/trial/trial.ts";
 import { plusMinus, roundedLength } from "../../src/units/uncertainLength.ts";
 import { signed } from "../../src/words/numbers.ts";
+import { trialSentence } from "../../src/words/trial/sentence.ts";
 import { demo } from "../acoustics/setups.ts";
 import { expectQuiet, screenshots, useBrowser, type VisitOptions } from "./browser.ts";
 import { focused, tabTo } from "./keyboard.ts";
@@ -234,10 +235,10 @@ describe("a blind trial on the sheet", () => {
       return (await printed(page, "trial"))[0].text;
     };
     expect(await visitSheet(keep("sealed"))).toContain("Noblindtrialwasplayed");
-    const finding = trialFinding(trial("complete"), "mm")!;
+    const finding = trialFinding(trial("complete"))!;
     expect(finding.isDecided).toBe(true);
     const text = await visitSheet(keep("complete"));
-    expect(text).toContain(withoutSpaces(`Played blind, 5 times each: ${finding.sentence}`));
+    expect(text).toContain(withoutSpaces(`Played blind, 5 times each: ${trialSentence(finding, "mm")}`));
     expect(text).toContain(
       withoutSpaces(`The player, blind, preferred about ${finding.preferredGapMm!.toFixed(1)} mm`),
     );
@@ -353,7 +354,7 @@ describe("a whole job", () => {
     await tabTo(page, "open-trial");
     await page.keyboard.press("Enter");
     await expect.poll(async () => (await kept(page)).opened).toBe("complete");
-    const finding = trialFinding(await kept(page), "mm")!;
+    const finding = trialFinding(await kept(page))!;
     expect(finding.isDecided).toBe(true);
     expect(finding.preferredGapMm).toBeCloseTo(2, 0);
 
@@ -395,7 +396,7 @@ describe("a whole job", () => {
       "2.00 mm",
       "turn the shank's taper down",
       "This cannot be undone",
-      `Played blind, 3 times each: ${finding.sentence}`,
+      `Played blind, 3 times each: ${trialSentence(finding, "mm")}`,
       `Collect on Friday; shift of 4: ${shift4} cents.`,
       ...rows,
     ];

@@ -4,6 +4,7 @@ import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { trialFinding } from "../../src/trial/finding.ts";
 import type { Trial } from "../../src/trial/trial.ts";
+import { trialSentence } from "../../src/words/trial/sentence.ts";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { tabTo } from "./keyboard.ts";
 import { expectSound, SIZES } from "./soundness.ts";
@@ -65,8 +66,8 @@ describe("a blind trial", () => {
     await page.keyboard.press("Enter");
     await page.locator("[data-testid=trial-ratings] svg").waitFor();
     await expect.poll(async () => (await kept(page)).opened).toBe("complete");
-    const finding = trialFinding(await kept(page), "mm")!;
-    expect(await page.getByTestId("sentence").innerText()).toBe(finding.sentence);
+    const finding = trialFinding(await kept(page))!;
+    expect(await page.getByTestId("sentence").innerText()).toBe(trialSentence(finding, "mm"));
     expect(await page.getByTestId("tests").getByRole("row").count()).toBe(5);
     expect(await page.getByTestId("turns").getByRole("row").count()).toBe(9);
     await page.getByText(/Between the narrowest and the widest: 3\.30 mm .*resonances 2 to 10/).waitFor();

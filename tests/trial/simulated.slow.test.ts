@@ -4,13 +4,14 @@ import { trialFinding } from "../../src/trial/finding.ts";
 import { permutationTest } from "../../src/trial/permutation.ts";
 import { power } from "../../src/trial/power.ts";
 import { ratingBlocks } from "../../src/trial/trial.ts";
+import { trialSentence } from "../../src/words/trial/sentence.ts";
 import { gapItems, guesses, namedItems, played, prefers } from "./players.ts";
 
 const GAPS = gapItems(1, 2, 3, 4);
 const trials = (count: number) => Array.from({ length: count }, (_, i) => i + 1);
 
 describe("a player who prefers 2.3 mm", () => {
-  const found = trials(300).map((seed) => trialFinding(played(GAPS, 4, prefers(2.3, 10), seed), "mm")!);
+  const found = trials(300).map((seed) => trialFinding(played(GAPS, 4, prefers(2.3, 10), seed))!);
   const decided = found.filter(({ isDecided }) => isDecided);
 
   test("is told from a guesser in more than 19 of 20 trials of 4 gaps and 4 repeats", () => {
@@ -33,8 +34,8 @@ test("a guesser is left undecided in at least 95 % of trials, named items as wel
   const undecided = [GAPS, namedItems("A", "B", "C", "D")].map(
     (items) =>
       trials(600).filter((seed) => {
-        const finding = trialFinding(played(items, 4, guesses, seed), "mm")!;
-        return finding.sentence.startsWith("Cannot tell these");
+        const finding = trialFinding(played(items, 4, guesses, seed))!;
+        return trialSentence(finding, "mm").startsWith("Cannot tell these");
       }).length / 600,
   );
   // 600 trials know 0.95 to within 0.009; three times that below

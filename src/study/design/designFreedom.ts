@@ -20,7 +20,6 @@ export interface Freedom {
   /** How many directions the goal settles to within `settledMm`. */
   readonly settled: number;
   readonly settledMm: number;
-  readonly words: string;
 }
 
 /** A bore that is known to this is settled: what a mandrel is turned to and a leadpipe drawn to. Own choice, no source. */
@@ -52,7 +51,7 @@ export function freedomOf(problem: DesignProblem, variables: readonly number[]):
     })
     .sort((a, b) => a.reachMm - b.reachMm);
   const settled = directions.filter(({ reachMm }) => reachMm <= SETTLED_MM).length;
-  return { directions, settled, settledMm: SETTLED_MM, words: inWords(directions, settled) };
+  return { directions, settled, settledMm: SETTLED_MM };
 }
 
 /** All right singular vectors, also those that no row answers to. */
@@ -63,20 +62,4 @@ function svdOf(rows: readonly (readonly number[])[], columns: number) {
     ...Array.from({ length: missing }, () => Array<number>(columns).fill(0)),
   ];
   return new SVD(new Matrix(padded), { computeLeftSingularVectors: false, autoTranspose: false });
-}
-
-function inWords(directions: readonly Direction[], settled: number): string {
-  const all = directions.length;
-  if (settled === all)
-    return `The goal settles the bore: all ${all} directions to within ${SETTLED_MM} mm for one cent or dB.`;
-  const open = directions.filter(({ reachMm }) => reachMm === Infinity).length;
-  const last = directions[all - 1].reachMm.toPrecision(2);
-  const loosest =
-    open > 0
-      ? `along ${open} of the others no target changes at all, to first order`
-      : `along the loosest the knots may move ${last} mm together before the targets change by one`;
-  return (
-    `The goal does not settle the bore: ${settled} of ${all} directions are known to within ${SETTLED_MM} mm for one cent or dB, ` +
-    `and ${loosest}. Many bores serve equally; this is one of them.`
-  );
 }

@@ -20,9 +20,9 @@
 import { EigenvalueDecomposition, inverse, Matrix } from "ml-matrix";
 import { coverageFactor } from "../../bench/measure/coverage.ts";
 import type { Setup } from "../../setup/setup.ts";
+import { fitNotes, judge } from "./columnFitNotes.ts";
 import { ColumnFitProblem, NEPER_DB } from "./columnFitProblem.ts";
 import type { ColumnFit, Estimate } from "./columnFitResult.ts";
-import { findings, judge } from "./columnFitWords.ts";
 import { type UnknownName, unknownOf } from "./columnUnknowns.ts";
 import type { Measured } from "./measured.ts";
 
@@ -134,7 +134,7 @@ function result(
     },
   };
   const judged = { ...fit, judgement: judge(fit) };
-  return { ...judged, words: findings(judged) };
+  return { ...judged, notes: fitNotes(judged) };
 }
 
 /** Standard deviation of what jumps from one frequency to the next, of both parts. */

@@ -29,6 +29,25 @@ export interface LeftOver {
  */
 export type Judgement = "sound" | "doubtful" | "wrong";
 
+/** What to know of a fit; estimates by their place. */
+export type FitNote =
+  | { readonly kind: "not-settled" }
+  /** The measurement does not tell the unknowns apart at all. */
+  | { readonly kind: "none-told-apart" }
+  | {
+      readonly kind: "inseparable";
+      readonly estimates: readonly [one: number, other: number];
+      readonly correlation: number;
+    }
+  | { readonly kind: "at-bound"; readonly estimate: number }
+  /** What is left over is far more than the noise. */
+  | { readonly kind: "above-noise" }
+  | { readonly kind: "runs-together" }
+  | { readonly kind: "doubtful" }
+  /** A bell of plane waves puts upper resonances too high. */
+  | { readonly kind: "plane-bell" }
+  | { readonly kind: "effective-temperature" };
+
 export interface ColumnFit {
   readonly setup: Setup;
   readonly estimates: readonly Estimate[];
@@ -44,6 +63,6 @@ export interface ColumnFit {
   readonly converged: boolean;
   readonly leftOver: LeftOver;
   readonly judgement: Judgement;
-  /** What to know of the result, each a sentence. */
-  readonly words: readonly string[];
+  /** What to know of the result before it is trusted. */
+  readonly notes: readonly FitNote[];
 }

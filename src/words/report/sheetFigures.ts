@@ -9,6 +9,7 @@ import type { SheetRecord } from "../../study/report/sheetRecord.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { roundedLength } from "../../units/uncertainLength.ts";
+import { trialSentence } from "../trial/sentence.ts";
 import { type Figure, type Figures, figure } from "./sheetFigure.ts";
 import { modelFigures } from "./sheetModelFigures.ts";
 
@@ -90,7 +91,7 @@ function trialFigures({ unit, trial }: SheetRecord): readonly Figure[] {
   const digits = unit === "mm" ? 1 : 3;
   const preferredMm = trial?.preferredGapMm ?? null;
   return [
-    of("trial", "what the blind trial found, in a sentence", trial?.sentence),
+    of("trial", "what the blind trial found, in a sentence", trial && trialSentence(trial, unit)),
     of("trialRepeats", "how often each was played", trial ? `${trial.repeats}` : undefined, trial?.repeats),
     of(
       "trialPreferred",

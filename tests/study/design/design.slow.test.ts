@@ -11,6 +11,7 @@ import { dot, splineOf } from "../../../src/study/design/designSpline.ts";
 import { mandrelStations } from "../../../src/study/design/designStations.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
 import { cents, decibels } from "../../../src/study/instrument/pitch.ts";
+import { freedomWords } from "../../../src/words/design/designWords.ts";
 import { demo } from "../../acoustics/setups.ts";
 import { numbers } from "../../reference/table.ts";
 
@@ -128,12 +129,13 @@ describe("design", () => {
     );
     // more than what counts as settled
     expect(Math.max(...apart)).toBeGreaterThan(0.1);
-    const { directions, settled, words } = freedomOf(found.problem, found.variables);
+    const freedom = freedomOf(found.problem, found.variables);
+    const { directions, settled } = freedom;
     expect(directions.length).toBe(8);
     // four targets cannot settle eight diameters
     expect(directions.filter(({ reachMm }) => reachMm === Infinity).length).toBeGreaterThanOrEqual(4);
     expect(settled).toBeLessThan(4);
-    expect(words).toMatch(
+    expect(freedomWords(freedom)).toMatch(
       /^The goal does not settle the bore: \d of 8 .*Many bores serve equally; this is one of them\.$/,
     );
     const [{ changeMm }] = directions;

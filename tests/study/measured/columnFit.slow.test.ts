@@ -7,6 +7,7 @@ import { columnFitSteps } from "../../../src/study/measured/columnFit.ts";
 import type { ColumnFit } from "../../../src/study/measured/columnFitResult.ts";
 import { type UnknownName, unknownOf } from "../../../src/study/measured/columnUnknowns.ts";
 import { type Measured, overlay } from "../../../src/study/measured/measured.ts";
+import { columnFitWords } from "../../../src/words/measured/columnFitWords.ts";
 import { demo } from "../../acoustics/setups.ts";
 import { invented } from "./measurements.ts";
 
@@ -160,17 +161,12 @@ describe("a fit to a measured impedance", () => {
 
   it("says when two unknowns cannot be told apart", () => {
     const measured = invented(withGap(demo(), 3), { from: 90, to: 260, noise: 0.01 });
-    const { words, correlation, estimates } = fitted(
-      demo(),
-      measured,
-      "gap",
-      "leadpipe-entry",
-      "temperature",
-    );
+    const fit = fitted(demo(), measured, "gap", "leadpipe-entry", "temperature");
+    const { correlation, estimates } = fit;
     expect(Math.max(...correlation!.flatMap((row, i) => row.slice(0, i).map(Math.abs)))).toBeGreaterThan(
       0.98,
     );
-    expect(words.join(" ")).toMatch(
+    expect(columnFitWords(fit).join(" ")).toMatch(
       / cannot be told apart here \(correlation [-+]?0\.99?\d*\): only one combination/,
     );
     for (const { standard } of estimates) expect(standard).toBeGreaterThan(0);
@@ -178,12 +174,13 @@ describe("a fit to a measured impedance", () => {
 
   it("says when an unknown runs to the end of its range, and when the model does not fit", () => {
     const measured = invented(changed(demo(), { "wall-loss": 1.1, temperature: 20 }), { noise: 0.002 });
-    const { words, neighbours, estimates } = fitted(demo(), measured, "leadpipe-entry");
+    const fit = fitted(demo(), measured, "leadpipe-entry");
+    const { neighbours, estimates } = fit;
     expect(estimates[0].atBound || neighbours > 0.5).toBe(true);
-    expect(words.join(" ")).toMatch(/runs together over neighbouring frequencies/);
+    expect(columnFitWords(fit).join(" ")).toMatch(/runs together over neighbouring frequencies/);
     const closed = fitted(demo(), invented(changed(demo(), { temperature: 29 })), "gap");
     expect(closed.estimates[0]).toMatchObject({ value: 0, atBound: true });
-    expect(closed.words.join(" ")).toMatch(/gap stands at the end of its range, 0 mm/);
+    expect(columnFitWords(closed).join(" ")).toMatch(/gap stands at the end of its range, 0 mm/);
   });
 
   it(
@@ -193,7 +190,9 @@ describe("a fit to a measured impedance", () => {
       for (let seed = 1; seed <= 20; seed++)
         for (const stated of [null, 0.02]) {
           const measured = invented(truth, { from: 100, to: 500, step: 2, noise: 0.02, seed });
-          const { judgement, leftOver, words } = fittedAt(stated, light(), measured, ["gap", "wall-loss"]);
+          const fit = fittedAt(stated, light(), measured, ["gap", "wall-loss"]);
+          const { judgement, leftOver } = fit;
+          const words = columnFitWords(fit);
           expect({ seed, judgement, words: words.length }).toEqual({ seed, judgement: "sound", words: 1 });
           expect(words[0]).toMatch(/^The bell is one of plane waves/);
           expect(leftOver.isStated).toBe(stated !== null);
@@ -229,9 +228,9 @@ describe("a fit to a measured impedance", () => {
       expect(value - 3.1).toBeGreaterThan(2);
       expect(interval![0]).toBeGreaterThan(3.1);
       expect(wrong.judgement).toBe(judgement);
-      expect(wrong.words[0]).toMatch(words);
+      expect(columnFitWords(wrong)[0]).toMatch(words);
       const right = fitted(curved, measured, "gap");
-      expect([right.judgement, right.words]).toEqual(["sound", []]);
+      expect([right.judgement, columnFitWords(right)]).toEqual(["sound", []]);
       expect(Math.abs(right.estimates[0].value - 3.1)).toBeLessThan(4 * right.estimates[0].standard!);
     },
   );
@@ -239,10 +238,11 @@ describe("a fit to a measured impedance", () => {
   it("is not to be trusted where what is left over is far above the noise as it is stated", () => {
     const measured = invented(withGap(demo(), 3.1), { noise: 0.02 });
     expect(fittedAt(0.02, demo(), measured, ["gap"]).judgement).toBe("sound");
-    const { judgement, words, leftOver } = fittedAt(0.005, demo(), measured, ["gap"]);
+    const fit = fittedAt(0.005, demo(), measured, ["gap"]);
+    const { judgement, leftOver } = fit;
     expect(judgement).toBe("wrong");
     expect(leftOver.chiSquare).toBeGreaterThan(12);
-    expect(words[0]).toMatch(/is 4(\.\d)? times the measurement's noise, 0\.043 dB as stated/);
+    expect(columnFitWords(fit)[0]).toMatch(/is 4(\.\d)? times the measurement's noise, 0\.043 dB as stated/);
   });
 
   it(
@@ -278,7 +278,7 @@ describe("a fit to a measured impedance", () => {
     );
     const mean = room + ((breath - room) * reach * (1 - Math.exp(-length / reach))) / length;
     expect(Math.abs(found.estimates[0].value - mean)).toBeLessThan(1.5);
-    expect(found.words.join(" ")).toMatch(/The temperature is an effective one/);
+    expect(columnFitWords(found).join(" ")).toMatch(/The temperature is an effective one/);
   });
 
   it("can be left after any step, and tells how far it is", () => {

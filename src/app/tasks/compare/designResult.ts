@@ -1,8 +1,8 @@
 /** What a search came to: each target before and after, where each start ended, and what the goal leaves open. */
 import { html, nothing, type TemplateResult } from "lit";
 import type { Designed } from "../../../../workers/compareProtocol.ts";
-import { designWords } from "../../../study/design/designWords.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { designWords, freedomWords } from "../../../words/design/designWords.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
 
 const figure = (value: number | null): string => (value === null ? "–" : value.toFixed(2).replace("-", "−"));
@@ -37,7 +37,7 @@ export function designResult(designed: Designed, gapBeforeMm: number, unit: Leng
           </tbody>
         </table>
       </div>
-      <p class="reason">${freedom}</p>
+      <p class="reason">${freedomWords(freedom)}</p>
       <p class="reason">
         ${starts.map(({ miss, steps }, i) => `Start ${i + 1} came to ${missText(miss)} in ${steps} ${steps === 1 ? "step" : "steps"}.`).join(" ")}
         ${designWords(designed, unit).join(" ")}

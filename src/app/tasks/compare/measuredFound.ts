@@ -1,8 +1,10 @@
 /** What a fit to a measurement came to: whether it is to be trusted, in words, and each unknown with its interval. */
+
 import { html, nothing, type TemplateResult } from "lit";
 import type { FittedColumn, FittedEstimate } from "../../../../workers/compareProtocol.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { columnFitWords } from "../../../words/measured/columnFitWords.ts";
 import { icon } from "../../shell/look/icon.ts";
 
 const HEADINGS: Readonly<Record<FittedColumn["judgement"], string>> = {
@@ -13,7 +15,7 @@ const HEADINGS: Readonly<Record<FittedColumn["judgement"], string>> = {
 
 /** Whether it is to be trusted, first; what else is to know, each a sentence. */
 export function findings(fit: FittedColumn): TemplateResult {
-  const { judgement, words, scatterDb, startDb, leftOver } = fit;
+  const { judgement, scatterDb, startDb, leftOver } = fit;
   const isSound = judgement === "sound";
   return html`
     <div class="notice ${isSound ? "" : "wrong"}" data-testid="fit-judgement" data-judgement=${judgement}>
@@ -23,7 +25,7 @@ export function findings(fit: FittedColumn): TemplateResult {
           <b>${HEADINGS[judgement]}</b> Left over: ${scatterDb.toPrecision(2)} dB, from ${startDb.toPrecision(2)} dB; the measurement’s noise
           ${leftOver.isStated ? "as stated" : "by its jumps"}: ${leftOver.noiseDb.toPrecision(2)} dB.
         </p>
-        ${words.map((sentence) => html`<p>${sentence}</p>`)}
+        ${columnFitWords(fit).map((sentence) => html`<p>${sentence}</p>`)}
       </div>
     </div>
   `;

@@ -5,7 +5,7 @@ import type { DeviationData } from "../../../charts/plots/compare/deviationChart
 import type { MeasuredChartData } from "../../../charts/plots/compare/measuredChart.ts";
 import type { Thresholds } from "../../../setup/setup.ts";
 import type { Measured, Overlay } from "../../../study/measured/measured.ts";
-import { peakWords } from "../../../study/measured/peakWords.ts";
+import { peakWords } from "../../../words/measured/peakWords.ts";
 import { signed } from "../../../words/numbers.ts";
 
 interface Parts {

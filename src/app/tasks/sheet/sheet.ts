@@ -189,7 +189,7 @@ export class Sheet extends PageElement {
     const { document, view } = this.page.store.parts;
     const { trial } = document.notes.trial;
     const isSame = this.#found?.of === trial && this.#found.unit === view.unit;
-    if (!isSame) this.#found = { of: trial, unit: view.unit, finding: trialFinding(trial, view.unit) };
+    if (!isSame) this.#found = { of: trial, unit: view.unit, finding: trialFinding(trial) };
     return this.#found!.finding;
   }
 

@@ -5,9 +5,11 @@ import { customElement, property, state } from "lit/decorators.js";
 import { itemLabel } from "../../../charts/plots/trial/ratingsChart.ts";
 import type { TrialAnalysis } from "../../../trial/analysis.ts";
 import { type TrialFinding, trialFinding } from "../../../trial/finding.ts";
-import { isMisfit, preferenceWithin } from "../../../trial/sentence.ts";
+import { isMisfit } from "../../../trial/preference.ts";
 import { isRated, repeatsOf, SCALES, type Scale, type Trial } from "../../../trial/trial.ts";
 import { percent } from "../../../words/numbers.ts";
+import { AGREEMENT } from "../../../words/trial/agreement.ts";
+import { preferenceWithin, trialSentence } from "../../../words/trial/sentence.ts";
 import { saveCsv } from "../../chart/chartFile.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
@@ -83,7 +85,7 @@ export class TrialResult extends PageElement {
   #finding(): TrialFinding | null {
     const of = [this.trial, this.page.store.parts.view.unit];
     if (!this.#found || of.some((one, i) => one !== this.#found!.of[i]))
-      this.#found = { of, finding: trialFinding(this.trial, this.page.store.parts.view.unit) };
+      this.#found = { of, finding: trialFinding(this.trial) };
     return this.#found.finding;
   }
 
@@ -95,7 +97,7 @@ export class TrialResult extends PageElement {
     return html`
       <section class="finding" aria-label="The finding">
         <div class="stack">
-          <p class="sentence" data-testid="sentence">${finding?.sentence ?? refused ?? "Too little was rated for any finding."}</p>
+          <p class="sentence" data-testid="sentence">${finding ? trialSentence(finding, unit) : (refused ?? "Too little was rated for any finding.")}</p>
           ${
             finding?.preferredGapMm == null || !finding.intervalMm
               ? nothing
@@ -132,7 +134,7 @@ export class TrialResult extends PageElement {
     return html`
       <p class="muted" data-testid="could">
         ${finding?.isDecided ? nothing : "Not told apart is not alike: more repeats may still find a difference."}
-        ${preference.repeatability.words} Ratings of one and the same scatter by
+        ${AGREEMENT[preference.repeatability.agreement]} Ratings of one and the same scatter by
         ${Math.max(1, Math.round(preference.repeatability.standardDeviation))} points, which is the scatter to plan this player's next trial
         with; at it, a difference of ${this.trial.difference} points is found in ${percent(power.chance)} of trials like this one.
       </p>

@@ -4,10 +4,11 @@ import { itemLabel, type RatingsData } from "../../../charts/plots/trial/ratings
 import type { ScaleAnalysis } from "../../../trial/analysis.ts";
 import type { PermutationTest } from "../../../trial/permutation.ts";
 import { ERROR_RATE } from "../../../trial/power.ts";
-import { isOneGapBest } from "../../../trial/sentence.ts";
+import { isOneGapBest } from "../../../trial/preference.ts";
 import type { Trial } from "../../../trial/trial.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { AGREEMENT } from "../../../words/trial/agreement.ts";
 import { SCALE_WORDS } from "./scaleWords.ts";
 
 /** Items as they are read from left to right: gaps from narrow to wide, names as planned. */
@@ -44,7 +45,7 @@ export function agreementData(trial: Trial, analysis: ScaleAnalysis, unit: Lengt
         ratings: blocks.map((block) => block[item]),
       };
     }),
-    words: repeatability.words,
+    words: AGREEMENT[repeatability.agreement],
   };
 }
 

@@ -1,5 +1,5 @@
 /** What to know of peaks that are read off curves. */
-import type { Overlay } from "./measured.ts";
+import type { Overlay } from "../../study/measured/measured.ts";
 
 /** Of the table of measured and modelled peaks, a sentence each. */
 export function peakWords({ unread }: Overlay): readonly string[] {

@@ -1,11 +1,23 @@
 /** What a trial allows to be said, in one plain sentence or two. */
-import { formatLength } from "../units/formatLength.ts";
-import type { LengthUnit } from "../units/length.ts";
-import type { Interval } from "./itemMeans.ts";
-import { ERROR_RATE } from "./power.ts";
-import type { PreferenceCurve } from "./preference.ts";
-import type { RankedItem } from "./ranking.ts";
-import type { TrialItem } from "./trial.ts";
+import type { TrialFinding } from "../../trial/finding.ts";
+import type { Interval } from "../../trial/itemMeans.ts";
+import { isOneGapBest, type PreferenceCurve } from "../../trial/preference.ts";
+import type { RankedItem } from "../../trial/ranking.ts";
+import type { TrialItem } from "../../trial/trial.ts";
+import { formatLength } from "../../units/formatLength.ts";
+import type { LengthUnit } from "../../units/length.ts";
+
+/** What the trial found, lengths in the unit asked for. */
+export function trialSentence({ said, items }: TrialFinding, unit: LengthUnit): string {
+  switch (said.kind) {
+    case "undecided":
+      return cannotTell(items, unit);
+    case "curve":
+      return preferredGap(said.curve, unit);
+    case "ranking":
+      return preferredItem(items, said.ranked, unit);
+  }
+}
 
 /** A tenth of a mm: no preference is known more finely. */
 const DIGITS = { mm: 1, in: 3 } as const;
@@ -27,21 +39,14 @@ export function preferenceWithin(mm: number, interval: Interval, unit: LengthUni
 }
 
 /** What is said of an undecided trial. */
-export function cannotTell(items: readonly TrialItem[], unit: LengthUnit): string {
+function cannotTell(items: readonly TrialItem[], unit: LengthUnit): string {
   const gaps = items.every(({ gapMm }) => gapMm !== null) ? "gaps " : "";
   const names = items.map(({ name, gapMm }) => (gapMm === null ? name : preferenceLength(gapMm, unit)));
   return `Cannot tell these ${gaps}apart by preference (${names.join(", ")}); choose for other reasons.`;
 }
 
-/** The means lie too far off the parabola for it to be believed; single gaps are then compared instead. */
-export const isMisfit = ({ misfitP }: PreferenceCurve): boolean => misfitP !== null && misfitP < ERROR_RATE;
-
-/** Whether the curve singles out one gap within the gaps tried, if only at their end. */
-export const isOneGapBest = (curve: PreferenceCurve): boolean =>
-  !isMisfit(curve) && curve.shape !== "valley" && !(curve.reachesNarrowest && curve.reachesWidest);
-
 /** What a decided trial of gaps allows to be said. */
-export function preferredGap(curve: PreferenceCurve, unit: LengthUnit): string {
+function preferredGap(curve: PreferenceCurve, unit: LengthUnit): string {
   const { shape, bestGapMm, intervalMm, points } = curve;
   const length = (mm: number) => preferenceLength(mm, unit);
   const span = preferenceSpan(intervalMm, unit);
@@ -66,11 +71,7 @@ export function preferredGap(curve: PreferenceCurve, unit: LengthUnit): string {
  *
  * @param ranked best first
  */
-export function preferredItem(
-  items: readonly TrialItem[],
-  ranked: readonly RankedItem[],
-  unit: LengthUnit,
-): string {
+function preferredItem(items: readonly TrialItem[], ranked: readonly RankedItem[], unit: LengthUnit): string {
   const names = (chosen: readonly RankedItem[]) =>
     chosen.map(({ item }) => {
       const { name, gapMm } = items[item];

@@ -1,0 +1,67 @@
+/** What a person must know of a fit before trusting it. */
+import type { ColumnFit, Estimate, FitNote } from "../../study/measured/columnFitResult.ts";
+
+/** A fit, or what a worker sends of it. */
+export type FitInWords = Pick<ColumnFit, "notes" | "scatterDb" | "leftOver"> & {
+  readonly estimates: readonly (Pick<Estimate, "value"> & {
+    readonly unknown: Pick<Estimate["unknown"], "name" | "unit">;
+  })[];
+};
+
+/** What is to be known about a fit before its numbers are used, a sentence each. */
+export const columnFitWords = (fit: FitInWords): string[] => fit.notes.map((note) => noteWords(note, fit));
+
+function noteWords(note: FitNote, { estimates, scatterDb, leftOver }: FitInWords): string {
+  const name = (i: number) => estimates[i].unknown.name;
+  switch (note.kind) {
+    case "not-settled":
+      return "The fit has not settled: start from dimensions closer to the instrument's.";
+    case "none-told-apart":
+      return `${estimates.map((_, i) => name(i)).join(", ")}: the measurement does not tell these apart at all; fit fewer of them.`;
+    case "inseparable": {
+      const [one, other] = note.estimates;
+      return (
+        `${name(one)} and ${name(other)} cannot be told apart here (correlation ${note.correlation.toFixed(3)}): only one combination of the ` +
+        "two is known; measure one with a gauge and fit the other."
+      );
+    }
+    case "at-bound": {
+      const {
+        value,
+        unknown: { unit },
+      } = estimates[note.estimate];
+      return (
+        `${name(note.estimate)} stands at the end of its range, ${Number(value.toPrecision(4))}${unit && ` ${unit}`}: its interval means nothing, and something ` +
+        "else of the setup does not fit the measurement."
+      );
+    }
+    case "above-noise":
+      return (
+        `Not to be trusted: what is left over, ${scatterDb.toPrecision(2)} dB, is ${Math.sqrt(leftOver.chiSquare).toPrecision(2)} times the measurement's ` +
+        `noise, ${leftOver.noiseDb.toPrecision(2)} dB ${leftOver.isStated ? "as stated" : "as it jumps from one frequency to the next"}. With these ` +
+        "unknowns the model cannot be made to fit, and they may be off by far more than their intervals."
+      );
+    case "runs-together":
+      return (
+        "What is left over runs together over neighbouring frequencies: the model or the measurement is off in a way that none " +
+        "of these unknowns can take up, and they may be off by more than their intervals."
+      );
+    case "doubtful":
+      return (
+        `Doubtful: what is left over runs together over neighbouring frequencies more than chance makes it (${leftOver.together.toFixed(0)} standard ` +
+        "deviations). Under the noise the model or the measurement is off in a way that none of these unknowns can take up, and they " +
+        "may be off by more than their intervals."
+      );
+    case "plane-bell":
+      return (
+        "The bell is one of plane waves, which puts upper resonances too high: by some 25 cents in the demo. The unknowns take that " +
+        "up where they can, unseen in what is left over (a gap comes out 2 mm too wide). Fit with curved fronts, model.bell " +
+        '"multimodal".'
+      );
+    case "effective-temperature":
+      return (
+        "The temperature is an effective one: that of an evenly warm bore with these resonances. One that is warmer at the " +
+        "mouth has another for every resonance, and 1 °C is as much as 0.17 % of all lengths, which it also takes up."
+      );
+  }
+}
