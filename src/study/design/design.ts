@@ -1,11 +1,10 @@
 /**
- * From a goal to a leadpipe: Levenberg–Marquardt (ml-levenberg-marquardt) on the residuals and the exact Jacobian of
- * `designProblem.ts`, from the present leadpipe and from a seeded spread of others, since a goal may have several valleys. One
+ * From a goal to a leadpipe: Levenberg and Marquardt's method on the residuals and the exact Jacobian of `designProblem.ts`, from the present leadpipe and from a seeded spread of others, since a goal may have several valleys. One
  * step at a time, so that whoever asked can show how it goes, and stop it.
  */
 import { randomLcg } from "d3";
-import { levenbergMarquardt } from "ml-levenberg-marquardt";
 import type { Setup } from "../../setup/setup.ts";
+import { levenbergMarquardt, sumOfSquares } from "../leastSquares/levenbergMarquardt.ts";
 import type { DesignGoal, Target } from "./designGoal.ts";
 import type { DesignLimits } from "./designLimits.ts";
 import { DesignProblem, missOf, UNIT_MM } from "./designProblem.ts";
@@ -61,9 +60,8 @@ export interface Design {
   readonly variables: readonly number[];
 }
 
-/** Relative gain of a step below which a start has come to its end. */
-const SETTLED = 1e-7;
-const SOFTEST = 1e8;
+/** A start has come to its end where a step gains less than this part, or moves no variable by more. */
+const SETTLED = { squares: 1e-7, variables: 1e-7 };
 
 /**
  * A true given back after a step ends the search with the best so far.
@@ -80,15 +78,27 @@ export function* designSteps(
   if (problem.start.length === 0)
     throw new RangeError("every knot is held and the gap stays: free one of them");
   const found: { x: readonly number[]; miss: number; steps: number }[] = [];
+  const leastSquares = {
+    low: problem.low,
+    high: problem.high,
+    residuals: (x: readonly number[]) => problem.residuals(x),
+    columns: (x: readonly number[]) => {
+      const rows = problem.jacobian(x);
+      return x.map((_, j) => rows.map((row) => row[j]));
+    },
+  };
   let best = Infinity;
   let isStopped = false;
   for (const [i, start] of startsOf(problem, restarts, seed).entries()) {
-    let last = { x: start, miss: Infinity, steps: 0 };
-    for (const { x, miss, step } of descend(problem, start, stepsEach)) {
+    let last = { x: start as readonly number[], miss: Infinity, steps: 0 };
+    const search = { ...leastSquares, start };
+    for (const { x, squares } of levenbergMarquardt(search, SETTLED)) {
+      const step = last.steps + 1;
+      const miss = missOfAll(goal, squares);
       last = { x, miss, steps: step };
       best = Math.min(best, miss);
       isStopped = (yield { start: i + 1, of: restarts, step, miss, best }) === true;
-      if (isStopped) break;
+      if (isStopped || step === stepsEach) break;
     }
     found.push(last);
     if (isStopped) break;
@@ -106,69 +116,9 @@ export function design(setup: Setup, options: DesignOptions): Design {
   }
 }
 
-/** Each step as the package takes it, damped less after one that helped and more after one that did not. */
-function* descend(problem: DesignProblem, start: readonly number[], steps: number) {
-  const model = remembering((x: number[]) => problem.residuals(x));
-  const jacobian = remembering((x: number[]) => problem.jacobian(x));
-  let x = [...start];
-  let damping = 1e-2;
-  const rows = model(x).map((_, i) => i);
-  const wanted = { x: padded(rows), y: padded(rows).map(() => 0) };
-  for (let step = 1; step <= steps && damping < SOFTEST; step++) {
-    const before = sumOfSquares(model(x));
-    // a variable pressed against its bound takes no part: else it spoils the step of the others
-    const pull = jacobian(x).reduce(
-      (sum, row, i) => sum.map((g, j) => g + row[j] * model(x)[i]),
-      x.map(() => 0),
-    );
-    const isStuck = x.map(
-      (value, j) => (value <= problem.low[j] && pull[j] > 0) || (value >= problem.high[j] && pull[j] < 0),
-    );
-    const { parameterValues, parameterError } = levenbergMarquardt(
-      wanted,
-      (at) => (row) => model(at)[row] ?? 0,
-      {
-        initialValues: x,
-        minValues: x.map((value, j) => (isStuck[j] ? value : problem.low[j])),
-        maxValues: x.map((value, j) => (isStuck[j] ? value : problem.high[j])),
-        jacobianFunction: (at) => (row) =>
-          (jacobian(at)[row] ?? x.map(() => 0)).map((value, j) => (isStuck[j] ? 0 : value)),
-        damping,
-        maxIterations: 1,
-        errorTolerance: 0,
-      },
-    );
-    const hasHelped = parameterError < before;
-    if (hasHelped) x = parameterValues;
-    damping = hasHelped ? Math.max(damping / 9, 1e-9) : damping * 11;
-    yield { x, step, miss: missOfAll(problem, model(x)) };
-    if (hasHelped && before - parameterError < SETTLED * before) return;
-  }
-}
-
-/** The package asks for two rows or more. */
-const padded = (rows: readonly number[]): number[] => (rows.length > 1 ? [...rows] : [0, 1]);
-
-const sumOfSquares = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value * value, 0);
-
-/** Weighted r.m.s. of the targets' misses, and of what breaks limits. */
-function missOfAll({ goal }: DesignProblem, residuals: readonly number[]): number {
-  const weights = sumOfSquares(goal.targets.map(({ weight }) => weight));
-  return Math.sqrt(sumOfSquares(residuals) / weights);
-}
-
-/** A function of a point that is asked several times for the same two points. */
-function remembering<Result>(of: (x: number[]) => Result): (x: number[]) => Result {
-  let known: { x: number[]; result: Result }[] = [];
-  return (x) => {
-    const found = known.find((one) => one.x.every((value, i) => value === x[i]));
-    if (found) return found.result;
-    const result = of(x);
-    known = [{ x: [...x], result }, ...known].slice(0, 2);
-    return result;
-  };
-}
+/** Weighted r.m.s. of the targets' misses, and of what breaks limits, from the sum of their squares. */
+const missOfAll = ({ targets }: DesignGoal, squares: number): number =>
+  Math.sqrt(squares / sumOfSquares(targets.map(({ weight }) => weight)));
 
 /** The present leadpipe, then any between the bounds; in rising order where it shall widen. */
 function startsOf(problem: DesignProblem, count: number, seed: number): number[][] {
@@ -211,8 +161,8 @@ function designOf(
         missedBy: value === null ? null : missOf(target, value),
       };
     }),
-    missBefore: missOfAll(problem, problem.missesOf(before)),
-    missAfter: missOfAll(problem, problem.residuals(variables)),
+    missBefore: missOfAll(goal, sumOfSquares(problem.missesOf(before))),
+    missAfter: missOfAll(goal, sumOfSquares(problem.residuals(variables))),
     starts: found.map(({ x, miss, steps }) => ({ miss, steps, diametersMm: problem.controlsOf(x) })),
     splineOffByMm: problem.splineOffByMm(),
     narrowsByMm: limits.widens ? Math.max(0, ...narrowing) : 0,

@@ -20,6 +20,7 @@
 import { EigenvalueDecomposition, inverse, Matrix } from "ml-matrix";
 import { coverageFactor } from "../../bench/measure/coverage.ts";
 import type { Setup } from "../../setup/setup.ts";
+import { type Descent, levenbergMarquardt, sumOfSquares } from "../leastSquares/levenbergMarquardt.ts";
 import { fitNotes, judge } from "./columnFitNotes.ts";
 import { ColumnFitProblem, NEPER_DB } from "./columnFitProblem.ts";
 import type { ColumnFit, Estimate } from "./columnFitResult.ts";
@@ -37,8 +38,7 @@ const MOST_STEPS = 60;
  * The last step takes away less than this part of the sum of squares, a hundredth of a standard uncertainty in a thousand
  * points, or moves no unknown by more than this part of its step.
  */
-const SETTLED = { squares: 1e-7, unknowns: 1e-4 };
-const DAMPING = { first: 1e-2, down: 9, up: 11, most: 1e9 };
+const SETTLED = { squares: 1e-7, variables: 1e-4 };
 /** Condition of JᵀJ, scaled to correlations, beyond which it tells unknowns apart no more. */
 const SINGULAR = 1e-10;
 
@@ -62,33 +62,21 @@ export function* columnFitSteps(
         `${name}: the setup's ${start} is not between ${low} and ${high}; start from there`,
       );
   const problem = new ColumnFitProblem(setup, measured, unknowns);
-  let at = problem.start;
-  let squares = problem.squares(at);
-  const startDb = problem.scatterDb(squares);
-  let damping = DAMPING.first;
-  let converged = false;
-  for (let iteration = 1; iteration <= MOST_STEPS && !converged; iteration++) {
-    const next = problem.step(at, damping);
-    const better = problem.squares(next);
-    if (better < squares) {
-      const moved = Math.max(...next.map((x, i) => Math.abs(x - at[i])));
-      converged = squares - better < SETTLED.squares * squares || moved < SETTLED.unknowns;
-      [at, squares] = [next, better];
-      damping /= DAMPING.down;
-    } else {
-      damping *= DAMPING.up;
-      converged = damping > DAMPING.most || squares === 0;
-    }
-    yield { iteration, scatterDb: problem.scatterDb(squares) };
+  const startDb = problem.scatterDb(sumOfSquares(problem.residuals(problem.start)));
+  let iteration = 0;
+  let last: Descent = { x: problem.start, squares: Infinity, settled: false };
+  for (last of levenbergMarquardt(problem, SETTLED)) {
+    iteration++;
+    yield { iteration, scatterDb: problem.scatterDb(last.squares) };
+    if (iteration === MOST_STEPS) break;
   }
-  return result(problem, at, squares, { startDb, converged }, noise);
+  return result(problem, last, startDb, noise);
 }
 
 function result(
   problem: ColumnFitProblem,
-  at: number[],
-  squares: number,
-  course: Pick<ColumnFit, "startDb" | "converged">,
+  { x: at, squares, settled }: Descent,
+  startDb: number,
   noise: number | null,
 ): ColumnFit {
   const { unknowns, rows } = problem;
@@ -97,7 +85,7 @@ function result(
   const worth = (1 - neighbours) / (1 + neighbours);
   const degreesOfFreedom = Math.max(1, rows * worth - at.length);
   const scatter = Math.sqrt(squares / (rows - at.length));
-  const columns = problem.jacobian(at);
+  const columns = problem.columns(at);
   const covariance = covarianceOf(columns, scatter ** 2 / worth);
   const factor = coverageFactor(degreesOfFreedom);
   const estimates = unknowns.map((unknown, i): Estimate => {
@@ -118,7 +106,8 @@ function result(
     );
   const ownNoise = noise ?? jumps(residuals);
   const fit = {
-    ...course,
+    startDb,
+    converged: settled,
     setup: problem.setupAt(at),
     estimates,
     correlation,

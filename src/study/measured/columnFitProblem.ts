@@ -1,13 +1,13 @@
 /**
- * The least-squares problem of `columnFit.ts`: residuals ln(Z_model/Z_measured) of both parts, their derivatives, and one
- * step of Levenberg and Marquardt's method. Only what an unknown changes of the air column is made again.
+ * The least-squares problem of `columnFit.ts`: residuals ln(Z_model/Z_measured) of both parts, and their derivatives.
+ * Only what an unknown changes of the air column is made again.
  */
-import { levenbergMarquardt } from "ml-levenberg-marquardt";
 import { AirColumn, type Curve } from "../../acoustics/airColumn.ts";
 import { Line } from "../../acoustics/duct/line.ts";
 import type { Interpolant } from "../../acoustics/numerics/chebyshev.ts";
 import { SetupError } from "../../setup/problem.ts";
 import { gapMm, type Setup } from "../../setup/setup.ts";
+import type { LeastSquares } from "../leastSquares/levenbergMarquardt.ts";
 import type { Unknown } from "./columnUnknowns.ts";
 import { logRatio, type Measured, modelCurve, unitOfMeasured } from "./measured.ts";
 
@@ -17,13 +17,11 @@ const DIFFERENCE = 0.05;
 export const NEPER_DB = 20 / Math.LN10;
 
 /** Unknowns are counted in their steps from the start; one more, the level, where the measurement's unit is unknown. */
-export class ColumnFitProblem {
+export class ColumnFitProblem implements LeastSquares {
   readonly start: number[];
   readonly low: number[];
   readonly high: number[];
   readonly rows: number;
-  readonly #x: Float64Array;
-  readonly #zero: Float64Array;
   readonly #unit: number;
   /** Fixed parts by all that they depend on, the last few. */
   readonly #fixed = new Map<string, Interpolant>();
@@ -36,8 +34,6 @@ export class ColumnFitProblem {
   ) {
     const { frequencies, reading } = measured;
     this.rows = 2 * frequencies.length;
-    this.#x = Float64Array.from({ length: this.rows }, (_, i) => i);
-    this.#zero = new Float64Array(this.rows);
     this.#unit = unitOfMeasured(setup, measured, modelCurve(setup, frequencies, gapMm(setup)));
     const level = reading.scale === "relative" ? [0] : [];
     this.start = [...unknowns.map(() => 0), ...level];
@@ -106,49 +102,18 @@ export class ColumnFitProblem {
     return residuals;
   }
 
-  /** Sum of the squared residuals. */
-  squares(at: readonly number[]): number {
-    return this.residuals(at).reduce((sum, r) => sum + r * r, 0);
-  }
-
   /** Root mean square of what is left over, dB, from a sum of squares. */
   scatterDb(squares: number): number {
     return NEPER_DB * Math.sqrt(squares / (this.rows - this.start.length));
   }
 
   /** Columns ∂r/∂x of the unknowns: central differences, one-sided at a bound. */
-  jacobian(at: readonly number[]): Float64Array[] {
+  columns(at: readonly number[]): Float64Array[] {
     return at.map((x, i) => {
       const less = at.with(i, Math.max(this.low[i], x - DIFFERENCE));
       const more = at.with(i, Math.min(this.high[i], x + DIFFERENCE));
       const before = this.residuals(less);
       return this.residuals(more).map((r, k) => (r - before[k]) / (more[i] - less[i]));
     });
-  }
-
-  /** One step of the library's method: its damping is steered from outside, so that each can be told and be the last. */
-  step(at: readonly number[], damping: number): number[] {
-    let tried = [...at];
-    levenbergMarquardt(
-      { x: this.#x, y: this.#zero },
-      (parameters) => {
-        tried = [...parameters];
-        const residuals = this.residuals(tried);
-        return (i) => residuals[i];
-      },
-      {
-        initialValues: [...at],
-        minValues: this.low,
-        maxValues: this.high,
-        damping,
-        maxIterations: 1,
-        errorTolerance: 0,
-        jacobianFunction: (parameters) => {
-          const columns = this.jacobian(parameters);
-          return (i) => columns.map((column) => column[i]);
-        },
-      },
-    );
-    return tried;
   }
 }
