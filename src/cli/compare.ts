@@ -1,6 +1,5 @@
 import { basename } from "node:path";
 import type { Command } from "commander";
-import { csvFormat } from "d3";
 import { boreTableText, type Measure, readBoreTable } from "../setup/boreTable.ts";
 import { deepFreeze } from "../setup/deepFreeze.ts";
 import { readSetupText } from "../setup/readSetup.ts";
@@ -16,6 +15,7 @@ import {
 } from "../study/compare/compare.ts";
 import { knownQuantities } from "../study/compare/compareQuantities.ts";
 import { parseGoal } from "../study/compare/goal.ts";
+import { csvOfObjects } from "../units/delimitedText.ts";
 import { InputError, quoteTyped } from "../units/inputError.ts";
 import { type LengthUnit, parseLengthMm } from "../units/length.ts";
 import { parseRange } from "../units/range.ts";
@@ -81,7 +81,7 @@ export function compareCommand(program: Command): void {
       }
       const comparison = comparisonOf(compared, asked);
       if (options.format === "json") process.stdout.write(`${JSON.stringify(asJson(comparison), null, 1)}\n`);
-      else if (options.format === "csv") process.stdout.write(`${csvFormat(compared.flatMap(csvRows))}\n`);
+      else if (options.format === "csv") process.stdout.write(csvOfObjects(compared.flatMap(csvRows)));
       else
         process.stdout.write(
           comparisonText(

@@ -1,6 +1,6 @@
 import type { Command } from "commander";
-import { csvFormatRows } from "d3";
 import { impedanceCurve } from "../study/instrument/impedanceCurve.ts";
+import { csvOfRows } from "../units/delimitedText.ts";
 import { parseLengthMm } from "../units/length.ts";
 import { parseFrequencyRange } from "../units/range.ts";
 import { formatOption } from "./formatOption.ts";
@@ -32,10 +32,10 @@ export function curveCommand(program: Command): void {
           im_Pa_s_m3: Array.from(im),
         }),
         ({ frequencies, re, im }) =>
-          `${csvFormatRows([
+          csvOfRows([
             ["frequency_Hz", "re_Pa_s_m3", "im_Pa_s_m3"],
-            ...Array.from(frequencies, (f, i) => [`${f}`, `${re[i]}`, `${im[i]}`]),
-          ])}\n`,
+            ...Array.from(frequencies, (f, i) => [f, re[i], im[i]]),
+          ]),
       );
     });
 }

@@ -1,5 +1,4 @@
 import { type Command, InvalidArgumentError } from "commander";
-import { csvFormat } from "d3";
 import { readSetupText } from "../setup/readSetup.ts";
 import type { Setup } from "../setup/setup.ts";
 import { writeSetup } from "../setup/writeSetup.ts";
@@ -9,6 +8,7 @@ import { type Freedom, freedomOf } from "../study/design/designFreedom.ts";
 import { type DesignGoal, goalLike, parseDesignGoal } from "../study/design/designGoal.ts";
 import { type MandrelStation, mandrelStations } from "../study/design/designStations.ts";
 import { Instrument } from "../study/instrument/instrument.ts";
+import { csvOfObjects } from "../units/delimitedText.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { InputError } from "../units/inputError.ts";
 import { parseLengthMm } from "../units/length.ts";
@@ -81,8 +81,7 @@ export function designCommand(program: Command): void {
         stations: mandrelStations(instrument, design.gapMm, { everyMm, part: options.part }),
       };
       if (options.format === "json") process.stdout.write(`${JSON.stringify(asJson(answer), null, 1)}\n`);
-      else if (options.format === "csv")
-        process.stdout.write(`${csvFormat(answer.stations.map(stationRow))}\n`);
+      else if (options.format === "csv") process.stdout.write(csvOfObjects(answer.stations.map(stationRow)));
       else process.stdout.write(text(answer, options.part));
     });
 }

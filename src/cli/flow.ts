@@ -1,11 +1,11 @@
 import type { Command } from "commander";
-import { csvFormat } from "d3";
 import type { Bounded } from "../flow/gapLoss.ts";
 import { gapMm as ownGapMm, type Setup } from "../setup/setup.ts";
 import { type LevelLoss, levelLoss } from "../study/blown/levelLoss.ts";
 import { NOT_KNOWN, type PartDrop, type Resistance, resistanceCurve } from "../study/blown/resistance.ts";
 import { FELT_PERCENT, type ResistanceChange, resistanceChange } from "../study/blown/resistanceChange.ts";
 import { Instrument } from "../study/instrument/instrument.ts";
+import { csvOfObjects } from "../units/delimitedText.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { InputError, quoteTyped } from "../units/inputError.ts";
 import { parseLengthMm } from "../units/length.ts";
@@ -74,7 +74,7 @@ export function flowCommand(program: Command): void {
         };
       };
       forEachSetup(path, options.format, study, asJson, (answer, setup) =>
-        options.format === "csv" ? `${csvFormat(csvRows(answer))}\n` : text(answer, setup),
+        options.format === "csv" ? csvOfObjects(csvRows(answer)) : text(answer, setup),
       );
     });
 }

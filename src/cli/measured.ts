@@ -1,5 +1,4 @@
 import { type Command, InvalidArgumentError, Option } from "commander";
-import { csvFormat } from "d3";
 import type { Setup } from "../setup/setup.ts";
 import { withGap } from "../setup/withGap.ts";
 import { columnFitSteps } from "../study/measured/columnFit.ts";
@@ -8,6 +7,7 @@ import { UNKNOWNS, type UnknownName } from "../study/measured/columnUnknowns.ts"
 import { between, type Overlay, overlay } from "../study/measured/measured.ts";
 import { type MeasuredImpedance, readingWords, readMeasured } from "../study/measured/measuredCsv.ts";
 import type { Reading } from "../study/measured/measuredReading.ts";
+import { csvOfObjects } from "../units/delimitedText.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { InputError, quoteTyped } from "../units/inputError.ts";
 import { parseLengthMm } from "../units/length.ts";
@@ -79,7 +79,7 @@ export function measuredCommand(program: Command): void {
         (setup) => study(setup, text, options),
         asJson,
         (answer, setup) =>
-          options.format === "csv" ? `${csvFormat(asJson(answer).peaks)}\n` : report(answer, setup),
+          options.format === "csv" ? csvOfObjects(asJson(answer).peaks) : report(answer, setup),
       );
     });
 }

@@ -1,8 +1,8 @@
 import type { Command } from "commander";
-import { csvFormat } from "d3";
 import type { Setup } from "../setup/setup.ts";
 import { Instrument } from "../study/instrument/instrument.ts";
 import { inContext, type ModeInContext } from "../study/instrument/modeTable.ts";
+import { csvOfObjects } from "../units/delimitedText.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { parseLengthMm } from "../units/length.ts";
 import { formatOption } from "./formatOption.ts";
@@ -32,7 +32,7 @@ export function modesCommand(program: Command): void {
       };
       forEachSetup(path, options.format, study, asJson, (answer, setup) =>
         options.format === "csv"
-          ? `${csvFormat(asJson(answer).modes.map((mode) => ({ gap_mm: answer.gapMm, ...mode })))}\n`
+          ? csvOfObjects(asJson(answer).modes.map((mode) => ({ gap_mm: answer.gapMm, ...mode })))
           : table(answer, setup),
       );
     });

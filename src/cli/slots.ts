@@ -1,10 +1,10 @@
 import type { Command } from "commander";
-import { csvFormat } from "d3";
 import { DEFAULT_LIPS, type Lips, MASS_REFERENCE_HZ } from "../lips/lips.ts";
 import type { Setup } from "../setup/setup.ts";
 import { MODAL_COUNT } from "../study/feel/modalColumn.ts";
 import { type GapSlots, type NoteSlot, type Pressure, slotSteps } from "../study/feel/slots.ts";
 import { Instrument } from "../study/instrument/instrument.ts";
+import { csvOfObjects } from "../units/delimitedText.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { InputError, quoteTyped } from "../units/inputError.ts";
 import { parseLengthMm } from "../units/length.ts";
@@ -59,7 +59,7 @@ export function slotsCommand(program: Command): void {
         (setup) => study(setup, options),
         asJson,
         (answer, setup) =>
-          options.format === "csv" ? `${csvFormat(asJson(answer).rows)}\n` : text(answer, setup),
+          options.format === "csv" ? csvOfObjects(asJson(answer).rows) : text(answer, setup),
       );
     });
 }

@@ -1,9 +1,9 @@
 import type { Command } from "commander";
-import { csvFormat } from "d3";
 import type { Setup } from "../setup/setup.ts";
 import type { ChangedMode } from "../study/change/modeChanges.ts";
 import { type GapSweep, gapSweep } from "../study/instrument/gapSweep.ts";
 import { Instrument } from "../study/instrument/instrument.ts";
+import { csvOfObjects } from "../units/delimitedText.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { parseLengthMm } from "../units/length.ts";
 import { parseRange } from "../units/range.ts";
@@ -44,7 +44,7 @@ export function sweepCommand(program: Command): void {
           );
         };
         forEachSetup(path, options.format, study, asJson, (sweep, setup) =>
-          options.format === "csv" ? `${csvFormat(asJson(sweep).rows)}\n` : tables(sweep, setup),
+          options.format === "csv" ? csvOfObjects(asJson(sweep).rows) : tables(sweep, setup),
         );
       },
     );

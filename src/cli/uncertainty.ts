@@ -1,5 +1,4 @@
 import { type Command, InvalidArgumentError } from "commander";
-import { csvFormat } from "d3";
 import { coverageFactor } from "../bench/measure/coverage.ts";
 import type { Setup } from "../setup/setup.ts";
 import type { ChangedMode } from "../study/change/modeChanges.ts";
@@ -17,6 +16,7 @@ import {
   type MonteCarlo,
   monteCarloSteps,
 } from "../study/uncertainty/monteCarlo.ts";
+import { csvOfObjects } from "../units/delimitedText.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { parseLengthMm } from "../units/length.ts";
 import { formatOption } from "./formatOption.ts";
@@ -57,7 +57,7 @@ export function uncertaintyCommand(program: Command): void {
         (setup) => study(setup, options),
         asJson,
         (answer, setup) =>
-          options.format === "csv" ? `${csvFormat(asJson(answer).rows)}\n` : tables(answer, setup),
+          options.format === "csv" ? csvOfObjects(asJson(answer).rows) : tables(answer, setup),
       );
     });
 }

@@ -2,6 +2,7 @@
  * Two columns of lengths from a spreadsheet or a text: separated by tabs, semicolons, commas or spaces, with decimal
  * points or commas, under a heading or not. What cannot be read for certain is named with its line and not guessed.
  */
+import { cellsOfLines, withoutByteOrderMark } from "../units/delimitedText.ts";
 import { quoteTyped } from "../units/inputError.ts";
 import { LengthError, type LengthUnit, parseLengthMm } from "../units/length.ts";
 
@@ -45,7 +46,7 @@ export interface ColumnOptions {
 
 type Units = readonly [position: string, diameter: string];
 type Line = { readonly line: number; readonly text: string };
-type Split = (text: string) => readonly string[];
+type Split = (lines: readonly string[]) => readonly (readonly string[])[];
 type Separated = { readonly separator: Separator; readonly split: Split };
 
 const longestText = 1_000_000;
@@ -70,8 +71,7 @@ export function readLengthColumns(
     decimal: "point",
   });
   if (text.length > longestText) return nothing("the text is too long; give at most a million characters");
-  const lines = text
-    .replace(/^\uFEFF/, "")
+  const lines = withoutByteOrderMark(text)
     .split(/\r\n|\n|\r/)
     .map((line, i) => ({ line: i + 1, text: withoutComment(line) }))
     .filter((line) => line.text.trim() !== "");
@@ -93,7 +93,7 @@ const withoutComment = (line: string): string =>
 
 function readLines(lines: readonly Line[], units: Units, options: ColumnOptions) {
   const { separator, split } = options.separator ? SEPARATED[options.separator] : separationOf(lines);
-  const cells = lines.map(({ line, text }) => ({ line, parts: split(text) }));
+  const cells = split(lines.map(({ text }) => text)).map((parts, i) => ({ line: lines[i].line, parts }));
   const hasComma = cells.some(({ parts }) => parts.some(hasDecimalComma));
   const isPlain = hasComma && cells.every(({ parts }) => parts.every((part) => !part.includes(".")));
   const asTyped = (part: string): string => {
@@ -157,7 +157,7 @@ function separationOf(lines: readonly Line[]): Separated {
   if (lines.some(({ text }) => text.includes("\t"))) return SEPARATED.tab;
   if (lines.some(({ text }) => text.includes(";"))) return SEPARATED.semicolon;
   const tried = lines.slice(0, looksFirstAt).map(({ text }) => text);
-  const score = (split: Split) => tried.filter((text) => isPair(split(text))).length;
+  const score = (split: Split) => split(tried).filter(isPair).length;
   const ways = [COMMA_AND_SPACE, SEPARATED.space, SEPARATED.comma].map((way) => ({
     way,
     read: score(way.split),
@@ -167,24 +167,17 @@ function separationOf(lines: readonly Line[]): Separated {
   return tried.some((text) => /\S\s+\S/.test(text)) ? SEPARATED.space : SEPARATED.comma;
 }
 
-/** A whole cell in quotes; an inch mark stands behind a number, not before it. */
-const QUOTED_CELL = /(?<=(?:^|[\t;,])\s*)"[^"]*"(?=\s*(?:$|[\t;,]))/g;
-/** Stands for a comma that a quoted cell holds while the line is cut. */
-const HELD_COMMA = "\uE000";
-
+/** Cells between marks; an inch mark stands behind a number, not before it, and is no quote. */
 const at =
-  (mark: RegExp): Split =>
-  (text) => {
-    const parts = text
-      .replace(QUOTED_CELL, (cell) => cell.replaceAll(",", HELD_COMMA))
-      .split(mark)
-      .map((part) => unquoted(part.replaceAll(HELD_COMMA, ",")));
-    while (parts.length > 2 && parts[parts.length - 1] === "") parts.pop();
-    return parts;
-  };
+  (mark: string): Split =>
+  (lines) =>
+    cellsOfLines(lines, mark).map((parts) => {
+      while (parts.length > 2 && parts[parts.length - 1] === "") parts.pop();
+      return parts;
+    });
 
 /** Cuts at the one space that leaves a length on either side: `1 1/8 in 12 mm`. */
-const atSpace: Split = (text) => {
+const atSpace = (text: string): string[] => {
   const words = text.trim().split(/\s+/);
   if (words.length <= 2) return words;
   const cuts = words
@@ -195,12 +188,15 @@ const atSpace: Split = (text) => {
 };
 
 const SEPARATED: Readonly<Record<Separator, Separated>> = {
-  tab: { separator: "tab", split: at(/\t/) },
-  semicolon: { separator: "semicolon", split: at(/;/) },
-  comma: { separator: "comma", split: at(/,/) },
-  space: { separator: "space", split: atSpace },
+  tab: { separator: "tab", split: at("\t") },
+  semicolon: { separator: "semicolon", split: at(";") },
+  comma: { separator: "comma", split: at(",") },
+  space: { separator: "space", split: (lines) => lines.map(atSpace) },
 };
-const COMMA_AND_SPACE: Separated = { separator: "comma", split: at(/,\s+/) };
+const COMMA_AND_SPACE: Separated = {
+  separator: "comma",
+  split: (lines) => at(", ")(lines.map((text) => text.replace(/,\s+/g, ", "))),
+};
 
 const isPair = (parts: readonly string[]): boolean => parts.length === 2 && parts.every(isLength);
 
@@ -213,13 +209,6 @@ function isLength(text: string): boolean {
     throw error;
   }
 }
-
-/** A cell as a table file quotes it; an inch mark is no such quote. */
-const unquoted = (cell: string): string =>
-  cell
-    .trim()
-    .replace(/^"(.*)"$/, "$1")
-    .trim();
 
 /** A comma that can only be a decimal one: no three digits after it, or a single nought before. */
 const hasDecimalComma = (part: string): boolean => /^\D*(?:\d+,(?:\d{1,2}|\d{4,})|0,\d+)(?![\d,])/.test(part);

@@ -35,18 +35,11 @@ export async function savePng(svg: SVGSVGElement, name: string): Promise<void> {
   }
 }
 
-export function saveCsv(table: Table, name: string): void {
-  download(new Blob([csv(table)], { type: "text/csv;charset=utf-8" }), `${name}.csv`);
+/** The writer comes when it is first asked for: no chart waits for it. */
+export async function saveCsv(table: Table, name: string): Promise<void> {
+  const { tableCsv } = await import("../../charts/kit/tableCsv.ts");
+  download(new Blob([tableCsv(table)], { type: "text/csv;charset=utf-8" }), `${name}.csv`);
 }
-
-/** RFC 4180: commas, points in numbers whatever the language, quotes where a text needs them. */
-export const csv = ({ columns, rows }: Table): string =>
-  [columns, ...rows].map((cells) => `${cells.map(cell).join(",")}\r\n`).join("");
-
-const cell = (value: string | number): string => {
-  const text = `${value}`;
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
-};
 
 const svgBlob = (svg: SVGSVGElement): Blob =>
   new Blob([standaloneSvg(svg, shownTheme())], { type: "image/svg+xml" });

@@ -1,12 +1,12 @@
 /** A fit matrix as CSV: one row a pair, unknown cells empty, units in the header. */
-import { csvFormatRows } from "d3";
+import { csvOfRows } from "../../units/delimitedText.ts";
 import { dimensionName } from "./fitDimensions.ts";
 import type { FitMatrix } from "./fitMatrix.ts";
 
 /** The matrix as a table for a spreadsheet, a row a pair, lengths in mm. */
 export function fitMatrixCsv({ cells }: FitMatrix): string {
   const text = (value: number | undefined) => (value === undefined ? "" : `${Number(value.toFixed(6))}`);
-  return `${csvFormatRows([
+  return csvOfRows([
     [
       "mouthpiece",
       "instrument",
@@ -35,5 +35,5 @@ export function fitMatrixCsv({ cells }: FitMatrix): string {
         text(fit?.contact?.freeClearanceMm),
         missing.map((dimension) => dimensionName[dimension]).join("; "),
       ]),
-  ])}\n`;
+  ]);
 }

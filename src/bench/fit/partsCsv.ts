@@ -1,9 +1,9 @@
 /**
  * Mouthpieces and instruments from a spreadsheet's CSV and back: columns by name in any order, a unit in the header
  * (`depth (mm)`) or in the cell (`0.966 in`), empty for unknown, `u …` for a standard uncertainty, `#` for a remark line.
- * Commas or semicolons between the cells.
+ * Commas, semicolons or tabs between the cells, as in the header.
  */
-import { dsvFormat } from "d3";
+import { csvOfRows, type DelimitedRow, rowsOf, withoutByteOrderMark } from "../../units/delimitedText.ts";
 import { InputError, quoteTyped } from "../../units/inputError.ts";
 import { type LengthUnit, parseLengthMm } from "../../units/length.ts";
 import { uncertaintyFlaw, valueFlaw } from "./dimensionFlaw.ts";
@@ -75,16 +75,11 @@ type Column<D> =
       readonly unit: LengthUnit;
     };
 
-interface Row {
-  readonly line: number;
-  readonly cells: readonly string[];
-}
-
 function readParts<D extends FitDimension>(text: string, source: string, wanted: readonly D[]): Part<D>[] {
   const problems: CsvProblem[] = [];
   if (text.length > longestText)
     throw new CsvError(source, [{ line: 1, message: "the table has more than a million characters" }]);
-  const [head, ...rows] = rowsOf(text);
+  const [head, ...rows] = filledRows(text);
   if (head === undefined)
     throw new CsvError(source, [{ line: 1, message: `no header; ${acceptedHeader(wanted)}` }]);
   const columns = head.cells.map((header) => columnOf(header, wanted, head.line, problems));
@@ -109,20 +104,14 @@ function readParts<D extends FitDimension>(text: string, source: string, wanted:
   return parts;
 }
 
-/** Lines that hold something, with their place in the text; a quoted cell may run over several lines. */
-function rowsOf(text: string): Row[] {
-  const bare = text.replace(/^\uFEFF/, "");
-  const firstLine = bare.split(/\r?\n/).find((line) => line.trim() !== "" && !line.startsWith("#")) ?? "";
-  const delimiter = !firstLine.includes(",") && firstLine.includes(";") ? ";" : ",";
-  let line = 1;
-  return dsvFormat(delimiter)
-    .parseRows(bare)
-    .map((cells) => {
-      const row = { line, cells: cells.map((cell) => cell.trim()) };
-      line += 1 + cells.join("").split("\n").length - 1;
-      return row;
-    })
-    .filter(({ cells }) => cells.some((cell) => cell !== "") && !cells[0].startsWith("#"));
+/** Rows that hold something, with their place in the text. */
+function filledRows(text: string): DelimitedRow[] {
+  const lines = withoutByteOrderMark(text).split(/\r?\n/);
+  const first = lines.find((line) => line.trim() !== "" && !line.startsWith("#")) ?? "";
+  const delimiter = ["\t", ",", ";"].find((mark) => first.includes(mark)) ?? ",";
+  return rowsOf(text, delimiter).filter(
+    ({ cells }) => cells.some((cell) => cell !== "") && !cells[0].startsWith("#"),
+  );
 }
 
 function columnOf<D extends FitDimension>(
@@ -195,7 +184,7 @@ function checkColumns<D extends FitDimension>(
 }
 
 function readPart<D extends FitDimension>(
-  { line, cells }: Row,
+  { line, cells }: DelimitedRow,
   columns: readonly Column<D>[],
   problems: CsvProblem[],
 ): Part<D> {
@@ -230,7 +219,7 @@ function partsCsv<D extends ShankDimension | ReceiverDimension>(
   dimensions: readonly D[],
 ): string {
   const text = (value: number | undefined) => (value === undefined ? "" : `${value}`);
-  return `${dsvFormat(",").formatRows([
+  return csvOfRows([
     ["name", ...dimensions.flatMap((dimension) => [headerOf(dimension), `u ${headerOf(dimension)}`])],
     ...parts.map((part) => [
       part.name,
@@ -239,5 +228,5 @@ function partsCsv<D extends ShankDimension | ReceiverDimension>(
         text(part.uncertainties[dimension]),
       ]),
     ]),
-  ])}\n`;
+  ]);
 }

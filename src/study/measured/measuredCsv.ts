@@ -3,6 +3,7 @@
  * guessed from the numbers; what was understood is part of the result, and every guess can be overruled.
  */
 import { CsvError, type CsvProblem } from "../../bench/fit/partsCsv.ts";
+import { cellsOfLines, type DelimitedRow, withoutByteOrderMark } from "../../units/delimitedText.ts";
 import { quoteTyped } from "../../units/inputError.ts";
 import { columnsOf, type Delimiter, type Reading, readingOf, type Values } from "./measuredReading.ts";
 
@@ -39,7 +40,7 @@ export function readMeasured(
   if (lines.length > MOST_ROWS) throw refuse(1, `it has more than ${MOST_ROWS} lines; give fewer`);
   const delimiter = given.delimiter ?? delimiterOf(lines);
   const decimal = given.decimal ?? decimalOf(lines, delimiter);
-  const rows = lines.map(({ line, text: row }) => ({ line, cells: cellsOf(row, delimiter) }));
+  const rows = rowsOf(lines, delimiter);
   const number = (cell: string) => numberOf(cell, decimal);
   const hasHeader = !rows[0].cells.slice(0, 3).every((cell) => Number.isFinite(number(cell)));
   const header = hasHeader ? rows[0].cells : [];
@@ -85,20 +86,19 @@ export function readingWords({ reading, hasHeader, frequencies }: MeasuredImpeda
   );
 }
 
-interface Row {
+interface Line {
   readonly line: number;
-  readonly cells: readonly string[];
+  readonly text: string;
 }
 
-const linesOf = (text: string): { line: number; text: string }[] =>
-  text
-    .replace(/^\uFEFF/, "")
+const linesOf = (text: string): Line[] =>
+  withoutByteOrderMark(text)
     .split(/\r\n|\r|\n/)
     .map((row, i) => ({ line: i + 1, text: row.trim() }))
     .filter(({ text: row }) => row !== "" && !/^[#%!]/.test(row));
 
 /** The one that stands on the last line, where no header is. */
-function delimiterOf(lines: readonly { text: string }[]): Delimiter {
+function delimiterOf(lines: readonly Line[]): Delimiter {
   const { text } = lines[lines.length - 1];
   if (text.includes("\t")) return "tab";
   if (text.includes(";")) return "semicolon";
@@ -107,15 +107,17 @@ function delimiterOf(lines: readonly { text: string }[]): Delimiter {
   return text.includes(",") ? "comma" : "space";
 }
 
-const decimalOf = (lines: readonly { text: string }[], delimiter: Delimiter): Reading["decimal"] =>
+const decimalOf = (lines: readonly Line[], delimiter: Delimiter): Reading["decimal"] =>
   delimiter !== "comma" && lines.some(({ text }) => /\d,\d/.test(text) && !/\d\.\d/.test(text))
     ? "comma"
     : "point";
 
-const SEPARATOR = { comma: ",", semicolon: ";", tab: "\t", space: /\s+/ } as const;
+const SEPARATOR = { comma: ",", semicolon: ";", tab: "\t", space: " " } as const;
 
-const cellsOf = (row: string, delimiter: Delimiter): string[] =>
-  row.split(SEPARATOR[delimiter]).map((cell) => cell.trim().replace(/^"(.*)"$/, "$1"));
+function rowsOf(lines: readonly Line[], delimiter: Delimiter): DelimitedRow[] {
+  const texts = lines.map(({ text }) => (delimiter === "space" ? text.replace(/\s+/g, " ") : text));
+  return cellsOfLines(texts, SEPARATOR[delimiter]).map((cells, i) => ({ line: lines[i].line, cells }));
+}
 
 function numberOf(cell: string, decimal: Reading["decimal"]): number {
   const text = (decimal === "comma" ? cell.replace(",", ".") : cell).replace(/−/g, "-");
@@ -125,7 +127,7 @@ function numberOf(cell: string, decimal: Reading["decimal"]): number {
 }
 
 function numbers(
-  rows: readonly Row[],
+  rows: readonly DelimitedRow[],
   columns: readonly number[],
   number: (cell: string) => number,
   source: string,
@@ -155,7 +157,7 @@ function numbers(
 function impedanceOf(
   [frequency, first, second]: Values,
   { form, magnitude, phase, hertz, unit, scale }: Reading,
-  rows: readonly Row[],
+  rows: readonly DelimitedRow[],
   hasHeader: boolean,
   source: string,
 ): Pick<MeasuredImpedance, "frequencies" | "re" | "im"> {

@@ -1,5 +1,4 @@
 import { describe, expect, it, test } from "vitest";
-import { csv } from "../../../src/app/chart/chartFile.ts";
 import { outlyingRow, readMeasurement } from "../../../src/app/state/bench/measurement.ts";
 import {
   type MeasureNotes,
@@ -11,6 +10,7 @@ import {
 } from "../../../src/app/state/notes/measureNotes.ts";
 import { measureTable } from "../../../src/app/tasks/measure/measureTable.ts";
 import { gapFromReadings } from "../../../src/bench/measure/gap.ts";
+import { tableCsv } from "../../../src/charts/kit/tableCsv.ts";
 
 const notes = (part: Partial<MeasureNotes>): MeasureNotes => ({ ...NO_MEASUREMENT, ...part });
 const tool = (part: Partial<MeasureNotes["depthTool"]>) => ({ ...NO_MEASUREMENT.depthTool, ...part });
@@ -167,8 +167,8 @@ describe("the table to take away", () => {
 
   it("has a cell for every column and none that is no number", () => {
     for (const cells of rows) expect(cells).toHaveLength(columns.length);
-    expect(csv({ columns, rows })).not.toMatch(/NaN|undefined|Infinity/);
+    expect(tableCsv({ columns, rows })).not.toMatch(/NaN|undefined|Infinity/);
     const single = notes({ depth: ["24"], insertion: ["22"], sameTool: false });
-    expect(csv(measureTable(readMeasurement(single), single))).not.toMatch(/NaN|undefined|Infinity/);
+    expect(tableCsv(measureTable(readMeasurement(single), single))).not.toMatch(/NaN|undefined|Infinity/);
   });
 });

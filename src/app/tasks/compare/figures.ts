@@ -2,11 +2,11 @@
 
 import { html, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
+import { tableCsv } from "../../../charts/kit/tableCsv.ts";
 import type { Thresholds } from "../../../setup/setup.ts";
 import type { Goal } from "../../../study/compare/goal.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
-import { csv } from "../../chart/chartFile.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
@@ -152,7 +152,7 @@ export class Figures extends PageElement {
   };
 
   readonly #save = (): Promise<void> =>
-    saveTableFile(csv(allFigures(this.shown, this.goal)), "compare.csv", this.page.store);
+    saveTableFile(tableCsv(allFigures(this.shown, this.goal)), "compare.csv", this.page.store);
 }
 
 const signedOrPlain = (value: number, digits: number): string => value.toFixed(digits).replace("-", "−");

@@ -11,7 +11,7 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
-import { csv } from "../../chart/chartFile.ts";
+import { tableCsv } from "../../../charts/kit/tableCsv.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { saveTableFile } from "../../shell/tableFiles.ts";
@@ -156,6 +156,6 @@ export class StationsPanel extends PageElement {
         Number(inUnit(toleranceMm, unit).toPrecision(2)),
       ]),
     };
-    return saveTableFile(csv(table), "stations.csv", this.page.store);
+    return saveTableFile(tableCsv(table), "stations.csv", this.page.store);
   };
 }

@@ -1,5 +1,4 @@
 /** A table of parts from text, be it a file's or a spreadsheet's clipboard: what was understood, or all that is wrong. */
-import { csvFormatRows, tsvParseRows } from "d3";
 import { dimensionName } from "../../../bench/fit/fitDimensions.ts";
 import { CsvError } from "../../../bench/fit/partsCsv.ts";
 import { formatLength } from "../../../units/formatLength.ts";
@@ -16,7 +15,7 @@ export type TableText =
 /** @param source what to call the text, such as the file's name */
 export function readTableText(text: string, source: string, table: PartTable, unit: LengthUnit): TableText {
   try {
-    const parts = table.read(text.includes("\t") ? csvFormatRows(tsvParseRows(text)) : text, source);
+    const parts = table.read(text, source);
     if (parts.length > MOST_PARTS)
       return { problems: [`${parts.length} ${table.kind}; give at most ${MOST_PARTS} at a time`] };
     return {
