@@ -17,7 +17,7 @@
  * one, so that a gap → 0 goes over to the single step from the first duct to the last.
  */
 import { addLongDuct, addShortDuct } from "./ductEnergy.ts";
-import { relax } from "./leastEnergy.ts";
+import { leastEnergyField } from "./leastEnergy.ts";
 import { amplitudes, type Opening, openingsOf, overlaps } from "./opening.ts";
 import { wallDisplacement } from "./taperedCavity.ts";
 
@@ -30,7 +30,7 @@ export function stepInertance(a: number, b: number): number {
   const energy = new Float64Array(opening.end ** 2);
   addLongDuct(energy, opening.end, a, opening);
   addLongDuct(energy, opening.end, b, opening);
-  return relax(energy, opening.end, [opening]).inertance[0];
+  return leastEnergyField(energy, opening.end, [opening]).inertance[0];
 }
 
 /**
@@ -52,7 +52,7 @@ export function cavitySteps(
   addLongDuct(energy, size, shankExit, entrance);
   const modes = addShortDuct(energy, size, radius, length, entrance, exit);
   addLongDuct(energy, size, leadpipe, exit);
-  const { inertance: m, velocities } = relax(energy, size, [entrance, exit]);
+  const { inertance: m, velocities } = leastEnergyField(energy, size, [entrance, exit]);
   const straight: StepInertance = [m[0], m[1], m[3]];
   if (widening === 0) return straight;
   const [d11, d12, d22] = wallDisplacement(
@@ -92,7 +92,7 @@ export function stepField(
   addLongDuct(energy, size, shankExit, entrance);
   addShortDuct(energy, size, cavity, length, entrance, exit);
   addLongDuct(energy, size, leadpipe, exit);
-  const [first, second] = relax(energy, size, [entrance, exit]).velocities;
+  const [first, second] = leastEnergyField(energy, size, [entrance, exit]).velocities;
   const through = first.map((c, i) => c + second[i]);
   const of = (radius: number, opening: Opening) =>
     amplitudes(overlaps(opening, radius, modes), opening, through, Math.PI * radius * radius, modes);
