@@ -23,6 +23,7 @@ import { comparisonText, EXTENT_MM } from "./compareText.ts";
 import { ReadingError, textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
 import { modeCount } from "./modeCount.ts";
+import { counting } from "./progress.ts";
 
 interface Options {
   readonly leadpipe?: readonly string[];
@@ -77,7 +78,7 @@ export function compareCommand(program: Command): void {
       const compared: Compared[] = [];
       for (const one of compareSteps(variants, asked)) {
         compared.push(one);
-        progressOnTerminal(compared.length, variants.length);
+        counting("variant")(compared.length, variants.length);
       }
       const comparison = comparisonOf(compared, asked);
       if (options.format === "json") process.stdout.write(`${JSON.stringify(asJson(comparison), null, 1)}\n`);
@@ -161,11 +162,6 @@ function withLeadpipe(setup: Setup, path: string, { unit, measure, format }: Opt
   // not in a batch of thousands
   if (format !== "ndjson") process.stderr.write(`${path}: ${boreTableText(table).join("; ")}\n`);
   return deepFreeze({ ...setup, leadpipe: { profileMm: table.profileMm } });
-}
-
-function progressOnTerminal(done: number, of: number): void {
-  if (!process.stderr.isTTY || of === 1) return;
-  process.stderr.write(done === of ? "\r\x1b[K" : `\rvariant ${done} of ${of}`);
 }
 
 const modeJson = (mode: ChangedMode) => ({

@@ -15,6 +15,7 @@ import { parseLengthMm } from "../units/length.ts";
 import { designWords, freedomWords } from "../words/design/designWords.ts";
 import { textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
+import { showProgress } from "./progress.ts";
 import { signed, textTable } from "./table.ts";
 
 interface Options {
@@ -141,14 +142,13 @@ async function watched(setup: Setup, asked: DesignOptions): Promise<Design> {
   for (;;) {
     const { done, value } = steps.next(isStopped);
     if (done) {
-      if (process.stderr.isTTY) process.stderr.write("\r\x1b[K");
+      showProgress(null);
       if (isStopped) process.stderr.write("annulus: interrupted; this is the best so far\n");
       return value;
     }
-    if (process.stderr.isTTY)
-      process.stderr.write(
-        `\r\x1b[Kstart ${value.start} of ${value.of}, step ${value.step}: ${value.miss.toPrecision(4)}, best ${value.best.toPrecision(4)}`,
-      );
+    showProgress(
+      `start ${value.start} of ${value.of}, step ${value.step}: ${value.miss.toPrecision(4)}, best ${value.best.toPrecision(4)}`,
+    );
     // lets an interrupt in
     await new Promise(setImmediate);
   }

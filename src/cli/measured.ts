@@ -15,6 +15,7 @@ import { columnFitWords } from "../words/measured/columnFitWords.ts";
 import { peakWords } from "../words/measured/peakWords.ts";
 import { textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
+import { watch } from "./progress.ts";
 import { forEachSetup } from "./setups.ts";
 import { signed, textTable } from "./table.ts";
 
@@ -134,15 +135,10 @@ function fitted(
   keys: readonly UnknownName[],
   noise?: number,
 ): ColumnFit {
-  const steps = columnFitSteps(setup, measured, keys, noise);
-  for (;;) {
-    const { done, value } = steps.next();
-    if (process.stderr.isTTY)
-      process.stderr.write(
-        done ? "\r\x1b[K" : `\rstep ${value.iteration}: ${value.scatterDb.toFixed(3)} dB left over`,
-      );
-    if (done) return value;
-  }
+  return watch(
+    columnFitSteps(setup, measured, keys, noise),
+    ({ iteration, scatterDb }) => `step ${iteration}: ${scatterDb.toFixed(3)} dB left over`,
+  );
 }
 
 const asJson = ({ measured, before, fit, after }: Answer) => ({

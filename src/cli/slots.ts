@@ -11,6 +11,7 @@ import { parseLengthMm } from "../units/length.ts";
 import { parseRange } from "../units/range.ts";
 import { formatOption } from "./formatOption.ts";
 import { parsePressure } from "./pressureText.ts";
+import { counting } from "./progress.ts";
 import { forEachSetup } from "./setups.ts";
 import { textTable } from "./table.ts";
 
@@ -84,7 +85,7 @@ function study(setup: Setup, options: Options): Answer {
   const gaps: GapSlots[] = [];
   for (const slots of slotSteps(instrument, gapsMm, { lips, pressure, referenceGapMm })) {
     gaps.push(slots);
-    progressOnTerminal(gaps.length, gapsMm.length);
+    counting("gap")(gaps.length, gapsMm.length);
   }
   return { referenceGapMm, pressure, lips, gaps };
 }
@@ -95,11 +96,6 @@ function number(typed: string | undefined, option: string, otherwise: number): n
   if (!Number.isFinite(value))
     throw new InputError(`${option}: ${quoteTyped(typed)} is no number; give one such as ${otherwise}`);
   return value;
-}
-
-function progressOnTerminal(done: number, of: number): void {
-  if (!process.stderr.isTTY || of === 1) return;
-  process.stderr.write(done === of ? "\r\x1b[K" : `\rgap ${done} of ${of}`);
 }
 
 const asJson = ({ referenceGapMm, pressure, lips, gaps }: Answer) => ({

@@ -9,6 +9,7 @@ import { parseLengthMm } from "../units/length.ts";
 import { parseRange } from "../units/range.ts";
 import { formatOption } from "./formatOption.ts";
 import { modeCount } from "./modeCount.ts";
+import { counting } from "./progress.ts";
 import { forEachSetup } from "./setups.ts";
 import { signed, textTable } from "./table.ts";
 
@@ -40,7 +41,7 @@ export function sweepCommand(program: Command): void {
                   : parseLengthMm(options.reference, setup.units),
               ...(options.retune === undefined ? {} : { retune: options.retune }),
             },
-            progressOnTerminal,
+            counting("gap"),
           );
         };
         forEachSetup(path, options.format, study, asJson, (sweep, setup) =>
@@ -48,11 +49,6 @@ export function sweepCommand(program: Command): void {
         );
       },
     );
-}
-
-function progressOnTerminal(done: number, of: number): undefined {
-  if (!process.stderr.isTTY) return;
-  process.stderr.write(done === of ? "\r\x1b[K" : `\rgap ${done} of ${of}`);
 }
 
 const asJson = ({ referenceGapMm, retune, rows }: GapSweep) => ({

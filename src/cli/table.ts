@@ -11,7 +11,7 @@ export function textTable(head: readonly string[], rows: readonly (readonly stri
     .join("");
 }
 
-/** A signed number with a true minus left out where it rounds to nothing. */
+/** With its sign, the keyboard's own so that other programs read it; what rounds to nothing has none. */
 export function signed(value: number | null, digits: number): string {
   if (value === null) return "–";
   const text = value.toFixed(digits);

@@ -20,6 +20,7 @@ import { csvOfObjects } from "../units/delimitedText.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { parseLengthMm } from "../units/length.ts";
 import { formatOption } from "./formatOption.ts";
+import { watch } from "./progress.ts";
 import { forEachSetup } from "./setups.ts";
 import { signed, textTable } from "./table.ts";
 
@@ -94,15 +95,7 @@ function study(setup: Setup, options: Options): Answer {
 }
 
 function drawn(setup: Setup, options: Parameters<typeof monteCarloSteps>[1]): MonteCarlo {
-  const steps = monteCarloSteps(setup, options);
-  for (;;) {
-    const { done, value } = steps.next();
-    if (done) return value;
-    if (process.stderr.isTTY)
-      process.stderr.write(
-        value === options.trials ? "\r\x1b[K" : `\rinstrument ${value} of ${options.trials}`,
-      );
-  }
+  return watch(monteCarloSteps(setup, options), (done) => `instrument ${done} of ${options.trials}`);
 }
 
 const QUANTITIES = [

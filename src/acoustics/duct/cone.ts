@@ -10,7 +10,7 @@
  * so a step is exact for a lossless cone of any angle and for a lossy cylinder of any length, and elsewhere a fourth-order
  * Magnus step (Blanes, Casas, Oteo & Ros 2009, Phys. Rep. 470, 151; with Simpson's rule): Ω = [[δ, ζ̄h], [κ̄h, −δ]],
  * δ = −(h²/12)(ζ̄Δκ − κ̄Δζ), and exp(±Ω) = cosh θ ± Ω sinh θ/θ, θ² = δ² + ζ̄κ̄h². Traceless Ω makes det = 1 to rounding.
- * How many steps a cone takes is decided by step doubling in `line.ts`. Derivative of F: dF/d ln a = 2(1−F) + z²F²/2.
+ * How many steps a cone takes is decided by step doubling in `chain.ts`. Derivative of F: dF/d ln a = 2(1−F) + z²F²/2.
  */
 import type { Air } from "../medium/air.ts";
 import { wallLoss } from "../medium/wallLoss.ts";

@@ -5,10 +5,11 @@
  *   Z_v = jωρ / (S (1 − F_v)),   Y_t = jωS/(ρc²) (1 + (γ−1) F_t)
  *
  * With y² = j s, F = (2/y) I₁(y)/I₀(y): a real function of y, even in y, meromorphic in ω with poles on the positive
- * imaginary axis only, so complex frequencies need no choice of branch. Held to 1e-12 against mpmath (tests/reference).
+ * imaginary axis only, so complex frequencies need no choice of branch. Against mpmath (tests/reference) within 2e-14 of F, but 1.1e-12 just
+ * beyond where the asymptotic series begins.
  */
 
-/** Re y beyond which e^{−2 Re y}, what the asymptotic series neglects, is below 1e-12. */
+/** Re y beyond which e^{−2 Re y}, what the asymptotic series neglects, is about 1e-12. */
 const FAR = 14;
 
 /** I₁(y)/I₀(y) = Σ d_k y^{−k}, from the Riccati equation R' = 1 − R/y − R² of R = I₁/I₀, term by term. */

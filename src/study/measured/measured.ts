@@ -2,6 +2,7 @@
  * A measured impedance beside the model's: frequency, height and Q of every resonance in both, read off in the same way so
  * that what the way of reading adds is in both alike; and how far the curves are apart throughout.
  */
+import { Matrix, solve } from "ml-matrix";
 import { AirColumn, type Curve } from "../../acoustics/airColumn.ts";
 import { Line } from "../../acoustics/duct/line.ts";
 import { gapMm as ownGapMm, type Setup } from "../../setup/setup.ts";
@@ -173,16 +174,15 @@ export function readPeak(
   // a peak cut off at an end of the range, or seen by too few points
   if (low === 0 || high === frequencies.length - 1 || high - low + 1 < LEAST_POINTS) return null;
   const f0 = frequencies[top];
-  const moments = [0, 0, 0, 0, 0];
-  const sums = [0, 0, 0];
-  for (let i = low; i <= high; i++) {
-    const x = frequencies[i] / f0 - 1;
-    const y = power(top) / power(i);
-    const weight = 1 / (y * y);
-    for (let k = 0; k < 5; k++) moments[k] += weight * x ** k;
-    for (let k = 0; k < 3; k++) sums[k] += weight * y * x ** k;
-  }
-  const [c, b, a] = parabola(moments, sums);
+  const points = Array.from({ length: high - low + 1 }, (_, k) => {
+    const i = low + k;
+    return { x: frequencies[i] / f0 - 1, y: power(top) / power(i) };
+  });
+  // least squares of (c + bx + ax²)/y = 1
+  const [c, b, a] = solve(
+    new Matrix(points.map(({ x, y }) => [1 / y, x / y, (x * x) / y])),
+    Matrix.ones(points.length, 1),
+  ).to1DArray();
   const lowest = c - (b * b) / (4 * a);
   if (!(a > 0 && lowest > 0)) return null;
   const at = 1 - b / (2 * a);
@@ -192,18 +192,4 @@ export function readPeak(
     height: Math.sqrt(power(top) / lowest),
     Q: (at * Math.sqrt(a / lowest)) / 2,
   };
-}
-
-/** Coefficients of 1, x, x² by least squares from the moments: Cramer's rule. */
-function parabola([s0, s1, s2, s3, s4]: readonly number[], [t0, t1, t2]: readonly number[]): number[] {
-  const minor = (a: number, b: number, c: number, d: number) => a * d - b * c;
-  const d0 = minor(s2, s3, s3, s4);
-  const d1 = minor(s1, s3, s2, s4);
-  const d2 = minor(s1, s2, s2, s3);
-  const whole = s0 * d0 - s1 * d1 + s2 * d2;
-  return [
-    (t0 * d0 - t1 * d1 + t2 * d2) / whole,
-    (-t0 * d1 + t1 * minor(s0, s2, s2, s4) - t2 * minor(s0, s1, s2, s3)) / whole,
-    (t0 * d2 - t1 * minor(s0, s1, s2, s3) + t2 * minor(s0, s1, s1, s2)) / whole,
-  ];
 }
