@@ -213,10 +213,10 @@ const loss = new Float64Array(2);
  * dF/d ln a = 2(1−F) + z²F²/2, z² = −js·Pr.
  */
 function radiusSlopes(station: Station, out: Float64Array, at: number): void {
-  const { radius: a, zetaRe, zetaIm, bendRe, bendIm, kappaRe, kappaIm } = station;
+  const { radius: a, zetaRe, zetaIm, inverseZetaSlopeRe, inverseZetaSlopeIm, kappaRe, kappaIm } = station;
   const { springRe, springIm, viscousRe, viscousIm, prandtl, heat } = station.medium!;
-  const bRe = 2 + zetaRe * bendRe - zetaIm * bendIm;
-  const bIm = zetaRe * bendIm + zetaIm * bendRe;
+  const bRe = 2 + zetaRe * inverseZetaSlopeRe - zetaIm * inverseZetaSlopeIm;
+  const bIm = zetaRe * inverseZetaSlopeIm + zetaIm * inverseZetaSlopeRe;
   const cube = -1 / a ** 3;
   out[at] = cube * (zetaRe * bRe - zetaIm * bIm);
   out[at + 1] = cube * (zetaRe * bIm + zetaIm * bRe);

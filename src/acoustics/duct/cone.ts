@@ -62,14 +62,14 @@ export class Station {
   zetaRe = 0;
   zetaIm = 0;
   /** 1/ζ */
-  yieldRe = 0;
-  yieldIm = 0;
+  inverseZetaRe = 0;
+  inverseZetaIm = 0;
   /** κ's slope-free part */
   kappaRe = 0;
   kappaIm = 0;
   /** a d(1/ζ)/da */
-  bendRe = 0;
-  bendIm = 0;
+  inverseZetaSlopeRe = 0;
+  inverseZetaSlopeIm = 0;
 
   /** Puts the station at a radius, m, in a medium whose frequency is set. */
   set(radius: number, medium: Medium): void {
@@ -87,18 +87,18 @@ export class Station {
     const m2 = 1 / (mRe * mRe + mIm * mIm);
     const iRe = mRe * m2;
     const iIm = -mIm * m2;
-    this.yieldRe = (1 - fRe) * iRe + fIm * iIm;
-    this.yieldIm = (1 - fRe) * iIm - fIm * iRe;
-    const y2 = 1 / (this.yieldRe * this.yieldRe + this.yieldIm * this.yieldIm);
-    this.zetaRe = this.yieldRe * y2;
-    this.zetaIm = -this.yieldIm * y2;
+    this.inverseZetaRe = (1 - fRe) * iRe + fIm * iIm;
+    this.inverseZetaIm = (1 - fRe) * iIm - fIm * iRe;
+    const y2 = 1 / (this.inverseZetaRe * this.inverseZetaRe + this.inverseZetaIm * this.inverseZetaIm);
+    this.zetaRe = this.inverseZetaRe * y2;
+    this.zetaIm = -this.inverseZetaIm * y2;
     // dF/d ln a = 2(1−F) + z²F²/2, z² = −js
     const f2Re = fRe * fRe - fIm * fIm;
     const f2Im = 2 * fRe * fIm;
     const dRe = 2 * (1 - fRe) + 0.5 * (sIm * f2Re + sRe * f2Im);
     const dIm = -2 * fIm + 0.5 * (sIm * f2Im - sRe * f2Re);
-    this.bendRe = -(dRe * iRe - dIm * iIm);
-    this.bendIm = -(dRe * iIm + dIm * iRe);
+    this.inverseZetaSlopeRe = -(dRe * iRe - dIm * iIm);
+    this.inverseZetaSlopeIm = -(dRe * iIm + dIm * iRe);
     wallLoss(sRe * medium.prandtl, sIm * medium.prandtl, loss);
     const tRe = 1 + medium.heat * loss[0];
     const tIm = medium.heat * loss[1];
@@ -177,14 +177,14 @@ export function coneTwoPort(
   let dIm = 0;
   if (m !== 0) {
     const n = (m / r0) ** 2;
-    const k0Re = near.kappaRe + n * near.bendRe;
-    const k0Im = near.kappaIm + n * near.bendIm;
+    const k0Re = near.kappaRe + n * near.inverseZetaSlopeRe;
+    const k0Im = near.kappaIm + n * near.inverseZetaSlopeIm;
     const h = (m / middle.radius) ** 2;
-    const kmRe = middle.kappaRe + h * middle.bendRe;
-    const kmIm = middle.kappaIm + h * middle.bendIm;
+    const kmRe = middle.kappaRe + h * middle.inverseZetaSlopeRe;
+    const kmIm = middle.kappaIm + h * middle.inverseZetaSlopeIm;
     const f = (m / r1) ** 2;
-    const k1Re = far.kappaRe + f * far.bendRe;
-    const k1Im = far.kappaIm + f * far.bendIm;
+    const k1Re = far.kappaRe + f * far.inverseZetaSlopeRe;
+    const k1Im = far.kappaIm + f * far.inverseZetaSlopeIm;
     const sixth = length / 6;
     zRe = sixth * (near.zetaRe + 4 * middle.zetaRe + far.zetaRe);
     zIm = sixth * (near.zetaIm + 4 * middle.zetaIm + far.zetaIm);
@@ -219,10 +219,10 @@ export function coneTwoPort(
   const e21Re = -(kRe * shRe - kIm * shIm);
   const e21Im = -(kRe * shIm + kIm * shRe);
   // [p,U] = [[1/a, 0], [m/ζ, −a]] [ψ,w] at the entrance, [ψ,w] = [[a, 0], [m/ζ, −1/a]] [p,U] at the exit
-  const g1Re = m * far.yieldRe;
-  const g1Im = m * far.yieldIm;
-  const g0Re = m * near.yieldRe;
-  const g0Im = m * near.yieldIm;
+  const g1Re = m * far.inverseZetaRe;
+  const g1Im = m * far.inverseZetaIm;
+  const g0Re = m * near.inverseZetaRe;
+  const g0Im = m * near.inverseZetaIm;
   // Q = exp(−Ω)·[[r1, 0], [g1, −1/r1]]
   const q11Re = e11Re * r1 + e12Re * g1Re - e12Im * g1Im;
   const q11Im = e11Im * r1 + e12Re * g1Im + e12Im * g1Re;
