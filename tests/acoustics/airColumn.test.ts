@@ -47,12 +47,12 @@ describe("Chebyshev interpolation", () => {
 
   it("knows where it may be trusted", () => {
     const interpolant = new Interpolant(1, 3, 1, 64, wave);
-    expect(interpolant.trusts(2, 0)).toBe(true);
-    expect(interpolant.trusts(2, 0.1)).toBe(true);
-    expect(interpolant.trusts(2, 2)).toBe(false);
-    expect(interpolant.trusts(4, 0)).toBe(false);
+    expect(interpolant.isAccurateAt(2, 0)).toBe(true);
+    expect(interpolant.isAccurateAt(2, 0.1)).toBe(true);
+    expect(interpolant.isAccurateAt(2, 2)).toBe(false);
+    expect(interpolant.isAccurateAt(4, 0)).toBe(false);
     const [re, im] = interpolant.edge(1);
-    expect(interpolant.trusts(re, 0.99 * im)).toBe(true);
-    expect(interpolant.trusts(re, 1.01 * im)).toBe(false);
+    expect(interpolant.isAccurateAt(re, 0.99 * im)).toBe(true);
+    expect(interpolant.isAccurateAt(re, 1.01 * im)).toBe(false);
   });
 });

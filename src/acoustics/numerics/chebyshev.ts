@@ -62,7 +62,7 @@ export class Interpolant {
   }
 
   /** Off the real interval errors grow like ρⁿ on the Bernstein ellipse through x; inside the one of `GROWTH` all is well. */
-  trusts(xRe: number, xIm: number): boolean {
+  isAccurateAt(xRe: number, xIm: number): boolean {
     const re = (xRe - this.#middle) / this.#half;
     const im = xIm / this.#half;
     return Math.hypot(re - 1, im) + Math.hypot(re + 1, im) <= this.#radius + 1 / this.#radius;

@@ -45,7 +45,7 @@ export function resonancesOf(column: AirColumn, gap: Gap, count: number, draw = 
     if (
       zero &&
       inRange(zero, column) &&
-      column.fixedParts.trusts(...zero) &&
+      column.fixedParts.isAccurateAt(...zero) &&
       !found.some((other) => same(other, zero))
     )
       found.push(zero);
