@@ -3,7 +3,7 @@ import type { Setup } from "../src/setup/setup.ts";
 import { levelSteps } from "../src/study/blown/levelSteps.ts";
 import { type ResistanceChange, resistanceChange } from "../src/study/blown/resistanceChange.ts";
 import { closedSteps, type Done, feltSteps } from "../src/study/feel/felt.ts";
-import { type LeapOptions, type LeapTally, leapSteps, together } from "../src/study/feel/leaps.ts";
+import { type LeapOptions, type LeapTally, leapSteps, mergedTally } from "../src/study/feel/leaps.ts";
 import { MODAL_COUNT } from "../src/study/feel/modalColumn.ts";
 import { type GapSlots, type SlotOptions, slotSteps } from "../src/study/feel/slots.ts";
 import { Instrument } from "../src/study/instrument/instrument.ts";
@@ -84,7 +84,7 @@ function* allSlots(
 
 function* partOfLeaps(instrument: Instrument, options: LeapOptions): Generator<Done, LeapTally, void> {
   const [first, end] = options.part ?? [0, options.runs];
-  let tally = together([]);
+  let tally = mergedTally([]);
   for (const soFar of leapSteps(instrument, options)) {
     tally = soFar;
     yield { done: soFar.runs, of: end - first };

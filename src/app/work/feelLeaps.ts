@@ -5,7 +5,7 @@
  */
 import type { FeelWorker } from "../../../workers/feelProtocol.ts";
 import type { Setup } from "../../setup/setup.ts";
-import { type LeapTally, together } from "../../study/feel/leaps.ts";
+import { type LeapTally, mergedTally } from "../../study/feel/leaps.ts";
 import type { SlotOptions } from "../../study/feel/slots.ts";
 import { Observable } from "../state/observable.ts";
 import { FeelClient } from "./feelClient.ts";
@@ -121,5 +121,5 @@ function partsOf({ gapsMm, runs }: LeapExperiment, workers: number): Part[] {
 function byGap(tallies: ReadonlyMap<Part, LeapTally>): Map<number, LeapTally> {
   const gaps = new Map<number, LeapTally[]>();
   for (const [{ gapMm }, tally] of tallies) gaps.set(gapMm, [...(gaps.get(gapMm) ?? []), tally]);
-  return new Map([...gaps].map(([gapMm, parts]) => [gapMm, together(parts)]));
+  return new Map([...gaps].map(([gapMm, parts]) => [gapMm, mergedTally(parts)]));
 }

@@ -100,10 +100,10 @@ interface Pair {
 }
 
 const sample = ({ mouthpiece, instrument, cell: { fit } }: Pair): SpreadSample[] =>
-  fit?.outcome === "seated" ? [{ gapMm: fit.gapMm!, ...together(mouthpiece, instrument) }] : [];
+  fit?.outcome === "seated" ? [{ gapMm: fit.gapMm!, ...pairOf(mouthpiece, instrument) }] : [];
 
 /** The five dimensions of a pair, with their uncertainties. Only whole when nothing is missing. */
-const together = (mouthpiece: MouthpiecePart, instrument: InstrumentPart) => ({
+const pairOf = (mouthpiece: MouthpiecePart, instrument: InstrumentPart) => ({
   dimensions: { ...mouthpiece.dimensions, ...instrument.dimensions } as FitDimensions,
   uncertainties: { ...mouthpiece.uncertainties, ...instrument.uncertainties },
 });
@@ -124,7 +124,7 @@ function cell(
       isApartFromPreferred: undefined,
       words: `Unknown: measure the ${missing.map((dimension) => dimensionName[dimension]).join(", the ")}.`,
     };
-  const { dimensions, uncertainties } = together(mouthpiece, instrument);
+  const { dimensions, uncertainties } = pairOf(mouthpiece, instrument);
   const answer = fitOf(dimensions, {
     uncertainties,
     unit,

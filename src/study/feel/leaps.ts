@@ -92,7 +92,7 @@ export function* leapSteps(instrument: Instrument, options: LeapOptions): Genera
 }
 
 /** Of several parts of the same runs. */
-export function together(parts: readonly LeapTally[]): LeapTally {
+export function mergedTally(parts: readonly LeapTally[]): LeapTally {
   const landed = new Map<number, number>();
   for (const part of parts)
     for (const [note, count] of part.landed) landed.set(note, (landed.get(note) ?? 0) + count);

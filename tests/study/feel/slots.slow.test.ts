@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { DEFAULT_LIPS } from "../../../src/lips/lips.ts";
 import { checkModes, impedanceOf } from "../../../src/lips/modes.ts";
-import { leapSteps, missChance, together } from "../../../src/study/feel/leaps.ts";
+import { leapSteps, mergedTally, missChance } from "../../../src/study/feel/leaps.ts";
 import { MODAL_COUNT, modalColumn } from "../../../src/study/feel/modalColumn.ts";
 import { slotChangeSteps } from "../../../src/study/feel/slotChange.ts";
 import { slotSteps, slotsAt } from "../../../src/study/feel/slots.ts";
@@ -135,7 +135,7 @@ describe("leaps", () => {
     expect(whole.runs).toBe(24);
     const parts = [last({ part: [0, 9] }), last({ part: [9, 24] })];
     expect(parts.map(({ runs }) => runs)).toEqual([9, 15]);
-    const sum = together(parts);
+    const sum = mergedTally(parts);
     expect([sum.runs, sum.silent]).toEqual([whole.runs, whole.silent]);
     expect([...sum.landed].sort()).toEqual([...whole.landed].sort());
     const counted = [...whole.landed.values()].reduce((a, b) => a + b, 0) + whole.silent;
