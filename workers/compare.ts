@@ -12,7 +12,7 @@ import { type MandrelStation, mandrelStations } from "../src/study/design/design
 import { Instrument } from "../src/study/instrument/instrument.ts";
 import { columnFitSteps, type FitStep } from "../src/study/measured/columnFit.ts";
 import { type Measured, type Overlay, overlay } from "../src/study/measured/measured.ts";
-import { inventedMeasurement } from "../src/study/measured/measuredInvented.ts";
+import { syntheticMeasurement } from "../src/study/measured/syntheticMeasurement.ts";
 import type {
   BellTrustRequest,
   ColumnFitRequest,
@@ -82,7 +82,7 @@ export class Compare implements CompareWorker {
   }
 
   inventMeasurement(): Promise<Refusal | { readonly text: string }> {
-    return this.#ask((setup) => ({ text: inventedMeasurement(setup) }));
+    return this.#ask((setup) => ({ text: syntheticMeasurement(setup) }));
   }
 
   async #ask<T extends object>(question: (setup: Setup) => T): Promise<T | Refusal> {

@@ -5,7 +5,7 @@ import type { Variant } from "../../src/study/compare/compare.ts";
 import type { UnknownName } from "../../src/study/measured/columnUnknowns.ts";
 import { type Measured, type Overlay, overlay } from "../../src/study/measured/measured.ts";
 import { readMeasured } from "../../src/study/measured/measuredCsv.ts";
-import { inventedMeasurement } from "../../src/study/measured/measuredInvented.ts";
+import { syntheticMeasurement } from "../../src/study/measured/syntheticMeasurement.ts";
 import type { FittedColumn } from "../../workers/compareProtocol.ts";
 import { following } from "../paper/longWork.ts";
 
@@ -20,7 +20,7 @@ export interface Made {
 
 /** One of the drawings, made and measured. */
 export function madeOf(variant: Variant): Made {
-  const text = inventedMeasurement(variant.setup);
+  const text = syntheticMeasurement(variant.setup);
   const measured = readMeasured(text, "invented.csv");
   return {
     variant,

@@ -81,8 +81,8 @@ function result(
 ): ColumnFit {
   const { unknowns, rows } = problem;
   const residuals = problem.residuals(at);
-  const neighbours = neighbourCorrelation(residuals);
-  const worth = (1 - neighbours) / (1 + neighbours);
+  const lag1Autocorrelation = lag1AutocorrelationOf(residuals);
+  const worth = (1 - lag1Autocorrelation) / (1 + lag1Autocorrelation);
   const degreesOfFreedom = Math.max(1, rows * worth - at.length);
   const scatter = Math.sqrt(squares / (rows - at.length));
   const columns = problem.columns(at);
@@ -113,13 +113,13 @@ function result(
     correlation,
     scatterDb: NEPER_DB * scatter,
     scatterDegrees: (180 / Math.PI) * scatter,
-    neighbours,
+    lag1Autocorrelation,
     degreesOfFreedom,
-    leftOver: {
+    residual: {
       noiseDb: NEPER_DB * ownNoise,
       isStated: noise !== null,
       chiSquare: (scatter / ownNoise) ** 2,
-      together: togetherness(residuals),
+      autocorrelationScore: autocorrelationScore(residuals),
     },
   };
   const judged = { ...fit, judgement: judge(fit) };
@@ -139,7 +139,7 @@ function jumps(residuals: Float64Array): number {
 /** Lags that are added up: an error of the model may be as wide as a few frequencies or as many. */
 const LAGS = [1, 2, 4, 8, 16, 32];
 
-function togetherness(residuals: Float64Array): number {
+function autocorrelationScore(residuals: Float64Array): number {
   const half = residuals.length / 2;
   const squares = residuals.reduce((sum, r) => sum + r * r, 0);
   let [sum, most, lag] = [0, 0, 1];
@@ -153,7 +153,7 @@ function togetherness(residuals: Float64Array): number {
 }
 
 /** ρ of neighbouring residuals, of both parts; what chance alone makes of it is no correlation. */
-function neighbourCorrelation(residuals: Float64Array): number {
+function lag1AutocorrelationOf(residuals: Float64Array): number {
   const half = residuals.length / 2;
   let products = 0;
   let squares = 0;

@@ -15,18 +15,18 @@ const NO_CHANCE = 4;
 
 /** Whether what a fit leaves over is noise, perhaps more, or a sign of a wrong model. */
 export function judge({
-  neighbours,
-  leftOver,
+  lag1Autocorrelation,
+  residual,
   scatterDb,
 }: Omit<ColumnFit, "notes" | "judgement">): Judgement {
   if (scatterDb < NOTHING_DB) return "sound";
-  if (neighbours > SYSTEMATIC || leftOver.chiSquare > TOO_MUCH) return "wrong";
-  return leftOver.together > NO_CHANCE ? "doubtful" : "sound";
+  if (lag1Autocorrelation > SYSTEMATIC || residual.chiSquare > TOO_MUCH) return "wrong";
+  return residual.autocorrelationScore > NO_CHANCE ? "doubtful" : "sound";
 }
 
 /** What is to be known about a fit before its numbers are used. */
 export function fitNotes(fit: Omit<ColumnFit, "notes">): FitNote[] {
-  const { estimates, correlation, neighbours, converged, leftOver, judgement, setup } = fit;
+  const { estimates, correlation, lag1Autocorrelation, converged, residual, judgement, setup } = fit;
   const notes: FitNote[] = [];
   if (!converged) notes.push({ kind: "not-settled" });
   if (correlation === null) notes.push({ kind: "none-told-apart" });
@@ -39,8 +39,8 @@ export function fitNotes(fit: Omit<ColumnFit, "notes">): FitNote[] {
   estimates.forEach(({ atBound }, i) => {
     if (atBound) notes.push({ kind: "at-bound", estimate: i });
   });
-  if (judgement === "wrong" && leftOver.chiSquare > TOO_MUCH) notes.push({ kind: "above-noise" });
-  if (judgement === "wrong" && neighbours > SYSTEMATIC) notes.push({ kind: "runs-together" });
+  if (judgement === "wrong" && residual.chiSquare > TOO_MUCH) notes.push({ kind: "above-noise" });
+  if (judgement === "wrong" && lag1Autocorrelation > SYSTEMATIC) notes.push({ kind: "runs-together" });
   if (judgement === "doubtful") notes.push({ kind: "doubtful" });
   if (setup.model.bell === "plane") notes.push({ kind: "plane-bell" });
   if (estimates.some(({ unknown }) => unknown.key === "temperature"))

@@ -13,14 +13,14 @@ export interface Estimate {
 }
 
 /** What is left over beside the measurement's noise. */
-export interface LeftOver {
+export interface FitResidual {
   /** Of the measurement: as stated, or as it jumps from one frequency to the next. */
   readonly noiseDb: number;
   readonly isStated: boolean;
   /** s² over the noise's: about 1 where the model fits. */
   readonly chiSquare: number;
-  /** How much it runs together over neighbouring frequencies, in standard deviations of what chance makes. */
-  readonly together: number;
+  /** Its autocorrelation over the first lags, in standard deviations of what chance makes. */
+  readonly autocorrelationScore: number;
 }
 
 /**
@@ -58,10 +58,10 @@ export interface ColumnFit {
   readonly scatterDegrees: number;
   readonly startDb: number;
   /** ρ, between neighbouring frequencies. */
-  readonly neighbours: number;
+  readonly lag1Autocorrelation: number;
   readonly degreesOfFreedom: number;
   readonly converged: boolean;
-  readonly leftOver: LeftOver;
+  readonly residual: FitResidual;
   readonly judgement: Judgement;
   /** What to know of the result before it is trusted. */
   readonly notes: readonly FitNote[];

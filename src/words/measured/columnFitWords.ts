@@ -2,7 +2,7 @@
 import type { ColumnFit, Estimate, FitNote } from "../../study/measured/columnFitResult.ts";
 
 /** A fit, or what a worker sends of it. */
-export type FitInWords = Pick<ColumnFit, "notes" | "scatterDb" | "leftOver"> & {
+export type FitInWords = Pick<ColumnFit, "notes" | "scatterDb" | "residual"> & {
   readonly estimates: readonly (Pick<Estimate, "value"> & {
     readonly unknown: Pick<Estimate["unknown"], "name" | "unit">;
   })[];
@@ -11,7 +11,7 @@ export type FitInWords = Pick<ColumnFit, "notes" | "scatterDb" | "leftOver"> & {
 /** What is to be known about a fit before its numbers are used, a sentence each. */
 export const columnFitWords = (fit: FitInWords): string[] => fit.notes.map((note) => noteWords(note, fit));
 
-function noteWords(note: FitNote, { estimates, scatterDb, leftOver }: FitInWords): string {
+function noteWords(note: FitNote, { estimates, scatterDb, residual }: FitInWords): string {
   const name = (i: number) => estimates[i].unknown.name;
   switch (note.kind) {
     case "not-settled":
@@ -37,8 +37,8 @@ function noteWords(note: FitNote, { estimates, scatterDb, leftOver }: FitInWords
     }
     case "above-noise":
       return (
-        `Not to be trusted: what is left over, ${scatterDb.toPrecision(2)} dB, is ${Math.sqrt(leftOver.chiSquare).toPrecision(2)} times the measurement's ` +
-        `noise, ${leftOver.noiseDb.toPrecision(2)} dB ${leftOver.isStated ? "as stated" : "as it jumps from one frequency to the next"}. With these ` +
+        `Not to be trusted: what is left over, ${scatterDb.toPrecision(2)} dB, is ${Math.sqrt(residual.chiSquare).toPrecision(2)} times the measurement's ` +
+        `noise, ${residual.noiseDb.toPrecision(2)} dB ${residual.isStated ? "as stated" : "as it jumps from one frequency to the next"}. With these ` +
         "unknowns the model cannot be made to fit, and they may be off by far more than their intervals."
       );
     case "runs-together":
@@ -48,7 +48,7 @@ function noteWords(note: FitNote, { estimates, scatterDb, leftOver }: FitInWords
       );
     case "doubtful":
       return (
-        `Doubtful: what is left over runs together over neighbouring frequencies more than chance makes it (${leftOver.together.toFixed(0)} standard ` +
+        `Doubtful: what is left over runs together over neighbouring frequencies more than chance makes it (${residual.autocorrelationScore.toFixed(0)} standard ` +
         "deviations). Under the noise the model or the measurement is off in a way that none of these unknowns can take up, and they " +
         "may be off by more than their intervals."
       );

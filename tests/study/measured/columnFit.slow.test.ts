@@ -9,7 +9,7 @@ import { type UnknownName, unknownOf } from "../../../src/study/measured/columnU
 import { type Measured, overlay } from "../../../src/study/measured/measured.ts";
 import { columnFitWords } from "../../../src/words/measured/columnFitWords.ts";
 import { demo } from "../../acoustics/setups.ts";
-import { invented } from "./measurements.ts";
+import { synthetic } from "./measurements.ts";
 
 const fitted = (setup: Setup, measured: Measured, ...keys: UnknownName[]): ColumnFit =>
   fittedAt(null, setup, measured, keys);
@@ -59,7 +59,7 @@ const TRUTH = {
 describe("a measured impedance beside the model", () => {
   it("reads a peak only where one stands clear, near its own resonance, and names the others", () => {
     const setup = demo();
-    const { peaks, unread } = overlay(setup, invented(withGap(setup, 1), { from: 40, to: 2000, step: 0.5 }));
+    const { peaks, unread } = overlay(setup, synthetic(withGap(setup, 1), { from: 40, to: 2000, step: 0.5 }));
     const modes = new Instrument(setup, { modes: 18 }).modes(gapMm(setup));
     expect(peaks.length).toBeGreaterThanOrEqual(10);
     for (const { n, model, cents } of peaks) {
@@ -74,7 +74,7 @@ describe("a measured impedance beside the model", () => {
   });
 
   it("is no different from a model of itself", () => {
-    const { peaks, rmsDb, rmsDegrees, unit } = overlay(demo(), invented(demo(), { step: 1 }));
+    const { peaks, rmsDb, rmsDegrees, unit } = overlay(demo(), synthetic(demo(), { step: 1 }));
     expect(peaks.length).toBeGreaterThanOrEqual(6);
     expect([rmsDb, rmsDegrees, unit]).toEqual([expect.closeTo(0, 9), expect.closeTo(0, 9), 1]);
     for (const { cents, heightDb, quality } of peaks) {
@@ -85,7 +85,7 @@ describe("a measured impedance beside the model", () => {
   });
 
   it("reads peaks as the resonances are: frequency within a cent of |Z|'s maximum, Q within 5 %", () => {
-    const { peaks } = overlay(demo(), invented(demo(), { step: 0.5 }));
+    const { peaks } = overlay(demo(), synthetic(demo(), { step: 0.5 }));
     // maxima and Qs of `annulus modes`, whose own checks are in tests/acoustics
     const known = new Map([
       [3, [348.6, 34.7]],
@@ -100,13 +100,13 @@ describe("a measured impedance beside the model", () => {
 
   it("tells a flat measurement by its cents, a weak one by its dB, and not in an unknown unit", () => {
     const flat = changed(demo(), { temperature: 22 });
-    const { peaks } = overlay(demo(), invented(flat, { step: 1 }));
+    const { peaks } = overlay(demo(), synthetic(flat, { step: 1 }));
     const c = (t: number) =>
       moistAir({ temperatureC: t, humidity: 0.5, co2: 0.0004, pressurePa: 101325 }).soundSpeed;
     for (const { cents } of peaks) expect(Math.abs(cents! - 1200 * Math.log2(c(22) / c(27)))).toBeLessThan(1);
-    const weak = overlay(demo(), invented(demo(), { step: 1, factor: 0.5 }));
+    const weak = overlay(demo(), synthetic(demo(), { step: 1, factor: 0.5 }));
     for (const { heightDb } of weak.peaks) expect(heightDb).toBeCloseTo(20 * Math.log10(0.5), 6);
-    const unknown = overlay(demo(), invented(demo(), { step: 1, factor: 0.5, scale: "relative" }));
+    const unknown = overlay(demo(), synthetic(demo(), { step: 1, factor: 0.5, scale: "relative" }));
     expect(unknown.unit).toBeCloseTo(2, 6);
     for (const { heightDb } of unknown.peaks) expect(heightDb).toBeCloseTo(0, 6);
   });
@@ -121,7 +121,7 @@ describe("a fit to a measured impedance", () => {
     ] as const) {
       const found = fitted(
         demo(),
-        invented(truth, { scale, factor }),
+        synthetic(truth, { scale, factor }),
         ...(Object.keys(TRUTH) as UnknownName[]),
       );
       expect(found.converged).toBe(true);
@@ -140,7 +140,7 @@ describe("a fit to a measured impedance", () => {
       const held = new Map<string, number>(keys.map((key) => [key, 0]));
       const squares = new Map<string, number>(keys.map((key) => [key, 0]));
       for (let seed = 1; seed <= trials; seed++) {
-        const measured = invented(truth, { from: 100, to: 500, step: 2, noise: 0.02, seed });
+        const measured = synthetic(truth, { from: 100, to: 500, step: 2, noise: 0.02, seed });
         for (const { unknown, value, standard, interval } of fitted(light(), measured, ...keys).estimates) {
           const true_ = TRUTH[unknown.key];
           if (true_ >= interval![0] && true_ <= interval![1])
@@ -160,7 +160,7 @@ describe("a fit to a measured impedance", () => {
   );
 
   it("says when two unknowns cannot be told apart", () => {
-    const measured = invented(withGap(demo(), 3), { from: 90, to: 260, noise: 0.01 });
+    const measured = synthetic(withGap(demo(), 3), { from: 90, to: 260, noise: 0.01 });
     const fit = fitted(demo(), measured, "gap", "leadpipe-entry", "temperature");
     const { correlation, estimates } = fit;
     expect(Math.max(...correlation!.flatMap((row, i) => row.slice(0, i).map(Math.abs)))).toBeGreaterThan(
@@ -173,12 +173,12 @@ describe("a fit to a measured impedance", () => {
   });
 
   it("says when an unknown runs to the end of its range, and when the model does not fit", () => {
-    const measured = invented(changed(demo(), { "wall-loss": 1.1, temperature: 20 }), { noise: 0.002 });
+    const measured = synthetic(changed(demo(), { "wall-loss": 1.1, temperature: 20 }), { noise: 0.002 });
     const fit = fitted(demo(), measured, "leadpipe-entry");
-    const { neighbours, estimates } = fit;
-    expect(estimates[0].atBound || neighbours > 0.5).toBe(true);
+    const { lag1Autocorrelation, estimates } = fit;
+    expect(estimates[0].atBound || lag1Autocorrelation > 0.5).toBe(true);
     expect(columnFitWords(fit).join(" ")).toMatch(/runs together over neighbouring frequencies/);
-    const closed = fitted(demo(), invented(changed(demo(), { temperature: 29 })), "gap");
+    const closed = fitted(demo(), synthetic(changed(demo(), { temperature: 29 })), "gap");
     expect(closed.estimates[0]).toMatchObject({ value: 0, atBound: true });
     expect(columnFitWords(closed).join(" ")).toMatch(/gap stands at the end of its range, 0 mm/);
   });
@@ -189,17 +189,17 @@ describe("a fit to a measured impedance", () => {
       const truth = changed(light(), { gap: 3.1, "wall-loss": 1.2 });
       for (let seed = 1; seed <= 20; seed++)
         for (const stated of [null, 0.02]) {
-          const measured = invented(truth, { from: 100, to: 500, step: 2, noise: 0.02, seed });
+          const measured = synthetic(truth, { from: 100, to: 500, step: 2, noise: 0.02, seed });
           const fit = fittedAt(stated, light(), measured, ["gap", "wall-loss"]);
-          const { judgement, leftOver } = fit;
+          const { judgement, residual } = fit;
           const words = columnFitWords(fit);
           expect({ seed, judgement, words: words.length }).toEqual({ seed, judgement: "sound", words: 1 });
           expect(words[0]).toMatch(/^The bell is one of plane waves/);
-          expect(leftOver.isStated).toBe(stated !== null);
+          expect(residual.isStated).toBe(stated !== null);
           // 400 residuals: their own standard deviation is 4 %, that of the jumps 6 %
-          expect(leftOver.noiseDb).toBeGreaterThan(0.8 * 0.02 * 8.686);
-          expect(leftOver.noiseDb).toBeLessThan(1.2 * 0.02 * 8.686);
-          expect(Math.abs(leftOver.chiSquare - 1)).toBeLessThan(0.4);
+          expect(residual.noiseDb).toBeGreaterThan(0.8 * 0.02 * 8.686);
+          expect(residual.noiseDb).toBeLessThan(1.2 * 0.02 * 8.686);
+          expect(Math.abs(residual.chiSquare - 1)).toBeLessThan(0.4);
         }
     },
     PATIENCE_MS,
@@ -222,7 +222,7 @@ describe("a fit to a measured impedance", () => {
     (noise, to, judgement, words) => {
       const { model, ...rest } = demo();
       const curved: Setup = { ...rest, model: { ...model, bell: "multimodal" } };
-      const measured = invented(withGap(curved, 3.1), { noise, to });
+      const measured = synthetic(withGap(curved, 3.1), { noise, to });
       const wrong = fitted(demo(), measured, "gap");
       const [{ value, interval }] = wrong.estimates;
       expect(value - 3.1).toBeGreaterThan(2);
@@ -236,12 +236,12 @@ describe("a fit to a measured impedance", () => {
   );
 
   it("is not to be trusted where what is left over is far above the noise as it is stated", () => {
-    const measured = invented(withGap(demo(), 3.1), { noise: 0.02 });
+    const measured = synthetic(withGap(demo(), 3.1), { noise: 0.02 });
     expect(fittedAt(0.02, demo(), measured, ["gap"]).judgement).toBe("sound");
     const fit = fittedAt(0.005, demo(), measured, ["gap"]);
-    const { judgement, leftOver } = fit;
+    const { judgement, residual } = fit;
     expect(judgement).toBe("wrong");
-    expect(leftOver.chiSquare).toBeGreaterThan(12);
+    expect(residual.chiSquare).toBeGreaterThan(12);
     expect(columnFitWords(fit)[0]).toMatch(/is 4(\.\d)? times the measurement's noise, 0\.043 dB as stated/);
   });
 
@@ -251,9 +251,16 @@ describe("a fit to a measured impedance", () => {
       const truth = withGap(demo(), 3.1);
       let held = 0;
       for (let seed = 1; seed <= 40; seed++) {
-        const measured = invented(truth, { from: 100, to: 500, step: 2, noise: 0.02, together: 0.8, seed });
-        const { estimates, neighbours, degreesOfFreedom } = fitted(demo(), measured, "gap");
-        expect(neighbours).toBeGreaterThan(0.5);
+        const measured = synthetic(truth, {
+          from: 100,
+          to: 500,
+          step: 2,
+          noise: 0.02,
+          lag1Autocorrelation: 0.8,
+          seed,
+        });
+        const { estimates, lag1Autocorrelation, degreesOfFreedom } = fitted(demo(), measured, "gap");
+        expect(lag1Autocorrelation).toBeGreaterThan(0.5);
         expect(degreesOfFreedom).toBeLessThan(130);
         if (estimates[0].interval![0] <= 3.1 && estimates[0].interval![1] >= 3.1) held++;
       }
@@ -273,7 +280,7 @@ describe("a fit to a measured impedance", () => {
     };
     const found = fitted(
       { ...cold, air: { ...cold.air, temperatureC: room } },
-      invented(warm),
+      synthetic(warm),
       "temperature",
     );
     const mean = room + ((breath - room) * reach * (1 - Math.exp(-length / reach))) / length;
@@ -282,7 +289,7 @@ describe("a fit to a measured impedance", () => {
   });
 
   it("can be left after any step, and tells how far it is", () => {
-    const steps = columnFitSteps(demo(), invented(withGap(demo(), 3), { step: 5 }), ["gap"]);
+    const steps = columnFitSteps(demo(), synthetic(withGap(demo(), 3), { step: 5 }), ["gap"]);
     const first = steps.next().value as { iteration: number; scatterDb: number };
     expect(first.iteration).toBe(1);
     expect(first.scatterDb).toBeGreaterThan(0);
@@ -290,7 +297,7 @@ describe("a fit to a measured impedance", () => {
   });
 
   it("refuses what cannot be fitted, in words", () => {
-    const measured = invented(demo(), { step: 10 });
+    const measured = synthetic(demo(), { step: 10 });
     expect(() => fitted(demo(), measured)).toThrow(/name each unknown to fit once/);
     expect(() => fitted(demo(), measured, "gap", "gap")).toThrow(/once/);
     const constants: Setup = {

@@ -4,9 +4,9 @@ import { CsvError } from "../../../src/bench/fit/partsCsv.ts";
 import { readingWords, readMeasured } from "../../../src/study/measured/measuredCsv.ts";
 import type { Reading } from "../../../src/study/measured/measuredReading.ts";
 import { demo } from "../../acoustics/setups.ts";
-import { invented } from "./measurements.ts";
+import { synthetic } from "./measurements.ts";
 
-const { frequencies, re, im } = invented(demo(), { step: 5 });
+const { frequencies, re, im } = synthetic(demo(), { step: 5 });
 
 /** The same measurement as different programs would write it. */
 function written(

@@ -1,30 +1,30 @@
-/** Invented measurements: the model itself at a known truth, with noise of a stated size. */
+/** Synthetic measurements: the model itself at a known truth, with noise of a stated size. */
 import { gapMm, type Setup } from "../../../src/setup/setup.ts";
 import { type Measured, modelCurve } from "../../../src/study/measured/measured.ts";
-import { withNoise } from "../../../src/study/measured/measuredInvented.ts";
 import type { ImpedanceScale } from "../../../src/study/measured/measuredReading.ts";
+import { withNoise } from "../../../src/study/measured/syntheticMeasurement.ts";
 
-export interface Invented {
+export interface Synthetic {
   readonly from?: number;
   readonly to?: number;
   readonly step?: number;
   /** Relative, of each of the two parts. */
   readonly noise?: number;
   /** Correlation of the noise at neighbouring frequencies. */
-  readonly together?: number;
+  readonly lag1Autocorrelation?: number;
   readonly seed?: number;
   readonly scale?: ImpedanceScale;
   /** What it is multiplied by. */
   readonly factor?: number;
 }
 
-export function invented(truth: Setup, options: Invented = {}): Measured {
+export function synthetic(truth: Setup, options: Synthetic = {}): Measured {
   const {
     from = 80,
     to = 900,
     step = 2,
     noise = 0,
-    together = 0,
+    lag1Autocorrelation = 0,
     seed = 1,
     scale = "absolute",
     factor = 1,
@@ -33,7 +33,11 @@ export function invented(truth: Setup, options: Invented = {}): Measured {
     { length: Math.floor((to - from) / step) + 1 },
     (_, i) => from + step * i,
   );
-  const { re, im } = withNoise(modelCurve(truth, frequencies, gapMm(truth)), { size: noise, together, seed });
+  const { re, im } = withNoise(modelCurve(truth, frequencies, gapMm(truth)), {
+    size: noise,
+    lag1Autocorrelation,
+    seed,
+  });
   const times = (x: number) => factor * x;
   return { frequencies, re: re.map(times), im: im.map(times), reading: { scale } };
 }

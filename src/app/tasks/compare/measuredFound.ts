@@ -15,7 +15,7 @@ const HEADINGS: Readonly<Record<FittedColumn["judgement"], string>> = {
 
 /** Whether it is to be trusted, first; what else is to know, each a sentence. */
 export function findings(fit: FittedColumn): TemplateResult {
-  const { judgement, scatterDb, startDb, leftOver } = fit;
+  const { judgement, scatterDb, startDb, residual } = fit;
   const isSound = judgement === "sound";
   return html`
     <div class="notice ${isSound ? "" : "wrong"}" data-testid="fit-judgement" data-judgement=${judgement}>
@@ -23,7 +23,7 @@ export function findings(fit: FittedColumn): TemplateResult {
       <div class="stack">
         <p>
           <b>${HEADINGS[judgement]}</b> Left over: ${scatterDb.toPrecision(2)} dB, from ${startDb.toPrecision(2)} dB; the measurement’s noise
-          ${leftOver.isStated ? "as stated" : "by its jumps"}: ${leftOver.noiseDb.toPrecision(2)} dB.
+          ${residual.isStated ? "as stated" : "by its jumps"}: ${residual.noiseDb.toPrecision(2)} dB.
         </p>
         ${columnFitWords(fit).map((sentence) => html`<p>${sentence}</p>`)}
       </div>

@@ -12,19 +12,19 @@ export interface Noise {
   /** Standard deviation of each of the two parts, of the size of Z. */
   readonly size: number;
   /** Correlation at neighbouring frequencies. */
-  readonly together?: number;
+  readonly lag1Autocorrelation?: number;
   /** A whole number; the same one makes the same noise. */
   readonly seed: number;
 }
 
 /** Z with noise. */
-export function withNoise({ re, im }: Curve, { size, together = 0, seed }: Noise): Curve {
+export function withNoise({ re, im }: Curve, { size, lag1Autocorrelation = 0, seed }: Noise): Curve {
   const normal = randomNormal.source(randomLcg(seed / 4099))(0, size);
   let [a, b] = [normal(), normal()];
-  const fresh = Math.sqrt(1 - together * together);
+  const fresh = Math.sqrt(1 - lag1Autocorrelation * lag1Autocorrelation);
   const noisy = { re: new Float64Array(re.length), im: new Float64Array(re.length) };
   re.forEach((x, i) => {
-    [a, b] = [together * a + fresh * normal(), together * b + fresh * normal()];
+    [a, b] = [lag1Autocorrelation * a + fresh * normal(), lag1Autocorrelation * b + fresh * normal()];
     noisy.re[i] = x * (1 + a) - im[i] * b;
     noisy.im[i] = x * b + im[i] * (1 + a);
   });
@@ -32,13 +32,13 @@ export function withNoise({ re, im }: Curve, { size, together = 0, seed }: Noise
 }
 
 const NOISE = { size: 0.01, seed: 7 };
-/** What the invented instrument has that its setup does not say, mm and without unit. */
+/** What the synthetic instrument has that its setup does not say, mm and without unit. */
 const WIDER_GAP_MM = 0.6;
 const ROUGHER = 1.1;
 const RANGE_HZ = { from: 60, to: 900, step: 1 };
 
 /** As the file of a measuring program: magnitude and phase, with a head that says what it is. */
-export function inventedMeasurement(setup: Setup): string {
+export function syntheticMeasurement(setup: Setup): string {
   const gap = unknownOf(setup, "gap");
   const loss = unknownOf(setup, "wall-loss");
   const widened = gap.set(setup, Math.min(gap.high, gap.start + WIDER_GAP_MM));
