@@ -23,7 +23,7 @@ const wallSamples = (rows: readonly (readonly [number, number, number, number])[
 
 export const airAndWalls: readonly Check[] = [
   {
-    name: "Moist air: density, sound speed, heat ratio, viscosity, diffusivity",
+    name: "Moist air: density, sound speed, ratio of specific heats, viscosity, diffusivity",
     part,
     source: "IEC 61094-2:2009, table F.1 (densities: CIPM-2007)",
     table: "moist-air.csv",
@@ -32,7 +32,7 @@ export const airAndWalls: readonly Check[] = [
       numbersOf(climates).flatMap(([temperatureC, humidity, co2, pressurePa, ...printed]) => {
         const air = moistAir({ temperatureC, humidity, co2, pressurePa });
         const ours = [air.density, air.soundSpeed, air.heatRatio, air.viscosity, air.thermalDiffusivity];
-        const names = ["density", "sound speed", "heat ratio", "viscosity", "diffusivity"];
+        const names = ["density", "sound speed", "ratio of specific heats", "viscosity", "diffusivity"];
         return names.map((name, i) => relative(`${name}, ${temperatureC} °C`, ours[i], printed[i], 2e-7));
       }),
   },

@@ -1,6 +1,6 @@
 /**
  * Moist air: IEC 61094-2:2009, Annex F, which takes the density from CIPM-2007 (Picard et al. 2008, Metrologia 45, 149) and
- * the sound speed and heat ratio from Cramer 1993 (J. Acoust. Soc. Am. 93, 2510). Stated range: 15–27 °C, 60–110 kPa,
+ * the sound speed and ratio of specific heats from Cramer 1993 (J. Acoust. Soc. Am. 93, 2510). Stated range: 15–27 °C, 60–110 kPa,
  * 10–90 % humidity. The fits are smooth and are used here to 40 °C, a player's breath; at 27 °C the viscosity is within 0.2 %
  * and the Prandtl number 2.3 % above a common dry-air table, which is a third of a per cent of the wall loss.
  */
@@ -55,7 +55,7 @@ function density(t: number, p: number, xw: number, xc: number): number {
 
 type Sixteen = readonly number[];
 
-/** Cramer's form, shared by sound speed and heat ratio. */
+/** Cramer's form, shared by sound speed and ratio of specific heats. */
 const cramer = (a: Sixteen, t: number, p: number, xw: number, xc: number): number =>
   a[0] +
   a[1] * t +
