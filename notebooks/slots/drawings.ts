@@ -143,7 +143,7 @@ export function lipsPlot(
   { notes: changes, chosenGapMm, referenceGapMm, feltCents }: SlotChange,
   frame: Frame,
 ): Drawing {
-  const held = changes.flatMap(({ n, holdCents }) => (holdCents ? [{ n, ...holdCents }] : []));
+  const held = changes.flatMap(({ n, slotWidthCents }) => (slotWidthCents ? [{ n, ...slotWidthCents }] : []));
   const most = Math.max(2 * feltCents, ...held.flatMap(({ range }) => range.map(Math.abs)));
   return plot(
     {
@@ -183,11 +183,11 @@ export function lipsPlot(
 
 export const lipsTable = ({ notes: changes }: SlotChange): Table => ({
   columns: ["note", "change of hold (cents)", "least", "most", "finding"],
-  rows: changes.map(({ n, holdCents, finding }) => [
+  rows: changes.map(({ n, slotWidthCents, finding }) => [
     n,
-    holdCents?.change ?? "",
-    holdCents?.range[0] ?? "",
-    holdCents?.range[1] ?? "",
+    slotWidthCents?.change ?? "",
+    slotWidthCents?.range[0] ?? "",
+    slotWidthCents?.range[1] ?? "",
     finding ? HOLD_FINDING[finding] : "",
   ]),
 });

@@ -183,8 +183,11 @@ const lineOf = ({ name, gapMm, retuned, refusal, score, resistance, notes, modes
   retuned: retuned && { by: retuned.by, length_mm: retuned.drawMm, modes: retuned.modes.map(modeJson) },
   not_retuned: refusal,
   notes:
-    notes?.map(({ n, slot }) => ({ n, hold_cents: slot?.holdCents ?? null, pull: slot?.pull ?? null })) ??
-    null,
+    notes?.map(({ n, slot }) => ({
+      n,
+      hold_cents: slot?.slotWidthCents ?? null,
+      pull: slot?.pull ?? null,
+    })) ?? null,
 });
 
 const asJson = ({ reference, retune, ranking, variants }: Comparison) => ({

@@ -53,7 +53,7 @@ export function comparisonText(
     ...(variants[0].notes
       ? [
           block("Hold, cents (notes 2 and up)", ({ notes }) =>
-            notesRow(notes, ({ slot }) => slot?.holdCents.toFixed(0)),
+            notesRow(notes, ({ slot }) => slot?.slotWidthCents.toFixed(0)),
           ),
           block("Pull (0 locks, 1 follows the lips)", ({ notes }) =>
             notesRow(notes, ({ slot }) => slot?.pull.toFixed(3)),

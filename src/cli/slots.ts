@@ -130,7 +130,7 @@ const asJson = ({ referenceGapMm, pressure, lips, gaps }: Answer) => ({
 
 /** A note that is blown and never grows fastest holds nothing. */
 const hold = ({ slot, mouthPressure }: NoteSlot): number | null =>
-  slot?.holdCents ?? (mouthPressure === null ? null : 0);
+  slot?.slotWidthCents ?? (mouthPressure === null ? null : 0);
 
 /** A quantity of a note, in the unit its title names. */
 interface Column {

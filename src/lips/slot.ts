@@ -1,7 +1,7 @@
 /**
  * How firmly a note sits in its slot at one mouth pressure, from linear stability:
  *
- *   hold    width in cents of the lip frequencies at which the note is what grows fastest
+ *   width   in cents of the lip frequencies at which the note is what grows fastest
  *   pull    d ln f_play/d ln f_lip in their middle: 0 locks hard, 1 follows the lips
  *   margin  threshold of the runner-up over the note's own, at the same lip frequency
  *
@@ -25,7 +25,7 @@ export interface Slot {
   readonly lipHz: readonly [low: number, high: number];
   /** Their geometric mean, Hz. */
   readonly centreHz: number;
-  readonly holdCents: number;
+  readonly slotWidthCents: number;
   /** f_play at the centre as it starts to grow, Hz. */
   readonly playingHz: number;
   /** Growth rate there, 1/s. */
@@ -65,7 +65,7 @@ export function slotOf(
     mouthPressure,
     lipHz: [low, high],
     centreHz,
-    holdCents: 1200 * Math.log2(high / low),
+    slotWidthCents: 1200 * Math.log2(high / low),
     playingHz: growth.frequencyHz,
     growth: growth.rate,
     pull: (1200 * Math.log2(above.frequencyHz / below.frequencyHz)) / (2 * PULL_CENTS),

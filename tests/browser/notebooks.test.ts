@@ -179,14 +179,14 @@ describe("what the notebooks say", () => {
     expect(await figure(page, "begins")).toBe(`note ${whatBegins(blownOn(5), 445, 8000).n} begins`);
     const fourth = (gapMm: number) =>
       slotsAt(instrument, gapMm, { referenceGapMm }).notes.find(({ n }) => n === 4)!.slot!;
-    expect(await figure(page, "hold-4")).toBe(`${fourth(5).holdCents.toFixed(1)} cents`);
+    expect(await figure(page, "hold-4")).toBe(`${fourth(5).slotWidthCents.toFixed(1)} cents`);
     expect(await figure(page, "hold-finding")).toBe("too small to feel");
     expect(await figure(page, "landed")).toBe(`note ${followLeap(6, 8, 5, -120).landed}`);
     await press(page, "miss", "ArrowRight", 12);
     await expect.poll(() => figure(page, "landed")).toBe("note 8");
     await press(page, "gap", "Home", 1);
     await settled(page);
-    expect(await figure(page, "hold-4")).toBe(`${fourth(0).holdCents.toFixed(1)} cents`);
+    expect(await figure(page, "hold-4")).toBe(`${fourth(0).slotWidthCents.toFixed(1)} cents`);
     // one press, one leap, to its end
     await page.getByRole("button", { name: "Hear this leap" }).click();
     await page.getByText("played", { exact: true }).waitFor(patience);

@@ -20,17 +20,18 @@ describe("slot", () => {
           return rate > 0 && noteAt(COLUMN, frequencyHz) === n;
         };
         const [low, high] = slot.lipHz;
-        expect(slot.holdCents).toBeCloseTo(1200 * Math.log2(high / low), 9);
+        expect(slot.slotWidthCents).toBeCloseTo(1200 * Math.log2(high / low), 9);
         expect(holds(-0.01, low)).toBe(false);
         expect(holds(0.01, high)).toBe(false);
-        for (let cents = 0; cents < slot.holdCents; cents += 3) expect(holds(cents, low)).toBe(true);
+        for (let cents = 0; cents < slot.slotWidthCents; cents += 3) expect(holds(cents, low)).toBe(true);
       }
   });
 
   it("closes as the pressure falls to the threshold, as its square root", () => {
     for (const n of [2, 5, 8]) {
       const { mouthPressure } = thresholds.lowest(n)!;
-      const hold = (over: number) => slotOf(stability, thresholds, n, (1 + over) * mouthPressure)!.holdCents;
+      const hold = (over: number) =>
+        slotOf(stability, thresholds, n, (1 + over) * mouthPressure)!.slotWidthCents;
       // the threshold against lip frequency is a parabola at its lowest point
       expect(hold(4e-4) / hold(1e-4)).toBeCloseTo(2, 1);
       expect(slotOf(stability, thresholds, n, 0.999 * mouthPressure)).toBe(null);

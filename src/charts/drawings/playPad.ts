@@ -134,7 +134,7 @@ export function playPadTable({ chosen, reference, chosenGapMm, referenceGapMm }:
       slot.mouthPressure / 1000,
       slot.lipHz[0],
       slot.lipHz[1],
-      slot.holdCents,
+      slot.slotWidthCents,
       slot.playingHz,
       nearestNote(slot.playingHz).name,
     ]);
@@ -223,7 +223,7 @@ function drawKey(parent: Element, isSame: boolean, { width }: Frame, size: numbe
 function describe({ chosen, chosenGapMm, mostPressure }: PlayPad, { unit }: Frame): string {
   const slots = slotsIn(chosen).map(
     ({ n, onset, slot }) =>
-      `note ${n} from ${(onset.mouthPressure / 1000).toFixed(1)} kPa, ${Math.round(slot.holdCents)} cents wide`,
+      `note ${n} from ${(onset.mouthPressure / 1000).toFixed(1)} kPa, ${Math.round(slot.slotWidthCents)} cents wide`,
   );
   const notes = slots.length ? `Slots: ${slots.join("; ")}.` : "The slots are still being worked out.";
   return `Lip frequency across, mouth pressure from 0 to ${mostPressure / 1000} kPa upwards, at a gap of ${bothUnits(chosenGapMm, unit)}. ${notes}`;

@@ -184,7 +184,7 @@ export function slotTable({ reference, chosen }: SlotData): Table {
     note?.slot?.lipHz[0] ?? "",
     note?.slot?.lipHz[1] ?? "",
     note?.slot?.playingHz ?? "",
-    note?.slot?.holdCents ?? "",
+    note?.slot?.slotWidthCents ?? "",
     note?.slot?.pull ?? "",
     note?.slot?.margin ?? "",
     note?.onset?.mouthPressure ?? "",
@@ -249,8 +249,10 @@ function describe({ reference, chosen }: SlotData, rows: readonly Row[], { unit 
   const gaps = `At a gap of ${bothUnits(chosen.gapMm, unit)}, the reference ${bothUnits(reference.gapMm, unit)}`;
   const said = [...rows].reverse().map(({ n, chosen: note, reference: before }) => {
     if (!note.slot) return `note ${n} has no slot`;
-    const change = before?.slot ? ` (${signed(note.slot.holdCents - before.slot.holdCents, 1)})` : "";
-    return `note ${n} holds over ${note.slot.holdCents.toFixed(0)} cents${change}, pull ${note.slot.pull.toFixed(2)}`;
+    const change = before?.slot
+      ? ` (${signed(note.slot.slotWidthCents - before.slot.slotWidthCents, 1)})`
+      : "";
+    return `note ${n} holds over ${note.slot.slotWidthCents.toFixed(0)} cents${change}, pull ${note.slot.pull.toFixed(2)}`;
   });
   return `${gaps}: ${said.join("; ")}. In brackets the change from the reference gap, in cents.`;
 }

@@ -73,7 +73,7 @@ export function quantitiesOf({ gapMm, slideMm, modes, notes, resistance }: Measu
   }
   for (const { n, slot, mouthPressure, onset } of notes ?? [])
     entries.push(
-      [`hold${n}`, slot?.holdCents ?? (mouthPressure === null ? null : 0)],
+      [`hold${n}`, slot?.slotWidthCents ?? (mouthPressure === null ? null : 0)],
       [`pull${n}`, slot?.pull ?? null],
       [`threshold${n}`, onset?.mouthPressure ?? null],
     );

@@ -18,11 +18,11 @@ import type { Change as LipChange, NoteChange, SlotChange } from "./slotChange.t
 /** Firmer slots, from the reference gap to the chosen one. */
 export function slotEvidence(change: SlotChange): Evidence {
   const asked = change.chosenGapMm > change.referenceGapMm ? 1 : -1;
-  const changes = noteChanges(change, ({ holdCents }) => holdCents, 1);
-  const mean = change.holdCents;
+  const changes = noteChanges(change, ({ slotWidthCents }) => slotWidthCents, 1);
+  const mean = change.slotWidthCents;
   if (changes.length === 0 || mean === null)
     return { finding: "not-possible", basis: { kind: "no-notes" }, tests: [] };
-  const finding = holdFinding(change, asked);
+  const finding = slotWidthFinding(change, asked);
   const test: Test = {
     quantity: "hold",
     of: "note",
@@ -96,7 +96,7 @@ function resistances(flow: ResistanceChange, slots: SlotChange, asked: 1 | -1): 
  * The study judges the mean over the notes, and whether notes go both ways. Single notes that can be felt are no firmer
  * instrument: they agree in part.
  */
-function holdFinding({ finding, notes }: SlotChange, asked: 1 | -1): Finding {
+function slotWidthFinding({ finding, notes }: SlotChange, asked: 1 | -1): Finding {
   const rule = asked > 0 ? "firmer" : "looser";
   switch (finding) {
     case "firmer":

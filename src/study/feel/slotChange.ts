@@ -1,5 +1,5 @@
 /**
- * What a change of gap does to hold, pull and margin, and how far that depends on lips nobody can measure: the change is
+ * What a change of gap does to slot width, pull and margin, and how far that depends on lips nobody can measure: the change is
  * computed again with each lip parameter, and the pressure, at either end of its range, one at a time. Both gaps always have
  * the same lips and pressures.
  */
@@ -17,30 +17,30 @@ export interface Change {
   readonly range: readonly [low: number, high: number];
 }
 
-export type HoldFinding = "firmer" | "looser" | "too-small" | "depends-on-lips" | "both-ways";
+export type SlotWidthFinding = "firmer" | "looser" | "too-small" | "depends-on-lips" | "both-ways";
 
 export interface NoteChange {
   readonly n: number;
   /** null where the note has no slot at one of the gaps with the lips as they are. */
-  readonly holdCents: Change | null;
+  readonly slotWidthCents: Change | null;
   readonly pull: Change | null;
   readonly margin: Change | null;
   /** Of the lowest threshold, relative. */
   readonly threshold: Change | null;
-  /** On its hold: firmer or looser only where all lips tried say so, by what can be felt. */
-  readonly finding: HoldFinding | null;
+  /** On its slot width: firmer or looser only where all lips tried say so, by what can be felt. */
+  readonly finding: SlotWidthFinding | null;
 }
 
 export interface SlotChange {
   readonly referenceGapMm: number;
   readonly chosenGapMm: number;
   readonly notes: readonly NoteChange[];
-  /** Mean change of hold over the notes, cents; null where no note has one. */
-  readonly holdCents: Change | null;
-  /** Change of hold from which it counts as felt, cents: the setup's threshold for pitch, lent to hold for want of another. */
+  /** Mean change of slot width over the notes, cents; null where no note has one. */
+  readonly slotWidthCents: Change | null;
+  /** Change of slot width from which it counts as felt, cents: the threshold for pitch, lent to it for want of another. */
   readonly feltCents: number;
   /** On the mean, unless notes go both ways by what can be felt. */
-  readonly finding: HoldFinding | null;
+  readonly finding: SlotWidthFinding | null;
 }
 
 /** After every set of lips: how many are done of how many, and once all are, the change. */
@@ -50,7 +50,7 @@ export interface SlotChangeStep {
   readonly change: SlotChange | null;
 }
 
-/** What another gap does to every note's hold and pull; a step after every set of lips, the last with the answer. */
+/** What another gap does to every note's slot width and pull; a step after every set of lips, the last with the answer. */
 export function* slotChangeSteps(
   instrument: Instrument,
   chosenGapMm: number,
@@ -98,7 +98,7 @@ function scaled(pressure: Pressure, timesThreshold: number): Pressure {
 }
 
 type Difference = { readonly n: number } & {
-  readonly [Name in "holdCents" | "pull" | "margin" | "threshold"]: number | null;
+  readonly [Name in "slotWidthCents" | "pull" | "margin" | "threshold"]: number | null;
 };
 
 function between(from: GapSlots, to: GapSlots): Difference[] {
@@ -110,7 +110,7 @@ function between(from: GapSlots, to: GapSlots): Difference[] {
 
 const difference = (a: NoteSlot, b: NoteSlot): Difference => ({
   n: a.n,
-  holdCents: less(a.slot?.holdCents, b.slot?.holdCents),
+  slotWidthCents: less(a.slot?.slotWidthCents, b.slot?.slotWidthCents),
   pull: less(a.slot?.pull, b.slot?.pull),
   margin: less(a.slot?.margin, b.slot?.margin),
   threshold: a.onset && b.onset && b.onset.mouthPressure / a.onset.mouthPressure - 1,
@@ -126,23 +126,23 @@ function changeOf(
   const [own] = differences;
   const over = (n: number, name: Exclude<keyof Difference, "n">): Change | null =>
     spread(differences.map((notes) => notes.find((note) => note.n === n)?.[name] ?? null));
-  const holdCents = spread(differences.map((notes) => mean(notes.map((note) => note.holdCents))));
+  const slotWidthCents = spread(differences.map((notes) => mean(notes.map((note) => note.slotWidthCents))));
   const finding = (change: Change | null) =>
-    change && HOLD_FINDINGS[judge(change.change, about.feltCents, { tried: change.range })];
+    change && SLOT_WIDTH_FINDINGS[judge(change.change, about.feltCents, { tried: change.range })];
   const notes = own.map(({ n }): NoteChange => {
-    const hold = over(n, "holdCents");
+    const width = over(n, "slotWidthCents");
     return {
       n,
-      holdCents: hold,
+      slotWidthCents: width,
       pull: over(n, "pull"),
       margin: over(n, "margin"),
       threshold: over(n, "threshold"),
-      finding: finding(hold),
+      finding: finding(width),
     };
   });
-  const found = (what: HoldFinding) => notes.some((note) => note.finding === what);
+  const found = (what: SlotWidthFinding) => notes.some((note) => note.finding === what);
   const bothWays = found("firmer") && found("looser");
-  return { ...about, notes, holdCents, finding: bothWays ? "both-ways" : finding(holdCents) };
+  return { ...about, notes, slotWidthCents, finding: bothWays ? "both-ways" : finding(slotWidthCents) };
 }
 
 /** The first is with the lips as they are; those that have no answer do not widen the range. */
@@ -157,7 +157,7 @@ function mean(values: readonly (number | null)[]): number | null {
   return known.length ? known.reduce((sum, value) => sum + value, 0) / known.length : null;
 }
 
-const HOLD_FINDINGS: Readonly<Record<Judgement, HoldFinding>> = {
+const SLOT_WIDTH_FINDINGS: Readonly<Record<Judgement, SlotWidthFinding>> = {
   more: "firmer",
   less: "looser",
   "too-small": "too-small",

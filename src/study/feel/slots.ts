@@ -32,7 +32,7 @@ export interface NoteSlot {
   readonly onset: Onset | null;
   /** What it is blown with, Pa; null where the reference gap gives it no threshold. */
   readonly mouthPressure: number | null;
-  /** null where at this pressure it never is what grows fastest: hold 0. */
+  /** null where at this pressure it never is what grows fastest: no slot. */
   readonly slot: Slot | null;
 }
 

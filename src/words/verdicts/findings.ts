@@ -1,7 +1,7 @@
 /** What a finding is called. */
 import type { ResistanceFinding } from "../../study/blown/resistanceChange.ts";
 import type { Finding } from "../../study/change/verdicts.ts";
-import type { HoldFinding } from "../../study/feel/slotChange.ts";
+import type { SlotWidthFinding } from "../../study/feel/slotChange.ts";
 
 /** Beside a rule of thumb. */
 export const FINDING: Readonly<Record<Finding, string>> = {
@@ -16,7 +16,7 @@ export const FINDING: Readonly<Record<Finding, string>> = {
 };
 
 /** Of how firmly a note holds. */
-export const HOLD_FINDING: Readonly<Record<HoldFinding, string>> = {
+export const HOLD_FINDING: Readonly<Record<SlotWidthFinding, string>> = {
   firmer: "firmer",
   looser: "looser",
   "too-small": "too small to feel",

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { headline } from "../../../src/app/tasks/explore/headline.ts";
 import { SAME_GAP } from "../../../src/study/change/verdicts.ts";
 import type { Felt } from "../../../src/study/feel/felt.ts";
-import type { HoldFinding } from "../../../src/study/feel/slotChange.ts";
+import type { SlotWidthFinding } from "../../../src/study/feel/slotChange.ts";
 import { Exploration } from "../../../src/study/instrument/exploration.ts";
 import { gapSweep } from "../../../src/study/instrument/gapSweep.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
@@ -10,18 +10,18 @@ import { demo } from "../../acoustics/setups.ts";
 
 const setup = demo();
 const explored = new Exploration(setup).explore(5.04, 2.5, 4);
-const felt = (...findings: HoldFinding[]): Felt => ({
+const felt = (...findings: SlotWidthFinding[]): Felt => ({
   slots: SAME_GAP,
   resistance: SAME_GAP,
   change: {
     referenceGapMm: 2.5,
     chosenGapMm: 5.04,
     feltCents: 3.5,
-    holdCents: null,
+    slotWidthCents: null,
     finding: null,
     notes: findings.map((finding, i) => ({
       n: i + 2,
-      holdCents: null,
+      slotWidthCents: null,
       pull: null,
       margin: null,
       threshold: null,

@@ -91,8 +91,8 @@ describe("slots", () => {
       const dashed = svg.querySelector(`[data-note="${n}"] [data-part=reference]`)!;
       expect(dashed.getAttribute("stroke-dasharray")).toBeTruthy();
     }
-    const { holdCents, pull } = both.chosen.notes[0].slot!;
-    expect(description(svg)).toContain(`note 2 holds over ${holdCents.toFixed(0)} cents`);
+    const { slotWidthCents, pull } = both.chosen.notes[0].slot!;
+    expect(description(svg)).toContain(`note 2 holds over ${slotWidthCents.toFixed(0)} cents`);
     expect(text(svg)).toContain(pull.toFixed(2));
   });
 
@@ -115,7 +115,10 @@ test("the change of hold in its chart and table is that of the slots, 0 at the r
   expect(rows.map(([gap]) => gap)).toEqual([0, 2.5, 3, 5.04, 8]);
   expect(rows[1].slice(1)).toEqual(at(referenceGapMm).notes.map(() => 0));
   const [first] = at(8).notes;
-  expect(rows[4][1]).toBeCloseTo(first.slot!.holdCents - at(referenceGapMm).notes[0].slot!.holdCents, 9);
+  expect(rows[4][1]).toBeCloseTo(
+    first.slot!.slotWidthCents - at(referenceGapMm).notes[0].slot!.slotWidthCents,
+    9,
+  );
   const said = description(holdChart(holds, laptop).svg);
   expect(said).toMatch(/change in width by .*\(note 6\)/);
   expect(said).not.toMatch(/resonance|slide/);

@@ -6,9 +6,9 @@ import { closedSteps, type Done, type FeltQuestion, feltSteps } from "../../../s
 import { closedEvidence, resistanceEvidence, slotEvidence } from "../../../src/study/feel/feltVerdicts.ts";
 import { MODAL_COUNT } from "../../../src/study/feel/modalColumn.ts";
 import {
-  type HoldFinding,
   type NoteChange,
   type SlotChange,
+  type SlotWidthFinding,
   slotChange,
 } from "../../../src/study/feel/slotChange.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
@@ -30,8 +30,8 @@ function last<T>(steps: Generator<Done, T, void>): { readonly told: Done[]; read
 
 /** A change of slots as the study gives it, with what one asks for. */
 function slots(
-  finding: HoldFinding | null,
-  notes: readonly (HoldFinding | null)[],
+  finding: SlotWidthFinding | null,
+  notes: readonly (SlotWidthFinding | null)[],
   widening = 1,
 ): SlotChange {
   const change = (value: number) => ({ change: value, range: [value - 1, value + 1] as const });
@@ -40,11 +40,11 @@ function slots(
     chosenGapMm: 2 + widening,
     feltCents: 3.5,
     finding,
-    holdCents: change(0.5),
+    slotWidthCents: change(0.5),
     notes: notes.map(
       (one, i): NoteChange => ({
         n: i + 2,
-        holdCents: change(i),
+        slotWidthCents: change(i),
         pull: change(0.01),
         margin: null,
         threshold: change(0.001 * i),
@@ -96,7 +96,7 @@ describe("what lips say of slots", () => {
   });
 
   it("has words where no note can be started", () => {
-    const none = { ...slots(null, []), holdCents: null };
+    const none = { ...slots(null, []), slotWidthCents: null };
     expect(slotEvidence(none)).toMatchObject({ finding: "not-possible", tests: [] });
   });
 });

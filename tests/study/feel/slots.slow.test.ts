@@ -97,14 +97,14 @@ describe("change of slots", () => {
     expect(steps.slice(0, -1).every(({ change }) => change === null)).toBe(true);
     const change = steps.at(-1)!.change!;
     const [from, to] = slotSteps(instrument, [2.5, 5]);
-    change.notes.forEach(({ holdCents, pull, margin, finding }, i) => {
+    change.notes.forEach(({ slotWidthCents, pull, margin, finding }, i) => {
       const [a, b] = [from.notes[i].slot!, to.notes[i].slot!];
-      expect(holdCents!.change).toBeCloseTo(b.holdCents - a.holdCents, 9);
+      expect(slotWidthCents!.change).toBeCloseTo(b.slotWidthCents - a.slotWidthCents, 9);
       expect(pull!.change).toBeCloseTo(b.pull - a.pull, 9);
       if (margin) expect(margin.change).toBeCloseTo(b.margin! - a.margin!, 9);
-      const [low, high] = holdCents!.range;
-      expect(low).toBeLessThanOrEqual(holdCents!.change);
-      expect(high).toBeGreaterThanOrEqual(holdCents!.change);
+      const [low, high] = slotWidthCents!.range;
+      expect(low).toBeLessThanOrEqual(slotWidthCents!.change);
+      expect(high).toBeGreaterThanOrEqual(slotWidthCents!.change);
       const felt = change.feltCents;
       expect(finding).toBe(
         low >= felt
@@ -122,7 +122,8 @@ describe("change of slots", () => {
   it("the same gap twice changes nothing", () => {
     const last = [...slotChangeSteps(instrument, instrument.gapMm)].at(-1)!.change!;
     expect(last.finding).toBe("too-small");
-    for (const { holdCents } of last.notes) expect(Math.hypot(...holdCents!.range)).toBeLessThan(0.005);
+    for (const { slotWidthCents } of last.notes)
+      expect(Math.hypot(...slotWidthCents!.range)).toBeLessThan(0.005);
   });
 });
 

@@ -8,7 +8,7 @@ import type { Quantity, Swept } from "./gapSeries.ts";
 interface HeldNote {
   readonly n: number;
   /** null where the note has no slot at this gap or at the reference. */
-  readonly holdChangeCents: number | null;
+  readonly slotWidthChangeCents: number | null;
 }
 
 export interface HoldData extends Omit<GapChartData<HeldNote>, "sweep"> {
@@ -24,7 +24,7 @@ const hold: Quantity<HeldNote> = {
   axis: "change of hold, cents",
   unit: "cents",
   digits: 1,
-  of: ({ holdChangeCents }) => holdChangeCents,
+  of: ({ slotWidthChangeCents }) => slotWidthChangeCents,
   feltFrom: ({ cents }) => cents,
   rule: "wider → firmer",
   inWords: "the notes' slots change in width",
@@ -40,7 +40,7 @@ export const holdTable = (
 
 function holdSweep(slots: readonly GapSlots[], referenceGapMm: number): Swept<HeldNote> {
   const reference = slots.find(({ gapMm }) => gapMm === referenceGapMm)?.notes ?? [];
-  const own = (n: number) => reference.find((note) => note.n === n)?.slot?.holdCents;
+  const own = (n: number) => reference.find((note) => note.n === n)?.slot?.slotWidthCents;
   return {
     referenceGapMm,
     retune: null,
@@ -52,7 +52,7 @@ function holdSweep(slots: readonly GapSlots[], referenceGapMm: number): Swept<He
         slideMm: 0,
         modes: notes.map(({ n, slot }) => {
           const from = own(n);
-          return { n, holdChangeCents: slot && from !== undefined ? slot.holdCents - from : null };
+          return { n, slotWidthChangeCents: slot && from !== undefined ? slot.slotWidthCents - from : null };
         }),
       })),
   };
