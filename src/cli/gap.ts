@@ -4,6 +4,8 @@ import type { GapMeasurement } from "../bench/measure/gap.ts";
 import { formatLength } from "../units/formatLength.ts";
 import { InputError } from "../units/inputError.ts";
 import { parseLengthMm } from "../units/length.ts";
+import { componentName } from "../words/bench/budget.ts";
+import { adviceWords } from "../words/bench/gapAdvice.ts";
 import { formatOption } from "./formatOption.ts";
 import { textTable } from "./table.ts";
 
@@ -81,7 +83,7 @@ export function gapCommand(program: Command): void {
         return;
       }
       process.stdout.write(table(measured));
-      for (const line of measured.advice) process.stderr.write(`annulus: ${line}\n`);
+      for (const one of measured.advice) process.stderr.write(`annulus: ${adviceWords(one, "mm")}\n`);
     });
 }
 
@@ -113,7 +115,7 @@ function asJson(measured: GapMeasurement) {
     depth_mm: measured.depthMm,
     insertion_mm: measured.insertionMm,
     budget: measured.budget.map((row) => ({
-      component: row.component,
+      component: componentName(row.component),
       standard_uncertainty_mm: finite(row.standardUncertainty),
       degrees_of_freedom: finite(row.degreesOfFreedom),
       variance_share: finite(row.varianceShare),
@@ -132,7 +134,7 @@ function asJson(measured: GapMeasurement) {
             },
           ];
     }),
-    advice: measured.advice,
+    advice: measured.advice.map((one) => adviceWords(one, "mm")),
   };
 }
 
@@ -149,11 +151,11 @@ function table(measured: GapMeasurement): string {
 }
 
 function budgetTable(budget: readonly BudgetRow[]): string {
-  const width = Math.max(...budget.map(({ component }) => component.length));
+  const width = Math.max(...budget.map(({ component }) => componentName(component).length));
   return textTable(
     ["component".padEnd(width), "u/mm", "degrees of freedom", "share of variance"],
     budget.map(({ component, standardUncertainty, degreesOfFreedom, varianceShare }) => [
-      component.padEnd(width),
+      componentName(component).padEnd(width),
       standardUncertainty === undefined ? "unknown" : standardUncertainty.toFixed(4),
       degreesOfFreedom === undefined
         ? "–"

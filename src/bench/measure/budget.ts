@@ -6,7 +6,7 @@ import {
 } from "./combinedUncertainty.ts";
 
 export interface NamedComponent {
-  /** What a person calls it, such as "depth: repeat readings". */
+  /** Its code, such as "depth-repeats". */
   readonly component: string;
   /** In the unit of the result; undefined when the readings cannot tell. */
   readonly standardUncertainty: number | undefined;

@@ -3,16 +3,9 @@
  * zero. Components of the uncertainty: repeat readings (type A, s/√n), the tool's step, the zero. The shoulder gap seen
  * from outside has no part in it.
  */
-import type { LengthUnit } from "../../units/length.ts";
 import { type BudgetRow, type NamedComponent, uncertaintyBudget } from "./budget.ts";
 import { coverageFactor } from "./coverage.ts";
-import {
-  maybeContactAdvice,
-  negativeGapAdvice,
-  outlierAdvice,
-  sameToolAdvice,
-  unknownUncertaintyAdvice,
-} from "./gapAdvice.ts";
+import { type GapAdvice, negativeGapAdvice } from "./gapAdvice.ts";
 import { type OutlyingReading, outlyingReading } from "./outlier.ts";
 import { ReadingError, type ReadingsSummary, summariseReadings } from "./readings.ts";
 import { checkedTool, type MeasuringTool, resolutionUncertaintyMm } from "./tool.ts";
@@ -28,8 +21,6 @@ export interface GapReadings {
   readonly insertionTool?: MeasuringTool;
   /** `depthTool` measured both lengths; there is no `insertionTool`. Its zero error then drops out of the difference. */
   readonly sameTool?: boolean;
-  /** What lengths in the advice are in; mm where left out. */
-  readonly unit?: LengthUnit;
 }
 
 export interface GapMeasurement {
@@ -57,8 +48,8 @@ export interface GapMeasurement {
   readonly confidence: number;
   /** The readings say that the shank is past the start of the leadpipe: some of them are wrong. */
   readonly isNegative: boolean;
-  /** What the person should know or do, a sentence each; empty when all is well. */
-  readonly advice: readonly string[];
+  /** What the person should know or do; empty when all is well. */
+  readonly advice: readonly GapAdvice[];
 }
 
 const confidence = 0.95;
@@ -69,7 +60,7 @@ const confidence = 0.95;
  * @throws {ReadingError} when a kind of reading is missing, or one is not a length of 0 mm or more.
  */
 export function gapFromReadings(readings: GapReadings): GapMeasurement {
-  const { sameTool = false, resolutionMm = 0, unit = "mm" } = readings;
+  const { sameTool = false, resolutionMm = 0 } = readings;
   if (sameTool && readings.insertionTool !== undefined)
     throw new ReadingError("one tool was said to measure both lengths; give only the depth's tool");
   const toolOf = (tool: MeasuringTool | undefined, what: string) =>
@@ -99,14 +90,20 @@ export function gapFromReadings(readings: GapReadings): GapMeasurement {
     insertion: outlyingReading(readings.insertionMm, insertionTool.resolutionMm),
   };
 
-  const advice: string[] = [];
+  const advice: GapAdvice[] = [];
   if (isNegative)
-    advice.push(...negativeGapAdvice(gapMm, intervalMm?.[1], readings.depthMm, readings.insertionMm, unit));
-  else if (intervalMm && intervalMm[0] < 0) advice.push(maybeContactAdvice);
-  if (intervalMm === undefined) advice.push(unknownUncertaintyAdvice(depth.count, insertion.count));
-  if (outliers.depth) advice.push(outlierAdvice("depth", outliers.depth, unit));
-  if (outliers.insertion) advice.push(outlierAdvice("insertion", outliers.insertion, unit));
-  if (sameTool && (depthTool.zeroMm !== 0 || depthTool.zeroUncertaintyMm > 0)) advice.push(sameToolAdvice);
+    advice.push(...negativeGapAdvice(gapMm, intervalMm?.[1], readings.depthMm, readings.insertionMm));
+  else if (intervalMm && intervalMm[0] < 0) advice.push({ kind: "maybe-contact" });
+  if (intervalMm === undefined) {
+    const repeat = (["depth", "insertion"] as const).filter((length) => readings[`${length}Mm`].length === 1);
+    advice.push({ kind: "unknown-uncertainty", repeat });
+  }
+  for (const of of ["depth", "insertion"] as const) {
+    const reading = outliers[of];
+    if (reading) advice.push({ kind: "outlier", of, reading });
+  }
+  if (sameTool && (depthTool.zeroMm !== 0 || depthTool.zeroUncertaintyMm > 0))
+    advice.push({ kind: "same-tool" });
   return {
     gapMm,
     depthMm,
@@ -134,7 +131,7 @@ function lessZero(summary: ReadingsSummary, tool: Required<MeasuringTool>, what:
 }
 
 const repeats = ({ count, standardUncertaintyMm }: ReadingsSummary, what: string): NamedComponent => ({
-  component: `${what}: repeat readings`,
+  component: `${what}-repeats`,
   standardUncertainty: standardUncertaintyMm,
   degreesOfFreedom: standardUncertaintyMm === undefined ? undefined : count - 1,
 });
@@ -149,14 +146,14 @@ function toolComponents(
     standardUncertainty > 0
       ? [
           {
-            component: `${what}: ${part}`,
+            component: `${what}-${part}`,
             standardUncertainty,
             degreesOfFreedom: Number.POSITIVE_INFINITY,
           },
         ]
       : [];
   return [
-    ...exact("step of the tool", resolutionUncertaintyMm(resolutionMm)),
-    ...(zeroDropsOut ? [] : exact("zero of the tool", zeroUncertaintyMm)),
+    ...exact("step", resolutionUncertaintyMm(resolutionMm)),
+    ...(zeroDropsOut ? [] : exact("zero", zeroUncertaintyMm)),
   ];
 }

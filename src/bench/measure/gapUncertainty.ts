@@ -6,6 +6,10 @@ import type { Setup } from "../../setup/setup.ts";
 import { uncertaintyBudget } from "./budget.ts";
 import type { CoverageFactor } from "./combinedUncertainty.ts";
 
+/** The two lengths that the gap is the difference of, by their path in a setup. */
+const LENGTHS = ["receiver.depth", "mouthpiece.insertion"] as const;
+export type MeasuredLength = (typeof LENGTHS)[number];
+
 export interface GapUncertainty {
   /** All undefined where it is not known. */
   readonly standardMm: number | undefined;
@@ -14,22 +18,17 @@ export interface GapUncertainty {
   /** For 95 %. */
   readonly coverageFactor: number | undefined;
   readonly expandedMm: number | undefined;
-  /** Why it is not known; undefined when it is. */
-  readonly words: string | undefined;
+  /** The lengths whose uncertainty is not given; empty also where both are given as 0, which makes no uncertainty. */
+  readonly missing: readonly MeasuredLength[];
 }
 
-const lengths = [
-  ["receiver.depth", "receiver depth"],
-  ["mouthpiece.insertion", "insertion"],
-] as const;
-
-/** Standard and expanded uncertainty of the gap of a setup, mm; in words where the setup does not say enough. */
+/** Standard and expanded uncertainty of the gap of a setup, mm; undefined where the setup does not say enough. */
 export function gapUncertainty({ uncertainties }: Setup, coverage: CoverageFactor): GapUncertainty {
-  const { rows, standardUncertainty, degreesOfFreedom } = uncertaintyBudget(
-    lengths.map(([path, component]) => ({
-      component,
-      standardUncertainty: uncertainties[path]?.standard,
-      degreesOfFreedom: uncertainties[path]?.degreesOfFreedom,
+  const { standardUncertainty, degreesOfFreedom } = uncertaintyBudget(
+    LENGTHS.map((length) => ({
+      component: length,
+      standardUncertainty: uncertainties[length]?.standard,
+      degreesOfFreedom: uncertainties[length]?.degreesOfFreedom,
     })),
   );
   const factor = degreesOfFreedom === undefined ? undefined : coverage(degreesOfFreedom);
@@ -39,19 +38,6 @@ export function gapUncertainty({ uncertainties }: Setup, coverage: CoverageFacto
     coverageFactor: factor,
     expandedMm:
       standardUncertainty === undefined || factor === undefined ? undefined : factor * standardUncertainty,
-    words:
-      standardUncertainty === undefined
-        ? unknown(
-            rows.filter((row) => row.standardUncertainty === undefined).map(({ component }) => component),
-          )
-        : undefined,
+    missing: LENGTHS.filter((length) => uncertainties[length] === undefined),
   };
-}
-
-function unknown(missing: readonly string[]): string {
-  if (missing.length === 0)
-    return "The setup gives an uncertainty of 0 for receiver depth and insertion, which no measurement can claim.";
-  if (missing.length === 1)
-    return `The setup does not say how well the ${missing[0]} is known, so the gap's uncertainty is unknown.`;
-  return "The setup does not say how well receiver depth and insertion are known, so the gap's uncertainty is unknown.";
 }

@@ -15,7 +15,7 @@ export function lengthUncertainty(
   length: "depth" | "insertion",
 ): Uncertainty | undefined {
   const { standardUncertainty, degreesOfFreedom } = uncertaintyBudget(
-    budget.filter(({ component }) => component.startsWith(`${length}: `)),
+    budget.filter(({ component }) => component.startsWith(`${length}-`)),
   );
   if (standardUncertainty === undefined || degreesOfFreedom === undefined) return undefined;
   return {

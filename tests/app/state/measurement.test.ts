@@ -11,6 +11,7 @@ import {
 import { measureTable } from "../../../src/app/tasks/measure/measureTable.ts";
 import { gapFromReadings } from "../../../src/bench/measure/gap.ts";
 import { tableCsv } from "../../../src/charts/kit/tableCsv.ts";
+import { adviceWords } from "../../../src/words/bench/gapAdvice.ts";
 
 const notes = (part: Partial<MeasureNotes>): MeasureNotes => ({ ...NO_MEASUREMENT, ...part });
 const tool = (part: Partial<MeasureNotes["depthTool"]>) => ({ ...NO_MEASUREMENT.depthTool, ...part });
@@ -30,7 +31,9 @@ describe("the rows of a length", () => {
     const read = readMeasurement(
       notes({ depth: ["24.53", "", "24.54", "24.55", "24.54", "24.95"], insertion: ["22"] }),
     );
-    expect(read.measured!.advice.join()).toMatch(/depth reading number 5/);
+    expect(read.measured!.advice.map((one) => adviceWords(one, "mm")).join()).toMatch(
+      /depth reading number 5/,
+    );
     expect(read.depth[outlyingRow(read, "depth")!]).toMatchObject({ text: "24.95", number: 5 });
     expect(outlyingRow(read, "insertion")).toBeUndefined();
   });
@@ -100,7 +103,7 @@ describe("what is typed", () => {
     });
     const inches = readMeasurement(measureNotesIn(typed, "in"));
     expect(inches.measured!.gapMm).toBe(readMeasurement(typed).measured!.gapMm);
-    expect(inches.measured!.advice[0]).toMatch(/-0\.079 in/);
+    expect(adviceWords(inches.measured!.advice[0], inches.unit)).toMatch(/-0\.079 in/);
     expect(inches.depth[0].text).toBe("20 mm");
   });
 });

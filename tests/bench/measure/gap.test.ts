@@ -4,6 +4,7 @@ import { effectiveDegreesOfFreedom } from "../../../src/bench/measure/combinedUn
 import { coverageFactor } from "../../../src/bench/measure/coverage.ts";
 import { gapFromReadings } from "../../../src/bench/measure/gap.ts";
 import { ReadingError, summariseReadings } from "../../../src/bench/measure/readings.ts";
+import { adviceWords } from "../../../src/words/bench/gapAdvice.ts";
 
 describe("readings, against JCGM 100:2008", () => {
   // Table H.2: five simultaneous readings of voltage (V), current (mA) and phase (rad); means and standard
@@ -86,19 +87,19 @@ describe("gapFromReadings", () => {
     expect(result.standardUncertaintyMm).toBeUndefined();
     expect(result.intervalMm).toBeUndefined();
     expect(result.advice).toHaveLength(1);
-    expect(result.advice[0]).toContain(words);
+    expect(adviceWords(result.advice[0], "mm")).toContain(words);
   });
 
   it("does not take agreement for certainty", () => {
     const result = gapFromReadings({ depthMm: [24.5, 24.5], insertionMm: [22, 22] });
     expect(result.standardUncertaintyMm).toBeUndefined();
-    expect(result.advice[0]).toContain("smallest step");
+    expect(adviceWords(result.advice[0], "mm")).toContain("smallest step");
   });
 
   it("names the readings to repeat when the gap comes out negative", () => {
     const result = gapFromReadings({ depthMm: [24.54, 24.55], insertionMm: [24.5, 26.1, 24.6] });
     expect(result.isNegative).toBe(true);
-    expect(result.advice[0]).toBe(
+    expect(adviceWords(result.advice[0], "mm")).toBe(
       "The gap comes out at -0.52 mm, which cannot be: repeat the depth readings and the insertion readings (first number 2, 26.10 mm).",
     );
   });

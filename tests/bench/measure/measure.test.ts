@@ -3,8 +3,14 @@ import { describe, expect, it } from "vitest";
 import { uncertaintyBudget } from "../../../src/bench/measure/budget.ts";
 import { coverageFactor } from "../../../src/bench/measure/coverage.ts";
 import { gapFromReadings } from "../../../src/bench/measure/gap.ts";
+import type { GapAdvice } from "../../../src/bench/measure/gapAdvice.ts";
 import { grubbsCriticalValue, outlyingReading } from "../../../src/bench/measure/outlier.ts";
+import type { LengthUnit } from "../../../src/units/length.ts";
+import { componentName } from "../../../src/words/bench/budget.ts";
+import { adviceWords } from "../../../src/words/bench/gapAdvice.ts";
 
+const inWords = (advice: readonly GapAdvice[], unit: LengthUnit = "mm") =>
+  advice.map((one) => adviceWords(one, unit)).join();
 const component = (name: string, standardUncertainty: number, degreesOfFreedom: number) => ({
   component: name,
   standardUncertainty,
@@ -76,18 +82,17 @@ describe("an outlying reading", () => {
     expect(outliers.depth?.index).toBe(4);
     expect(outliers.insertion).toBeUndefined();
     expect(depthMm).toBeCloseTo(24.622, 9);
-    expect(advice.join()).toMatch(/depth reading number 5, 24\.950 mm, stands apart .* It is kept/);
+    expect(inWords(advice)).toMatch(/depth reading number 5, 24\.950 mm, stands apart .* It is kept/);
   });
 
   it("is told in the unit asked for", () => {
     const { advice } = gapFromReadings({
       depthMm: [24.53, 24.54, 24.55, 24.54, 24.95],
       insertionMm: [26],
-      unit: "in",
     });
-    expect(advice.join()).toMatch(/comes out at -0\.054 in.*first number 5, 0\.982 in/);
-    expect(advice.join()).toMatch(/depth reading number 5, 0\.9823 in/);
-    expect(advice.join()).not.toMatch(/mm/);
+    expect(inWords(advice, "in")).toMatch(/comes out at -0\.054 in.*first number 5, 0\.982 in/);
+    expect(inWords(advice, "in")).toMatch(/depth reading number 5, 0\.9823 in/);
+    expect(inWords(advice, "in")).not.toMatch(/mm/);
   });
 
   it("is not a reading one step of the tool away, whatever the test says", () => {
@@ -126,7 +131,7 @@ describe("tools", () => {
       0.003,
     );
     expect(result.standardUncertaintyMm).toBeCloseTo(expected, 12);
-    expect(result.budget.map(({ component }) => component)).toEqual([
+    expect(result.budget.map(({ component }) => componentName(component))).toEqual([
       "depth: repeat readings",
       "insertion: repeat readings",
       "depth: step of the tool",
@@ -148,7 +153,7 @@ describe("tools", () => {
     expect(one.gapMm).toBe(plain.gapMm);
     expect(one.standardUncertaintyMm).toBeCloseTo(plain.standardUncertaintyMm!, 12);
     expect(one.insertionMm).toBeCloseTo(21.7, 9);
-    expect(one.advice.join()).toMatch(/drops out/);
+    expect(inWords(one.advice)).toMatch(/drops out/);
     expect(() => gapFromReadings({ depthMm, insertionMm, insertionTool: {}, sameTool: true })).toThrow(
       /only the depth's tool/,
     );
@@ -167,20 +172,20 @@ describe("tools", () => {
 describe("what a negative or a small gap may be", () => {
   it("contact, where the interval reaches 0", () => {
     const { advice } = gapFromReadings({ depthMm: [22, 22.3], insertionMm: [22.1, 22.4] });
-    expect(advice.join()).toMatch(/may be touching the leadpipe/);
+    expect(inWords(advice)).toMatch(/may be touching the leadpipe/);
   });
   it("a mistake, where it does not", () => {
     const { advice } = gapFromReadings({
       depthMm: [20, 20.01, 20.02],
       insertionMm: [22, 22.01, 22.02],
     });
-    expect(advice.join()).toMatch(/a reading is wrong/);
+    expect(inWords(advice)).toMatch(/a reading is wrong/);
   });
   it("either, where the uncertainty is unknown", () => {
-    expect(gapFromReadings({ depthMm: [20], insertionMm: [22] }).advice.join()).toMatch(/Either/);
+    expect(inWords(gapFromReadings({ depthMm: [20], insertionMm: [22] }).advice)).toMatch(/Either/);
   });
   it("perhaps no gap at all, where it is small", () => {
     const { advice } = gapFromReadings({ depthMm: [22, 22.3], insertionMm: [22, 22.1] });
-    expect(advice.join()).toMatch(/cannot tell a gap from a shank that touches/);
+    expect(inWords(advice)).toMatch(/cannot tell a gap from a shank that touches/);
   });
 });

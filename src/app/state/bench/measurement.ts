@@ -68,7 +68,6 @@ export function readMeasurement(notes: MeasureNotes): Measurement {
       insertionMm,
       depthTool: depthTool.tool,
       ...(notes.sameTool ? { sameTool: true } : { insertionTool: insertionTool.tool }),
-      unit: notes.unit,
     });
     return { ...read, measured, refused: "" };
   } catch (error) {

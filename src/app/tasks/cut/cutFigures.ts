@@ -1,4 +1,5 @@
 /** Where a cut starts, what it is to reach and how far that is: the largest things on its sheet. */
+
 import { css, html, nothing, type TemplateResult } from "lit";
 import type { CutPlan } from "../../../bench/cut/cut.ts";
 import { coverageFactor } from "../../../bench/measure/coverage.ts";
@@ -7,12 +8,14 @@ import { gapMm, type Setup } from "../../../setup/setup.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { lengthSpan, plusMinus, roundedLength } from "../../../units/uncertainLength.ts";
+import { unknownGapWords } from "../../../words/bench/gapUncertainty.ts";
 import { icon } from "../../shell/look/icon.ts";
 
 /** The gap of the open setup, and how well it is known. */
 export function presentGap(setup: Setup, unit: LengthUnit): TemplateResult {
   const presentMm = gapMm(setup);
-  const { expandedMm, words, ...known } = gapUncertainty(setup, coverageFactor);
+  const known = gapUncertainty(setup, coverageFactor);
+  const { expandedMm } = known;
   const { receiver, mouthpiece } = setup;
   return html`
     <section class="figure present" aria-labelledby="present">
@@ -20,9 +23,9 @@ export function presentGap(setup: Setup, unit: LengthUnit): TemplateResult {
       <p class="big" data-testid="present-gap">${plusMinus(presentMm, expandedMm, unit)}</p>
       <p class="other">${plusMinus(presentMm, expandedMm, otherUnit(unit))}</p>
       ${
-        words === undefined
+        expandedMm !== undefined
           ? html`<p class="muted">95 %, k = ${known.coverageFactor!.toFixed(2)}</p>`
-          : html`<p class="notice wrong" data-testid="unknown">${icon("warning")}<span>${words} <a href="#measure">Measure it</a></span></p>`
+          : html`<p class="notice wrong" data-testid="unknown">${icon("warning")}<span>${unknownGapWords(known)} <a href="#measure">Measure it</a></span></p>`
       }
       <p class="muted">
         Receiver depth ${formatLength(receiver.depthMm, unit)} less insertion

@@ -1,9 +1,11 @@
 /** What the uncertainty of the gap is made of, a row a component. */
+
 import { html, type TemplateResult } from "lit";
 import { styleMap } from "lit/directives/style-map.js";
 import type { BudgetRow } from "../../../bench/measure/budget.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { standardUncertaintyText } from "../../../units/uncertainLength.ts";
+import { componentName } from "../../../words/bench/budget.ts";
 import { percent } from "../../../words/numbers.ts";
 
 export const degreesText = (degrees: number | undefined): string =>
@@ -25,7 +27,7 @@ export const budgetTable = (budget: readonly BudgetRow[], unit: LengthUnit): Tem
         ${budget.map(
           ({ component, standardUncertainty, degreesOfFreedom, varianceShare }) => html`
             <tr>
-              <th scope="row">${component}</th>
+              <th scope="row">${componentName(component)}</th>
               <td class="number">${standardUncertainty === undefined ? "unknown" : standardUncertaintyText(standardUncertainty, unit)}</td>
               <td class="number">${degreesText(degreesOfFreedom)}</td>
               <td class="number">

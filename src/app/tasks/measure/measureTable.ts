@@ -1,6 +1,9 @@
 /** Everything measured as one table, in both units: for a file that another program or another year can read. */
+
 import type { Table } from "../../../charts/kit/drawing.ts";
 import { inUnit } from "../../../charts/kit/numbers.ts";
+import { componentName } from "../../../words/bench/budget.ts";
+import { adviceWords } from "../../../words/bench/gapAdvice.ts";
 import { type Measurement, measuredLength, outlyingRow } from "../../state/bench/measurement.ts";
 import type { LengthName, MeasureNotes } from "../../state/notes/measureNotes.ts";
 
@@ -67,7 +70,7 @@ const tools = ({ depthTool, insertionTool, sameTool, unit }: MeasureNotes): Row[
     ),
   );
 
-function result({ measured, refused }: Measurement): Row[] {
+function result({ measured, refused, unit }: Measurement): Row[] {
   if (!measured) return refused ? [row("gap", undefined, { note: refused })] : [];
   const lengths = (["depth", "insertion"] as const).flatMap((length) => {
     const { lengthMm, uncertainty } = measuredLength(measured, length);
@@ -99,12 +102,12 @@ function result({ measured, refused }: Measurement): Row[] {
       : []),
     ...measured.budget.map(
       ({ component, standardUncertainty, degreesOfFreedom: degrees, varianceShare: share }) =>
-        row(`budget, ${component}`, standardUncertainty, {
+        row(`budget, ${componentName(component)}`, standardUncertainty, {
           degrees,
           share,
           note: standardUncertainty === undefined ? "unknown" : "",
         }),
     ),
-    ...measured.advice.map((note) => row("advice", undefined, { note })),
+    ...measured.advice.map((one) => row("advice", undefined, { note: adviceWords(one, unit) })),
   ];
 }

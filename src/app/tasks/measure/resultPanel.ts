@@ -1,4 +1,5 @@
 /** The gap as measured: the largest thing on the sheet, then how well it is known, what to do about it, what it is made of. */
+
 import { html, nothing, type TemplateResult } from "lit";
 import type { GapMeasurement } from "../../../bench/measure/gap.ts";
 import type { LengthUnit } from "../../../units/length.ts";
@@ -8,6 +9,7 @@ import {
   roundedLength,
   standardUncertaintyText,
 } from "../../../units/uncertainLength.ts";
+import { adviceWords } from "../../../words/bench/gapAdvice.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { expandedGapMm, type Measurement, measuredLength } from "../../state/bench/measurement.ts";
 import { budgetTable, degreesText } from "./budgetTable.ts";
@@ -43,7 +45,7 @@ export function gapValue({ measured, unit }: Measurement, compared: string): Tem
 export function spokenGap({ measured, unit, refused }: Measurement): string {
   if (!measured) return refused;
   const expandedMm = expandedGapMm(measured);
-  return `Gap ${plusMinus(measured.gapMm, expandedMm, unit)}, ${plusMinus(measured.gapMm, expandedMm, otherUnit(unit))}. ${measured.advice.join(" ")}`;
+  return `Gap ${plusMinus(measured.gapMm, expandedMm, unit)}, ${plusMinus(measured.gapMm, expandedMm, otherUnit(unit))}. ${measured.advice.map((one) => adviceWords(one, unit)).join(" ")}`;
 }
 
 export interface ResultActions {
@@ -65,7 +67,7 @@ export function resultDetails(read: Measurement, actions: ResultActions): Templa
           ? html`
               ${
                 measured.advice.length > 0
-                  ? html`<ul class="advice" data-testid="advice">${measured.advice.map((line, i) => html`<li>${notice(line, measured.isNegative && i === 0)}</li>`)}</ul>`
+                  ? html`<ul class="advice" data-testid="advice">${measured.advice.map((one, i) => html`<li>${notice(adviceWords(one, unit), measured.isNegative && i === 0)}</li>`)}</ul>`
                   : nothing
               }
               ${figures(measured, unit)}
