@@ -1,0 +1,121 @@
+/**
+ * The model as others import it (`import { … } from "annulus"`). Read a setup, make an
+ * `Instrument` of it, ask a study. Lengths are in mm where a name ends in Mm, all else is SI. A study that takes long is a
+ * generator named …Steps: it yields how far it is, and its last value is the result.
+ */
+
+// at the bench: the gap from readings, mouthpieces in receivers, a cut
+export { type CutPlan, planCut } from "./bench/cut/cut.ts";
+export { type CutCard, cutCard, stageSize } from "./bench/cut/cutCard.ts";
+export type { CutQuestion } from "./bench/cut/cutQuestion.ts";
+export { cutQuestion } from "./bench/cut/cutSetup.ts";
+export type { CutWay, CutWayName } from "./bench/cut/cutWay.ts";
+export { type FitCell, type FitMatrix, fitMatrix } from "./bench/fit/fitMatrix.ts";
+export { fitMatrixCsv } from "./bench/fit/fitMatrixCsv.ts";
+export type { FitSpread } from "./bench/fit/fitSpread.ts";
+export { readInstruments, readMouthpieces } from "./bench/fit/partsCsv.ts";
+export type { BudgetRow } from "./bench/measure/budget.ts";
+export { coverageFactor } from "./bench/measure/coverage.ts";
+export { type GapMeasurement, type GapReadings, gapFromReadings } from "./bench/measure/gap.ts";
+
+// the stream
+export type { Bounded } from "./flow/gapLoss.ts";
+
+// the lips
+export { DEFAULT_LIPS, type Lips, MASS_REFERENCE_HZ } from "./lips/lips.ts";
+
+// the setup: an instrument with a mouthpiece in it, as its file says
+export { boreTableText, type Measure, readBoreTable } from "./setup/boreTable.ts";
+export { SetupError } from "./setup/problem.ts";
+export { readSetup, readSetupText } from "./setup/readSetup.ts";
+export { gapMm, type Setup } from "./setup/setup.ts";
+export { withGap } from "./setup/withGap.ts";
+export { writeSetup } from "./setup/writeSetup.ts";
+
+// the stream: pressure drop, and the same under breath
+export { type LevelLoss, levelLoss } from "./study/blown/levelLoss.ts";
+export {
+  NOT_KNOWN,
+  type PartDrop,
+  type Resistance,
+  resistance,
+  resistanceCurve,
+} from "./study/blown/resistance.ts";
+export { FELT_PERCENT, type ResistanceChange, resistanceChange } from "./study/blown/resistanceChange.ts";
+
+// what changes from one gap to another, and what the trade's rule says to it
+export { type ChangedMode, modeChanges } from "./study/change/modeChanges.ts";
+export { type Evidence, type Finding, PLAYED, type Verdict, verdicts } from "./study/change/verdicts.ts";
+
+// leadpipes beside each other
+export { worstPlace } from "./study/compare/boreSensitivity.ts";
+export {
+  type Compared,
+  type CompareOptions,
+  type Comparison,
+  compare,
+  compareSteps,
+  comparisonOf,
+  type Variant,
+} from "./study/compare/compare.ts";
+export { knownQuantities } from "./study/compare/compareQuantities.ts";
+export { type Goal, GoalError, parseGoal } from "./study/compare/goal.ts";
+
+// a leadpipe made for a goal
+export { type Design, type DesignOptions, design, designSteps } from "./study/design/design.ts";
+export { type Freedom, freedomOf } from "./study/design/designFreedom.ts";
+export { type DesignGoal, goalLike, parseDesignGoal } from "./study/design/designGoal.ts";
+export { type MandrelStation, mandrelStations } from "./study/design/designStations.ts";
+
+// slots of notes
+export { MODAL_COUNT, modalColumn } from "./study/feel/modalColumn.ts";
+export { type GapSlots, type NoteSlot, type Pressure, slotSteps } from "./study/feel/slots.ts";
+
+// the air column: curve, resonances, what the gap does to them
+export { type CavityDimensions, cavityElements } from "./study/instrument/cavity.ts";
+export { type AtGap, Exploration, type Explored } from "./study/instrument/exploration.ts";
+export { type GapSweep, type GapSweepOptions, gapSweep } from "./study/instrument/gapSweep.ts";
+export { type ImpedanceCurve, impedanceCurve } from "./study/instrument/impedanceCurve.ts";
+export { Instrument, type InstrumentOptions, type Mode } from "./study/instrument/instrument.ts";
+export { inContext, type ModeInContext } from "./study/instrument/modeTable.ts";
+export { type StandingWave, standingWave } from "./study/instrument/standingWave.ts";
+
+// a measured impedance held against the model
+export { columnFitSteps } from "./study/measured/columnFit.ts";
+export type { ColumnFit, Estimate } from "./study/measured/columnFitResult.ts";
+export { UNKNOWNS, type UnknownName } from "./study/measured/columnUnknowns.ts";
+export { between, type Overlay, overlay } from "./study/measured/measured.ts";
+export { type MeasuredImpedance, readingWords, readMeasured } from "./study/measured/measuredCsv.ts";
+export type { Reading } from "./study/measured/measuredReading.ts";
+
+// how sure a change is
+export {
+  type ChangeUncertainty,
+  changeUncertainty,
+  type Uncertain,
+} from "./study/uncertainty/changeUncertainty.ts";
+export { Contributions } from "./study/uncertainty/contributions.ts";
+export {
+  type Drawn,
+  MOST_TRIALS,
+  type MonteCarlo,
+  monteCarloSteps,
+} from "./study/uncertainty/monteCarlo.ts";
+
+// a blind trial: its order, and what it found
+export { analysisSteps, type TrialAnalysis } from "./trial/analysis.ts";
+export { sealTrial, type TrialPlan } from "./trial/seal.ts";
+export type { Trial } from "./trial/trial.ts";
+
+// lengths as a person types and reads them
+export { formatLength } from "./units/formatLength.ts";
+export { InputError, quoteTyped } from "./units/inputError.ts";
+export { LengthError, type LengthUnit, parseLengthMm } from "./units/length.ts";
+export { parseFrequencyRange, parseRange } from "./units/range.ts";
+
+// findings in sentences
+export { designWords, freedomWords } from "./words/design/designWords.ts";
+export { columnFitWords } from "./words/measured/columnFitWords.ts";
+export { peakWords } from "./words/measured/peakWords.ts";
+export { evidenceWords } from "./words/verdicts/evidence.ts";
+export { FINDING, RESISTANCE_FINDING } from "./words/verdicts/findings.ts";
