@@ -34,7 +34,7 @@ const firstCurve = (page: Page): Promise<number> =>
             ?.shadowRoot?.querySelector("annulus-task-sheet")
             ?.shadowRoot?.querySelector("annulus-explore");
           const curve = explore?.shadowRoot
-            ?.querySelector("annulus-impedance")
+            ?.querySelector(".air annulus-chart")
             ?.shadowRoot?.querySelector("svg path[data-part], svg path");
           if (curve) resolve(performance.now());
           else requestAnimationFrame(look);
@@ -54,7 +54,7 @@ const dragTimes = (page: Page, x: number, y: number, moves: number): Promise<num
       const shank = explore
         .querySelector("annulus-cutaway")!
         .shadowRoot!.querySelector('[data-testid="shank"]')!;
-      const chart = explore.querySelector("annulus-impedance")!.shadowRoot!;
+      const chart = explore.querySelector(".air annulus-chart")!.shadowRoot!;
       const drawn = () => chart.querySelector("svg")?.outerHTML.length;
       const send = (type: string, dx: number) =>
         shank.dispatchEvent(

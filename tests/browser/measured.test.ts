@@ -80,7 +80,7 @@ describe("a measured impedance on the page", () => {
     // the truth that the text's first lines tell: 0.6 mm wider, 1.1
     const gap = await page.getByTestId("estimates").getByRole("row", { name: /^gap/ }).innerText();
     expect(gap).toMatch(/5\.040? mm\s+5\.6\d+ mm/);
-    expect(await page.locator("annulus-measured-curves svg desc").textContent()).toMatch(
+    expect(await page.getByTestId("measured-impedance").locator("svg desc").textContent()).toMatch(
       /from the fitted one by 0\.\d+ dB/,
     );
     await tabTo(page, "fit-candidate");
@@ -189,14 +189,13 @@ describe("the bell", () => {
     const bell = form.getByLabel("Sound in the bell");
     await bell.selectOption("multimodal");
     await page.getByText(/In the bell’s flare the plane wave goes on/).waitFor();
-    const peaks = () =>
-      page.locator("annulus-impedance svg desc, svg.impedance-chart desc").first().textContent();
+    const peaks = () => page.locator("svg.impedance-chart desc").first().textContent();
     await expect.poll(peaks, { timeout: 20_000 }).toMatch(/tallest/i);
     await page.goto(`${visited.address}#compare`);
     await page.getByTestId("add-invented").click();
     await page.getByTestId("whole").locator("thead th").nth(3).waitFor({ timeout: 60_000 });
     expect(await page.getByTestId("whole").innerText()).not.toMatch(/NaN|undefined|Infinity/);
-    await page.locator("annulus-sensitivity svg.drawing").waitFor();
+    await page.getByTestId("bore-sensitivity").locator("svg.drawing").waitFor();
     expectQuiet(visited);
   });
 

@@ -24,11 +24,20 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
+import type { Figure } from "../kit/figure.ts";
 import { hatchPath } from "../kit/hatch.ts";
 import { colour } from "../kit/tokens.ts";
 import { dimension } from "./dimension.ts";
 import { boreBetween, type Outline } from "./profile.ts";
-import { cutInWords, endWallMm, fineLength, type ShankCut, type ShankState, shankEndMm } from "./shankCut.ts";
+import {
+  cutInWords,
+  cutTable,
+  endWallMm,
+  fineLength,
+  type ShankCut,
+  type ShankState,
+  shankEndMm,
+} from "./shankCut.ts";
 
 /** Of the shank before the receiver's face, mm. */
 const shownBefore = 5;
@@ -245,3 +254,16 @@ function wall(
   write(parent, words(after), at + 9, middle + 0.5 * size, { size, weight: 700 });
   write(parent, `now ${words(before)}`, at + 9, middle + 1.7 * size, { size, fill: colour("muted") });
 }
+
+export const cutFigure: Figure<ShankCut> = {
+  name: "cut-drawing",
+  label: "The shank's wall before and after, in section",
+  about:
+    "One wall of the shank cut open along its axis, the bore below it. Lengths are to one scale, diameters to a larger one, " +
+    "and a layer too thin to be seen is drawn thicker again: the drawing says by how much. The wall is given as it is, " +
+    "not as it is drawn. The receiver's face is where the receiver begins on the seated shank.",
+  caption: () => "Hatched in the accent: what is taken off, or laid on.",
+  height: () => 240,
+  draw: cutDrawing,
+  table: cutTable,
+};

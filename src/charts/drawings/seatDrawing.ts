@@ -19,6 +19,7 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
+import type { Figure } from "../kit/figure.ts";
 import { inUnit } from "../kit/numbers.ts";
 import { colour } from "../kit/tokens.ts";
 import { dimension, outsideTail } from "./dimension.ts";
@@ -222,3 +223,16 @@ export function seatTable(data: SeatData, unit: LengthUnit): Table {
     ],
   };
 }
+
+export const seatFigure: Figure<SeatData> = {
+  name: "seat",
+  label: "Where the shank seats, in section",
+  about:
+    "The upper half of shank and receiver cut open along the axis. Lengths along the bore are true to scale; radii are " +
+    "drawn many times as large, so that a clearance of a hundredth can be seen. The heavy line is where the walls touch " +
+    "within the clearance that counts as touching. Wall thicknesses are not measured.",
+  caption: () => "Shank in receiver, upper half.",
+  height: (width) => (width < 560 ? 320 : 340),
+  draw: seatDrawing,
+  table: seatTable,
+};

@@ -1,6 +1,6 @@
 /** A shank before and after work on it: what its drawing and its table show, and how that is put in words. */
-import { exitBoreMm } from "../../setup/geometry.ts";
-import type { ProfileMm } from "../../setup/setup.ts";
+import { cavityDiameterMm, exitBoreMm } from "../../setup/geometry.ts";
+import type { ProfileMm, Setup } from "../../setup/setup.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import type { Table } from "../kit/drawing.ts";
@@ -20,6 +20,22 @@ export interface ShankCut {
   /** Otherwise nobody has measured the end's diameter: it is drawn as the receiver would have it, and no wall is given. */
   readonly isEndKnown: boolean;
 }
+
+/** What work on the shank makes of it, from the setups before and after. */
+export const cutBetween = (before: Setup, after: Setup): ShankCut => ({
+  before: shankState(before),
+  after: shankState(after),
+  taper: before.mouthpiece.shankTaper ?? before.receiver.taper,
+  isEndKnown: before.mouthpiece.shankEndDiameterMm !== undefined,
+});
+
+const shankState = ({ mouthpiece, receiver }: Setup): ShankState => ({
+  boreMm: mouthpiece.profileMm,
+  insertionMm: mouthpiece.insertionMm,
+  endDiameterMm:
+    mouthpiece.shankEndDiameterMm ??
+    cavityDiameterMm(receiver.mouthDiameterMm, receiver.taper, mouthpiece.insertionMm),
+});
 
 /** Where the shank ends, as its bore counts positions, mm. */
 export const shankEndMm = ({ boreMm }: ShankState): number => boreMm[boreMm.length - 1][0];

@@ -24,6 +24,7 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
+import type { Figure } from "../kit/figure.ts";
 import { inUnit, tickText } from "../kit/numbers.ts";
 import { colour } from "../kit/tokens.ts";
 
@@ -222,3 +223,16 @@ function describe({ chosen, reference }: ResistanceChange, unit: LengthUnit): st
     `${sharePercent(chosen.gap.share.estimate)} of the whole; at the reference gap of ${bothUnits(reference.gapMm, unit)} ${pascals(reference.gap.dropPa.estimate)}.`
   );
 }
+
+export const flowFigure: Figure<ResistanceChange> = {
+  name: "pressure-drop",
+  label: "Pressure drop of a steady stream, part by part",
+  about:
+    "Each bar is what one part of the bore takes of the pressure that drives the stream, from the rim to the room. The gap's " +
+    "jet is either caught whole by the leadpipe (least), or spreads a little on the way (estimate), or fills the cavity and " +
+    "enters the leadpipe anew (most). The table has the Reynolds numbers and whether the stream is laminar or turbulent.",
+  caption: () => "All parts but the gap are the same at both gaps.",
+  height: (width, data) => (data ? flowHeight(data, width) : 360),
+  draw: flowChart,
+  table: flowTable,
+};

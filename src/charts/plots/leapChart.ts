@@ -17,6 +17,7 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
+import { type Figure, proportional } from "../kit/figure.ts";
 import { inUnit, lengthTicks, tickText } from "../kit/numbers.ts";
 import { colour } from "../kit/tokens.ts";
 
@@ -157,3 +158,16 @@ function describe({ points, from, to, aimCents, chosenGapMm, referenceGapMm }: L
   });
   return `Leaps from note ${from} to note ${to} with an aim good to ${tickText(aimCents)} cents that landed wrong: ${said.join("; ") || "none done yet"}.`;
 }
+
+export const leapFigure: Figure<LeapData> = {
+  name: "leaps",
+  label: "Chance that a leap lands wrong, against gap",
+  about:
+    "A mark a gap: of so many leaps, each with its own error of aim, how many ended on another note or on none. The bar is " +
+    "where the chance lies with 95 % confidence. Every gap got the same errors, so that what differs is the gap; gaps whose " +
+    "bars overlap cannot be told apart by so few leaps.",
+  caption: () => "Bars: 95 % confidence. More leaps make them shorter.",
+  height: proportional(0.5, 290, 400),
+  draw: leapChart,
+  table: leapTable,
+};

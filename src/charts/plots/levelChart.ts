@@ -18,6 +18,7 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
+import { type Figure, proportional } from "../kit/figure.ts";
 import { tickText } from "../kit/numbers.ts";
 import { spread } from "../kit/spread.ts";
 import { colour, resonanceColour } from "../kit/tokens.ts";
@@ -188,3 +189,17 @@ function describe({ reference, chosen }: LevelData, { unit }: Frame): string {
     `The gap's edges alone make at most ${signed(alone, 2)} dB of it.`
   );
 }
+
+export const levelFigure: Figure<LevelData> = {
+  name: "height-against-level",
+  label: "Height of each peak from soft to loud",
+  about:
+    "The air that swings through the throat and over the gap's edges loses energy as the square of its speed, so that a peak " +
+    "is lower when loud. Solid: the chosen gap, a line a resonance; dashed: the reference. The table also has what the gap's " +
+    "edges alone do, by their three figures. Left out: steepening of loud waves, and the steady stream beside the swinging one.",
+  caption: () =>
+    "Solid: the chosen gap. Dashed: the reference. Where they cover each other, loudness makes no difference between them.",
+  height: proportional(0.62, 300, 420),
+  draw: levelChart,
+  table: levelTable,
+};

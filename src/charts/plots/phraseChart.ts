@@ -2,7 +2,6 @@
  * One phrase at two gaps with the same movement of the lips: what the lips did, what sounded, and under it by how much the
  * two differ, held against what can be felt.
  */
-
 import { scaleLinear, scaleLog } from "d3";
 import { isNoticeable } from "../../study/change/judgement.ts";
 import type { Performance } from "../../study/feel/phrase.ts";
@@ -26,6 +25,7 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
+import { type Figure, proportional } from "../kit/figure.ts";
 import { hatchPath } from "../kit/hatch.ts";
 import { tickText } from "../kit/numbers.ts";
 import { colour } from "../kit/tokens.ts";
@@ -257,3 +257,16 @@ function describePhrase(phrase: PlayedPhrase, { unit }: Frame): string {
   const notes = chosen.spoken.map(({ note }) => note).join(", ");
   return `Notes ${notes} at gaps of ${bothUnits(chosen.gapMm, unit)} and ${bothUnits(reference.gapMm, unit)}. ${phraseFinding(phrase)}`;
 }
+
+export const phraseFigure: Figure<PlayedPhrase> = {
+  name: "phrase",
+  label: "One phrase at two gaps",
+  about:
+    "The modelled lips move along the thin line, in the same way at both gaps, blown with 1.6 times each note's threshold at the " +
+    "reference gap. What sounds is counted on the lips every 0.04 s, so that moments are known to that. Lips move their aim in " +
+    "0.05 s to 0.12 s and never miss; a person's do not.",
+  caption: (data) => (data ? phraseFinding(data) : ""),
+  height: proportional(0.6, 320, 420),
+  draw: phraseChart,
+  table: phraseTable,
+};

@@ -23,6 +23,7 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
+import type { Figure } from "../kit/figure.ts";
 import { tickText } from "../kit/numbers.ts";
 import { colour } from "../kit/tokens.ts";
 
@@ -256,3 +257,18 @@ function describe({ reference, chosen }: SlotData, rows: readonly Row[], { unit 
   });
   return `${gaps}: ${said.join("; ")}. In brackets the change from the reference gap, in cents.`;
 }
+
+export const slotFigure: Figure<SlotData> = {
+  name: "slots",
+  label: "Slots of the notes at both gaps",
+  about:
+    "A row a note. The solid bar is the lip frequencies at which this note is what begins, at the chosen gap; the dashed frame " +
+    "the same at the reference. Its width is the hold. The circle is the pitch that sounds with the lips in the middle of the " +
+    "bar: outward lips play above themselves. Pull is how far that pitch follows the lips, the slope of the short line: 0 locks " +
+    "hard, 1 not at all. Margin is how much more pressure the next note would need.",
+  caption: () =>
+    "Solid: lip frequencies that start the note at the chosen gap. Dashed: at the reference. Circle: what then sounds.",
+  height: (width, data) => (data ? slotHeight(data, width) : 360),
+  draw: slotChart,
+  table: slotTable,
+};

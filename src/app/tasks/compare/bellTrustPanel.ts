@@ -2,7 +2,7 @@
 
 import { css, html, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
-import type { DeviationData } from "../../../charts/plots/compare/deviationChart.ts";
+import { type DeviationData, deviationFigure } from "../../../charts/plots/compare/deviationChart.ts";
 import type { BellTrust } from "../../../study/compare/bellTrust.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
@@ -13,10 +13,20 @@ import { PageElement } from "../../state/page.ts";
 import { CompareClient } from "../../work/compareClient.ts";
 import { openCompareWorker } from "../../work/compareConnection.ts";
 import type { Candidate } from "./candidates.ts";
-import "./deviationView.ts";
+import "../../chart/chartElement.ts";
 
 /** The change of gap the trade talks about. */
 const TENTH_MM = 2.54;
+
+const trustFigure = deviationFigure({
+  name: "bell-trust",
+  label: "How far plane waves in the bell are off",
+  about:
+    "Plane waves less curved fronts: of each resonance, and of what the gap does to it. Curved fronts are within a cent of finite " +
+    "elements of the demo's bell at resonances 2 to 10.",
+  caption: () =>
+    "Dashed blue: pitch of the resonance. Orange: what the gap does to it. Within the hatched band nobody feels the difference.",
+});
 
 @customElement("annulus-bell-trust")
 export class BellTrustPanel extends PageElement {
@@ -120,16 +130,7 @@ export class BellTrustPanel extends PageElement {
         }
       </p>
       <div class="both">
-      <annulus-deviations
-        name="bell-trust"
-        .label=${"How far plane waves in the bell are off"}
-        .about=${
-          "Plane waves less curved fronts: of each resonance, and of what the gap does to it. Curved fronts are within a cent of finite " +
-          "elements of the demo's bell at resonances 2 to 10."
-        }
-        .said=${"Dashed blue: pitch of the resonance. Orange: what the gap does to it. Within the hatched band nobody feels the difference."}
-        .data=${this.#data(trust)}
-      ></annulus-deviations>
+      <annulus-chart .figure=${trustFigure} .data=${this.#data(trust)}></annulus-chart>
       <div class="scroll" tabindex="0" role="region" aria-label="Both bells, resonance by resonance">
         <table data-testid="bell-table">
           <thead>

@@ -1,9 +1,7 @@
 /** Leadpipes, mouthpieces or whole instruments side by side before any of them is built. */
 
-import { ContextProvider } from "@lit/context";
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
-import { Cursor, cursorContext } from "../../chart/cursor.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { type Segment, segments } from "../../shell/look/segments.ts";
@@ -38,11 +36,6 @@ export class CompareSheet extends PageElement {
   @state() private chosen: number | null = null;
 
   static override styles = [controls, sheetStyles, compareStyles];
-
-  constructor() {
-    super();
-    new ContextProvider(this, { context: cursorContext, initialValue: new Cursor() });
-  }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();

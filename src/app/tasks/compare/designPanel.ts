@@ -20,7 +20,8 @@ import { type Candidate, candidateNotes } from "./candidates.ts";
 import { compareNotes, takeIn, writeCompare } from "./compareWrite.ts";
 import { readDesign, usualLimits } from "./designReading.ts";
 import { designResult, missText } from "./designResult.ts";
-import "./designView.ts";
+import "../../chart/chartElement.ts";
+import { designFigure } from "../../../charts/plots/compare/designChart.ts";
 
 const GOALS: readonly Segment<boolean>[] = [
   { value: false, text: "targets" },
@@ -129,7 +130,7 @@ export class DesignPanel extends PageElement {
         <div class="stack">
           ${
             steps.length > 0
-              ? html`<annulus-design-steps .data=${steps}></annulus-design-steps>`
+              ? html`<annulus-chart .figure=${designFigure} .data=${steps}></annulus-chart>`
               : html`<p class="muted">Every step of the search will be drawn here. What it finds becomes a candidate above.</p>`
           }
           ${result ? designResult(result, this.from.gapMm, unit) : nothing}

@@ -20,12 +20,13 @@ import { type MeasuredState, MeasuredWork } from "../../work/compareMeasured.ts"
 import { addingStyles } from "./addingStyles.ts";
 import { type Candidate, candidateNotes } from "./candidates.ts";
 import { compareNotes, takeIn, writeCompare } from "./compareWrite.ts";
-import "./deviationView.ts";
+import "../../chart/chartElement.ts";
+import { deviationFigure } from "../../../charts/plots/compare/deviationChart.ts";
+import { measuredFigure } from "../../../charts/plots/compare/measuredChart.ts";
 import { estimatesTable, findings } from "./measuredFound.ts";
 import { type FitAsked, readFitAsked } from "./measuredReading.ts";
 import { curvesOf, peaksTable, residualsOf } from "./measuredResiduals.ts";
 import { measuredStyles } from "./measuredStyles.ts";
-import "./measuredView.ts";
 
 const CALLED: Readonly<Record<UnknownName, string>> = {
   gap: "gap",
@@ -79,20 +80,22 @@ export class MeasuredFit extends PageElement {
     const { fit } = this.#work.value;
     const { thresholds } = this.page.store.parts.document.setup;
     return html`
-      <annulus-measured-curves .data=${this.#keep("curves", [measured, overlay, fit], () => curvesOf(measured, overlay, fit))}></annulus-measured-curves>
+      <annulus-chart .figure=${measuredFigure} .data=${this.#keep("curves", [measured, overlay, fit], () => curvesOf(measured, overlay, fit))}></annulus-chart>
       <div class="charts">
         ${(["cents", "heightDb"] as const).map((key) => {
           const data = this.#keep(key, [overlay, fit, thresholds], () =>
             residualsOf(key, overlay, fit, thresholds),
           );
           return html`
-            <annulus-deviations
-              name="measured-${key}"
-              .label=${data.title}
-              .about=${"Measured less modelled, each peak read off both curves in the same way."}
-              .said=${"Within the hatched band nobody feels the difference."}
+            <annulus-chart
+              .figure=${deviationFigure({
+                name: `measured-${key}`,
+                label: data.title,
+                about: "Measured less modelled, each peak read off both curves in the same way.",
+                caption: () => "Within the hatched band nobody feels the difference.",
+              })}
               .data=${data}
-            ></annulus-deviations>
+            ></annulus-chart>
           `;
         })}
       </div>

@@ -10,7 +10,8 @@ import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { NO_SHAPE, type ShapePart } from "../../state/notes/compareNotes.ts";
 import { addingStyles } from "./addingStyles.ts";
-import "./boreView.ts";
+import "../../chart/chartElement.ts";
+import { boreDifferenceFigure } from "../../../charts/plots/compare/boreDifference.ts";
 import { baseSetup, candidateNotes } from "./candidates.ts";
 import { compareNotes, takeIn, writeCompare } from "./compareWrite.ts";
 import { readShape, shapeLike } from "./shapeReading.ts";
@@ -69,7 +70,7 @@ export class ShapePanel extends PageElement {
             <button type="button" class="main" data-testid="shape-take" ?disabled=${profileMm === null} @click=${this.#take}>${icon("plus")}Take it in</button>
           </div>
         </div>
-        <annulus-bores .data=${{ part: "leadpipe", variants, reference: 1, chosen: 2 }}></annulus-bores>
+        <annulus-chart .figure=${boreDifferenceFigure} .data=${{ part: "leadpipe", variants, reference: 1, chosen: 2 }}></annulus-chart>
       </div>
     `;
   }

@@ -10,16 +10,17 @@ import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import "./boreView.ts";
+import "../../chart/chartElement.ts";
+import { boreDifferenceFigure } from "../../../charts/plots/compare/boreDifference.ts";
+import { compareFigure } from "../../../charts/plots/compare/compareChart.ts";
+import { compareCurvesFigure } from "../../../charts/plots/compare/compareCurves.ts";
+import { sensitivityFigure } from "../../../charts/plots/compare/sensitivityChart.ts";
 import type { Candidate } from "./candidates.ts";
 import { RESONANCES, readError } from "./compareAsked.ts";
 import { curvesData, quantityData, type Shown, sensitivityData } from "./comparedCandidates.ts";
 import { compareNotes, writeCompare } from "./compareWrite.ts";
-import "./curvesView.ts";
 import "./figures.ts";
 import { type QuantityKey, quantityOf } from "./quantities.ts";
-import "./quantityView.ts";
-import "./sensitivityView.ts";
 
 type Felt = "pitch" | "height";
 const FELT: readonly Segment<Felt>[] = [
@@ -38,6 +39,8 @@ export class SideBySide extends PageElement {
   @state() private quantity: QuantityKey = "cents";
   @state() private felt: Felt = "pitch";
   @state() private isTyping = false;
+  /** The resonance looked at by itself; null: the whole curves. */
+  @state() private around: number | null = null;
   readonly #kept = new Map<string, { readonly keys: readonly unknown[]; readonly data: unknown }>();
 
   static override styles = [
@@ -63,7 +66,7 @@ export class SideBySide extends PageElement {
       annulus-entry {
         width: 10rem;
       }
-      select {
+      .controls select {
         display: block;
       }
       @container sheet (max-width: 999px) {
@@ -93,6 +96,7 @@ export class SideBySide extends PageElement {
       sensitivityData(one, this.felt, errorMm, highlight, thresholds),
     );
     const bores = this.#keep("bores", [this.candidates, reference, chosen], () => this.#bores());
+    const curves = this.#keep("curves", [...by, this.around], () => curvesData(shown, standing, this.around));
     const isNote = quantityOf(quantity).of === "note" && shown.every(({ answer }) => answer.notes === null);
     return html`
       <div class="stack">
@@ -109,15 +113,21 @@ export class SideBySide extends PageElement {
           }}
         ></annulus-figures>
         <div class="charts">
-          ${isNote ? nothing : html`<annulus-compare-quantity class="wide" name="compare-${quantity}" .data=${values(quantity)}></annulus-compare-quantity>`}
-          ${quantity === "height" ? nothing : html`<annulus-compare-quantity class="wide" name="compare-height" .data=${values("height")}></annulus-compare-quantity>`}
-          <annulus-compare-curves class="wide" .data=${this.#keep("curves", by, () => curvesData(shown, standing, null))}></annulus-compare-curves>
-          ${bores ? html`<annulus-bores .data=${bores}></annulus-bores>` : nothing}
+          ${isNote ? nothing : html`<annulus-chart class="wide" .figure=${compareFigure(`compare-${quantity}`)} .data=${values(quantity)}></annulus-chart>`}
+          ${quantity === "height" ? nothing : html`<annulus-chart class="wide" .figure=${compareFigure("compare-height")} .data=${values("height")}></annulus-chart>`}
+          <annulus-chart
+            class="wide"
+            .figure=${compareCurvesFigure}
+            .data=${curves}
+          >
+            ${this.#lookAt(curves.variants[0].modes.map(({ n }) => n))}
+          </annulus-chart>
+          ${bores ? html`<annulus-chart .figure=${boreDifferenceFigure} .data=${bores}></annulus-chart>` : nothing}
           ${
             errors
               ? html`
                   <div class="stack">
-                    <annulus-sensitivity .data=${errors}></annulus-sensitivity>
+                    <annulus-chart .figure=${sensitivityFigure} .data=${errors}></annulus-chart>
                     <div class="controls">
                       <label>
                         Of
@@ -147,6 +157,22 @@ export class SideBySide extends PageElement {
           }
         </div>
       </div>
+    `;
+  }
+
+  #lookAt(numbers: readonly number[]) {
+    const choose = (event: Event) => {
+      const { value } = event.target as HTMLSelectElement;
+      this.around = value === "" ? null : Number(value);
+    };
+    return html`
+      <label slot="switches">
+        Look at
+        <select data-testid="curves-around" @change=${choose}>
+          <option value="" ?selected=${this.around === null}>all</option>
+          ${numbers.map((n) => html`<option value=${n} ?selected=${this.around === n}>resonance ${n}</option>`)}
+        </select>
+      </label>
     `;
   }
 

@@ -1,6 +1,5 @@
 /** From the present gap and a target to a machining plan: every way there, and the card of the one chosen. */
 
-import { ContextProvider } from "@lit/context";
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { usualCautions } from "../../../bench/cut/cautions.ts";
@@ -9,7 +8,6 @@ import { type CutCard, cutCard } from "../../../bench/cut/cutCard.ts";
 import type { CutWay, CutWayName } from "../../../bench/cut/cutWay.ts";
 import { setupAfterCut } from "../../../bench/cut/setupAfterCut.ts";
 import { gapMm } from "../../../setup/setup.ts";
-import { Cursor, cursorContext } from "../../chart/cursor.ts";
 import type { Written } from "../../form/entry.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
@@ -19,13 +17,15 @@ import { type CutNotes, cutNotesIn } from "../../state/notes/cutNotes.ts";
 import { PageElement } from "../../state/page.ts";
 import { sameToModel } from "../../work/sameToModel.ts";
 import { confirmation } from "./confirmation.ts";
-import "./cutDrawingView.ts";
+import "../../chart/chartElement.ts";
+import { cutFigure } from "../../../charts/drawings/cutDrawing.ts";
+import { cutBetween } from "../../../charts/drawings/shankCut.ts";
+import { stagesFigure } from "../../../charts/plots/bench/stagesChart.ts";
 import { gapEffect } from "../../state/bench/gapEffect.ts";
 import { chosenWay, type Order, orderOf } from "../../state/bench/order.ts";
 import { changeNeeded, cutFigureStyles, presentGap } from "./cutFigures.ts";
 import { cutStyles } from "./cutStyles.ts";
 import { limitFields, orderFormStyles, targetField } from "./orderForm.ts";
-import "./stagesView.ts";
 import { capital, wayCard, wayCardStyles } from "./wayCard.ts";
 import { WorkCard } from "./workCard.ts";
 
@@ -44,12 +44,6 @@ export class Cut extends PageElement {
     orderFormStyles,
     wayCardStyles,
   ];
-
-  constructor() {
-    super();
-    // charts tell each other where the person points
-    new ContextProvider(this, { context: cursorContext, initialValue: new Cursor() });
-  }
 
   protected override willUpdate(): void {
     this.#order = orderOf(this.page.store.parts.document.setup, this.#notes);
@@ -166,12 +160,12 @@ export class Cut extends PageElement {
         <div class="columns">
           ${
             "setup" in after && way.name !== "stop"
-              ? html`<annulus-cut-drawing .planned=${after.setup}></annulus-cut-drawing>`
+              ? html`<annulus-chart .figure=${cutFigure} .data=${cutBetween(setup, after.setup)}></annulus-chart>`
               : nothing
           }
           ${
             card && way.stages.length > 0
-              ? html`<annulus-cut-stages .data=${{ ...way, targetMm: plan.targetMm, limitsMm: plan.limitsMm }}></annulus-cut-stages>`
+              ? html`<annulus-chart .figure=${stagesFigure} .data=${{ ...way, targetMm: plan.targetMm, limitsMm: plan.limitsMm }}></annulus-chart>`
               : nothing
           }
         </div>

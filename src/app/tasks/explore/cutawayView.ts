@@ -1,28 +1,47 @@
-/** The gap in section, true to scale; the shank can be taken hold of, or moved by keys. */
+/**
+ * The gap in section, true to scale; the shank can be taken hold of, or moved by keys. A chart of its own kind: it has a
+ * handle that lies over what is drawn.
+ */
 import { css, html } from "lit";
 import { customElement, query } from "lit/decorators.js";
 import { type CutawayDrawing, cutaway } from "../../../charts/drawings/cutaway.ts";
-import { cutawayTable } from "../../../charts/drawings/cutawayWords.ts";
-import type { Drawing, Frame } from "../../../charts/kit/drawing.ts";
+import { type CutawayData, cutawayTable } from "../../../charts/drawings/cutawayWords.ts";
+import type { Drawing } from "../../../charts/kit/drawing.ts";
 import { bothUnits } from "../../../words/numbers.ts";
-import { ChartFigure } from "../../chart/chartFigure.ts";
+import { ChartElement } from "../../chart/chartElement.ts";
+import type { PageFigure } from "../../chart/pageFigure.ts";
 import { gapKeys } from "../../form/gap/gapKeys.ts";
 import { holdGap } from "../../form/gap/holdGap.ts";
 import { shownGaps } from "../../state/gapLimits.ts";
 
-@customElement("annulus-cutaway")
-export class CutawayView extends ChartFigure {
-  protected readonly name = "cutaway";
-  protected readonly label = "Receiver, shank, gap and leadpipe in section";
-  protected readonly about =
+const cutawayFigure: PageFigure<CutawayData> = {
+  name: "cutaway",
+  label: "Receiver, shank, gap and leadpipe in section",
+  about:
     "Shank, receiver and leadpipe cut open along their axis, true to scale both ways. The gap is the ring between the " +
     "shank's end and the leadpipe's start, inside; the shoulder gap seen from outside is another length. The dashed line " +
-    "is where the shank ends at the reference gap. Outer walls and shoulder are not measured.";
+    "is where the shank ends at the reference gap. Outer walls and shoulder are not measured.",
+  caption: () => "The gap in section.",
+  height: (width) => (width < 560 ? 290 : width < 900 ? 250 : 262),
+  read({ store }) {
+    const { setup, gapMm, referenceGapMm } = store.parts.document;
+    return { setup, chosenGapMm: gapMm, referenceGapMm };
+  },
+  draw: cutaway,
+  table: cutawayTable,
+};
+
+@customElement("annulus-cutaway")
+export class CutawayView extends ChartElement {
   @query(".grip") private readonly grip!: HTMLElement;
   readonly #keys = gapKeys(() => this.page.store, -1);
+  override figure: PageFigure<CutawayData> = {
+    ...cutawayFigure,
+    follow: ({ drawing }) => this.#placeGrip(drawing),
+  };
 
   static override styles = [
-    ChartFigure.styles,
+    ChartElement.styles,
     css`
       .grip {
         position: absolute;
@@ -57,33 +76,6 @@ export class CutawayView extends ChartFigure {
     `,
   ];
 
-  protected caption() {
-    return "The gap in section.";
-  }
-
-  protected answer() {
-    return null;
-  }
-
-  protected heightFor(width: number) {
-    return width < 560 ? 290 : width < 900 ? 250 : 262;
-  }
-
-  protected inputs() {
-    const { setup, gapMm, referenceGapMm } = this.page.store.parts.document;
-    return [setup, gapMm, referenceGapMm];
-  }
-
-  protected draw(frame: Frame): CutawayDrawing {
-    const { setup, gapMm: chosenGapMm, referenceGapMm } = this.page.store.parts.document;
-    return cutaway({ setup, chosenGapMm, referenceGapMm }, frame);
-  }
-
-  protected table() {
-    const { setup, gapMm: chosenGapMm, referenceGapMm } = this.page.store.parts.document;
-    return cutawayTable({ setup, chosenGapMm, referenceGapMm }, this.page.store.parts.view.unit);
-  }
-
   /** The handle lies over the drawn shank: the drawing is made anew at every step, a hand and the focus stay on it. */
   protected override handle() {
     const { document, view } = this.page.store.parts;
@@ -108,7 +100,7 @@ export class CutawayView extends ChartFigure {
     `;
   }
 
-  protected override follow({ svg }: Drawing): void {
+  #placeGrip({ svg }: Drawing): void {
     const hit = svg.querySelector(".shank .hit")!;
     const [x, y, width, height] = ["x", "y", "width", "height"].map((side) => Number(hit.getAttribute(side)));
     const { style } = this.grip;

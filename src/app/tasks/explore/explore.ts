@@ -8,13 +8,14 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { PageElement } from "../../state/page.ts";
 import "./cutawayView.ts";
-import "./gapChartView.ts";
+import "../../chart/chartElement.ts";
+import { heightAgainstGap, shiftAgainstGap, spacingAgainstGap } from "./gapFigures.ts";
 import "../../form/gap/gapReadout.ts";
 import { hint } from "./hint.ts";
-import "./impedanceView.ts";
+import { impedanceFigure, magnitudeSwitch } from "./impedanceFigure.ts";
 import "./longWork.ts";
 import "./retuneSwitch.ts";
-import "./standingWaveView.ts";
+import { resonanceChoice, standingWaveFigure } from "./standingWaveFigure.ts";
 import "./uncertainty.ts";
 import "./verdictStrip.ts";
 
@@ -231,8 +232,9 @@ export class Explore extends PageElement {
   ];
 
   override render() {
-    const first = !this.page.store.parts.view.hintsSeen;
-    const { refused } = this.page.model.parts.explored;
+    const { store, model } = this.page;
+    const first = !store.parts.view.hintsSeen;
+    const { refused } = model.parts.explored;
     return html`
       <main class="sheet">
         ${refused ? html`<p class="refused" role="alert">${icon("warning")}<span>${refused}</span></p>` : nothing}
@@ -240,8 +242,8 @@ export class Explore extends PageElement {
         <section class="cutaway" aria-label="The gap in section"><annulus-cutaway></annulus-cutaway>${hint(1, first)}</section>
         <section class="verdicts" aria-label="Rule of thumb and model"><annulus-verdicts></annulus-verdicts>${hint(2, first)}</section>
         <section class="air" aria-label="The air column">
-          <annulus-impedance></annulus-impedance>
-          <annulus-standing-wave></annulus-standing-wave>
+          <annulus-chart .figure=${impedanceFigure}>${magnitudeSwitch(store)}</annulus-chart>
+          <annulus-chart .figure=${standingWaveFigure(store)}>${resonanceChoice(store)}</annulus-chart>
         </section>
         <section class="against">
           <div class="head">
@@ -250,9 +252,9 @@ export class Explore extends PageElement {
             <annulus-long-work></annulus-long-work>
           </div>
           <div class="charts">
-            <annulus-gap-chart quantity="height"></annulus-gap-chart>
-            <annulus-gap-chart quantity="shift"></annulus-gap-chart>
-            <annulus-gap-chart quantity="spacing"></annulus-gap-chart>
+            <annulus-chart .figure=${heightAgainstGap}></annulus-chart>
+            <annulus-chart .figure=${shiftAgainstGap}></annulus-chart>
+            <annulus-chart .figure=${spacingAgainstGap}></annulus-chart>
           </div>
           ${hint(3, first)}
         </section>

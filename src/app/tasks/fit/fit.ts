@@ -1,13 +1,11 @@
 /** Which of my mouthpieces gives which gap in which of my instruments, and why instruments of one model feel different. */
 
-import { ContextProvider } from "@lit/context";
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { fitMatrixCsv } from "../../../bench/fit/fitMatrixCsv.ts";
 import { gapMm } from "../../../setup/setup.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { bothUnits } from "../../../words/numbers.ts";
-import { Cursor, cursorContext } from "../../chart/cursor.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
@@ -49,11 +47,6 @@ export class FitSheet extends PageElement {
   #read: Kept | undefined;
 
   #drawn: Kept | undefined;
-
-  constructor() {
-    super();
-    new ContextProvider(this, { context: cursorContext, initialValue: new Cursor() });
-  }
 
   static override styles = [controls, sheetStyles, fitStyles];
 

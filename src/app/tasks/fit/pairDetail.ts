@@ -15,7 +15,8 @@ import { controls } from "../../shell/look/controls.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { preferredWords } from "./cellWords.ts";
 import type { AnyPart } from "./partTables.ts";
-import "./seatView.ts";
+import "../../chart/chartElement.ts";
+import { seatFigure } from "../../../charts/drawings/seatDrawing.ts";
 
 @customElement("annulus-pair")
 export class PairDetail extends LitElement {
@@ -64,7 +65,7 @@ export class PairDetail extends LitElement {
         white-space: nowrap;
       }
       @media print {
-        annulus-seat {
+        annulus-chart {
           display: none;
         }
       }
@@ -108,7 +109,7 @@ export class PairDetail extends LitElement {
           </div>
           <div role="alert">${this.refused ? html`<p class="notice wrong" data-testid="pair-refused">${this.refused}</p>` : nothing}</div>
         </div>
-        ${fit && fit.outcome !== "impossible" ? html`<annulus-seat .seat=${this.#seatOf(fit)}></annulus-seat>` : nothing}
+        ${fit && fit.outcome !== "impossible" ? html`<annulus-chart .figure=${seatFigure} .data=${this.#seatOf(fit)}></annulus-chart>` : nothing}
       </div>
     `;
   }

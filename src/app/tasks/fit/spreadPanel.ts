@@ -7,10 +7,11 @@ import { bothUnits } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import "./causesView.ts";
+import "../../chart/chartElement.ts";
+import { causesFigure } from "../../../charts/plots/bench/causesChart.ts";
+import { spreadFigure } from "../../../charts/plots/bench/spreadChart.ts";
 import type { Pair } from "./matrixGrid.ts";
 import { type Held, type ShownSpread, spreadOf } from "./spreadOf.ts";
-import "./spreadView.ts";
 
 const CHOICES = [
   { value: "mouthpiece", text: "one mouthpiece" },
@@ -103,10 +104,10 @@ export class SpreadPanel extends LitElement {
                   </dl>
                 `
           }
-          ${causes.causes.length > 0 ? html`<annulus-causes .data=${causes}></annulus-causes>` : nothing}
+          ${causes.causes.length > 0 ? html`<annulus-chart .figure=${causesFigure} .data=${causes}></annulus-chart>` : nothing}
           ${sensitivities.length > 0 ? html`<ul data-testid="sensitivities">${sensitivities.map((line) => html`<li>${line}</li>`)}</ul>` : nothing}
         </div>
-        <annulus-spread .data=${gaps}></annulus-spread>
+        <annulus-chart .figure=${spreadFigure} .data=${gaps}></annulus-chart>
       </div>
     `;
   }

@@ -1,6 +1,5 @@
 /** The sheet on which a technician measures the gap: readings as typed, the gap and its uncertainty at once, how it is done. */
 
-import { ContextProvider } from "@lit/context";
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { gapMm } from "../../../setup/setup.ts";
@@ -10,7 +9,6 @@ import { controls } from "../../shell/look/controls.ts";
 import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import { saveCsv } from "../../chart/chartFile.ts";
-import { Cursor, cursorContext } from "../../chart/cursor.ts";
 import type { Entry, WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { setupFileName } from "../../state/keeping/setupFile.ts";
@@ -23,17 +21,20 @@ import {
   withTool,
 } from "../../state/notes/measureNotes.ts";
 import { formStyles } from "./formStyles.ts";
-import "./gapIntervalFigure.ts";
+import "../../chart/chartElement.ts";
+import { gapIntervalFigure } from "../../../charts/plots/bench/gapIntervalChart.ts";
+import { readingsFigure } from "../../../charts/plots/bench/readingsChart.ts";
 import "./guide.ts";
 import {
+  expandedGapMm,
   type Measurement,
   measuredLength,
   outlyingRow,
   readMeasurement,
 } from "../../state/bench/measurement.ts";
+import { lengthReadings } from "./lengthReadings.ts";
 import { measureStyles } from "./measureStyles.ts";
 import { measureTable } from "./measureTable.ts";
-import "./readingsFigure.ts";
 import { readingField, readingsForm } from "./readingsForm.ts";
 import { gapValue, resultDetails, spokenGap } from "./resultPanel.ts";
 import { toolField, toolForm } from "./toolForm.ts";
@@ -48,12 +49,6 @@ export class Measure extends PageElement {
   @state() private refusal: { readonly of: Measurement; readonly text: string } | null = null;
   #read: Measurement | null = null;
   #readFrom: MeasureNotes | null = null;
-
-  constructor() {
-    super();
-    // the charts share a read-out line; these have none
-    new ContextProvider(this, { context: cursorContext, initialValue: new Cursor() });
-  }
 
   override render() {
     const { document } = this.page.store.parts;
@@ -92,8 +87,11 @@ export class Measure extends PageElement {
           measured
             ? html`
                 <section class="charts columns" aria-label="The readings drawn">
-                  <annulus-readings-figure .measurement=${read}></annulus-readings-figure>
-                  <annulus-gap-interval .measurement=${read}></annulus-gap-interval>
+                  <annulus-chart .figure=${readingsFigure} .data=${lengthReadings(read, measured)}></annulus-chart>
+                  <annulus-chart
+                    .figure=${gapIntervalFigure}
+                    .data=${{ gapMm: measured.gapMm, expandedMm: expandedGapMm(measured), setupGapMm: gapMm(document.setup) }}
+                  ></annulus-chart>
                 </section>
               `
             : nothing
@@ -110,7 +108,7 @@ export class Measure extends PageElement {
     return measureNotesIn(document.notes.measure, view.unit);
   }
 
-  /** Read anew only when something else is written: the charts compare by identity. */
+  /** Read anew only when something else is written. */
   #measurement(): Measurement {
     const { document, view } = this.page.store.parts;
     const written = document.notes.measure;

@@ -2,7 +2,7 @@
 
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
-import type { LeapData } from "../../../charts/plots/leapChart.ts";
+import { type LeapData, leapFigure } from "../../../charts/plots/leapChart.ts";
 import { PLAYED } from "../../../study/change/verdicts.ts";
 import { missChance } from "../../../study/feel/leaps.ts";
 import { percent } from "../../../words/numbers.ts";
@@ -19,7 +19,7 @@ import { type LeapExperiment, Leaps } from "../../work/feelLeaps.ts";
 import { feelQuestion, LEAP, type Read, readField } from "../../work/feelQuestion.ts";
 import { sameToModel } from "../../work/sameToModel.ts";
 import { feelStyles } from "./feelStyles.ts";
-import "./leapsView.ts";
+import "../../chart/chartElement.ts";
 
 const NOTES = Array.from({ length: PLAYED[1] - PLAYED[0] + 1 }, (_, i) => PLAYED[0] + i);
 /** Gaps tried beside the reference and the chosen one. */
@@ -83,7 +83,7 @@ export class LeapsSection extends PageElement {
           data
             ? html`
                 <p class="words" data-testid="leaps-finding">${inWords(data)}</p>
-                <annulus-leaps-view .data=${data}></annulus-leaps-view>
+                <annulus-chart .figure=${leapFigure} .data=${data}></annulus-chart>
               `
             : html`<p class="small">Nothing has leapt yet with this instrument. A hundred leaps at each gap take about a minute.</p>`
         }

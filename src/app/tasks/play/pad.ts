@@ -1,30 +1,55 @@
-/** The pad: pressed, it plays; where it is pressed sets the lips' pitch and the breath. */
+/**
+ * The pad: pressed, it plays; where it is pressed sets the lips' pitch and the breath. A chart of its own kind: it has the
+ * session to play, keeps touches from scrolling the page, and takes the keys that play.
+ */
 import { consume } from "@lit/context";
 import { css } from "lit";
 import { customElement } from "lit/decorators.js";
 import { MOST_MOUTH_PRESSURE } from "../../../../workers/lipsProtocol.ts";
-import { type PlayPad, placePoint, playPad, playPadTable } from "../../../charts/drawings/playPad.ts";
-import type { Drawing, Frame } from "../../../charts/kit/drawing.ts";
-import { ChartFigure } from "../../chart/chartFigure.ts";
+import {
+  type PadPoint,
+  type PlayPad,
+  placePoint,
+  playPad,
+  playPadTable,
+} from "../../../charts/drawings/playPad.ts";
+import { proportional } from "../../../charts/kit/figure.ts";
+import { ChartElement } from "../../chart/chartElement.ts";
+import type { PageFigure } from "../../chart/pageFigure.ts";
 import { arrowMove } from "./keys.ts";
 import { type PlaySession, sessionContext } from "./session.ts";
 
 @customElement("annulus-play-pad")
-export class PlayPadView extends ChartFigure {
+export class PlayPadView extends ChartElement {
   @consume({ context: sessionContext })
   private readonly play!: PlaySession;
-  protected readonly name = "play-pad";
-  protected readonly label = "Pad: lip pitch across, mouth pressure upwards";
-  protected readonly about =
-    "Across, the pitch the lips would buzz with alone; upwards, the pressure in the mouth. Modelled lips strike outwards and " +
-    "sound above their own pitch. Each tongue is a note's slot: it starts at its threshold, and is as wide as the lips may " +
-    "wander with the note still the one that grows fastest, blown softly, as told under “The lips”; the lines " +
-    "straight up from there are a guess. Thin lines are the resonances. A note that sounds holds on beyond its slot's edge.";
-  protected override readonly keysHint =
-    "Arrow keys move pitch by 10 cents and pressure by 0.1 kPa, with Shift by 50 cents and 0.5 kPa; Space sounds and stops; 2 to 9 and 0 choose a note";
+  override figure: PageFigure<PlayPad, PadPoint> = {
+    name: "play-pad",
+    label: "Pad: lip pitch across, mouth pressure upwards",
+    about:
+      "Across, the pitch the lips would buzz with alone; upwards, the pressure in the mouth. Modelled lips strike outwards and " +
+      "sound above their own pitch. Each tongue is a note's slot: it starts at its threshold, and is as wide as the lips may " +
+      "wander with the note still the one that grows fastest, blown softly, as told under “The lips”; the lines " +
+      "straight up from there are a guess. Thin lines are the resonances. A note that sounds holds on beyond its slot's edge.",
+    caption: () =>
+      "Press and move: it plays while pressed. Each tongue is a note’s slot, from its threshold up. Keys: arrows, with Shift for more; Space; 2 to 9 and 0 for the notes; Escape stops.",
+    keysHint:
+      "Arrow keys move pitch by 10 cents and pressure by 0.1 kPa, with Shift by 50 cents and 0.5 kPa; Space sounds and stops; 2 to 9 and 0 choose a note",
+    height: proportional(0.68, 280, 480),
+    read: () => this.#pad(),
+    draw: playPad,
+    table: playPadTable,
+    followed: () => {
+      const { blown, isSounding } = this.play.parts;
+      return { ...blown, isSounding };
+    },
+    follow: ({ drawing }, at) => placePoint(drawing, at),
+    press: (down) => this.#onPress(down),
+    key: (event) => this.#onKey(event),
+  };
 
   static override styles = [
-    ...[ChartFigure.styles].flat(),
+    ...[ChartElement.styles].flat(),
     css`
       .place > .drawing {
         touch-action: none;
@@ -32,43 +57,6 @@ export class PlayPadView extends ChartFigure {
       }
     `,
   ];
-
-  protected caption() {
-    return "Press and move: it plays while pressed. Each tongue is a note’s slot, from its threshold up. Keys: arrows, with Shift for more; Space; 2 to 9 and 0 for the notes; Escape stops.";
-  }
-
-  protected answer() {
-    return null;
-  }
-
-  protected heightFor(width: number) {
-    return Math.min(480, Math.max(280, 0.68 * width));
-  }
-
-  protected inputs() {
-    const { voices, slots } = this.play.parts;
-    return [voices, slots];
-  }
-
-  protected draw(frame: Frame) {
-    const pad = this.#pad();
-    return pad && playPad(pad, frame);
-  }
-
-  protected override followed() {
-    const { blown, isSounding } = this.play.parts;
-    return [blown, isSounding];
-  }
-
-  protected override follow(drawing: Drawing) {
-    const { blown, isSounding } = this.play.parts;
-    placePoint(drawing, { ...blown, isSounding });
-  }
-
-  protected table() {
-    const pad = this.#pad();
-    return pad && playPadTable(pad);
-  }
 
   #pad(): PlayPad | null {
     const { voices, slots } = this.play.parts;
@@ -85,7 +73,7 @@ export class PlayPadView extends ChartFigure {
     };
   }
 
-  protected override onPress(down: PointerEvent) {
+  #onPress(down: PointerEvent): void {
     if (down.button !== 0 || !this.drawing) return;
     down.preventDefault();
     this.sheet.focus({ preventScroll: true });
@@ -113,7 +101,7 @@ export class PlayPadView extends ChartFigure {
     });
   }
 
-  protected override onKey(event: KeyboardEvent) {
+  #onKey(event: KeyboardEvent): void {
     const move = arrowMove(event, this.play.parts.blown);
     if (!move) return;
     event.preventDefault();

@@ -2,13 +2,13 @@
 import { consume } from "@lit/context";
 import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
-import type { PlayedPhrase } from "../../../charts/plots/phraseChart.ts";
+import { type PlayedPhrase, phraseFigure } from "../../../charts/plots/phraseChart.ts";
 import type { PhraseName } from "../../../study/feel/phrase.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { PageElement } from "../../state/page.ts";
-import "./phraseFigure.ts";
+import "../../chart/chartElement.ts";
 import type { VoiceAtGap } from "../../../study/feel/voice.ts";
 import { type AtBoth, type PlaySession, sessionContext } from "./session.ts";
 import type { VoiceFollower } from "./voiceFollower.ts";
@@ -79,7 +79,7 @@ export class Phrases extends PageElement {
         </span>
       </div>
       ${this.refused ? html`<p role="alert">${icon("warning")}${this.refused}</p>` : nothing}
-      ${this.played && !blind ? html`<annulus-phrase-figure .phrase=${this.played}></annulus-phrase-figure>` : nothing}
+      ${this.played && !blind ? html`<annulus-chart .figure=${phraseFigure} .data=${this.played}></annulus-chart>` : nothing}
       ${this.played && this.#voices !== voices ? html`<p class="muted" role="status">The gaps have moved since this was played.</p>` : nothing}
     `;
   }

@@ -2,7 +2,7 @@
 
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
-import { sharePercent } from "../../../charts/plots/flowChart.ts";
+import { flowFigure, sharePercent } from "../../../charts/plots/flowChart.ts";
 import { NOT_KNOWN } from "../../../study/blown/resistance.ts";
 import type { ResistanceChange } from "../../../study/blown/resistanceChange.ts";
 import type { LengthUnit } from "../../../units/length.ts";
@@ -13,8 +13,8 @@ import { PageElement } from "../../state/page.ts";
 import { FLOW, readField } from "../../work/feelQuestion.ts";
 import { feelStyles } from "./feelStyles.ts";
 import { feelWork } from "./feelWork.ts";
-import "./resistanceFlowView.ts";
-import "./resistanceLevelView.ts";
+import "../../chart/chartElement.ts";
+import { levelFigure } from "../../../charts/plots/levelChart.ts";
 
 @customElement("annulus-resistance")
 export class ResistanceSection extends PageElement {
@@ -39,7 +39,13 @@ export class ResistanceSection extends PageElement {
 
   override render() {
     const { document, view } = this.page.store.parts;
-    const { value, stale } = this.page.feel.parts.stream;
+    const { stream, levels } = this.page.feel.parts;
+    const { value, stale } = stream;
+    const inLevels = levels.value && {
+      reference: levels.value[0],
+      chosen: levels.value.at(-1)!,
+      highlight: view.resonance,
+    };
     const read = readField(document.notes.play.flow, FLOW);
     const flow = "value" in read ? read.value : FLOW.usual;
     return html`
@@ -66,8 +72,8 @@ export class ResistanceSection extends PageElement {
         <p class="words" aria-live="polite" data-testid="stream-finding">${value && !stale ? inWords(value, view.unit) : nothing}</p>
         ${feelWork(this.page.feel, ["stream", "levels"])}
         <div class="figures">
-          <annulus-resistance-flow></annulus-resistance-flow>
-          <annulus-resistance-level></annulus-resistance-level>
+          <annulus-chart .figure=${flowFigure} .data=${value} .answer=${stream}></annulus-chart>
+          <annulus-chart .figure=${levelFigure} .data=${inLevels} .answer=${levels}></annulus-chart>
         </div>
         <details>
           <summary>What a steady one-dimensional estimate cannot know</summary>

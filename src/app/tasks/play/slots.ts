@@ -11,9 +11,10 @@ import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { type PlayNotes, playNotesIn } from "../../state/notes/playNotes.ts";
 import { feelStyles } from "./feelStyles.ts";
 import { feelWork } from "./feelWork.ts";
-import "./slotsHoldView.ts";
+import "../../chart/chartElement.ts";
+import { slotFigure } from "../../../charts/plots/slotChart.ts";
+import { holdFigure } from "./holdFigure.ts";
 import { hasOwnLips, lipsForm } from "./slotsLips.ts";
-import "./slotsView.ts";
 
 @customElement("annulus-slots")
 export class Slots extends PageElement {
@@ -32,7 +33,8 @@ export class Slots extends PageElement {
 
   override render() {
     const notes = this.#notes();
-    const { felt } = this.page.feel.parts;
+    const { felt, slots } = this.page.feel.parts;
+    const atBoth = slots.value && { reference: slots.value[0], chosen: slots.value[1] };
     return html`
       <section aria-labelledby="slots-title">
         <h2 id="slots-title">How firmly notes hold</h2>
@@ -45,8 +47,8 @@ export class Slots extends PageElement {
         </div>
         ${feelWork(this.page.feel, ["slots", "felt", "holds"])}
         <div class="figures">
-          <annulus-slots-view></annulus-slots-view>
-          <annulus-slots-hold></annulus-slots-hold>
+          <annulus-chart .figure=${slotFigure} .data=${atBoth} .answer=${slots}></annulus-chart>
+          <annulus-chart .figure=${holdFigure}></annulus-chart>
         </div>
         <details data-testid="lips" ?open=${hasOwnLips(notes)} @focusout=${this.#onLeave}>
           <summary>The lips${hasOwnLips(notes) ? ", changed" : ""}</summary>

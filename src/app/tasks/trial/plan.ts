@@ -12,7 +12,7 @@ import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { type TrialNotes, trialNotesIn } from "../../state/notes/trialNotes.ts";
-import "./figures.ts";
+import "../../chart/chartElement.ts";
 import { itemName, planForm } from "./planForm.ts";
 import { type PlanRead, readPlan } from "./planReading.ts";
 import { spreadGaps } from "./proposals.ts";

@@ -1,6 +1,6 @@
 /** The plan: what is tried, how often, what is played, and the chance to find what is cared about before anybody plays. */
 import { html, nothing, type TemplateResult } from "lit";
-import type { PowerData } from "../../../charts/plots/trial/powerChart.ts";
+import { type PowerData, powerFigure } from "../../../charts/plots/trial/powerChart.ts";
 import { ERROR_RATE, type Power } from "../../../trial/power.ts";
 import { FEWEST_ITEMS, MOST_ITEMS } from "../../../trial/trial.ts";
 import { balancedRepeats } from "../../../trial/williams.ts";
@@ -65,7 +65,7 @@ export function planForm(form: PlanForm): TemplateResult {
           "The order and the codes are drawn and kept sealed: neither who plays nor who listens can see what a code stands for."
         }</p>
       </div>
-      ${form.powerData ? html`<annulus-trial-power .data=${form.powerData}></annulus-trial-power>` : nothing}
+      ${form.powerData ? html`<annulus-chart .figure=${powerFigure} .data=${form.powerData}></annulus-chart>` : nothing}
     </section>
   `;
 }

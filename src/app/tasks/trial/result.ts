@@ -2,7 +2,7 @@
 
 import { html, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
-import { itemLabel } from "../../../charts/plots/trial/ratingsChart.ts";
+import { itemLabel, ratingsFigure } from "../../../charts/plots/trial/ratingsChart.ts";
 import type { TrialAnalysis } from "../../../trial/analysis.ts";
 import { type TrialFinding, trialFinding } from "../../../trial/finding.ts";
 import { isMisfit } from "../../../trial/preference.ts";
@@ -18,7 +18,8 @@ import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { gapEffect } from "../../state/bench/gapEffect.ts";
 import { setupFileName } from "../../state/keeping/setupFile.ts";
 import { PageElement } from "../../state/page.ts";
-import "./figures.ts";
+import "../../chart/chartElement.ts";
+import { agreementFigure } from "../../../charts/plots/trial/agreementChart.ts";
 import "./keptRecordings.ts";
 import { agreementData, pText, ratingsData, testWords } from "./resultData.ts";
 import { resultStyles } from "./resultStyles.ts";
@@ -180,8 +181,8 @@ export class TrialResult extends PageElement {
           this.scale = scale;
         })}</div>
         <div class="columns">
-          <annulus-trial-ratings .data=${this.#drawn.ratings}></annulus-trial-ratings>
-          <annulus-trial-agreement .data=${this.#drawn.agreement}></annulus-trial-agreement>
+          <annulus-chart .figure=${ratingsFigure} .data=${this.#drawn.ratings}></annulus-chart>
+          <annulus-chart .figure=${agreementFigure} .data=${this.#drawn.agreement}></annulus-chart>
         </div>
       </section>
       <section class="stack"><h3>The tests</h3>${testsTable(analysis)}</section>

@@ -1,10 +1,8 @@
 /** The sheet of a blind trial: planned, sealed and played, opened. Whatever is shown before it is opened knows codes only. */
 
-import { ContextProvider } from "@lit/context";
 import { html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
 import type { Trial } from "../../../trial/trial.ts";
-import { Cursor, cursorContext } from "../../chart/cursor.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
@@ -17,12 +15,6 @@ import { trialStyles } from "./trialStyles.ts";
 @customElement("annulus-trial")
 export class TrialSheet extends PageElement {
   static override styles = [controls, sheetStyles, trialStyles];
-
-  constructor() {
-    super();
-    // the charts share a read-out line; these have none
-    new ContextProvider(this, { context: cursorContext, initialValue: new Cursor() });
-  }
 
   override render() {
     const { trial } = this.page.store.parts.document.notes.trial;

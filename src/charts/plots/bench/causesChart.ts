@@ -18,6 +18,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
+import type { Figure } from "../../kit/figure.ts";
 import { hatchPath } from "../../kit/hatch.ts";
 import { tickText } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
@@ -113,3 +114,16 @@ export const causesTable = ({ causes }: CausesData): Table => ({
   columns: ["cause", "share of variance"],
   rows: causes.map(({ name, varianceShare }) => [name, varianceShare]),
 });
+
+export const causesFigure: Figure<CausesData> = {
+  name: "causes",
+  label: "What makes the gaps differ",
+  about:
+    "Each dimension's share of the gaps' variance, to first order about the mean dimensions. What dimensions do together, by " +
+    "going up and down with each other, is hatched; it is negative where they make up for one another, and single " +
+    "shares may then pass 100 %. All shares sum to 100 %.",
+  caption: () => "Shares of the variance; they sum to 100 %.",
+  height: (width, data) => (data ? causesHeight(data, width) : 0),
+  draw: causesChart,
+  table: causesTable,
+};

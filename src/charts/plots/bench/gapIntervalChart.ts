@@ -20,6 +20,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
+import type { Figure } from "../../kit/figure.ts";
 import { hatchPath } from "../../kit/hatch.ts";
 import { inUnit, lengthTicks } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
@@ -148,3 +149,15 @@ function describe({ gapMm, expandedMm, setupGapMm }: GapInterval, unit: LengthUn
         : "It is clear of contact at 0";
   return `With 95 % confidence the gap lies from ${lengthSpan([gapMm - expandedMm, gapMm + expandedMm], expandedMm, unit)}. ${contact}. ${setup}`;
 }
+
+export const gapIntervalFigure: Figure<GapInterval> = {
+  name: "gap-interval",
+  label: "The gap's interval against contact",
+  about:
+    "The dot is the measured gap, the line through it the interval that holds the gap with 95 % confidence. Left of 0 there " +
+    "is metal: at 0 the shank touches the leadpipe, and no gap is below. The dashed line is the gap of the open setup.",
+  caption: () => "Where the gap lies with 95 % confidence. At 0 the shank touches the leadpipe.",
+  height: () => 150,
+  draw: gapIntervalChart,
+  table: gapIntervalTable,
+};

@@ -24,6 +24,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
+import type { Figure } from "../../kit/figure.ts";
 import { inUnit, lengthTicks } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
 
@@ -179,3 +180,16 @@ function describe(
       : ` Number ${outlier + 1} stands apart, ${signed(inUnit(readingsMm[outlier] - meanMm, unit), decimals(undefined, unit))} ${unit} from the mean.`;
   return `${name}: ${count} about a mean of ${plusMinus(meanMm, expandedMm, unit)}${span}.${apart}`;
 }
+
+export const readingsFigure: Figure<readonly LengthReadings[]> = {
+  name: "readings",
+  label: "The readings about their means",
+  about:
+    "Each dot is one reading, as far from the mean of its length as it was read; equal readings stand on one another. " +
+    "Under them the interval that holds the mean with 95 % confidence, the tool's step and zero in it. A diamond is a " +
+    "reading that stands apart from the others by Grubbs' test; it is counted like the rest.",
+  caption: () => "Each dot is a reading; under them the 95 % interval of the mean.",
+  height: () => 236,
+  draw: readingsChart,
+  table: readingsTable,
+};

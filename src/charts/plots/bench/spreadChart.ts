@@ -18,6 +18,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
+import type { Figure } from "../../kit/figure.ts";
 import { hatchPath } from "../../kit/hatch.ts";
 import { inUnit, lengthTicks } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
@@ -216,3 +217,16 @@ export const spreadTable = ({ rows }: SpreadData, unit: LengthUnit): Table => ({
         ]),
   ),
 });
+
+export const spreadFigure: Figure<SpreadData> = {
+  name: "spread",
+  label: "How far the gaps lie apart",
+  about:
+    "A line a part, a mark a gap, its bar twice the standard uncertainty to either side. An open mark is a shank on the " +
+    "leadpipe: it counts for neither mean nor deviation. Hatched: one standard deviation about the mean. The dashed line " +
+    "is the preferred gap. In the accent: the chosen pair.",
+  caption: () => "Every gap, with twice its uncertainty.",
+  height: (width, data) => (data ? spreadHeight(data, width) : 0),
+  draw: spreadChart,
+  table: spreadTable,
+};

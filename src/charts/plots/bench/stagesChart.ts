@@ -20,6 +20,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
+import type { Figure } from "../../kit/figure.ts";
 import { hatchPath } from "../../kit/hatch.ts";
 import { inUnit, lengthTicks } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
@@ -172,3 +173,15 @@ function describe({ stages, targetMm, limitsMm }: StagesData, unit: LengthUnit):
     `Done from ${lengthSpan(limitsMm, enoughMm, unit)}.`
   );
 }
+
+export const stagesFigure: Figure<StagesData> = {
+  name: "cut-stages",
+  label: "Gap after each stage",
+  about:
+    "The staircase goes from the gap now to the limits within which the work is done (hatched). Each stage goes at most half of " +
+    "the way that remains to the target, marked by a short line; then the gap is measured again.",
+  caption: () => "Short lines: half of what remains. Hatched: done.",
+  height: (width) => (width < 420 ? 240 : 260),
+  draw: stagesChart,
+  table: stagesTable,
+};

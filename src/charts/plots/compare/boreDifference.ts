@@ -21,6 +21,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
+import type { Figure } from "../../kit/figure.ts";
 import { inUnit, lengthTicks, tickText } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
 import {
@@ -202,3 +203,15 @@ function describe(
   });
   return `Against the ${part} of variant ${reference}: ${found.join("; ") || "there is no other"}.`;
 }
+
+export const boreDifferenceFigure: Figure<BoreDifferenceData> = {
+  name: "bores",
+  label: "The bores over one another",
+  about:
+    "Above, the inner wall from the axis outwards, radii drawn far larger than lengths. Below, how much wider each bore is than " +
+    "the reference's at the same distance from the part's start; a longer one ends where the other ends.",
+  caption: () => "Dashed blue: the reference. Where only that is seen, the bores are alike.",
+  height: (width, data) => (data ? boreDifferenceHeight(data, width) : 0),
+  draw: boreDifference,
+  table: boreDifferenceTable,
+};

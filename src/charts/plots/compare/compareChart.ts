@@ -2,7 +2,6 @@
  * One quantity of every resonance, a small chart for each variant: its own values over the reference's, on one scale for all,
  * so that what differs is seen by looking along the row. The band about the reference is what nobody feels.
  */
-
 import { scaleLinear } from "d3";
 import { isNoticeable } from "../../../study/change/judgement.ts";
 import { signed } from "../../../words/numbers.ts";
@@ -22,6 +21,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
+import type { Figure } from "../../kit/figure.ts";
 import { hatchPath } from "../../kit/hatch.ts";
 import { tickText } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
@@ -251,3 +251,19 @@ function describe({ variants, reference, title, unit, of, digits, feltFrom }: Co
     });
   return `${sentence(title)} against the reference, ${reference} ${base?.name ?? ""}. ${found.join("; ") || "There is nothing to compare with yet"}.`;
 }
+
+/** @param name for its files: several quantities may be shown at once */
+export const compareFigure = (name: string): Figure<CompareChartData> => ({
+  name,
+  label: "One quantity of every resonance, candidate by candidate",
+  about:
+    "All on one scale. Each candidate's values are drawn over the reference's, which are dashed; within the hatched band about " +
+    "them nobody feels the difference. An equivalent fundamental is a resonance over its number: level dots are a harmonic series.",
+  caption: (data) =>
+    data?.feltFrom === null
+      ? "Dashed: the reference."
+      : "Dashed: the reference. Within the hatched band the difference is too small to feel.",
+  height: (width, data) => (data ? compareChartHeight(data, width) : 0),
+  draw: compareChart,
+  table: compareChartTable,
+});

@@ -14,6 +14,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
+import type { Figure } from "../../kit/figure.ts";
 import { tickText } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
 import {
@@ -211,3 +212,17 @@ function describe({ variants, reference, around }: CompareCurvesData): string {
   const where = around === null ? "over the whole range" : `around resonance ${around}`;
   return `|Z| of ${variants.length} variants ${where}, the reference is ${reference}. ${named.join("; ")}.`;
 }
+
+export const compareCurvesFigure: Figure<CompareCurvesData> = {
+  name: "compare-impedance",
+  label: "Input impedance of all candidates",
+  about:
+    "How strongly each instrument answers at the mouthpiece's rim, the ratio of sound pressure to flow, each brought to pitch " +
+    "where that is asked for. The numbers are the reference's resonances. Look at one resonance by itself to tell curves apart " +
+    "that lie on one another in the whole.",
+  caption: () => "Dashed blue: the reference. Orange: the one that stands out.",
+  height: (width, data) => (data ? compareCurvesHeight(data, width) : 0),
+  readable: comparePeaksTable,
+  draw: compareCurves,
+  table: compareCurvesTable,
+};

@@ -12,6 +12,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
+import { type Figure, proportional } from "../../kit/figure.ts";
 import { tickText } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
 
@@ -116,3 +117,15 @@ function describe(steps: readonly DesignStep[]): string {
   if (!last) return "No step has been taken yet.";
   return `${steps.length} steps, start ${last.start} of ${last.of}; from ${steps[0].miss.toPrecision(3)} to ${last.best.toPrecision(3)} cents or dB at best.`;
 }
+
+export const designFigure: Figure<readonly DesignStep[]> = {
+  name: "design-steps",
+  label: "The search, step by step",
+  about:
+    "Every step the search took. It begins with the present leadpipe and then with others, since a goal may have several valleys; " +
+    "the numbers on top are the starts. What is left is the weighted root mean square of the misses, of pitch in cents, of heights in dB.",
+  caption: () => "Orange: the best so far.",
+  height: proportional(0.45, 220, 300),
+  draw: designChart,
+  table: designTable,
+};

@@ -2,7 +2,6 @@
  * How far something is off at every resonance, from a line that stands for none: one or two sets of values on one scale, each
  * named at its own end, over the band in which nobody feels it.
  */
-
 import { scaleLinear } from "d3";
 import { isNoticeable } from "../../../study/change/judgement.ts";
 import { signed } from "../../../words/numbers.ts";
@@ -23,6 +22,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
+import type { Figure } from "../../kit/figure.ts";
 import { hatchPath } from "../../kit/hatch.ts";
 import { tickText } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
@@ -196,3 +196,13 @@ function describe({ title, unit, digits, feltFrom, series }: DeviationData): str
   });
   return `${title}. ${found.join("; ")}.`;
 }
+
+/** @param said what stands off from what, and how it is told in words */
+export const deviationFigure = (
+  said: Pick<Figure<DeviationData>, "name" | "label" | "about" | "caption">,
+): Figure<DeviationData> => ({
+  ...said,
+  height: (width, data) => (data ? deviationHeight(data, width) : 0),
+  draw: deviationChart,
+  table: deviationTable,
+});

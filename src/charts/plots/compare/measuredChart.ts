@@ -16,6 +16,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
+import type { Figure } from "../../kit/figure.ts";
 import { tickText } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
 
@@ -152,3 +153,16 @@ function describe({ frequencies, apartDb, fittedDb }: MeasuredChartData): string
     `${apartDb.toPrecision(2)} dB root mean square${fitted}.`
   );
 }
+
+export const measuredFigure: Figure<MeasuredChartData> = {
+  name: "measured-impedance",
+  label: "Measured impedance over the model's",
+  about:
+    "How strongly the instrument answers at the mouthpiece's rim, as measured and as modelled, in decibels, so that troughs count as " +
+    "peaks do. Where the measurement's unit is unknown it is put as high as the model in the mean. The numbers are the model's resonances.",
+  caption: (data) =>
+    `Ink: the measurement. Dashed blue: the model as the setup has it.${data?.fitted ? " Orange: the model with what was fitted." : ""}`,
+  height: measuredChartHeight,
+  draw: measuredChart,
+  table: measuredChartTable,
+};

@@ -2,7 +2,6 @@
  * What an error of manufacture does, wherever along the leadpipe it is: one curve for each resonance, the chosen one in the
  * accent, and the band that nobody feels. An error is a bump, at its largest at the place and gone one spacing away.
  */
-
 import { scaleLinear, ticks } from "d3";
 import { isNoticeable } from "../../../study/change/judgement.ts";
 import { formatLength } from "../../../units/formatLength.ts";
@@ -23,6 +22,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
+import { type Figure, proportional } from "../../kit/figure.ts";
 import { hatchPath } from "../../kit/hatch.ts";
 import { inUnit, lengthTicks, tickText } from "../../kit/numbers.ts";
 import { spread } from "../../kit/spread.ts";
@@ -176,3 +176,18 @@ function describe(
   const felt = isNoticeable(by, feltFrom) ? "" : ", too small to feel";
   return `${name}: a bore ${error} too wide moves resonance ${highlight} most at ${formatLength(placesMm[worst], unit)} from the leadpipe's start, by ${signed(by, digitsOf(by))} ${UNIT[quantity]}${felt}.`;
 }
+
+export const sensitivityFigure: Figure<SensitivityData> = {
+  name: "bore-sensitivity",
+  label: "What an error of the leadpipe's bore does",
+  about:
+    "The leadpipe is too wide at one place: a bump that is largest there and gone on either side. Each curve says what that does to " +
+    "one resonance, exact to first order; half the error does half, a bore too narrow the opposite. Errors at several places add up.",
+  caption: (data, unit) =>
+    data
+      ? `The error is gone ${formatLength(data.extentMm, unit)} to either side. Orange: resonance ${data.highlight}.`
+      : "",
+  height: proportional(0.5, 280, 400),
+  draw: sensitivityChart,
+  table: sensitivityTable,
+};

@@ -14,6 +14,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
+import { type Figure, proportional } from "../../kit/figure.ts";
 import { spread } from "../../kit/spread.ts";
 import { colour, resonanceColour } from "../../kit/tokens.ts";
 import { type RatingScale, ratingAxis, ratingPlot } from "./ratingScale.ts";
@@ -68,3 +69,16 @@ export const agreementTable = ({ items }: AgreementData): Table => ({
   columns: ["item", ...(items[0]?.ratings ?? []).map((_, i) => `repeat ${i + 1}`)],
   rows: items.map(({ label, ratings }) => [label, ...ratings]),
 });
+
+export const agreementFigure: Figure<AgreementData> = {
+  name: "trial-agreement",
+  label: "Ratings from repeat to repeat",
+  about:
+    "A line is one item, from its first repeat to its last. Where the player says the same again the lines stay in their " +
+    "order; all of them rising or falling together is a drift, which the tests leave out.",
+  caption: () => "Lines that keep their order mean that the player says the same again.",
+  height: proportional(0.6, 260, 380),
+  followsHand: false,
+  draw: agreementChart,
+  table: agreementTable,
+};

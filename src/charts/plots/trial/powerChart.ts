@@ -17,6 +17,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
+import { type Figure, proportional } from "../../kit/figure.ts";
 import { colour } from "../../kit/tokens.ts";
 
 export interface PowerData {
@@ -83,3 +84,16 @@ export const powerTable = ({ powers }: PowerData): Table => ({
   columns: ["repeats", "chance to find the difference"],
   rows: powers.map(({ repeats, chance }) => [repeats, chance]),
 });
+
+export const powerFigure: Figure<PowerData> = {
+  name: "trial-power",
+  label: "Chance to find the difference",
+  about:
+    "Simulated trials of a player whose ratings scatter as given: the share in which the difference is found. The best and the " +
+    "worst lie that far apart and all others midway, which is the hardest case.",
+  caption: () => "More repeats find smaller differences.",
+  height: proportional(0.5, 220, 300),
+  followsHand: false,
+  draw: powerChart,
+  table: powerTable,
+};

@@ -25,6 +25,7 @@ import {
   typeSizes,
   write,
 } from "../../kit/drawing.ts";
+import { type Figure, proportional } from "../../kit/figure.ts";
 import { inUnit, lengthTicks } from "../../kit/numbers.ts";
 import { colour } from "../../kit/tokens.ts";
 import { type RatingScale, ratingAxis, ratingPlot } from "./ratingScale.ts";
@@ -193,3 +194,17 @@ export const itemLabel = (
   { name, gapMm }: { readonly name: string; readonly gapMm: number | null },
   unit: LengthUnit,
 ) => (gapMm === null ? name : bothUnits(gapMm, unit));
+
+export const ratingsFigure: Figure<RatingsData> = {
+  name: "trial-ratings",
+  label: "What was said of each",
+  about:
+    "Rings: the ratings, from left to right by repeat. The thick line is their mean, the thin one its 95 % interval. The curve " +
+    "is the parabola that fits best, its band 95 % at each gap, the bar above it where the preferred gap lies with 95 % " +
+    "confidence; it is drawn only where preference was told apart.",
+  caption: () => "Each ring is one turn, the thick line the mean of all repeats.",
+  height: proportional(0.6, 260, 380),
+  followsHand: false,
+  draw: ratingsChart,
+  table: ratingsTable,
+};

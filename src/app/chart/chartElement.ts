@@ -1,38 +1,55 @@
 /**
- * What every chart on the sheet has in common: its width follows the sheet, it is drawn once a frame and only when what it
- * shows has changed, it looks old when it is, and it has a caption, a menu, its numbers and words about it.
+ * The chart of the page: a figure with its caption, its menu, its numbers and words about it. Its width follows the sheet, it
+ * is drawn once a frame and only when what it shows has changed, and it looks old when it is.
+ *
+ * Switches that belong to it go into its slot `switches`. What has a look or a handle of its own extends it.
  */
 import { consume } from "@lit/context";
-import { type CSSResultGroup, css, html, nothing, type TemplateResult } from "lit";
-import { query, state } from "lit/decorators.js";
-import type { Drawing, Frame, Table } from "../../charts/kit/drawing.ts";
-import { PageElement } from "../state/page.ts";
-import type { ChartAction } from "./chartMenu.ts";
-import "./chartMenu.ts";
+import { type CSSResultGroup, css, html, nothing } from "lit";
+import { customElement, property, query, state } from "lit/decorators.js";
+import type { Drawing, Point } from "../../charts/kit/drawing.ts";
 import { controls } from "../shell/look/controls.ts";
+import { type Page, PageElement } from "../state/page.ts";
 import type { Answer } from "../work/results.ts";
 import { chartFileName, saveCsv, savePng, saveSvg } from "./chartFile.ts";
-import { type Cursor, cursorContext } from "./cursor.ts";
+import type { ChartAction } from "./chartMenu.ts";
+import "./chartMenu.ts";
+import { Cursor, cursorContext } from "./cursor.ts";
 import { Lateness } from "./lateness.ts";
+import type { PageFigure, ShownChart } from "./pageFigure.ts";
 import { patch } from "./patch.ts";
+import { sameData } from "./sameData.ts";
 import { tableStyles, tableView } from "./tableView.ts";
 import { zoom } from "./zoom.ts";
 
 const REST_MS = 150;
 
-export abstract class ChartFigure extends PageElement {
+@customElement("annulus-chart")
+export class ChartElement extends PageElement implements ShownChart {
+  @property({ attribute: false }) figure!: PageFigure<unknown>;
+  /** What the figure is drawn from, unless it reads that itself; null while there is nothing to draw. */
+  @property({ attribute: false }) data: unknown = null;
+  /** What the data are taken from, where that can be late. */
+  @property({ attribute: false }) answer: Answer<unknown> | null = null;
+  declare readonly page: Page;
+  /** The charts of a task that have a read-out line share it. */
   @consume({ context: cursorContext })
-  protected readonly pointer!: Cursor;
-  readonly #late = new Lateness(() => this.requestUpdate());
-  @query(".drawing") protected readonly sheet!: HTMLElement;
+  readonly cursor: Cursor = new Cursor();
+  @query(".drawing") readonly sheet!: HTMLElement;
   @state() private showsTable = false;
   @state() private showsAbout = false;
   @state() private spoken = "";
-  protected drawing: Drawing | null = null;
+  drawing: Drawing | null = null;
+  readonly #late = new Lateness(() => this.requestUpdate());
+  /** As last read. */
+  #data: unknown = null;
+  #followed: unknown;
+  /** What the drawing was made from. */
+  #drawnFrom: unknown = null;
+  #inputs: readonly unknown[] = [];
   #width = 0;
   #height = 0;
-  #inputs: readonly unknown[] = [];
-  #lastPlace: readonly [number, number] = [Number.NaN, Number.NaN];
+  #lastPlace: Point = [Number.NaN, Number.NaN];
   #isInSight = true;
   #resting: ReturnType<typeof setTimeout> | undefined;
   readonly #sights = new IntersectionObserver((entries) => {
@@ -45,46 +62,6 @@ export abstract class ChartFigure extends PageElement {
     this.#width = width;
     this.requestUpdate();
   });
-
-  /** For files, `name.svg`. */
-  protected abstract readonly name: string;
-  protected abstract readonly label: string;
-  protected abstract readonly about: string;
-  /** What keys do while the drawing is held by the keyboard, for who hears the page. */
-  protected readonly keysHint: string = "";
-  /** Drawn anew at every step of a hand, the most of it as it was. */
-  protected readonly followsHand: boolean = true;
-  protected abstract caption(): TemplateResult | string;
-  /** What the drawing stands on; null where nothing can be late. */
-  protected abstract answer(): Answer<unknown> | null;
-  /** Height of a drawing this wide, px. */
-  protected abstract heightFor(width: number): number;
-  /** What the whole drawing depends on, beside its frame: it is made anew when one of these is another. */
-  protected abstract inputs(): readonly unknown[];
-  /** Null while there is nothing to draw. */
-  protected abstract draw(frame: Frame): Drawing | null;
-  protected abstract table(): Table | null;
-  /** The table to read, where that is another than the one to compute with. */
-  protected readableTable(): Table | null {
-    return this.table();
-  }
-  /** What `follow` depends on. */
-  protected followed(): readonly unknown[] {
-    return [];
-  }
-  /** Puts in place what follows the hand, without drawing anew. */
-  protected follow(_: Drawing): void {}
-  protected switches(): unknown {
-    return nothing;
-  }
-  /** Beside the drawing, in its own place: a handle. */
-  protected handle(): unknown {
-    return nothing;
-  }
-  /** Pointer and keys on the drawing. */
-  protected onPoint(_: PointerEvent): void {}
-  protected onPress(_: PointerEvent): void {}
-  protected onKey(_: KeyboardEvent): void {}
 
   static override styles: CSSResultGroup = [
     controls,
@@ -138,12 +115,7 @@ export abstract class ChartFigure extends PageElement {
         align-items: center;
         gap: 0.5rem;
       }
-      .switches button,
-      .switches select,
-      .foot button {
-        min-height: min(var(--touch), 2.75rem);
-      }
-      .switches label {
+      ::slotted(label) {
         font-size: var(--type-14);
       }
       .words {
@@ -175,42 +147,59 @@ export abstract class ChartFigure extends PageElement {
   ];
 
   override render() {
-    const table = this.showsTable ? this.readableTable() : null;
+    const { figure, page } = this;
+    const { name, label, about, keysHint = "" } = figure;
+    const { unit } = page.store.parts.view;
+    const isLate = this.#late.isLate(figure.answer?.(page) ?? this.answer);
+    const data = this.#read();
+    const table = this.showsTable && data !== null ? (figure.readable ?? figure.table)(data, unit) : null;
     return html`
-      <figure class=${this.#late.isLate(this.answer()) ? "late" : ""} aria-busy=${this.#late.isLate(this.answer()) ? "true" : "false"}>
+      <figure class=${isLate ? "late" : ""} aria-busy=${isLate ? "true" : "false"}>
         <div class="place">
           <div
             class="drawing"
             role="group"
-            aria-label=${this.label}
-            aria-description=${this.keysHint}
-            tabindex=${this.keysHint ? "0" : nothing}
-            data-testid=${this.name}
+            aria-label=${label}
+            aria-description=${keysHint}
+            tabindex=${keysHint ? "0" : nothing}
+            data-testid=${name}
             @pointermove=${this.#onMove}
-            @pointerdown=${(event: PointerEvent) => this.onPress(event)}
-            @pointerleave=${() => this.pointer.leave()}
-            @keydown=${(event: KeyboardEvent) => this.onKey(event)}
-            @blur=${() => this.pointer.leave()}
+            @pointerdown=${(event: PointerEvent) => this.figure.press?.(event, this)}
+            @pointerleave=${() => this.cursor.leave()}
+            @keydown=${(event: KeyboardEvent) => this.figure.key?.(event, this)}
+            @blur=${() => this.cursor.leave()}
           ></div>
           ${this.handle()}
         </div>
         <p class="unseen" aria-live="polite">${this.spoken}</p>
         <div class="foot">
-          <figcaption>${this.caption()}</figcaption>
+          <figcaption>${figure.caption(data, unit)}</figcaption>
           <div class="switches controls">
-            ${this.switches()}
+            <slot name="switches"></slot>
             <annulus-chart-menu
-              .label=${this.label}
+              .label=${label}
               .showsTable=${this.showsTable}
               .showsAbout=${this.showsAbout}
               @pick=${({ detail }: CustomEvent<ChartAction>) => this.#act(detail)}
             ></annulus-chart-menu>
           </div>
         </div>
-        ${this.showsAbout ? html`<p class="words" data-testid="about-chart">${this.about}</p>` : nothing}
-        ${table ? tableView(table, this.label) : nothing}
+        ${this.showsAbout ? html`<p class="words" data-testid="about-chart">${about}</p>` : nothing}
+        ${table ? tableView(table, label) : nothing}
       </figure>
     `;
+  }
+
+  /** Beside the drawing, in its own place: something to take hold of. */
+  protected handle(): unknown {
+    return nothing;
+  }
+
+  #read(): unknown {
+    const { figure } = this;
+    const data = (figure.read ? figure.read(this.page, this.cursor) : this.data) ?? null;
+    if (!sameData(this.#data, data)) this.#data = data;
+    return this.#data;
   }
 
   override connectedCallback(): void {
@@ -238,27 +227,29 @@ export abstract class ChartFigure extends PageElement {
   /** What nobody sees waits until the hand rests. */
   protected override updated(): void {
     clearTimeout(this.#resting);
-    // what is drawn later is followed from now on
-    this.inputs();
-    this.followed();
+    // read while drawing, so that it is followed from now on
+    this.#followed = this.figure.followed?.(this.page, this.cursor);
     if (this.#isInSight || !this.drawing) this.#show();
     else this.#resting = setTimeout(() => this.#show(), REST_MS);
   }
 
   #show(): void {
     if (this.#width === 0) return;
+    const { figure } = this;
+    const data = this.#data;
     const width = Math.floor(this.#width / this.zoom);
     const { unit } = this.page.store.parts.view;
-    const inputs = [width, unit, ...this.inputs()];
+    const inputs = [width, unit, figure.draw, data];
     if (!this.drawing || inputs.some((input, i) => input !== this.#inputs[i])) {
-      const height = Math.round(this.heightFor(width));
-      const drawing = this.draw({ width, height, unit });
+      const height = Math.round(figure.height(width, data));
+      const drawing = data === null ? null : figure.draw(data, { width, height, unit });
       this.#giveHeight(drawing ? Number(drawing.svg.getAttribute("height")) : height);
       if (!drawing) return;
       this.#inputs = inputs;
+      this.#drawnFrom = data;
       this.drawing = this.#put(drawing);
     }
-    this.follow(this.drawing);
+    figure.follow?.(this as this & { readonly drawing: Drawing }, this.#followed);
   }
 
   /** A drawing that changes under a resting pointer makes the browser tell of a move that was none. */
@@ -266,7 +257,7 @@ export abstract class ChartFigure extends PageElement {
     const { clientX, clientY } = event;
     if (clientX === this.#lastPlace[0] && clientY === this.#lastPlace[1]) return;
     this.#lastPlace = [clientX, clientY];
-    this.onPoint(event);
+    this.figure.point?.(event, this);
   };
 
   #giveHeight(height: number): void {
@@ -277,7 +268,7 @@ export abstract class ChartFigure extends PageElement {
 
   #put(drawing: Drawing): Drawing {
     const shown = this.sheet.firstElementChild;
-    if (this.followsHand && shown instanceof SVGSVGElement) {
+    if ((this.figure.followsHand ?? true) && shown instanceof SVGSVGElement) {
       patch(shown, drawing.svg);
       return { ...drawing, svg: shown };
     }
@@ -285,38 +276,38 @@ export abstract class ChartFigure extends PageElement {
     return drawing;
   }
 
-  /** Screen px for one of the drawing. */
-  protected get zoom(): number {
+  get zoom(): number {
     return zoom();
   }
 
-  /** Where in the drawing a pointer is. */
-  protected placeOf({ clientX, clientY }: MouseEvent): readonly [x: number, y: number] {
+  placeOf({ clientX, clientY }: MouseEvent): Point {
     const { left, top } = this.sheet.getBoundingClientRect();
     return [(clientX - left) / this.zoom, (clientY - top) / this.zoom];
   }
 
-  protected isInPlot(x: number, y: number): boolean {
-    if (!this.drawing) return false;
+  placeInPlot(event: MouseEvent): Point | null {
+    if (!this.drawing) return null;
+    const [x, y] = this.placeOf(event);
     const { left, right, top, bottom } = this.drawing.plot;
-    return x >= left && x <= right && y >= top && y <= bottom;
+    return x >= left && x <= right && y >= top && y <= bottom ? [x, y] : null;
   }
 
-  /** For who hears the page: what the read-out line says after a key. */
-  protected say(text: string): void {
+  say(text: string): void {
     this.spoken = text;
   }
 
   #act(action: ChartAction): void {
+    const { figure, drawing } = this;
     const { store } = this.page;
-    const name = chartFileName(store.state.document.setup, this.name);
+    const { document, view } = store.state;
+    const name = chartFileName(document.setup, figure.name);
     if (action === "table") this.showsTable = !this.showsTable;
     else if (action === "about") this.showsAbout = !this.showsAbout;
-    else if (!this.drawing) store.say("note", "Nothing is drawn yet.");
-    else if (action === "svg") saveSvg(this.drawing.svg, name);
-    else if (action === "csv") saveCsv(this.table()!, name);
+    else if (!drawing) store.say("note", "Nothing is drawn yet.");
+    else if (action === "svg") saveSvg(drawing.svg, name);
+    else if (action === "csv") saveCsv(figure.table(this.#drawnFrom, view.unit), name);
     else
-      savePng(this.drawing.svg, name).catch(() =>
+      savePng(drawing.svg, name).catch(() =>
         store.say("error", "The browser made no picture of this chart: save it as SVG instead."),
       );
   }
