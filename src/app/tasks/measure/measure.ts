@@ -8,10 +8,9 @@ import { problemText } from "../../form/setup/edits.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
-import { saveCsv } from "../../chart/chartFile.ts";
+import { chartFileName, saveCsv } from "../../chart/chartFile.ts";
 import type { Entry, WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { setupFileName } from "../../state/keeping/setupFile.ts";
 import {
   type LengthName,
   type MeasureNotes,
@@ -203,7 +202,6 @@ export class Measure extends PageElement {
 
   readonly #save = (): void => {
     const { document } = this.page.store.parts;
-    const name = setupFileName(document.setup).replace(/\.setup\.json$/, "");
-    saveCsv(measureTable(this.#measurement(), this.#notes()), `${name}-measured-gap`);
+    saveCsv(measureTable(this.#measurement(), this.#notes()), chartFileName(document.setup, "measured-gap"));
   };
 }
