@@ -1,5 +1,5 @@
 /**
- * The model as others import it (`import { … } from "annulus"`). Read a setup, make an
+ * The model as others import it (`import { … } from "annulus"`), and as the terminal's commands do. Read a setup, make an
  * `Instrument` of it, ask a study. Lengths are in mm where a name ends in Mm, all else is SI. A study that takes long is a
  * generator named …Steps: it yields how far it is, and its last value is the result.
  */

@@ -2,9 +2,9 @@
  * The studies from a terminal. Results go to standard output, messages to standard error; exit 0, 1 (bad input, one line
  * saying what, where and what would be right) or 2 (usage).
  */
+
 import { Command, CommanderError } from "commander";
-import { SetupError } from "../setup/problem.ts";
-import { InputError } from "../units/inputError.ts";
+import { InputError, SetupError } from "../index.ts";
 import { cavityCommand } from "./cavity.ts";
 import { compareCommand } from "./compare.ts";
 import { curveCommand } from "./curve.ts";

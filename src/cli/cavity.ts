@@ -1,7 +1,5 @@
 import type { Command } from "commander";
-import { cavityElements } from "../study/instrument/cavity.ts";
-import { InputError } from "../units/inputError.ts";
-import { parseLengthMm } from "../units/length.ts";
+import { cavityElements, InputError, parseLengthMm } from "../index.ts";
 import { formatOption } from "./formatOption.ts";
 
 interface Options {

@@ -1,24 +1,29 @@
 import { basename } from "node:path";
 import type { Command } from "commander";
-import { boreTableText, type Measure, readBoreTable } from "../setup/boreTable.ts";
-import { deepFreeze } from "../setup/deepFreeze.ts";
-import { readSetupText } from "../setup/readSetup.ts";
-import { gapMm as ownGapMm, type Setup } from "../setup/setup.ts";
-import type { ChangedMode } from "../study/change/modeChanges.ts";
 import {
+  boreTableText,
+  type ChangedMode,
   type Compared,
   type CompareOptions,
   type Comparison,
   compareSteps,
   comparisonOf,
+  InputError,
+  knownQuantities,
+  type LengthUnit,
+  type Measure,
+  gapMm as ownGapMm,
+  parseGoal,
+  parseLengthMm,
+  parseRange,
+  quoteTyped,
+  readBoreTable,
+  readSetupText,
+  type Setup,
   type Variant,
-} from "../study/compare/compare.ts";
-import { knownQuantities } from "../study/compare/compareQuantities.ts";
-import { parseGoal } from "../study/compare/goal.ts";
+} from "../index.ts";
+import { deepFreeze } from "../setup/deepFreeze.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
-import { InputError, quoteTyped } from "../units/inputError.ts";
-import { type LengthUnit, parseLengthMm } from "../units/length.ts";
-import { parseRange } from "../units/range.ts";
 import { comparisonText, EXTENT_MM } from "./compareText.ts";
 import { ReadingError, textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";

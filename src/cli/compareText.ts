@@ -1,8 +1,5 @@
 /** A comparison as a maker reads it across: one row a variant, one column a resonance. */
-import type { Setup } from "../setup/setup.ts";
-import { worstPlace } from "../study/compare/boreSensitivity.ts";
-import type { Compared, Comparison } from "../study/compare/compare.ts";
-import { formatLength } from "../units/formatLength.ts";
+import { type Compared, type Comparison, formatLength, type Setup, worstPlace } from "../index.ts";
 import { signed, textTable } from "./table.ts";
 
 /** Distance from an error's peak to its foot, mm. */

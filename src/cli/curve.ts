@@ -1,8 +1,6 @@
 import type { Command } from "commander";
-import { impedanceCurve } from "../study/instrument/impedanceCurve.ts";
+import { impedanceCurve, parseFrequencyRange, parseLengthMm } from "../index.ts";
 import { csvOfRows } from "../units/delimitedText.ts";
-import { parseLengthMm } from "../units/length.ts";
-import { parseFrequencyRange } from "../units/range.ts";
 import { formatOption } from "./formatOption.ts";
 import { forEachSetup } from "./setups.ts";
 

@@ -1,12 +1,18 @@
 import { type Command, Option } from "commander";
-import { type CutPlan, planCut } from "../bench/cut/cut.ts";
-import { type CutCard, cutCard, stageSize } from "../bench/cut/cutCard.ts";
-import { cutQuestion } from "../bench/cut/cutSetup.ts";
-import type { CutWay, CutWayName } from "../bench/cut/cutWay.ts";
-import type { Setup } from "../setup/setup.ts";
-import { formatLength } from "../units/formatLength.ts";
-import { InputError } from "../units/inputError.ts";
-import { parseLengthMm } from "../units/length.ts";
+import {
+  type CutCard,
+  type CutPlan,
+  type CutWay,
+  type CutWayName,
+  cutCard,
+  cutQuestion,
+  formatLength,
+  InputError,
+  parseLengthMm,
+  planCut,
+  type Setup,
+  stageSize,
+} from "../index.ts";
 import { formatOption } from "./formatOption.ts";
 import { forEachSetup } from "./setups.ts";
 import { signed, textTable } from "./table.ts";

@@ -1,18 +1,27 @@
 import { type Command, InvalidArgumentError } from "commander";
-import { readSetupText } from "../setup/readSetup.ts";
-import type { Setup } from "../setup/setup.ts";
-import { writeSetup } from "../setup/writeSetup.ts";
-import { PLAYED } from "../study/change/verdicts.ts";
-import { type Design, type DesignOptions, designSteps } from "../study/design/design.ts";
-import { type Freedom, freedomOf } from "../study/design/designFreedom.ts";
-import { type DesignGoal, goalLike, parseDesignGoal } from "../study/design/designGoal.ts";
-import { type MandrelStation, mandrelStations } from "../study/design/designStations.ts";
-import { Instrument } from "../study/instrument/instrument.ts";
+import {
+  type Design,
+  type DesignGoal,
+  type DesignOptions,
+  designSteps,
+  designWords,
+  type Freedom,
+  formatLength,
+  freedomOf,
+  freedomWords,
+  goalLike,
+  InputError,
+  Instrument,
+  type MandrelStation,
+  mandrelStations,
+  PLAYED,
+  parseDesignGoal,
+  parseLengthMm,
+  readSetupText,
+  type Setup,
+  writeSetup,
+} from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
-import { formatLength } from "../units/formatLength.ts";
-import { InputError } from "../units/inputError.ts";
-import { parseLengthMm } from "../units/length.ts";
-import { designWords, freedomWords } from "../words/design/designWords.ts";
 import { textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
 import { showProgress } from "./progress.ts";

@@ -1,10 +1,15 @@
 import type { Command } from "commander";
-import { type FitCell, type FitMatrix, fitMatrix } from "../bench/fit/fitMatrix.ts";
-import { fitMatrixCsv } from "../bench/fit/fitMatrixCsv.ts";
-import type { FitSpread } from "../bench/fit/fitSpread.ts";
-import { readInstruments, readMouthpieces } from "../bench/fit/partsCsv.ts";
-import { formatLength } from "../units/formatLength.ts";
-import { parseLengthMm } from "../units/length.ts";
+import {
+  type FitCell,
+  type FitMatrix,
+  type FitSpread,
+  fitMatrix,
+  fitMatrixCsv,
+  formatLength,
+  parseLengthMm,
+  readInstruments,
+  readMouthpieces,
+} from "../index.ts";
 import { textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
 import { signed, textTable } from "./table.ts";

@@ -1,15 +1,25 @@
 import type { Command } from "commander";
-import type { Bounded } from "../flow/gapLoss.ts";
-import { gapMm as ownGapMm, type Setup } from "../setup/setup.ts";
-import { type LevelLoss, levelLoss } from "../study/blown/levelLoss.ts";
-import { NOT_KNOWN, type PartDrop, type Resistance, resistanceCurve } from "../study/blown/resistance.ts";
-import { FELT_PERCENT, type ResistanceChange, resistanceChange } from "../study/blown/resistanceChange.ts";
-import { Instrument } from "../study/instrument/instrument.ts";
+import {
+  type Bounded,
+  FELT_PERCENT,
+  formatLength,
+  InputError,
+  Instrument,
+  type LevelLoss,
+  levelLoss,
+  NOT_KNOWN,
+  gapMm as ownGapMm,
+  type PartDrop,
+  parseLengthMm,
+  quoteTyped,
+  RESISTANCE_FINDING,
+  type Resistance,
+  type ResistanceChange,
+  resistanceChange,
+  resistanceCurve,
+  type Setup,
+} from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
-import { formatLength } from "../units/formatLength.ts";
-import { InputError, quoteTyped } from "../units/inputError.ts";
-import { parseLengthMm } from "../units/length.ts";
-import { RESISTANCE_FINDING } from "../words/verdicts/findings.ts";
 import { formatOption } from "./formatOption.ts";
 import { forEachSetup } from "./setups.ts";
 import { signed, textTable } from "./table.ts";

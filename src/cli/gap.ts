@@ -1,9 +1,5 @@
 import type { Command } from "commander";
-import type { BudgetRow } from "../bench/measure/budget.ts";
-import type { GapMeasurement } from "../bench/measure/gap.ts";
-import { formatLength } from "../units/formatLength.ts";
-import { InputError } from "../units/inputError.ts";
-import { parseLengthMm } from "../units/length.ts";
+import { type BudgetRow, formatLength, type GapMeasurement, InputError, parseLengthMm } from "../index.ts";
 import { componentName } from "../words/bench/budget.ts";
 import { adviceWords } from "../words/bench/gapAdvice.ts";
 import { formatOption } from "./formatOption.ts";

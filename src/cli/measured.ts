@@ -1,18 +1,27 @@
 import { type Command, InvalidArgumentError, Option } from "commander";
-import type { Setup } from "../setup/setup.ts";
-import { withGap } from "../setup/withGap.ts";
-import { columnFitSteps } from "../study/measured/columnFit.ts";
-import type { ColumnFit, Estimate } from "../study/measured/columnFitResult.ts";
-import { UNKNOWNS, type UnknownName } from "../study/measured/columnUnknowns.ts";
-import { between, type Overlay, overlay } from "../study/measured/measured.ts";
-import { type MeasuredImpedance, readingWords, readMeasured } from "../study/measured/measuredCsv.ts";
-import type { Reading } from "../study/measured/measuredReading.ts";
+import {
+  between,
+  type ColumnFit,
+  columnFitSteps,
+  columnFitWords,
+  type Estimate,
+  formatLength,
+  InputError,
+  type MeasuredImpedance,
+  type Overlay,
+  overlay,
+  parseLengthMm,
+  peakWords,
+  quoteTyped,
+  type Reading,
+  readingWords,
+  readMeasured,
+  type Setup,
+  UNKNOWNS,
+  type UnknownName,
+  withGap,
+} from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
-import { formatLength } from "../units/formatLength.ts";
-import { InputError, quoteTyped } from "../units/inputError.ts";
-import { parseLengthMm } from "../units/length.ts";
-import { columnFitWords } from "../words/measured/columnFitWords.ts";
-import { peakWords } from "../words/measured/peakWords.ts";
 import { textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
 import { watch } from "./progress.ts";

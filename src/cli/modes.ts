@@ -1,10 +1,13 @@
 import type { Command } from "commander";
-import type { Setup } from "../setup/setup.ts";
-import { Instrument } from "../study/instrument/instrument.ts";
-import { inContext, type ModeInContext } from "../study/instrument/modeTable.ts";
+import {
+  formatLength,
+  Instrument,
+  inContext,
+  type ModeInContext,
+  parseLengthMm,
+  type Setup,
+} from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
-import { formatLength } from "../units/formatLength.ts";
-import { parseLengthMm } from "../units/length.ts";
 import { formatOption } from "./formatOption.ts";
 import { modeCount } from "./modeCount.ts";
 import { forEachSetup } from "./setups.ts";

@@ -1,8 +1,7 @@
 /**
  * Setups from a file, from standard input (`-`), or many from NDJSON, one a line, so that a job runner can share them out.
  */
-import { readSetupText } from "../setup/readSetup.ts";
-import type { Setup } from "../setup/setup.ts";
+import { readSetupText, type Setup } from "../index.ts";
 import { ReadingError, textOf } from "./fileText.ts";
 
 /** Lines that are each a whole JSON value, more than one of them: NDJSON. */

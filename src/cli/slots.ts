@@ -1,14 +1,22 @@
 import type { Command } from "commander";
-import { DEFAULT_LIPS, type Lips, MASS_REFERENCE_HZ } from "../lips/lips.ts";
-import type { Setup } from "../setup/setup.ts";
-import { MODAL_COUNT } from "../study/feel/modalColumn.ts";
-import { type GapSlots, type NoteSlot, type Pressure, slotSteps } from "../study/feel/slots.ts";
-import { Instrument } from "../study/instrument/instrument.ts";
+import {
+  DEFAULT_LIPS,
+  formatLength,
+  type GapSlots,
+  InputError,
+  Instrument,
+  type Lips,
+  MASS_REFERENCE_HZ,
+  MODAL_COUNT,
+  type NoteSlot,
+  type Pressure,
+  parseLengthMm,
+  parseRange,
+  quoteTyped,
+  type Setup,
+  slotSteps,
+} from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
-import { formatLength } from "../units/formatLength.ts";
-import { InputError, quoteTyped } from "../units/inputError.ts";
-import { parseLengthMm } from "../units/length.ts";
-import { parseRange } from "../units/range.ts";
 import { formatOption } from "./formatOption.ts";
 import { parsePressure } from "./pressureText.ts";
 import { counting } from "./progress.ts";

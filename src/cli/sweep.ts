@@ -1,12 +1,15 @@
 import type { Command } from "commander";
-import type { Setup } from "../setup/setup.ts";
-import type { ChangedMode } from "../study/change/modeChanges.ts";
-import { type GapSweep, gapSweep } from "../study/instrument/gapSweep.ts";
-import { Instrument } from "../study/instrument/instrument.ts";
+import {
+  type ChangedMode,
+  formatLength,
+  type GapSweep,
+  gapSweep,
+  Instrument,
+  parseLengthMm,
+  parseRange,
+  type Setup,
+} from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
-import { formatLength } from "../units/formatLength.ts";
-import { parseLengthMm } from "../units/length.ts";
-import { parseRange } from "../units/range.ts";
 import { formatOption } from "./formatOption.ts";
 import { modeCount } from "./modeCount.ts";
 import { counting } from "./progress.ts";

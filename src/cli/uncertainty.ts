@@ -1,24 +1,23 @@
 import { type Command, InvalidArgumentError } from "commander";
-import { coverageFactor } from "../bench/measure/coverage.ts";
-import type { Setup } from "../setup/setup.ts";
-import type { ChangedMode } from "../study/change/modeChanges.ts";
-import { type GapSweep, gapSweep } from "../study/instrument/gapSweep.ts";
-import { Instrument } from "../study/instrument/instrument.ts";
 import {
+  type ChangedMode,
   type ChangeUncertainty,
+  Contributions,
   changeUncertainty,
-  type Uncertain,
-} from "../study/uncertainty/changeUncertainty.ts";
-import { Contributions } from "../study/uncertainty/contributions.ts";
-import {
+  coverageFactor,
   type Drawn,
+  formatLength,
+  type GapSweep,
+  gapSweep,
+  Instrument,
   MOST_TRIALS,
   type MonteCarlo,
   monteCarloSteps,
-} from "../study/uncertainty/monteCarlo.ts";
+  parseLengthMm,
+  type Setup,
+  type Uncertain,
+} from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
-import { formatLength } from "../units/formatLength.ts";
-import { parseLengthMm } from "../units/length.ts";
 import { formatOption } from "./formatOption.ts";
 import { watch } from "./progress.ts";
 import { forEachSetup } from "./setups.ts";
