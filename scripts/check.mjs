@@ -1,10 +1,11 @@
-// npm run check: types, lint and import directions side by side; each says its piece when it has ended.
+// npm run check: types, lint, import directions, and what nothing uses (knip.jsonc), side by side; each says its piece when it has ended.
 import { spawn } from "node:child_process";
 
 const parts = [
   ["tsc", "--noEmit"],
   ["biome", "check", "--error-on-warnings", "."],
   ["depcruise", "--config", ".dependency-cruiser.mjs", "src", "workers", "tests", "notebooks"],
+  ["knip"],
 ];
 
 const check = ([command, ...args]) =>
