@@ -23,5 +23,5 @@ export const pageContext = createContext<Page>(Symbol("page"));
 export abstract class PageElement extends FrameElement {
   /** There from the first connection on. */
   @consume({ context: pageContext })
-  protected readonly page!: Page;
+  readonly page!: Page;
 }

@@ -76,6 +76,12 @@ export function fitOf(dimensions: FitDimensions, options: FitOptions = {}): Fit 
   };
 }
 
+/** What is wrong with a preferred gap; undefined where nothing is. */
+export const preferredFlaw = (preferredMm: number): string | undefined =>
+  preferredMm >= 0 && preferredMm <= 1000
+    ? undefined
+    : "the preferred gap is not a length from 0 to 1000 mm; give one such as 2.5 mm";
+
 /** What is wrong with a clearance; undefined when nothing is. */
 export const clearanceFlaw = (clearanceMm: number): string | undefined =>
   clearanceMm >= 0 && clearanceMm <= 1000

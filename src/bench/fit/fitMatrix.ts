@@ -2,7 +2,7 @@
 import { InputError } from "../../units/inputError.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { lengthInWords } from "../measure/inWords.ts";
-import { type Fit, fitOf } from "./fit.ts";
+import { type Fit, fitOf, preferredFlaw } from "./fit.ts";
 import {
   dimensionName,
   type FitDimension,
@@ -55,8 +55,8 @@ export function fitMatrix(
   options: FitMatrixOptions = {},
 ): FitMatrix {
   const { preferredMm, unit = "mm" } = options;
-  if (preferredMm !== undefined && !(preferredMm >= 0 && preferredMm <= 1000))
-    throw new InputError("the preferred gap is not a length from 0 to 1000 mm; give one such as 2.5 mm");
+  const flaw = preferredMm === undefined ? undefined : preferredFlaw(preferredMm);
+  if (flaw !== undefined) throw new InputError(flaw);
 
   const cells = mouthpieces.map((mouthpiece) =>
     instruments.map((instrument) => cell(mouthpiece, instrument, options)),

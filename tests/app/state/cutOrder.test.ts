@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { orderOf } from "../../../src/app/state/bench/order.ts";
-import { type CutNotes, cutNotesIn, NO_CUT, readCutNotes } from "../../../src/app/state/notes/cutNotes.ts";
+import { type CutNotes, cutForm } from "../../../src/app/state/notes/cut.ts";
 import { demo } from "../../acoustics/setups.ts";
 
-const order = (typed: Partial<CutNotes>) => orderOf(demo(), { ...NO_CUT, ...typed });
+const order = (typed: Partial<CutNotes>) => orderOf(demo(), { ...cutForm.empty, ...typed });
 
 describe("what is typed for a cut", () => {
   test("is a plan of the setup's own gap and uncertainty, empty fields taking their usual values", () => {
@@ -27,10 +27,10 @@ describe("what is typed for a cut", () => {
   });
 
   test.each([
-    [{ target: "30" }, "target", /the target is 30\.000 mm/],
-    [{ target: "2", tolerance: "0" }, "tolerance", /the tolerance is 0\.000 mm/],
-    [{ target: "2", minimumWall: "-1" }, "minimumWall", /the minimum wall is -1\.000 mm/],
-    [{ target: "2", stopPerMark: "0" }, "stopPerMark", /a mark of the stop is 0\.000 mm/],
+    [{ target: "30" }, "target", /The target is 30\.000 mm/],
+    [{ target: "2", tolerance: "0" }, "tolerance", /The tolerance is 0\.000 mm/],
+    [{ target: "2", minimumWall: "-1" }, "minimumWall", /The minimum wall is -1\.000 mm/],
+    [{ target: "2", stopPerMark: "0" }, "stopPerMark", /A mark of the stop is 0\.000 mm/],
   ] as const)("%j is refused at its field", (typed, field, words) => {
     const { plan, problems } = order(typed);
     expect(plan!.outcome).toBe("refused");
@@ -39,7 +39,7 @@ describe("what is typed for a cut", () => {
   });
 
   test("keeps its meaning under another unit, and speaks that unit", () => {
-    const notes = cutNotesIn({ ...NO_CUT, target: "2", tolerance: "0.002 in" }, "in");
+    const notes = cutForm.shownIn({ ...cutForm.empty, target: "2", tolerance: "0.002 in" }, "in");
     expect(notes).toMatchObject({ unit: "in", target: "2 mm", tolerance: "0.002 in" });
     const { plan } = orderOf(demo(), notes);
     expect(plan).toMatchObject({ unit: "in", targetMm: 2 });
@@ -47,8 +47,8 @@ describe("what is typed for a cut", () => {
   });
 
   test("is read again as it was written, whatever else is there", () => {
-    const notes: CutNotes = { ...NO_CUT, unit: "in", target: "0.08", way: "turn-down" };
-    expect(readCutNotes(JSON.parse(JSON.stringify({ ...notes, confirmed: true })))).toEqual(notes);
-    expect(readCutNotes("nothing")).toEqual(NO_CUT);
+    const notes: CutNotes = { ...cutForm.empty, unit: "in", target: "0.08", way: "turn-down" };
+    expect(cutForm.ofJson(JSON.parse(JSON.stringify({ ...notes, confirmed: true })))).toEqual(notes);
+    expect(cutForm.ofJson("nothing")).toEqual(cutForm.empty);
   });
 });

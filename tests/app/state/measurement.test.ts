@@ -1,20 +1,16 @@
 import { describe, expect, it, test } from "vitest";
+import { withoutItem, withText } from "../../../src/app/form/notesForm.ts";
 import { outlyingRow, readMeasurement } from "../../../src/app/state/bench/measurement.ts";
-import {
-  type MeasureNotes,
-  measureNotesIn,
-  NO_MEASUREMENT,
-  withoutReading,
-  withReading,
-  withTool,
-} from "../../../src/app/state/notes/measureNotes.ts";
+import { type MeasureNotes, measureForm } from "../../../src/app/state/notes/measure.ts";
 import { measureTable } from "../../../src/app/tasks/measure/measureTable.ts";
 import { gapFromReadings } from "../../../src/bench/measure/gap.ts";
 import { tableCsv } from "../../../src/charts/kit/tableCsv.ts";
 import { adviceWords } from "../../../src/words/bench/gapAdvice.ts";
 
-const notes = (part: Partial<MeasureNotes>): MeasureNotes => ({ ...NO_MEASUREMENT, ...part });
-const tool = (part: Partial<MeasureNotes["depthTool"]>) => ({ ...NO_MEASUREMENT.depthTool, ...part });
+const notes = (part: Partial<MeasureNotes>): MeasureNotes => ({ ...measureForm.empty, ...part });
+const tool = (part: Partial<MeasureNotes["depthTool"]>) => ({ ...measureForm.empty.depthTool, ...part });
+const written = (...[notes, path, text]: Parameters<typeof withText>) =>
+  withText(notes, path, text) as MeasureNotes;
 const numbers = (texts: readonly string[]) =>
   readMeasurement(notes({ depth: texts })).depth.map(({ number }) => number);
 
@@ -101,7 +97,7 @@ describe("what is typed", () => {
       insertion: ["22", "22.01"],
       depthTool: tool({ resolution: "0.01" }),
     });
-    const inches = readMeasurement(measureNotesIn(typed, "in"));
+    const inches = readMeasurement(measureForm.shownIn(typed, "in"));
     expect(inches.measured!.gapMm).toBe(readMeasurement(typed).measured!.gapMm);
     expect(adviceWords(inches.measured!.advice[0], inches.unit)).toMatch(/-0\.079 in/);
     expect(inches.depth[0].text).toBe("20 mm");
@@ -110,22 +106,20 @@ describe("what is typed", () => {
 
 describe("writing it down", () => {
   test("a reading at a place of its own; nothing is kept after the last", () => {
-    const second = withReading(NO_MEASUREMENT, "depth", 1, "24");
+    const second = written(measureForm.empty, ["depth", 1], "24");
     expect(second.depth).toEqual(["", "24"]);
-    expect(withReading(second, "depth", 1, " ").depth).toEqual([]);
-    expect(withReading(second, "depth", 0, "23").depth).toEqual(["23", "24"]);
+    expect(written(second, ["depth", 1], " ").depth).toEqual([]);
+    expect(written(second, ["depth", 0], "23").depth).toEqual(["23", "24"]);
     expect(second.insertion).toEqual([]);
   });
 
   test("taking one out moves the others up", () => {
-    expect(withoutReading(notes({ insertion: ["1", "2", "3"] }), "insertion", 1).insertion).toEqual([
-      "1",
-      "3",
-    ]);
+    const taken = withoutItem(notes({ insertion: ["1", "2", "3"] }), ["insertion", 1]) as MeasureNotes;
+    expect(taken.insertion).toEqual(["1", "3"]);
   });
 
   test("a part of a tool", () => {
-    expect(withTool(NO_MEASUREMENT, "insertionTool", "zero", "0.1").insertionTool).toEqual(
+    expect(written(measureForm.empty, ["insertionTool", "zero"], "0.1").insertionTool).toEqual(
       tool({ zero: "0.1" }),
     );
   });

@@ -1,14 +1,11 @@
 import { describe, expect, test } from "vitest";
 import {
   type CompareNotes,
-  compareNotesIn,
+  compareForm,
   MOST_CANDIDATES,
-  NO_COMPARISON,
-  NO_DESIGN,
-  NO_SHAPE,
-  NO_TABLE,
-  readCompareNotes,
-} from "../../../src/app/state/notes/compareNotes.ts";
+  shapePart,
+  tablePart,
+} from "../../../src/app/state/notes/compare.ts";
 import { NO_NOTES, notesForAnother, readNotes } from "../../../src/app/state/notes/notes.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
 import {
@@ -42,7 +39,7 @@ const withCandidates = (part: Partial<CompareNotes> = {}) =>
   documentOf(setup, {
     ...NO_NOTES,
     compare: {
-      ...NO_COMPARISON,
+      ...compareForm.empty,
       candidates: [candidateNotes("Wider", "by hand", wider), candidateNotes("Same", "by hand", setup)],
       ...part,
     },
@@ -59,19 +56,19 @@ describe("the notes on comparing", () => {
       3,
       { candidates: [1, { file: 2 }], reference: 9, retune: 99, table: 4, design: 1 },
     ])
-      expect(readCompareNotes(odd)).toEqual(NO_COMPARISON);
+      expect(compareForm.ofJson(odd)).toEqual(compareForm.empty);
     expect(notesForAnother(notes).compare).toBe(notes.compare);
   });
 
   test("bare lengths keep their meaning under another unit, tapers and the table their text", () => {
     const notes: CompareNotes = {
-      ...NO_COMPARISON,
+      ...compareForm.empty,
       error: "0.05",
-      shape: { ...NO_SHAPE, entry: "8.8", end: "0.46 in", taper: "0.01" },
-      design: { ...NO_DESIGN, smallest: "8", knots: "7" },
-      table: { ...NO_TABLE, text: "0 8.8" },
+      shape: { ...shapePart.empty, entry: "8.8", end: "0.46 in", taper: "0.01" },
+      design: { ...compareForm.empty.design, smallest: "8", knots: "7" },
+      table: { ...tablePart.empty, text: "0 8.8" },
     };
-    expect(compareNotesIn(notes, "in")).toMatchObject({
+    expect(compareForm.shownIn(notes, "in")).toMatchObject({
       unit: "in",
       error: "0.05 mm",
       shape: { entry: "8.8 mm", end: "0.46 in", taper: "0.01" },
@@ -165,8 +162,11 @@ describe("candidates", () => {
 });
 
 describe("what is typed to take in another", () => {
-  const typed = (text: string, said: Partial<typeof NO_TABLE.said> = {}, part = NO_TABLE.part) =>
-    readTable({ ...NO_TABLE, part, text, said: { ...NO_TABLE.said, ...said } }, setup);
+  const typed = (
+    text: string,
+    said: Partial<typeof tablePart.empty.said> = {},
+    part = tablePart.empty.part,
+  ) => readTable({ ...tablePart.empty, part, text, said: { ...tablePart.empty.said, ...said } }, setup);
 
   test("a table is understood, overruled, or answered line by line", () => {
     expect(typed("")).toBeNull();
@@ -211,7 +211,7 @@ describe("what is typed to take in another", () => {
   });
 
   test("dimensions make a leadpipe, or say beside each what is wrong", () => {
-    const shape = { ...NO_SHAPE, entry: "8.8", end: "0.46 in", length: "240" };
+    const shape = { ...shapePart.empty, entry: "8.8", end: "0.46 in", length: "240" };
     expect(readShape(shape, "mm").profileMm).toEqual([
       [0, 8.8],
       [240, expect.closeTo(11.684, 9)],
@@ -224,7 +224,7 @@ describe("what is typed to take in another", () => {
       },
     });
     expect(readShape({ ...shape, end: "5" }, "mm").problem).toMatch(/narrower than the narrowest place/);
-    expect(readShape(NO_SHAPE, "mm")).toEqual({ problems: {}, problem: "", profileMm: null });
+    expect(readShape(shapePart.empty, "mm")).toEqual({ problems: {}, problem: "", profileMm: null });
     const like = readShape(shapeLike(wider.leadpipe.profileMm, "in"), "in").profileMm!;
     expect(like[0][1]).toBeCloseTo(9, 2);
     expect(like.at(-1)![0]).toBeCloseTo(240, 2);
@@ -237,26 +237,30 @@ describe("what is asked of them", () => {
     expect(readGoal("hold4").goal!.symbols).toEqual(["hold4"]);
     expect(readGoal("sents2").problem).toMatch(/known are f1 to f12/);
     const all = listed(withCandidates());
-    expect(questionOf(all, NO_COMPARISON, readGoal("hold4").goal).withNotes).toBe(true);
-    expect(questionOf(all, { ...NO_COMPARISON, retune: null }, readGoal("cents4").goal)).toMatchObject({
+    expect(questionOf(all, compareForm.empty, readGoal("hold4").goal).withNotes).toBe(true);
+    expect(questionOf(all, { ...compareForm.empty, retune: null }, readGoal("cents4").goal)).toMatchObject({
       withNotes: false,
       variants: { length: 3 },
     });
-    expect(questionOf(all, { ...NO_COMPARISON, retune: null }, null)).not.toHaveProperty("retune");
+    expect(questionOf(all, { ...compareForm.empty, retune: null }, null)).not.toHaveProperty("retune");
   });
 
   test("an error of manufacture, in either unit", () => {
-    expect(readError({ ...NO_COMPARISON, error: "" }).errorMm).toBe(0.05);
-    expect(readError({ ...NO_COMPARISON, unit: "in", error: "0.002" }).errorMm).toBeCloseTo(0.0508, 9);
-    expect(readError({ ...NO_COMPARISON, error: "-1" })).toMatchObject({
+    expect(readError({ ...compareForm.empty, error: "" }).errorMm).toBe(0.05);
+    expect(readError({ ...compareForm.empty, unit: "in", error: "0.002" }).errorMm).toBeCloseTo(0.0508, 9);
+    expect(readError({ ...compareForm.empty, error: "-1" })).toMatchObject({
       errorMm: 0.05,
       problem: expect.stringMatching(/give an error/),
     });
-    expect(readError({ ...NO_COMPARISON, error: "fine" }).problem).toMatch(/not a length/);
+    expect(readError({ ...compareForm.empty, error: "fine" }).problem).toMatch(/not a length/);
   });
 
   test("a design's goal and limits", () => {
-    const read = readDesign({ ...NO_DESIGN, goal: "cents2=0", smallest: "0.3 in" }, setup, "mm");
+    const read = readDesign(
+      { ...compareForm.empty.design, goal: "cents2=0", smallest: "0.3 in" },
+      setup,
+      "mm",
+    );
     expect(read.options).toMatchObject({
       goal: { targets: [{ quantity: "cents", n: 2, target: 0 }] },
       limits: {
@@ -268,7 +272,7 @@ describe("what is asked of them", () => {
       restarts: 3,
     });
     const wrong = readDesign(
-      { ...NO_DESIGN, goal: "sents2=0", knots: "2", largest: "wide", starts: "1.5" },
+      { ...compareForm.empty.design, goal: "sents2=0", knots: "2", largest: "wide", starts: "1.5" },
       setup,
       "mm",
     );
@@ -279,13 +283,13 @@ describe("what is asked of them", () => {
       largest: expect.stringMatching(/not a length/),
       starts: expect.stringMatching(/whole number/),
     });
-    expect(readDesign(NO_DESIGN, setup, "mm")).toMatchObject({ options: null, problems: {} });
+    expect(readDesign(compareForm.empty.design, setup, "mm")).toMatchObject({ options: null, problems: {} });
   });
 
   test("a design with the gap among what may change, and one like another candidate", () => {
-    const goal = { ...NO_DESIGN, goal: "f5=583" };
+    const goal = { ...compareForm.empty.design, goal: "f5=583" };
     expect(readDesign(goal, setup, "mm").options!.limits.gapMm).toBeNull();
-    const gaps = (written: Partial<typeof NO_DESIGN>, unit: "mm" | "in" = "mm") =>
+    const gaps = (written: Partial<typeof compareForm.empty.design>, unit: "mm" | "in" = "mm") =>
       readDesign({ ...goal, movesGap: true, ...written }, setup, unit);
     expect(gaps({}).options!.limits.gapMm).toEqual([0, 8]);
     expect(gaps({ narrowestGap: "0.04", widestGap: "5 mm" }, "in").options!.limits.gapMm).toEqual([1.016, 5]);
@@ -300,17 +304,17 @@ describe("what is asked of them", () => {
     ] as const)
       expect(gaps(written)).toMatchObject({ options: null, problems });
     const like = { setup, gapMm: 4 };
-    const liked = { ...NO_DESIGN, goal: "nonsense", like: 2 };
+    const liked = { ...compareForm.empty.design, goal: "nonsense", like: 2 };
     expect(readDesign(liked, setup, "mm", like)).toMatchObject({ problems: {}, options: { goal: like } });
     expect(readDesign(liked, setup, "mm", null).options).toBeNull();
   });
 
   test("what a design shall be like stays it when others are removed, and is nobody when it goes itself", () => {
     const { compare } = withCandidates().notes;
-    const liked = { ...compare, design: { ...NO_DESIGN, like: 2 } };
+    const liked = { ...compare, design: { ...compareForm.empty.design, like: 2 } };
     expect(withoutCandidate(liked, 2).design.like).toBe(1);
     expect(withoutCandidate(liked, 3).design.like).toBeNull();
-    expect(readCompareNotes(JSON.parse(JSON.stringify(liked)))).toEqual(liked);
-    expect(readCompareNotes({ ...liked, candidates: [] }).design.like).toBeNull();
+    expect(compareForm.ofJson(JSON.parse(JSON.stringify(liked)))).toEqual(liked);
+    expect(compareForm.ofJson({ ...liked, candidates: [] }).design.like).toBeNull();
   });
 });

@@ -1,10 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { readCompareNotes } from "../../../src/app/state/notes/compareNotes.ts";
-import {
-  LONGEST_MEASURED,
-  type MeasuredNotes,
-  NO_MEASURED,
-} from "../../../src/app/state/notes/measuredNotes.ts";
+import { compareForm } from "../../../src/app/state/notes/compare.ts";
+import { LONGEST_MEASURED, type MeasuredNotes, measuredPart } from "../../../src/app/state/notes/measured.ts";
 import {
   foundWords,
   isIdle,
@@ -23,7 +19,7 @@ const rows = [
   }),
 ];
 const noted = (text: string, written: Partial<MeasuredNotes> = {}): MeasuredNotes => ({
-  ...NO_MEASURED,
+  ...measuredPart.empty,
   ...written,
   text,
 });
@@ -40,12 +36,14 @@ describe("a measurement on the page", () => {
     expect(found.reading).toMatchObject({ form: "magnitude-phase", phase: "degrees", scale: "relative" });
     expect(foundWords("scale", found.reading)).toBe("unknown");
     expect(isIdle("unit", found.reading)).toBe(true);
-    const said = { ...NO_MEASURED.said, scale: "absolute", unit: "1000000", hertz: "1000" };
+    const said = { ...measuredPart.empty.said, scale: "absolute", unit: "1000000", hertz: "1000" };
     const other = whole(noted(rows.join("\n"), { said }));
     expect(other.frequencies[0]).toBe(100_000);
     expect(Math.max(...other.re)).toBeCloseTo(30e6, -3);
     expect(isIdle("unit", other.reading)).toBe(false);
-    const parts = whole(noted(rows.join("\n"), { said: { ...NO_MEASURED.said, form: "real-imaginary" } }));
+    const parts = whole(
+      noted(rows.join("\n"), { said: { ...measuredPart.empty.said, form: "real-imaginary" } }),
+    );
     expect([parts.re[50], parts.im[0]]).toEqual([found.re[50], Number(rows[1].split(",")[2])]);
     expect(isIdle("phase", parts.reading)).toBe(true);
   });
@@ -67,7 +65,7 @@ describe("a measurement on the page", () => {
     const asked = readFitAsked(noted("", { from: "120 Hz", to: "180", noise: "0.5 %" }), all);
     expect(asked).toMatchObject({ problems: {}, noise: 0.005, unknowns: ["wall-loss", "gap"] });
     expect([asked.measured!.frequencies[0], asked.measured!.frequencies.length]).toEqual([120, 61]);
-    expect(readFitAsked(NO_MEASURED, all).noise).toBeNull();
+    expect(readFitAsked(measuredPart.empty, all).noise).toBeNull();
     const wrong = readFitAsked(noted("", { from: "low", to: "110", noise: "none", unknowns: ["bell"] }), all);
     expect(wrong).toMatchObject({
       measured: null,
@@ -83,9 +81,9 @@ describe("a measurement on the page", () => {
 
   test("is kept as it was typed", () => {
     const measured = noted("100,x,1", { name: "mine.csv", isTaken: true, from: "80", unknowns: [] });
-    expect(readCompareNotes(JSON.parse(JSON.stringify({ measured }))).measured).toEqual(measured);
-    expect(readCompareNotes({ measured: { text: 7, said: 1, unknowns: "gap" } }).measured).toEqual(
-      NO_MEASURED,
+    expect(compareForm.ofJson(JSON.parse(JSON.stringify({ measured }))).measured).toEqual(measured);
+    expect(compareForm.ofJson({ measured: { text: 7, said: 1, unknowns: "gap" } }).measured).toEqual(
+      measuredPart.empty,
     );
   });
 });

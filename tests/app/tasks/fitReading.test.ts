@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type FitNotes, NO_FIT, readFitNotes } from "../../../src/app/state/notes/fitNotes.ts";
+import { type FitNotes, fitForm } from "../../../src/app/state/notes/fit.ts";
 import { readFit } from "../../../src/app/tasks/fit/fitReading.ts";
 import { partTables } from "../../../src/app/tasks/fit/partTables.ts";
 import { readTableText } from "../../../src/app/tasks/fit/tableText.ts";
@@ -15,7 +15,7 @@ const parts = {
   instruments: readInstruments(shared("instruments")),
 };
 const typed = (unit: "mm" | "in"): FitNotes => ({
-  ...NO_FIT,
+  ...fitForm.empty,
   unit,
   mouthpieces: parts.mouthpieces.map((part) => typedPart(part, unit)),
   instruments: parts.instruments.map((part) => typedPart(part, unit)),
@@ -31,11 +31,11 @@ describe("what is typed", () => {
 
   test("and kept comes back as it was", () => {
     const notes = typed("in");
-    expect(readFitNotes(JSON.parse(JSON.stringify(notes)))).toEqual(notes);
+    expect(fitForm.ofJson(JSON.parse(JSON.stringify(notes)))).toEqual(notes);
   });
 
   const one = (dimensions: Record<string, string>, name = "A", uncertainties = {}): FitNotes => ({
-    ...NO_FIT,
+    ...fitForm.empty,
     mouthpieces: [{ name, dimensions, uncertainties }],
     instruments: typed("mm").instruments.slice(0, 1),
   });
@@ -88,8 +88,8 @@ describe("what is typed", () => {
 
   test("as preferred gap or clearance and wrong is told, and counts for nothing", () => {
     const read = readFit({ ...typed("mm"), preferred: "-1", clearance: "-1" }, "mm");
-    expect(read.preferredProblem).toMatch(/^The preferred gap is not a length from 0/);
-    expect(read.clearanceProblem).toMatch(/^The clearance is not a length of 0/);
+    expect(read.problems.preferred).toMatch(/^The preferred gap is not a length from 0/);
+    expect(read.problems.clearance).toMatch(/^The clearance is not a length of 0/);
     expect(read.matrix.preferredMm).toBeUndefined();
     expect(read.matrix.cells[0][0].fit?.outcome).toBe("seated");
   });
@@ -112,7 +112,7 @@ describe("what is typed", () => {
         text,
         fc.constantFrom("mm" as const, "in" as const),
         (mouthpieces, instruments, preferred, unit) => {
-          const notes = { ...NO_FIT, mouthpieces, instruments, preferred };
+          const notes = { ...fitForm.empty, mouthpieces, instruments, preferred };
           const { matrix } = readFit(notes, unit);
           expect(notNumbers(matrix)).toEqual([]);
         },

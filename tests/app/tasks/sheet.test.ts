@@ -1,11 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { NO_NOTES, notesForAnother, readNotes } from "../../../src/app/state/notes/notes.ts";
-import {
-  NO_SHEET,
-  readSheetNotes,
-  type SheetNotes,
-  withWords,
-} from "../../../src/app/state/notes/sheetNotes.ts";
+import { type SheetNotes, sheetForm, withWords } from "../../../src/app/state/notes/sheet.ts";
 import { FIRST_VIEW, type State } from "../../../src/app/state/state.ts";
 import { documentOf } from "../../../src/app/state/store.ts";
 import { paperSize, pxOf } from "../../../src/app/tasks/sheet/paperSize.ts";
@@ -14,28 +9,34 @@ import { NONE } from "../../../src/app/work/results.ts";
 import { demo } from "../../acoustics/setups.ts";
 
 const typed: SheetNotes = {
-  ...NO_SHEET,
+  ...sheetForm.empty,
   form: "classroom",
   paper: "Letter",
   chart: "curves",
   isLandscape: false,
-  heads: { ...NO_SHEET.heads, title: "Job 7", workshop: "Kettle Lane", technician: "T.", player: "K." },
+  heads: {
+    ...sheetForm.empty.heads,
+    title: "Job 7",
+    workshop: "Kettle Lane",
+    technician: "T.",
+    player: "K.",
+  },
   words: { found: "Only {gap}.", cautions: "" },
 };
 
 describe("the notes of a sheet", () => {
   test("come back as they were typed; what cannot be read is empty", () => {
-    expect(readSheetNotes(JSON.parse(JSON.stringify(typed)))).toEqual(typed);
+    expect(sheetForm.ofJson(JSON.parse(JSON.stringify(typed)))).toEqual(typed);
     for (const odd of [null, "sheet", 4, { words: [1], heads: { title: 3 }, form: "wall", paper: "A5" }])
-      expect(readSheetNotes(odd)).toEqual(NO_SHEET);
-    expect(readSheetNotes({ words: { gossip: "x", found: 3 } }).words).toEqual({});
+      expect(sheetForm.ofJson(odd)).toEqual(sheetForm.empty);
+    expect(sheetForm.ofJson({ words: { gossip: "x", found: 3 } }).words).toEqual({});
     expect(readNotes({ sheet: typed }).sheet).toEqual(typed);
   });
 
   test("for another instrument keep who works here and the paper, not the job and its words", () => {
     expect(notesForAnother({ ...NO_NOTES, sheet: typed }).sheet).toEqual({
       ...typed,
-      heads: { ...NO_SHEET.heads, workshop: "Kettle Lane", technician: "T." },
+      heads: { ...sheetForm.empty.heads, workshop: "Kettle Lane", technician: "T." },
       words: {},
     });
   });
@@ -49,10 +50,10 @@ describe("the notes of a sheet", () => {
 
 describe("the paper", () => {
   test("has its true size, and lies on its side for the class alone", () => {
-    expect(paperSize(NO_SHEET)).toEqual({ widthMm: 210, heightMm: 297 });
-    expect(paperSize({ ...NO_SHEET, paper: "Letter" }).widthMm).toBeCloseTo(8.5 * 25.4, 9);
-    expect(paperSize({ ...NO_SHEET, form: "classroom" })).toEqual({ widthMm: 297, heightMm: 210 });
-    expect(paperSize({ ...NO_SHEET, form: "classroom", isLandscape: false }).widthMm).toBe(210);
+    expect(paperSize(sheetForm.empty)).toEqual({ widthMm: 210, heightMm: 297 });
+    expect(paperSize({ ...sheetForm.empty, paper: "Letter" }).widthMm).toBeCloseTo(8.5 * 25.4, 9);
+    expect(paperSize({ ...sheetForm.empty, form: "classroom" })).toEqual({ widthMm: 297, heightMm: 210 });
+    expect(paperSize({ ...sheetForm.empty, form: "classroom", isLandscape: false }).widthMm).toBe(210);
     expect(pxOf(25.4)).toBeCloseTo(96, 9);
   });
 });

@@ -1,11 +1,5 @@
 import { describe, expect, test } from "vitest";
-import {
-  NO_TRIAL,
-  readTrialNotes,
-  type TrialNotes,
-  trialNotesIn,
-  withTurn,
-} from "../../../src/app/state/notes/trialNotes.ts";
+import { type TrialNotes, trialForm, withTurn } from "../../../src/app/state/notes/trial.ts";
 import { documentOf } from "../../../src/app/state/store.ts";
 import { haveSeen, rememberSeen } from "../../../src/app/tasks/trial/codesSeen.ts";
 import { readPlan } from "../../../src/app/tasks/trial/planReading.ts";
@@ -17,7 +11,7 @@ import { gapItems } from "../../trial/players.ts";
 import { someSetup } from "../someSetup.ts";
 
 const setup = someSetup();
-const notes = (part: Partial<TrialNotes>): TrialNotes => ({ ...NO_TRIAL, ...part });
+const notes = (part: Partial<TrialNotes>): TrialNotes => ({ ...trialForm.empty, ...part });
 const sealed = sealTrial(
   { id: "t", player: "", items: gapItems(1, 2, 3), repeats: 2, passages: "", difference: 20 },
   1,
@@ -83,7 +77,7 @@ describe("what is kept", () => {
       ratings,
       remark: "dull",
     });
-    expect(readTrialNotes(JSON.parse(JSON.stringify(kept)))).toEqual(kept);
+    expect(trialForm.ofJson(JSON.parse(JSON.stringify(kept)))).toEqual(kept);
     expect(kept.trial!.turns[4]).toMatchObject({ ratings, remark: "dull", code: sealed.turns[4].code });
     expect(kept.trial!.turns[3]).toBe(sealed.turns[3]);
   });
@@ -99,11 +93,11 @@ describe("what is kept", () => {
     ["no turns", { turns: [] }],
   ])("a key with %s is no trial", (_, part) => {
     const json = JSON.parse(JSON.stringify(notes({ player: "Ada", trial: { ...sealed, ...part } as never })));
-    expect(readTrialNotes(json)).toMatchObject({ player: "Ada", trial: null });
+    expect(trialForm.ofJson(json)).toMatchObject({ player: "Ada", trial: null });
   });
 
   test("bare gaps keep their meaning under another unit, and what is sealed stays in mm", () => {
-    const inches = trialNotesIn(notes({ gaps: ["2.5", "0.1 in"], trial: sealed }), "in");
+    const inches = trialForm.shownIn(notes({ gaps: ["2.5", "0.1 in"], trial: sealed }), "in");
     expect(inches.gaps).toEqual(["2.5 mm", "0.1 in"]);
     expect(inches.trial).toBe(sealed);
   });

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
-import { NO_PLAYING } from "../../../src/app/state/notes/playNotes.ts";
+import { playForm } from "../../../src/app/state/notes/play.ts";
 import { Observable } from "../../../src/app/state/observable.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
 import { type FeelKind, holdGapsMm } from "../../../src/app/work/feelAsks.ts";
@@ -149,7 +149,7 @@ describe("how it feels, beside the model's results", () => {
 
   test("lips that cannot be read are refused in words, without asking anyone", async () => {
     const { worker, store, model, feel } = bench("felt", "stream");
-    store.setNotes("play", { ...NO_PLAYING, lips: { ...NO_PLAYING.lips, quality: "many" } });
+    store.setNotes("play", { ...playForm.empty, lips: { ...playForm.empty.lips, quality: "many" } });
     model.finish();
     await wait(300);
     worker.answer({ finding: "stream" });
@@ -157,7 +157,7 @@ describe("how it feels, beside the model's results", () => {
     expect(worker.asked).toEqual(["stream"]);
     expect(feel.value.felt.refused).toMatch(/cannot be read/);
     expect(feel.value.stream.value).toEqual({ finding: "stream" });
-    store.setNotes("play", NO_PLAYING);
+    store.setNotes("play", playForm.empty);
     await wait(300);
     worker.answer({ slots: "fine" });
     await wait(0);

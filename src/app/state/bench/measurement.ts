@@ -2,11 +2,18 @@
 import { type GapMeasurement, gapFromReadings } from "../../../bench/measure/gap.ts";
 import { expandedUncertainty, lengthUncertainty } from "../../../bench/measure/lengthUncertainty.ts";
 import { ReadingError } from "../../../bench/measure/readings.ts";
-import { checkedTool, type MeasuringTool } from "../../../bench/measure/tool.ts";
+import type { MeasuringTool } from "../../../bench/measure/tool.ts";
 import type { Uncertainty } from "../../../setup/setup.ts";
-import { formatLength } from "../../../units/formatLength.ts";
-import { LengthError, type LengthUnit, parseLengthMm } from "../../../units/length.ts";
-import type { LengthName, MeasureNotes, ToolName, ToolNotes } from "../notes/measureNotes.ts";
+import type { LengthUnit } from "../../../units/length.ts";
+import { readField, readFields, sentence, type Values } from "../../form/field.ts";
+import {
+  type LengthName,
+  type MeasureNotes,
+  READING,
+  TOOL_FIELDS,
+  type ToolName,
+  type ToolNotes,
+} from "../notes/measure.ts";
 
 /** A place for one reading, filled or not. */
 export interface ReadingRow {
@@ -23,7 +30,7 @@ export interface Measurement {
   readonly depth: readonly ReadingRow[];
   readonly insertion: readonly ReadingRow[];
   /** What is wrong with each text about a tool; empty where nothing is. */
-  readonly toolProblems: Readonly<Record<ToolName, Readonly<Record<keyof ToolNotes, string>>>>;
+  readonly toolProblems: Readonly<Record<ToolName, Readonly<Partial<Record<keyof ToolNotes, string>>>>>;
   /** Texts that cannot be read, and so do not count. */
   readonly uncounted: number;
   /** Undefined until there is a reading of each length. */
@@ -34,19 +41,17 @@ export interface Measurement {
 
 const FEWEST_ROWS = 3;
 const MOST_ROWS = 30;
-const LONGEST_MM = 1000;
 const LENGTHS = ["depth", "insertion"] as const;
-const TOOL_PARTS = {
-  resolution: "resolutionMm",
-  zero: "zeroMm",
-  zeroUncertainty: "zeroUncertaintyMm",
-} as const;
 
 export function readMeasurement(notes: MeasureNotes): Measurement {
   const depth = readRows(notes.depth, notes.unit);
   const insertion = readRows(notes.insertion, notes.unit);
-  const depthTool = readTool(notes.depthTool, "depth", notes.unit);
-  const insertionTool = readTool(notes.sameTool ? NO_TEXT : notes.insertionTool, "insertion", notes.unit);
+  const depthTool = readFields(TOOL_FIELDS.depthTool, notes.depthTool, notes.unit);
+  const insertionTool = readFields(
+    TOOL_FIELDS.insertionTool,
+    notes.sameTool ? NO_TOOL : notes.insertionTool,
+    notes.unit,
+  );
   const problems = [
     ...[...depth, ...insertion].map(({ problem }) => problem),
     ...[depthTool, insertionTool].flatMap((tool) => Object.values(tool.problems)),
@@ -66,8 +71,8 @@ export function readMeasurement(notes: MeasureNotes): Measurement {
     const measured = gapFromReadings({
       depthMm,
       insertionMm,
-      depthTool: depthTool.tool,
-      ...(notes.sameTool ? { sameTool: true } : { insertionTool: insertionTool.tool }),
+      depthTool: toolOf(depthTool.values),
+      ...(notes.sameTool ? { sameTool: true } : { insertionTool: toolOf(insertionTool.values) }),
     });
     return { ...read, measured, refused: "" };
   } catch (error) {
@@ -110,9 +115,7 @@ export const outlyingRow = ({ measured, ...read }: Measurement, length: LengthNa
 /** At least three rows, and always one more than what is filled. */
 function readRows(texts: readonly string[], unit: LengthUnit): readonly ReadingRow[] {
   const count = Math.min(MOST_ROWS, Math.max(FEWEST_ROWS, texts.length + 1));
-  const rows = Array.from({ length: Math.max(count, texts.length) }, (_, i) =>
-    readText(texts[i] ?? "", unit),
-  );
+  const rows = Array.from({ length: Math.max(count, texts.length) }, (_, i) => readRow(texts[i] ?? "", unit));
   const last = rows.findLastIndex(({ lengthMm }) => lengthMm !== undefined);
   let counted = 0;
   return rows.map((row, i) => {
@@ -122,48 +125,20 @@ function readRows(texts: readonly string[], unit: LengthUnit): readonly ReadingR
   });
 }
 
-function readText(text: string, unit: LengthUnit): Omit<ReadingRow, "number"> {
-  const { lengthMm, problem } = readLength(text, unit);
-  if (lengthMm === undefined || (lengthMm >= 0 && lengthMm <= LONGEST_MM)) return { text, lengthMm, problem };
-  return {
-    text,
-    lengthMm: undefined,
-    problem: `A reading is a length from 0 to ${formatLength(LONGEST_MM, unit, 0)}; give one such as ${formatLength(24.54, unit)}.`,
-  };
+function readRow(text: string, unit: LengthUnit): Omit<ReadingRow, "number"> {
+  const { value: lengthMm, problem } = readField(READING, text, unit);
+  return { text, lengthMm, problem };
 }
 
-function readLength(text: string, unit: LengthUnit): { lengthMm: number | undefined; problem: string } {
-  if (text.trim() === "") return { lengthMm: undefined, problem: "" };
-  try {
-    return { lengthMm: parseLengthMm(text, unit), problem: "" };
-  } catch (error) {
-    if (!(error instanceof LengthError)) throw error;
-    return { lengthMm: undefined, problem: sentence(error.message) };
-  }
-}
+const NO_TOOL: ToolNotes = { resolution: "", zero: "", zeroUncertainty: "" };
 
-const NO_TEXT: ToolNotes = { resolution: "", zero: "", zeroUncertainty: "" };
-
-function readTool(
-  notes: ToolNotes,
-  length: LengthName,
-  unit: LengthUnit,
-): { tool: MeasuringTool; problems: Record<keyof ToolNotes, string> } {
-  const problems: Record<keyof ToolNotes, string> = { ...NO_TEXT };
-  let tool: MeasuringTool = {};
-  for (const [part, key] of Object.entries(TOOL_PARTS) as [keyof ToolNotes, keyof MeasuringTool][]) {
-    const { lengthMm, problem } = readLength(notes[part], unit);
-    problems[part] = problem;
-    if (lengthMm === undefined) continue;
-    try {
-      checkedTool({ [key]: lengthMm }, length);
-      tool = { ...tool, [key]: lengthMm };
-    } catch (error) {
-      if (!(error instanceof ReadingError)) throw error;
-      problems[part] = sentence(error.message);
-    }
-  }
-  return { tool, problems };
-}
-
-const sentence = (message: string): string => `${message.charAt(0).toUpperCase()}${message.slice(1)}.`;
+/** What is not given is left out. */
+const toolOf = ({
+  resolution,
+  zero,
+  zeroUncertainty,
+}: Values<typeof TOOL_FIELDS.depthTool>): MeasuringTool => ({
+  ...(resolution !== undefined && { resolutionMm: resolution }),
+  ...(zero !== undefined && { zeroMm: zero }),
+  ...(zeroUncertainty !== undefined && { zeroUncertaintyMm: zeroUncertainty }),
+});

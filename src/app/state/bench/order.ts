@@ -4,18 +4,18 @@ import type { CutQuestion } from "../../../bench/cut/cutQuestion.ts";
 import { cutQuestion } from "../../../bench/cut/cutSetup.ts";
 import type { CutWay } from "../../../bench/cut/cutWay.ts";
 import type { Setup } from "../../../setup/setup.ts";
-import { LengthError, parseLengthMm } from "../../../units/length.ts";
-import type { CutNotes } from "../notes/cutNotes.ts";
+import { readFields, sentence } from "../../form/field.ts";
+import { CUT_FIELDS, type CutNotes } from "../notes/cut.ts";
 
 /** A field and what of the question it is. */
-const FIELDS = {
+const QUESTION = {
   target: "targetMm",
   tolerance: "toleranceMm",
   minimumWall: "minimumWallMm",
   stopPerMark: "stopMmPerMark",
-} as const satisfies Partial<Record<keyof CutNotes, keyof CutQuestion>>;
-export type OrderField = keyof typeof FIELDS;
-const FIELD_NAMES = Object.keys(FIELDS) as OrderField[];
+} as const satisfies Record<keyof typeof CUT_FIELDS, keyof CutQuestion>;
+export type OrderField = keyof typeof QUESTION;
+const FIELD_NAMES = Object.keys(QUESTION) as OrderField[];
 
 export interface Order {
   /** Null while there is no target, or a text cannot be read. */
@@ -25,22 +25,15 @@ export interface Order {
 
 /** A field left empty takes its usual value; without a target there is nothing to plan. */
 export function orderOf(setup: Setup, notes: CutNotes): Order {
-  const problems: Partial<Record<OrderField, string>> = {};
-  const lengths: Partial<Record<(typeof FIELDS)[OrderField], number>> = {};
-  for (const field of FIELD_NAMES) {
-    if (notes[field].trim() === "") continue;
-    try {
-      lengths[FIELDS[field]] = parseLengthMm(notes[field], notes.unit);
-    } catch (error) {
-      if (!(error instanceof LengthError)) throw error;
-      problems[field] = error.message;
-    }
-  }
-  const { targetMm } = lengths;
+  const { values, problems } = readFields(CUT_FIELDS, notes, notes.unit);
+  const { target: targetMm } = values;
   if (targetMm === undefined || Object.keys(problems).length > 0) return { plan: null, problems };
-  const plan = planCut(cutQuestion(setup, { ...lengths, targetMm, unit: notes.unit }));
-  const at = FIELD_NAMES.find((field) => FIELDS[field] === plan.flaw?.of);
-  return { plan, problems: at && plan.flaw ? { [at]: plan.flaw.message } : {} };
+  const lengths = FIELD_NAMES.flatMap((name) =>
+    values[name] === undefined ? [] : [[QUESTION[name], values[name]]],
+  );
+  const plan = planCut(cutQuestion(setup, { ...Object.fromEntries(lengths), targetMm, unit: notes.unit }));
+  const at = FIELD_NAMES.find((field) => QUESTION[field] === plan.flaw?.of);
+  return { plan, problems: at && plan.flaw ? { [at]: sentence(plan.flaw.message) } : {} };
 }
 
 /** Held back and impossible ways cannot be chosen, nor one of another plan. */

@@ -1,6 +1,6 @@
 /** Whether a record of the database is one that this version of the page wrote: a list must not trip over one that is not. */
 import { JOB_VERSION } from "../../../record/job.ts";
-import { isRecord } from "../notes/typed.ts";
+import { isRecord } from "../../form/kept.ts";
 import type { Row } from "./database.ts";
 
 export const WHY_UNSOUND = "kept by another version of this page, or damaged";

@@ -1,6 +1,7 @@
 /** What a list says of a job's document without opening it: the gap, and which tasks hold work. */
+
+import { isRecord } from "../../form/kept.ts";
 import { NO_NOTES, type Notes, readNotes } from "../notes/notes.ts";
-import { isRecord } from "../notes/typed.ts";
 
 export interface Summary {
   /** null where the document does not say. */

@@ -7,7 +7,7 @@ import { withGap } from "../../../setup/withGap.ts";
 import { writeSetup } from "../../../setup/writeSetup.ts";
 import { withoutRoundingNoise } from "../../../units/roundingNoise.ts";
 import { withShankMoved } from "../../state/gapLimits.ts";
-import type { CandidateNotes, CompareNotes } from "../../state/notes/compareNotes.ts";
+import type { CandidateNotes, CompareNotes } from "../../state/notes/compare.ts";
 import { notesForAnother } from "../../state/notes/notes.ts";
 import type { Document } from "../../state/state.ts";
 import { documentOf } from "../../state/store.ts";

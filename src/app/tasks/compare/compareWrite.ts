@@ -2,13 +2,13 @@
 import {
   type CandidateNotes,
   type CompareNotes,
-  compareNotesIn,
+  compareForm,
   MOST_CANDIDATES,
-} from "../../state/notes/compareNotes.ts";
+} from "../../state/notes/compare.ts";
 import type { ChangeOptions, Store } from "../../state/store.ts";
 
 export const compareNotes = ({ parts: { document, view } }: Store): CompareNotes =>
-  compareNotesIn(document.notes.compare, view.unit);
+  compareForm.shownIn(document.notes.compare, view.unit);
 
 /** Into what is written by now, which may be more than has been drawn. */
 export const writeCompare = (store: Store, written: Partial<CompareNotes>, options?: ChangeOptions): void =>

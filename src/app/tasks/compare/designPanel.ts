@@ -12,7 +12,7 @@ import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { withShankMoved } from "../../state/gapLimits.ts";
-import type { DesignNotes, DesignPart } from "../../state/notes/compareNotes.ts";
+import type { DesignNotes, DesignPart } from "../../state/notes/compare.ts";
 import { openCompareWorker } from "../../work/compareConnection.ts";
 import { DesignSearch } from "../../work/compareDesign.ts";
 import { addingStyles } from "./addingStyles.ts";

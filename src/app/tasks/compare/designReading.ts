@@ -8,7 +8,7 @@ import { InputError } from "../../../units/inputError.ts";
 import { type LengthUnit, parseLengthMm } from "../../../units/length.ts";
 import { number, readQuantity } from "../../form/quantity.ts";
 import { shownGaps } from "../../state/gapLimits.ts";
-import type { DesignNotes, DesignPart } from "../../state/notes/compareNotes.ts";
+import type { DesignNotes, DesignPart } from "../../state/notes/compare.ts";
 
 export interface DesignReading {
   readonly problems: Readonly<Partial<Record<DesignPart, string>>>;

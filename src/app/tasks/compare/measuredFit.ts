@@ -14,7 +14,7 @@ import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { withShankMoved } from "../../state/gapLimits.ts";
-import type { MeasuredNotes } from "../../state/notes/measuredNotes.ts";
+import type { MeasuredNotes } from "../../state/notes/measured.ts";
 import { openCompareWorker } from "../../work/compareConnection.ts";
 import { type MeasuredState, MeasuredWork } from "../../work/compareMeasured.ts";
 import { addingStyles } from "./addingStyles.ts";

@@ -10,7 +10,7 @@ import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { openTableFile } from "../../shell/tableFiles.ts";
 import { withShankMoved } from "../../state/gapLimits.ts";
-import { type MeasuredNotes, type MeasuredSaid, NO_MEASURED } from "../../state/notes/measuredNotes.ts";
+import { type MeasuredNotes, type MeasuredSaid, measuredPart } from "../../state/notes/measured.ts";
 import { PageElement } from "../../state/page.ts";
 import { CompareClient } from "../../work/compareClient.ts";
 import { openCompareWorker } from "../../work/compareConnection.ts";
@@ -94,7 +94,7 @@ export class MeasuredPanel extends PageElement {
             <div class="actions controls">
               <button type="button" data-testid="measured-open" @click=${this.#open}>${icon("open")}Open CSV</button>
               <button type="button" data-testid="measured-invent" @click=${this.#invent}>An invented measurement</button>
-              <button type="button" class="plain" ?disabled=${measured.text === ""} @click=${() => this.#write({ ...NO_MEASURED, unknowns: measured.unknowns })}>Clear</button>
+              <button type="button" class="plain" ?disabled=${measured.text === ""} @click=${() => this.#write({ ...measuredPart.empty, unknowns: measured.unknowns })}>Clear</button>
             </div>
             ${this.refused ? html`<p class="notice wrong" role="alert" data-testid="measured-refused">${icon("warning")}<span>${this.refused}</span></p>` : nothing}
           </div>
@@ -164,7 +164,7 @@ export class MeasuredPanel extends PageElement {
   #bring(text: string, name: string): void {
     this.refused = tooLong(text.length) ?? "";
     if (this.refused) return;
-    this.#write({ text, name, said: NO_MEASURED.said, isTaken: false });
+    this.#write({ text, name, said: measuredPart.empty.said, isTaken: false });
   }
 
   #onText(event: Event, done: boolean): void {

@@ -5,7 +5,7 @@ import { between } from "../../../study/measured/measured.ts";
 import { type MeasuredImpedance, readMeasured } from "../../../study/measured/measuredCsv.ts";
 import type { Reading } from "../../../study/measured/measuredReading.ts";
 import { number, percent, readQuantity } from "../../form/quantity.ts";
-import { LONGEST_MEASURED, type MeasuredNotes, type MeasuredSaid } from "../../state/notes/measuredNotes.ts";
+import { LONGEST_MEASURED, type MeasuredNotes, type MeasuredSaid } from "../../state/notes/measured.ts";
 
 type Choice = readonly [text: string, words: string, value: string | number];
 

@@ -8,7 +8,7 @@ import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { NO_SHAPE, type ShapePart } from "../../state/notes/compareNotes.ts";
+import { type ShapePart, shapePart } from "../../state/notes/compare.ts";
 import { addingStyles } from "./addingStyles.ts";
 import "../../chart/chartElement.ts";
 import { boreDifferenceFigure } from "../../../charts/plots/compare/boreDifference.ts";
@@ -103,7 +103,9 @@ export class ShapePanel extends PageElement {
     const made = withBore(baseSetup(store.state.document), "leadpipe", profileMm, name);
     if ("problem" in made) store.say("error", `It makes no instrument. ${made.problem}`);
     else if (
-      takeIn(store, [candidateNotes(name, "leadpipe by its dimensions", made.setup)], { shape: NO_SHAPE })
+      takeIn(store, [candidateNotes(name, "leadpipe by its dimensions", made.setup)], {
+        shape: shapePart.empty,
+      })
     )
       store.say("note", `${name} is taken in.`);
   };

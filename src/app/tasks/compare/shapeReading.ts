@@ -6,7 +6,7 @@ import type { ProfileMm } from "../../../setup/setup.ts";
 import { InputError } from "../../../units/inputError.ts";
 import { type LengthUnit, parseLengthMm } from "../../../units/length.ts";
 import { lengthText } from "../../form/setup/edits.ts";
-import type { ShapeNotes, ShapePart } from "../../state/notes/compareNotes.ts";
+import type { ShapeNotes, ShapePart } from "../../state/notes/compare.ts";
 
 export interface ShapeReading {
   readonly problems: Readonly<Partial<Record<ShapePart, string>>>;

@@ -14,12 +14,12 @@ import { dropped } from "../../shell/dropped.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { openTableFile } from "../../shell/tableFiles.ts";
 import {
-  NO_TABLE,
   TABLE_PARTS,
   type TableNotes,
   type TablePart,
   type TableSaid,
-} from "../../state/notes/compareNotes.ts";
+  tablePart,
+} from "../../state/notes/compare.ts";
 import type { Document } from "../../state/state.ts";
 import { addingStyles } from "./addingStyles.ts";
 import { baseSetup, candidateNotes } from "./candidates.ts";
@@ -77,7 +77,7 @@ export class TablePanel extends PageElement {
           ></textarea>
           <div class="actions">
             <button type="button" data-testid="table-open" @click=${this.#open}>${icon("open")}Open CSV</button>
-            <button type="button" class="plain" ?disabled=${table.text === ""} @click=${() => this.#write({ text: "", said: NO_TABLE.said })}>Clear</button>
+            <button type="button" class="plain" ?disabled=${table.text === ""} @click=${() => this.#write({ text: "", said: tablePart.empty.said })}>Clear</button>
           </div>
         </div>
         <div class="stack" id="found" aria-live="polite" data-testid="table-found">${this.#found(table, reading)}</div>
@@ -154,7 +154,7 @@ export class TablePanel extends PageElement {
 
   #bring(text: string, fileName: string): void {
     const name = compareNotes(this.page.store).table.name || fileName.replace(/\.\w+$/, "");
-    this.#write({ text, said: NO_TABLE.said, name });
+    this.#write({ text, said: tablePart.empty.said, name });
   }
 
   /** Here a file is a table, not a setup. */
@@ -173,7 +173,7 @@ export class TablePanel extends PageElement {
     const { name } = reading.setup;
     if (
       takeIn(store, [candidateNotes(name, origin, reading.setup)], {
-        table: { ...NO_TABLE, part: table.part },
+        table: { ...tablePart.empty, part: table.part },
       })
     )
       store.say("note", `${name} is taken in.`);

@@ -8,12 +8,12 @@ import { type CutCard, cutCard } from "../../../bench/cut/cutCard.ts";
 import type { CutWay, CutWayName } from "../../../bench/cut/cutWay.ts";
 import { setupAfterCut } from "../../../bench/cut/setupAfterCut.ts";
 import { gapMm } from "../../../setup/setup.ts";
-import type { Written } from "../../form/entry.ts";
+import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PrintedCopy } from "../../shell/printedCopy.ts";
-import { type CutNotes, cutNotesIn } from "../../state/notes/cutNotes.ts";
+import { cutForm } from "../../state/notes/cut.ts";
 import { PageElement } from "../../state/page.ts";
 import { sameToModel } from "../../work/sameToModel.ts";
 import { confirmation } from "./confirmation.ts";
@@ -32,6 +32,7 @@ import { WorkCard } from "./workCard.ts";
 @customElement("annulus-cut")
 export class Cut extends PageElement {
   readonly #paper = new PrintedCopy(this, new WorkCard());
+  readonly #form = new NotesForm(this, "cut", cutForm);
   #order: Order = { plan: null, problems: {} };
   /** The plan and the way that the person has confirmed, in full: another one is not confirmed. */
   @state() private confirmed: string | null = null;
@@ -46,7 +47,7 @@ export class Cut extends PageElement {
   ];
 
   protected override willUpdate(): void {
-    this.#order = orderOf(this.page.store.parts.document.setup, this.#notes);
+    this.#order = orderOf(this.page.store.parts.document.setup, this.#form.notes);
     if (this.confirmed !== this.#inFull()) this.confirmed = null;
   }
 
@@ -54,16 +55,10 @@ export class Cut extends PageElement {
     const { setup, gapMm: chosenGapMm } = this.page.store.parts.document;
     const { unit } = this.page.store.parts.view;
     const { plan } = this.#order;
-    const form = {
-      notes: this.#notes,
-      order: this.#order,
-      chosenGapMm,
-      write: (field: keyof CutNotes, { text, done }: Written) => this.#write({ [field]: text }, done),
-    };
     return html`
       <main>
-        <div class="figures">${presentGap(setup, unit)} ${targetField(form)} ${changeNeeded(plan, unit)}</div>
-        ${limitFields(form)}
+        <div class="figures">${presentGap(setup, unit)} ${targetField(this.#form, this.#order, chosenGapMm)} ${changeNeeded(plan, unit)}</div>
+        ${limitFields(this.#form, this.#order)}
         <div class="answer" aria-live="polite">${this.#answer(plan)}</div>
         ${plan?.outcome === "plan" ? this.#plan(plan) : nothing}
         <section class="usual" data-testid="usual-cautions">
@@ -134,7 +129,7 @@ export class Cut extends PageElement {
             wayCard(one, {
               isChosen: one.name === way?.name,
               unit,
-              choose: () => this.#write({ way: one.name === way?.name ? null : one.name }, true),
+              choose: () => this.#form.write({ way: one.name === way?.name ? null : one.name }),
             }),
           )}
         </div>
@@ -185,17 +180,8 @@ export class Cut extends PageElement {
     `;
   }
 
-  get #notes(): CutNotes {
-    const { document, view } = this.page.store.parts;
-    return cutNotesIn(document.notes.cut, view.unit);
-  }
-
-  #write(part: Partial<CutNotes>, commit: boolean): void {
-    this.page.store.setNotes("cut", { ...this.#notes, ...part }, { commit });
-  }
-
   #chosenWay(): CutWay | undefined {
-    return chosenWay(this.#order, this.#notes);
+    return chosenWay(this.#order, this.#form.notes);
   }
 
   #openCard(way: CutWay): CutCard | null {

@@ -4,17 +4,17 @@ import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { fitMatrixCsv } from "../../../bench/fit/fitMatrixCsv.ts";
 import { gapMm } from "../../../setup/setup.ts";
-import type { LengthUnit } from "../../../units/length.ts";
 import { bothUnits } from "../../../words/numbers.ts";
+import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { type FitNotes, fitNotesIn } from "../../state/notes/fitNotes.ts";
+import { type FitNotes, fitForm } from "../../state/notes/fit.ts";
 import { PageElement } from "../../state/page.ts";
 import type { ChangeOptions } from "../../state/store.ts";
 import { type FitReading, readFit } from "./fitReading.ts";
 import { fitStyles } from "./fitStyles.ts";
-import "./fitWishes.ts";
+import { fitWishes, wishesStyles } from "./fitWishes.ts";
 import "./matrixGrid.ts";
 import type { Pair } from "./matrixGrid.ts";
 import "./pairDetail.ts";
@@ -24,15 +24,14 @@ import type { PartsChange } from "./partTableView.ts";
 import { partsOfSetup, withPair } from "./setupParts.ts";
 import "./spreadPanel.ts";
 import { saveTableFile } from "../../shell/tableFiles.ts";
-import { isLengthDimension, typedPart } from "./typedPart.ts";
+import { typedPart } from "./typedPart.ts";
 
 /** Between two readings, times as long as one took. */
 const REST_PER_READING = 4;
 
 /** A reading and what it was of. */
 interface Kept {
-  readonly written: FitNotes;
-  readonly unit: LengthUnit;
+  readonly notes: FitNotes;
   readonly reading: FitReading;
 }
 
@@ -48,15 +47,14 @@ export class FitSheet extends PageElement {
 
   #drawn: Kept | undefined;
 
-  static override styles = [controls, sheetStyles, fitStyles];
+  static override styles = [controls, sheetStyles, fitStyles, wishesStyles];
+  readonly #form = new NotesForm(this, "fit", fitForm);
 
   get #reading(): FitReading {
-    const { document, view } = this.page.store.parts;
-    const { unit } = view;
-    const written = document.notes.fit;
-    if (this.#read?.written !== written || this.#read.unit !== unit) {
+    const { notes } = this.#form;
+    if (this.#read?.notes !== notes) {
       const before = performance.now();
-      this.#read = { written, unit, reading: readFit(written, unit) };
+      this.#read = { notes, reading: readFit(notes, notes.unit) };
       this.paceMs = REST_PER_READING * (performance.now() - before);
     }
     return this.#read.reading;
@@ -85,7 +83,7 @@ export class FitSheet extends PageElement {
           ${isEmpty ? this.#start() : nothing}
           <div class="tables">
             <div class="stack">
-              ${this.#table("mouthpieces", reading)} <annulus-fit-wishes .reading=${reading} .setup=${this.page.store.parts.document.setup} .write=${this.#write}></annulus-fit-wishes>
+              ${this.#table("mouthpieces", reading)} ${fitWishes(this.#form, reading, this.page.store.parts.document.setup)}
             </div>
             ${this.#table("instruments", reading)}
           </div>
@@ -125,7 +123,7 @@ export class FitSheet extends PageElement {
         .unit=${reading.notes.unit}
         .own=${this.#own(kind)}
         .write=${(change: PartsChange, options?: ChangeOptions) =>
-          this.#write({ [kind]: change(this.#notes[kind]) }, options)}
+          this.#form.write({ [kind]: change(this.#form.notes[kind]) }, options)}
       ></annulus-part-table>
     `;
   }
@@ -177,19 +175,9 @@ export class FitSheet extends PageElement {
     return partsOfSetup(this.page.store.parts.document.setup)[partTables[kind].one];
   }
 
-  /** Into what is written by now, which may be more than has been drawn. */
-  readonly #write = (written: Partial<FitNotes>, options?: ChangeOptions): void =>
-    this.page.store.setNotes("fit", { ...this.#notes, ...written }, options);
-
-  /** The notes in the unit shown. */
-  get #notes(): FitNotes {
-    const { document, view } = this.page.store.parts;
-    return fitNotesIn(document.notes.fit, view.unit, isLengthDimension);
-  }
-
   readonly #beginWithSetup = (): void => {
     const { unit } = this.page.store.parts.view;
-    this.#write({
+    this.#form.write({
       mouthpieces: [typedPart(this.#own("mouthpieces"), unit)],
       instruments: [typedPart(this.#own("instruments"), unit)],
     });
@@ -199,7 +187,10 @@ export class FitSheet extends PageElement {
     const { unit } = this.page.store.parts.view;
     const demo = ({ read, demoCsv, kind }: (typeof partTables)[PartKind]) =>
       read(demoCsv, `the demo's ${kind}`).map((part) => typedPart(part, unit));
-    this.#write({ mouthpieces: demo(partTables.mouthpieces), instruments: demo(partTables.instruments) });
+    this.#form.write({
+      mouthpieces: demo(partTables.mouthpieces),
+      instruments: demo(partTables.instruments),
+    });
     this.page.store.say("note", "Invented parts: none of these mouthpieces and instruments exists.");
   };
 

@@ -1,14 +1,14 @@
 /** What is typed in the two tables, as parts, and what is wrong with each cell; then the matrix of all pairs. */
 import { uncertaintyFlaw, valueFlaw } from "../../../bench/fit/dimensionFlaw.ts";
-import { clearanceFlaw } from "../../../bench/fit/fit.ts";
 import { type FitDimension, isTaper } from "../../../bench/fit/fitDimensions.ts";
 import { type FitMatrix, fitMatrix } from "../../../bench/fit/fitMatrix.ts";
 import { parseTaper } from "../../../bench/fit/taper.ts";
 import { InputError, quoteTyped } from "../../../units/inputError.ts";
 import { type LengthUnit, parseLengthMm } from "../../../units/length.ts";
-import { type FitNotes, fitNotesIn, type PartNotes } from "../../state/notes/fitNotes.ts";
+import { readFields, sentence } from "../../form/field.ts";
+import { FIT_FIELDS, type FitNotes, fitForm, type PartNotes } from "../../state/notes/fit.ts";
 import { type AnyPart, type PartTable, partTables } from "./partTables.ts";
-import { cellsOf, isBlank, isLengthDimension, textAt } from "./typedPart.ts";
+import { cellsOf, isBlank, textAt } from "./typedPart.ts";
 
 /** What is wrong, by the cell's key. */
 export type CellProblems = Readonly<Record<string, string>>;
@@ -25,8 +25,8 @@ export interface FitReading {
   /** One for each row as typed. */
   readonly mouthpieces: readonly ReadRow[];
   readonly instruments: readonly ReadRow[];
-  readonly preferredProblem: string;
-  readonly clearanceProblem: string;
+  /** Of the fields beside the tables. */
+  readonly problems: Readonly<Partial<Record<keyof typeof FIT_FIELDS, string>>>;
   /** Of the rows in which something is written, in their order. */
   readonly parts: { readonly mouthpieces: readonly AnyPart[]; readonly instruments: readonly AnyPart[] };
   readonly matrix: FitMatrix;
@@ -34,23 +34,22 @@ export interface FitReading {
 
 /** @param unit what is shown; bare numbers keep the meaning they had when they were typed */
 export function readFit(written: FitNotes, unit: LengthUnit): FitReading {
-  const notes = fitNotesIn(written, unit, isLengthDimension);
+  const notes = fitForm.shownIn(written, unit);
   const mouthpieces = readRows(notes.mouthpieces, partTables.mouthpieces, unit);
   const instruments = readRows(notes.instruments, partTables.instruments, unit);
   const parts = { mouthpieces: partsOf(mouthpieces), instruments: partsOf(instruments) };
-  const clearance = readLength(notes.clearance, unit, clearanceFlaw);
-  const preferred = readLength(notes.preferred, unit, preferredFlaw);
+  const { values, problems } = readFields(FIT_FIELDS, notes, unit);
+  const { clearance: clearanceMm, preferred: preferredMm } = values;
   return {
     notes,
     mouthpieces,
     instruments,
     parts,
-    clearanceProblem: clearance.problem,
-    preferredProblem: preferred.problem,
+    problems,
     matrix: fitMatrix(parts.mouthpieces, parts.instruments, {
       unit,
-      ...(preferred.lengthMm !== undefined && { preferredMm: preferred.lengthMm }),
-      ...(clearance.lengthMm !== undefined && { clearanceMm: clearance.lengthMm }),
+      ...(preferredMm !== undefined && { preferredMm }),
+      ...(clearanceMm !== undefined && { clearanceMm }),
     }),
   };
 }
@@ -109,30 +108,3 @@ function asWords(read: () => number): { readonly value: number } | { readonly pr
     return { problem: error.message };
   }
 }
-
-/** An optional length beside the tables. */
-function readLength(
-  text: string,
-  unit: LengthUnit,
-  flawOf: (lengthMm: number) => string | undefined,
-): { readonly lengthMm: number | undefined; readonly problem: string } {
-  if (text.trim() === "") return { lengthMm: undefined, problem: "" };
-  const read = asWords(() => parseLengthMm(text, unit));
-  const problem = "problem" in read ? read.problem : flawOf(read.value);
-  return "problem" in read || problem !== undefined
-    ? { lengthMm: undefined, problem: sentence(problem!) }
-    : { lengthMm: read.value, problem: "" };
-}
-
-/** The bench's own words for a preferred gap that is none. */
-function preferredFlaw(preferredMm: number): string | undefined {
-  const read = asWords(() => {
-    fitMatrix([], [], { preferredMm });
-    return preferredMm;
-  });
-  return "problem" in read ? read.problem : undefined;
-}
-
-/** A sentence of its own: with a capital and a full stop. */
-const sentence = (words: string): string =>
-  `${words.charAt(0).toUpperCase()}${words.slice(1)}${/[.!?]$/.test(words) ? "" : "."}`;

@@ -11,7 +11,7 @@ import "../../form/entry.ts";
 import type { Entry, WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { openTableFile, saveTableFile } from "../../shell/tableFiles.ts";
-import { MOST_PARTS, type PartNotes } from "../../state/notes/fitNotes.ts";
+import { MOST_PARTS, type PartNotes } from "../../state/notes/fit.ts";
 import type { ChangeOptions } from "../../state/store.ts";
 import type { ReadRow } from "./fitReading.ts";
 import { partTableStyles } from "./partTableStyles.ts";

@@ -3,7 +3,7 @@ import { dimensionName } from "../../../bench/fit/fitDimensions.ts";
 import { CsvError } from "../../../bench/fit/partsCsv.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
-import { MOST_PARTS, type PartNotes } from "../../state/notes/fitNotes.ts";
+import { MOST_PARTS, type PartNotes } from "../../state/notes/fit.ts";
 import type { AnyPart, PartTable } from "./partTables.ts";
 import { isLengthDimension, typedPart } from "./typedPart.ts";
 

@@ -3,7 +3,7 @@ import { dimensionName, type FitDimension, isTaper } from "../../../bench/fit/fi
 import { parseTaper } from "../../../bench/fit/taper.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { exactLengthText } from "../../form/setup/edits.ts";
-import type { PartNotes } from "../../state/notes/fitNotes.ts";
+import type { PartNotes } from "../../state/notes/fit.ts";
 import type { AnyPart } from "./partTables.ts";
 
 /** A cell of a row: the name, or a dimension, or its standard uncertainty. */

@@ -2,7 +2,7 @@
 import type { GapMeasurement } from "../../../bench/measure/gap.ts";
 import type { LengthReadings } from "../../../charts/plots/bench/readingsChart.ts";
 import { type Measurement, measuredLength } from "../../state/bench/measurement.ts";
-import type { LengthName } from "../../state/notes/measureNotes.ts";
+import type { LengthName } from "../../state/notes/measure.ts";
 
 const NAMES = [
   ["depth", "receiver depth"],

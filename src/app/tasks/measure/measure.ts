@@ -9,16 +9,10 @@ import { controls } from "../../shell/look/controls.ts";
 import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import { chartFileName, saveCsv } from "../../chart/chartFile.ts";
-import type { Entry, WriteEvent } from "../../form/entry.ts";
+import type { Entry } from "../../form/entry.ts";
+import { NotesForm } from "../../form/notesForm.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import {
-  type LengthName,
-  type MeasureNotes,
-  measureNotesIn,
-  withoutReading,
-  withReading,
-  withTool,
-} from "../../state/notes/measureNotes.ts";
+import { type LengthName, type MeasureNotes, measureForm } from "../../state/notes/measure.ts";
 import { formStyles } from "./formStyles.ts";
 import "../../chart/chartElement.ts";
 import { gapIntervalFigure } from "../../../charts/plots/bench/gapIntervalChart.ts";
@@ -34,16 +28,15 @@ import {
 import { lengthReadings } from "./lengthReadings.ts";
 import { measureStyles } from "./measureStyles.ts";
 import { measureTable } from "./measureTable.ts";
-import { readingField, readingsForm } from "./readingsForm.ts";
+import { readingsForm } from "./readingsForm.ts";
 import { gapValue, resultDetails, spokenGap } from "./resultPanel.ts";
-import { toolField, toolForm } from "./toolForm.ts";
+import { toolForm } from "./toolForm.ts";
 import { comparedWithSetup, setInWords, withMeasuredGap } from "./useGap.ts";
 
 @customElement("annulus-measure")
 export class Measure extends PageElement {
   static override styles = [controls, sheetStyles, measureStyles, formStyles];
-  /** The field under a hand. */
-  @state() private typing = "";
+  readonly #form = new NotesForm(this, "measure", measureForm);
   /** Why this measurement was refused by the setup. */
   @state() private refusal: { readonly of: Measurement; readonly text: string } | null = null;
   #read: Measurement | null = null;
@@ -54,7 +47,7 @@ export class Measure extends PageElement {
     const read = this.#measurement();
     const { measured, unit } = read;
     return html`
-      <main @keydown=${this.#onKey} @focusout=${this.#onLeave}>
+      <main @keydown=${this.#onKey}>
         <div class="intro">
           <h2>Measure the gap</h2>
           <p>Gap = receiver depth − insertion, both from the receiver's face. Nothing seen from outside goes into it.</p>
@@ -63,18 +56,7 @@ export class Measure extends PageElement {
         <section class="form stack" aria-label="Readings and tools">
           <div class="lengths">${this.#readings("depth")}${this.#readings("insertion")}</div>
           <p class="how">Type lengths as ${unit === "mm" ? "24.54, 0.966 in" : "0.966, 24.54 mm"} or 31/32 in. Enter goes to the next row, from an empty row to the next length.</p>
-          ${toolForm({
-            notes: this.#notes(),
-            problems: read.toolProblems,
-            typing: this.typing,
-            write: (tool, part, event) =>
-              this.#write(
-                toolField(tool, part),
-                withTool(this.#notes(), tool, part, event.detail.text),
-                event,
-              ),
-            share: (sameTool) => this.page.store.setNotes("measure", { ...this.#notes(), sameTool }),
-          })}
+          ${toolForm(this.#form, read.toolProblems)}
         </section>
         ${resultDetails(read, {
           refusal: this.refusal?.of === read ? this.refusal.text : "",
@@ -96,24 +78,17 @@ export class Measure extends PageElement {
             : nothing
         }
         <annulus-measure-guide></annulus-measure-guide>
-        <p class="unseen" role="status">${this.typing ? nothing : spokenGap(read)}</p>
+        <p class="unseen" role="status">${this.#form.typing ? nothing : spokenGap(read)}</p>
       </main>
     `;
   }
 
-  /** As written down, bare numbers in the unit shown. */
-  #notes(): MeasureNotes {
-    const { document, view } = this.page.store.parts;
-    return measureNotesIn(document.notes.measure, view.unit);
-  }
-
   /** Read anew only when something else is written. */
   #measurement(): Measurement {
-    const { document, view } = this.page.store.parts;
-    const written = document.notes.measure;
-    if (!this.#read || this.#readFrom !== written || this.#read.unit !== view.unit) {
-      this.#readFrom = written;
-      this.#read = readMeasurement(this.#notes());
+    const { notes } = this.#form;
+    if (!this.#read || this.#readFrom !== notes) {
+      this.#readFrom = notes;
+      this.#read = readMeasurement(notes);
     }
     return this.#read;
   }
@@ -123,42 +98,26 @@ export class Measure extends PageElement {
     const { measured, unit } = read;
     const mean = measured && measuredLength(measured, length);
     return readingsForm({
+      form: this.#form,
       length,
-      unit,
       rows: read[length],
       apart: outlyingRow(read, length),
-      typing: this.typing,
       mean: mean ? `mean ${plusMinus(mean.lengthMm, mean.expandedMm, unit)}` : "",
-      write: (row, event) =>
-        this.#write(
-          readingField(length, row),
-          withReading(this.#notes(), length, row, event.detail.text),
-          event,
-        ),
       remove: (row) => void this.#remove(length, row),
     });
   }
 
-  #write(field: string, written: MeasureNotes, { detail }: WriteEvent): void {
-    this.typing = detail.done ? "" : field;
-    this.page.store.setNotes("measure", written, { commit: detail.done });
-  }
-
   async #remove(length: LengthName, row: number): Promise<void> {
-    this.page.store.setNotes("measure", withoutReading(this.#notes(), length, row));
+    this.#form.remove([length, row]);
     await this.updateComplete;
     this.#entries()
-      .find((entry) => entry.dataset.field === readingField(length, row))
+      .find((entry) => entry.dataset.field === `${length}.${row}`)
       ?.focus();
   }
 
   #entries(): Entry[] {
     return [...this.renderRoot.querySelectorAll("annulus-entry")] as Entry[];
   }
-
-  readonly #onLeave = (): void => {
-    this.typing = "";
-  };
 
   /** Enter goes on: to the next entry, from an empty reading to the next group. */
   readonly #onKey = (event: KeyboardEvent): void => {
@@ -202,6 +161,9 @@ export class Measure extends PageElement {
 
   readonly #save = (): void => {
     const { document } = this.page.store.parts;
-    saveCsv(measureTable(this.#measurement(), this.#notes()), chartFileName(document.setup, "measured-gap"));
+    saveCsv(
+      measureTable(this.#measurement(), this.#form.notes),
+      chartFileName(document.setup, "measured-gap"),
+    );
   };
 }

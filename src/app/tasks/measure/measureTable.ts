@@ -5,7 +5,7 @@ import { inUnit } from "../../../charts/kit/numbers.ts";
 import { componentName } from "../../../words/bench/budget.ts";
 import { adviceWords } from "../../../words/bench/gapAdvice.ts";
 import { type Measurement, measuredLength, outlyingRow } from "../../state/bench/measurement.ts";
-import type { LengthName, MeasureNotes } from "../../state/notes/measureNotes.ts";
+import type { LengthName, MeasureNotes } from "../../state/notes/measure.ts";
 
 type Row = readonly [
   item: string,

@@ -1,22 +1,22 @@
 /** How often a leap from note to note lands wrong, at several gaps: an experiment with modelled lips that miss their aim. */
 
 import { css, html, nothing } from "lit";
-import { customElement, state } from "lit/decorators.js";
+import { customElement } from "lit/decorators.js";
 import { type LeapData, leapFigure } from "../../../charts/plots/leapChart.ts";
 import { PLAYED } from "../../../study/change/verdicts.ts";
 import { missChance } from "../../../study/feel/leaps.ts";
 import { percent } from "../../../words/numbers.ts";
+import { readField, readFields } from "../../form/field.ts";
+import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { PageElement } from "../../state/page.ts";
-import "../../form/entry.ts";
-import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { shownGaps } from "../../state/gapLimits.ts";
-import type { LeapPart } from "../../state/notes/playNotes.ts";
+import { LEAP_FIELDS, playForm } from "../../state/notes/play.ts";
+import { PageElement } from "../../state/page.ts";
 import { openFeelWorker } from "../../work/feelConnection.ts";
 import { type LeapExperiment, Leaps } from "../../work/feelLeaps.ts";
-import { feelQuestion, LEAP, type Read, readField } from "../../work/feelQuestion.ts";
+import { feelQuestion } from "../../work/feelQuestion.ts";
 import { sameToModel } from "../../work/sameToModel.ts";
 import { feelStyles } from "./feelStyles.ts";
 import "../../chart/chartElement.ts";
@@ -28,7 +28,7 @@ const STEPS = 4;
 @customElement("annulus-leaps")
 export class LeapsSection extends PageElement {
   readonly #leaps = new Leaps(openFeelWorker);
-  @state() private typing = "";
+  readonly #form = new NotesForm(this, "play", playForm);
   #data: LeapData | null = null;
   #drawn: unknown = null;
 
@@ -51,6 +51,7 @@ export class LeapsSection extends PageElement {
   override render() {
     const { progress, refused } = this.#leaps.value;
     const data = this.#shown();
+    const { problems } = this.#read();
     return html`
       <section aria-labelledby="leaps-title">
         <h2 id="leaps-title">How often a leap lands wrong</h2>
@@ -58,10 +59,9 @@ export class LeapsSection extends PageElement {
           The lips go from the middle of one note's slot to that of another's and miss it by a chance error. The oscillator says
           which note then sounds.
         </p>
-        <div class="form" role="group" aria-label="The leap" @focusout=${this.#onLeave}>
-          ${this.#note("from", "From note")} ${this.#note("to", "To note")}
-          ${this.#entry("aim", "Error of aim, standard deviation", "cents")}
-          ${this.#entry("runs", "Leaps at each gap", "")}
+        <div class="form" role="group" aria-label="The leap">
+          ${this.#note("from")} ${this.#note("to")}
+          ${(["aim", "runs"] as const).map((part) => this.#form.entry(LEAP_FIELDS[part], ["leap", part], problems[part], { testId: `leap-${part}` }))}
         </div>
         <div class="actions" role="status">
           ${
@@ -91,47 +91,28 @@ export class LeapsSection extends PageElement {
     `;
   }
 
-  #note(part: "from" | "to", label: string) {
-    const read = this.#read(part);
-    const chosen = "value" in read ? read.value : LEAP[part].usual;
+  #note(part: "from" | "to") {
+    const { leap, unit } = this.#form.notes;
+    const { label, usual } = LEAP_FIELDS[part];
+    const chosen = readField(LEAP_FIELDS[part], leap[part], unit).value ?? usual;
+    const choose = (event: Event) =>
+      this.#form.write({
+        leap: { ...this.#form.notes.leap, [part]: (event.target as HTMLSelectElement).value },
+      });
     return html`
       <label>
         ${label}
-        <select data-testid="leap-${part}" @change=${(event: Event) => this.#write(part, (event.target as HTMLSelectElement).value, true)}>
+        <select data-testid="leap-${part}" @change=${choose}>
           ${NOTES.map((n) => html`<option value=${n} ?selected=${n === chosen}>${n}</option>`)}
         </select>
       </label>
     `;
   }
 
-  #entry(part: "aim" | "runs", label: string, unit: string) {
-    const read = this.#read(part);
-    return html`
-      <annulus-entry
-        data-testid="leap-${part}"
-        .label=${label}
-        .text=${this.page.store.parts.document.notes.play.leap[part]}
-        .unit=${unit}
-        .hint=${`usually ${LEAP[part].usual}`}
-        .problem=${this.typing !== part && "refused" in read ? read.refused : ""}
-        @write=${({ detail }: WriteEvent) => this.#write(part, detail.text, detail.done)}
-      ></annulus-entry>
-    `;
+  #read() {
+    const { leap, unit } = this.#form.notes;
+    return readFields(LEAP_FIELDS, leap, unit);
   }
-
-  #read(part: LeapPart): Read {
-    return readField(this.page.store.parts.document.notes.play.leap[part], LEAP[part]);
-  }
-
-  #write(part: LeapPart, text: string, done: boolean): void {
-    this.typing = done ? "" : part;
-    const { play } = this.page.store.parts.document.notes;
-    this.page.store.setNotes("play", { ...play, leap: { ...play.leap, [part]: text } }, { commit: done });
-  }
-
-  readonly #onLeave = (): void => {
-    this.typing = "";
-  };
 
   readonly #start = (): void => {
     const experiment = this.#experiment();
@@ -141,9 +122,9 @@ export class LeapsSection extends PageElement {
   /** null while something typed cannot be read. */
   #experiment(): LeapExperiment | null {
     const { setup, gapMm, referenceGapMm, lips, pressure } = feelQuestion(this.page.store.parts.document);
-    const [from, to, aim, runs] = (["from", "to", "aim", "runs"] as const).map((part) => this.#read(part));
-    if (!("value" in from && "value" in to && "value" in aim && "value" in runs) || !lips || !pressure)
-      return null;
+    const { from, to, aim, runs } = this.#read().values;
+    if (from === undefined || to === undefined || aim === undefined || runs === undefined) return null;
+    if (!lips || !pressure) return null;
     const { leastMm, mostMm } = shownGaps(setup);
     const even = Array.from({ length: STEPS + 1 }, (_, i) => leastMm + (i / STEPS) * (mostMm - leastMm));
     return {
@@ -151,10 +132,10 @@ export class LeapsSection extends PageElement {
       gapsMm: [...new Set([gapMm, referenceGapMm, ...even])],
       chosenGapMm: gapMm,
       referenceGapMm,
-      from: from.value,
-      to: to.value,
-      aimCents: aim.value,
-      runs: runs.value,
+      from,
+      to,
+      aimCents: aim,
+      runs,
       lips,
       pressure,
     };

@@ -7,10 +7,11 @@ import { NOT_KNOWN } from "../../../study/blown/resistance.ts";
 import type { ResistanceChange } from "../../../study/blown/resistanceChange.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
+import { readField } from "../../form/field.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { FLOW, FLOW_LIMITS } from "../../state/notes/play.ts";
 import { PageElement } from "../../state/page.ts";
-import { FLOW, readField } from "../../work/feelQuestion.ts";
 import { feelStyles } from "./feelStyles.ts";
 import { feelWork } from "./feelWork.ts";
 import "../../chart/chartElement.ts";
@@ -46,8 +47,7 @@ export class ResistanceSection extends PageElement {
       chosen: levels.value.at(-1)!,
       highlight: view.resonance,
     };
-    const read = readField(document.notes.play.flow, FLOW);
-    const flow = "value" in read ? read.value : FLOW.usual;
+    const flow = readField(FLOW, document.notes.play.flow, view.unit).value ?? FLOW_LIMITS.usual;
     return html`
       <section aria-labelledby="resistance-title">
         <h2 id="resistance-title">How hard it blows</h2>
@@ -60,8 +60,8 @@ export class ResistanceSection extends PageElement {
           <input
             type="range"
             data-testid="flow"
-            min=${FLOW.limits.least}
-            max=${FLOW.limits.most}
+            min=${FLOW_LIMITS.least}
+            max=${FLOW_LIMITS.most}
             step="1"
             .value=${`${flow}`}
             aria-valuetext="${flow} litres per minute"

@@ -1,14 +1,14 @@
 /** How firmly notes sit in their slots at two gaps, on modelled lips anyone may change. */
 
 import { css, html } from "lit";
-import { customElement, state } from "lit/decorators.js";
+import { customElement } from "lit/decorators.js";
 import { evidenceWords } from "../../../words/verdicts/evidence.ts";
 import { FINDING } from "../../../words/verdicts/findings.ts";
+import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
-import { PageElement } from "../../state/page.ts";
-import "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { type PlayNotes, playNotesIn } from "../../state/notes/playNotes.ts";
+import { playForm } from "../../state/notes/play.ts";
+import { PageElement } from "../../state/page.ts";
 import { feelStyles } from "./feelStyles.ts";
 import { feelWork } from "./feelWork.ts";
 import "../../chart/chartElement.ts";
@@ -18,7 +18,7 @@ import { hasOwnLips, lipsForm } from "./slotsLips.ts";
 
 @customElement("annulus-slots")
 export class Slots extends PageElement {
-  @state() private typing = "";
+  readonly #form = new NotesForm(this, "play", playForm);
 
   static override styles = [
     controls,
@@ -32,7 +32,7 @@ export class Slots extends PageElement {
   ];
 
   override render() {
-    const notes = this.#notes();
+    const { notes } = this.#form;
     const { felt, slots } = this.page.feel.parts;
     const atBoth = slots.value && { reference: slots.value[0], chosen: slots.value[1] };
     return html`
@@ -50,29 +50,15 @@ export class Slots extends PageElement {
           <annulus-chart .figure=${slotFigure} .data=${atBoth} .answer=${slots}></annulus-chart>
           <annulus-chart .figure=${holdFigure}></annulus-chart>
         </div>
-        <details data-testid="lips" ?open=${hasOwnLips(notes)} @focusout=${this.#onLeave}>
+        <details data-testid="lips" ?open=${hasOwnLips(notes)}>
           <summary>The lips${hasOwnLips(notes) ? ", changed" : ""}</summary>
           <p class="small">
             Nobody can measure these in a playing mouth. What the model finds is looked at again with each of them at either end
             of what it may be. An empty field is the usual value.
           </p>
-          ${lipsForm({ notes, typing: this.typing, write: this.#write })}
+          ${lipsForm(this.#form)}
         </details>
       </section>
     `;
   }
-
-  #notes(): PlayNotes {
-    const { document, view } = this.page.store.parts;
-    return playNotesIn(document.notes.play, view.unit);
-  }
-
-  readonly #write = (field: string, notes: PlayNotes, done: boolean): void => {
-    this.typing = done ? "" : field;
-    this.page.store.setNotes("play", notes, { commit: done });
-  };
-
-  readonly #onLeave = (): void => {
-    this.typing = "";
-  };
 }

@@ -2,7 +2,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { CLASSROOM_CHARTS, type ClassroomChart } from "../../../study/report/sheetParagraphs.ts";
 import { segments } from "../../shell/look/segments.ts";
-import { PAPERS, type SheetNotes } from "../../state/notes/sheetNotes.ts";
+import { PAPERS, type SheetNotes } from "../../state/notes/sheet.ts";
 
 const FORMS = [
   { value: "workshop", text: "For the player" },

@@ -7,7 +7,7 @@ import { sheetFigures } from "../../../words/report/sheetFigures.ts";
 import { proposals } from "../../../words/report/sheetProposals.ts";
 import { type Filled, filled } from "../../../words/report/sheetWords.ts";
 import { shownGaps } from "../../state/gapLimits.ts";
-import { HEADS, type Head, type SheetNotes } from "../../state/notes/sheetNotes.ts";
+import { HEADS, type Head, type SheetNotes } from "../../state/notes/sheet.ts";
 
 export interface PaperContent {
   readonly notes: SheetNotes;

@@ -1,6 +1,6 @@
 /** The paper a sheet is printed on, and the rule that tells the printer. */
 import type { ReactiveController, ReactiveControllerHost } from "lit";
-import type { Paper, SheetNotes } from "../../state/notes/sheetNotes.ts";
+import type { Paper, SheetNotes } from "../../state/notes/sheet.ts";
 
 export interface PaperSize {
   readonly widthMm: number;

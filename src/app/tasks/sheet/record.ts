@@ -8,8 +8,8 @@ import { type PresentGap, SAME_MM, type SheetRecord } from "../../../study/repor
 import type { TrialFinding } from "../../../trial/finding.ts";
 import { expandedGapMm, readMeasurement } from "../../state/bench/measurement.ts";
 import { chosenWay, orderOf } from "../../state/bench/order.ts";
-import { cutNotesIn } from "../../state/notes/cutNotes.ts";
-import { measureNotesIn } from "../../state/notes/measureNotes.ts";
+import { cutForm } from "../../state/notes/cut.ts";
+import { measureForm } from "../../state/notes/measure.ts";
 import type { Document, State } from "../../state/state.ts";
 import type { FeelState } from "../../work/feelAsks.ts";
 import type { Answer, Results } from "../../work/results.ts";
@@ -40,7 +40,7 @@ export function sheetData(
 ): SheetData {
   const { setup, gapMm: recommendedGapMm, referenceGapMm, notes } = document;
   const { unit } = view;
-  const cut = cutNotesIn(notes.cut, unit);
+  const cut = cutForm.shownIn(notes.cut, unit);
   const order = orderOf(setup, cut);
   const isPlanned = order.plan?.outcome === "plan";
   const plannedMm = isPlanned ? order.plan!.targetMm! : null;
@@ -77,7 +77,7 @@ export function sheetData(
 
 /** What was read at the bench comes before what the setup says. */
 function presentGap({ setup, notes }: Document, unit: State["view"]["unit"]): PresentGap {
-  const { measured } = readMeasurement(measureNotesIn(notes.measure, unit));
+  const { measured } = readMeasurement(measureForm.shownIn(notes.measure, unit));
   if (!measured)
     return {
       gapMm: gapMm(setup),

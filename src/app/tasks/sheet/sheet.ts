@@ -12,7 +12,7 @@ import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PrintedCopy } from "../../shell/printedCopy.ts";
-import { type Head, type SheetNotes, withWords } from "../../state/notes/sheetNotes.ts";
+import { type Head, type SheetNotes, withWords } from "../../state/notes/sheet.ts";
 import { PageElement } from "../../state/page.ts";
 import { choices } from "./choices.ts";
 import { heldBack } from "./held.ts";

@@ -8,7 +8,7 @@ import {
 import type { FigureGroup } from "../../../words/report/sheetFigure.ts";
 import "../../form/entry.ts";
 import type { WriteEvent, Written } from "../../form/entry.ts";
-import type { Head } from "../../state/notes/sheetNotes.ts";
+import type { Head } from "../../state/notes/sheet.ts";
 import type { PaperContent } from "./paperContent.ts";
 import { HEADINGS } from "./paperWords.ts";
 import "./wordsField.ts";

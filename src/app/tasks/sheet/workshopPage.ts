@@ -17,7 +17,7 @@ import type { LengthUnit } from "../../../units/length.ts";
 import { plusMinus, roundedLength } from "../../../units/uncertainLength.ts";
 import { signed } from "../../../words/numbers.ts";
 import { RULE } from "../../../words/verdicts/rules.ts";
-import type { Head } from "../../state/notes/sheetNotes.ts";
+import type { Head } from "../../state/notes/sheet.ts";
 import type { PaperContent } from "./paperContent.ts";
 import { HEADINGS, paragraph } from "./paperWords.ts";
 

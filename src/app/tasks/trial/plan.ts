@@ -1,19 +1,18 @@
 /** The plan under a hand: what is typed, what the worker says of its power, and the seal. */
 
 import { html } from "lit";
-import { customElement, state } from "lit/decorators.js";
+import { customElement } from "lit/decorators.js";
 import type { PowerData } from "../../../charts/plots/trial/powerChart.ts";
 import { sealTrial } from "../../../trial/seal.ts";
 import { MOST_REPEATS } from "../../../trial/trial.ts";
 import { percent } from "../../../words/numbers.ts";
+import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
-import { PageElement } from "../../state/page.ts";
-import "../../form/entry.ts";
-import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { type TrialNotes, trialNotesIn } from "../../state/notes/trialNotes.ts";
+import { trialForm } from "../../state/notes/trial.ts";
+import { PageElement } from "../../state/page.ts";
 import "../../chart/chartElement.ts";
-import { itemName, planForm } from "./planForm.ts";
+import { planForm } from "./planForm.ts";
 import { type PlanRead, readPlan } from "./planReading.ts";
 import { spreadGaps } from "./proposals.ts";
 import { openTrialWorker } from "./trialConnection.ts";
@@ -29,15 +28,9 @@ const MANY = 8;
 export class TrialPlanSheet extends PageElement {
   static override styles = [controls, sheetStyles, trialStyles];
   readonly #power = new TrialWork("power", openTrialWorker);
-  @state() private typing = "";
+  readonly #form = new NotesForm(this, "trial", trialForm);
   /** The drawing compares by identity. */
   #drawn: { readonly of: readonly unknown[]; readonly data: PowerData } | null = null;
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.addEventListener("focusout", this.#onLeave);
-    if (this.hasUpdated) this.requestUpdate();
-  }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
@@ -46,7 +39,7 @@ export class TrialPlanSheet extends PageElement {
 
   override render() {
     const { setup } = this.page.store.parts.document;
-    const notes = this.#notes;
+    const { notes } = this.#form;
     const read = readPlan(notes, setup);
     return html`
       <div class="intro">
@@ -54,16 +47,11 @@ export class TrialPlanSheet extends PageElement {
         <p>Which gap does this player really prefer, if any? Played without knowing, again and again, in an order that favours none.</p>
       </div>
       ${planForm({
-        notes,
+        form: this.#form,
         read,
-        typing: this.typing,
         power: this.#power.value,
         powerData: this.#powerData(read),
-        chooseKind: (kind) => this.#write({ kind }),
-        writeItem: (row, event) => this.#writeItem(row, event),
-        removeItem: (row) => this.#write({ [notes.kind]: notes[notes.kind].filter((_, i) => i !== row) }),
-        write: (part, event) => this.#typed(part, { [part]: event.detail.text }, event),
-        propose: () => this.#write({ gaps: spreadGaps(this.page.store.parts.document, notes.unit) }),
+        propose: () => this.#form.write({ gaps: spreadGaps(this.page.store.parts.document, notes.unit) }),
         seal: () => this.#seal(read),
       })}
     `;
@@ -71,39 +59,10 @@ export class TrialPlanSheet extends PageElement {
 
   protected override updated(): void {
     const { setup } = this.page.store.parts.document;
-    const { numbers, repeats } = readPlan(this.#notes, setup);
+    const { numbers, repeats } = readPlan(this.#form.notes, setup);
     if (numbers && repeats !== null)
       this.#power.ask({ setup, of: { ...numbers, repeats: repeatsAround(repeats) } });
   }
-
-  /** As written down, bare numbers in the unit shown. */
-  get #notes(): TrialNotes {
-    const { document, view } = this.page.store.parts;
-    return trialNotesIn(document.notes.trial, view.unit);
-  }
-
-  #write(part: Partial<TrialNotes>, commit = true): void {
-    this.page.store.setNotes("trial", { ...this.#notes, ...part }, { commit });
-  }
-
-  /** Rows left over at the end are none. */
-  #writeItem(row: number, event: WriteEvent): void {
-    const { kind, [kind]: texts } = this.#notes;
-    const written = Array.from({ length: Math.max(row + 1, texts.length) }, (_, i) =>
-      i === row ? event.detail.text : (texts[i] ?? ""),
-    );
-    const last = written.findLastIndex((text) => text.trim() !== "");
-    this.#typed(itemName(kind, row), { [kind]: written.slice(0, last + 1) }, event);
-  }
-
-  #typed(field: string, part: Partial<TrialNotes>, { detail }: WriteEvent): void {
-    this.typing = detail.done ? "" : field;
-    this.#write(part, detail.done);
-  }
-
-  readonly #onLeave = (): void => {
-    this.typing = "";
-  };
 
   #powerData({ repeats }: PlanRead): PowerData | null {
     const { value } = this.#power.value;
@@ -120,7 +79,7 @@ export class TrialPlanSheet extends PageElement {
     if (!plan) return;
     const [seed, ...name] = crypto.getRandomValues(new Uint32Array(3));
     const id = name.map((number) => number.toString(36)).join("-");
-    this.#write({ trial: sealTrial({ ...plan, id }, seed) });
+    this.#form.write({ trial: sealTrial({ ...plan, id }, seed) });
   }
 }
 

@@ -5,24 +5,19 @@ import { ERROR_RATE, type Power } from "../../../trial/power.ts";
 import { FEWEST_ITEMS, MOST_ITEMS } from "../../../trial/trial.ts";
 import { balancedRepeats } from "../../../trial/williams.ts";
 import { percent } from "../../../words/numbers.ts";
-import type { WriteEvent } from "../../form/entry.ts";
+import { type Field, length, words } from "../../form/field.ts";
+import type { NotesForm } from "../../form/notesForm.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
-import type { PlanPart, TrialKind, TrialNotes } from "../../state/notes/trialNotes.ts";
+import { PLAN_FIELDS, type PlanPart, type TrialKind } from "../../state/notes/trial.ts";
 import type { WorkState } from "../../work/newestWork.ts";
-import { type PlanRead, USUAL } from "./planReading.ts";
+import type { PlanRead } from "./planReading.ts";
 
 export interface PlanForm {
-  readonly notes: TrialNotes;
+  readonly form: NotesForm<"trial">;
   readonly read: PlanRead;
-  /** The field under a hand, whose faults are not told yet. */
-  readonly typing: string;
   readonly power: WorkState<unknown, readonly Power[]>;
   readonly powerData: PowerData | null;
-  readonly chooseKind: (kind: TrialKind) => void;
-  readonly writeItem: (row: number, event: WriteEvent) => void;
-  readonly removeItem: (row: number) => void;
-  readonly write: (part: PlanPart, event: WriteEvent) => void;
   readonly propose: () => void;
   readonly seal: () => void;
 }
@@ -31,12 +26,13 @@ export interface PlanForm {
 const MANY_TURNS = 30;
 
 export function planForm(form: PlanForm): TemplateResult {
-  const { notes, read } = form;
+  const { read } = form;
+  const { notes } = form.form;
   return html`
     <section class="columns" aria-label="The plan">
       <div class="stack">
         <h3>What is tried</h3>
-        ${segments<TrialKind>("What is tried", KINDS, notes.kind, form.chooseKind)}
+        ${segments<TrialKind>("What is tried", KINDS, notes.kind, (kind) => form.form.write({ kind }))}
         <p class="muted">
           ${FEWEST_ITEMS} to ${MOST_ITEMS}. ${notes.kind === "gaps" ? "Spread them wider than the preference is thought to be: a best gap between two others can be told, one at the end cannot." : "Shanks, mouthpieces or instruments by the names they have at the bench."}
         </p>
@@ -45,11 +41,11 @@ export function planForm(form: PlanForm): TemplateResult {
       </div>
       <div class="stack">
         <h3>How it is played</h3>
-        ${field(form, "player", "Player", "For the card and the sheet.")}
-        ${field(form, "passages", "Passages", "What is played at every turn: a slurred leap, a long soft note, a loud passage.")}
-        ${field(form, "repeats", "Repeats", `How often each is played; empty is ${USUAL.repeats}. The order is wholly balanced every ${balancedRepeats(form.read.numbers?.items ?? FEWEST_ITEMS)} repeats, and as nearly as can be in between.`)}
-        ${field(form, "difference", "Difference that matters", `Between the best and the worst, in points of 100; empty is ${USUAL.difference}.`)}
-        ${field(form, "scatter", "Scatter of one player's ratings", `Standard deviation of ratings of one and the same, in points; empty is ${USUAL.scatter}, a guess without a source until a trial has shown the player's own.`)}
+        ${field(form, "player")}
+        ${field(form, "passages")}
+        ${field(form, "repeats", `How often each is played; empty is ${PLAN_FIELDS.repeats.usual}. The order is wholly balanced every ${balancedRepeats(form.read.numbers?.items ?? FEWEST_ITEMS)} repeats, and as nearly as can be in between.`)}
+        ${field(form, "difference")}
+        ${field(form, "scatter")}
       </div>
     </section>
     <section class="columns" aria-label="Chance to find the difference">
@@ -75,44 +71,26 @@ const KINDS = [
   { value: "names", text: "Shanks or instruments" },
 ] as const;
 
-/** What a row is called. */
-export const itemName = (kind: TrialKind, row: number): string =>
-  `${kind === "gaps" ? "gap" : "name"} ${row + 1}`;
+const GAP = length("gap");
+const NAME: Field<string> = words("name");
 
 /** One empty row behind those that are written, as long as there is room. */
-function items(form: PlanForm): TemplateResult[] {
-  const { notes, read, typing } = form;
-  const isGaps = notes.kind === "gaps";
-  const texts = isGaps ? notes.gaps : notes.names;
+function items({ form, read }: PlanForm): TemplateResult[] {
+  const { kind, [kind]: texts } = form.notes;
   const rows = Math.min(MOST_ITEMS, Math.max(FEWEST_ITEMS, texts.length + 1));
   return Array.from({ length: rows }, (_, row) => {
-    const name = itemName(notes.kind, row);
+    const label = `${kind === "gaps" ? "gap" : "name"} ${row + 1}`;
     return html`
       <div class="item">
-        <annulus-entry
-          label=${name}
-          unit=${isGaps ? notes.unit : ""}
-          data-field=${name}
-          .text=${texts[row] ?? ""}
-          .problem=${typing === name ? "" : (read.itemProblems[row] ?? "")}
-          @write=${(event: WriteEvent) => form.writeItem(row, event)}
-        ></annulus-entry>
-        ${texts[row] ? html`<button type="button" class="plain square" aria-label="Remove ${name}" title="Remove" @click=${() => form.removeItem(row)}>${icon("xmark")}</button>` : nothing}
+        ${form.entry(kind === "gaps" ? GAP : NAME, [kind, row], read.itemProblems[row], { label })}
+        ${texts[row] ? html`<button type="button" class="plain square" aria-label="Remove ${label}" title="Remove" @click=${() => form.remove([kind, row])}>${icon("xmark")}</button>` : nothing}
       </div>
     `;
   });
 }
 
-const field = (form: PlanForm, part: PlanPart, label: string, hint: string): TemplateResult => html`
-  <annulus-entry
-    .label=${label}
-    .hint=${hint}
-    data-field=${part}
-    .text=${form.notes[part]}
-    .problem=${form.typing === part ? "" : (form.read.problems[part] ?? "")}
-    @write=${(event: WriteEvent) => form.write(part, event)}
-  ></annulus-entry>
-`;
+const field = ({ form, read }: PlanForm, part: PlanPart, hint?: string): TemplateResult =>
+  form.entry(PLAN_FIELDS[part], [part], read.problems[part], hint === undefined ? {} : { hint });
 
 function powerWords({ read, power }: PlanForm): string {
   const { numbers, repeats } = read;

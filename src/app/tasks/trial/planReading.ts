@@ -1,14 +1,12 @@
 /** The plan of a trial as typed, read: what is wrong beside each field, and the plan once nothing is. */
 import type { Setup } from "../../../setup/setup.ts";
 import type { TrialPlan } from "../../../trial/seal.ts";
-import { FEWEST_ITEMS, FEWEST_REPEATS, MOST_REPEATS, TOP, type TrialItem } from "../../../trial/trial.ts";
+import { FEWEST_ITEMS, type TrialItem } from "../../../trial/trial.ts";
 import { formatLength } from "../../../units/formatLength.ts";
-import { LengthError, type LengthUnit, parseLengthMm } from "../../../units/length.ts";
+import type { LengthUnit } from "../../../units/length.ts";
+import { length, readField, readFields } from "../../form/field.ts";
 import { gapLimits } from "../../state/gapLimits.ts";
-import type { PlanPart, TrialNotes } from "../../state/notes/trialNotes.ts";
-
-/** What an empty field means. */
-export const USUAL = { repeats: 4, difference: 20, scatter: 10 } as const;
+import { PLAN_FIELDS, type PlanPart, type TrialNotes } from "../../state/notes/trial.ts";
 
 /** What cannot be told apart by any tool of the bench is no two gaps, mm. */
 const SAME_GAP_MM = 0.01;
@@ -30,14 +28,8 @@ export function readPlan(notes: TrialNotes, setup: Setup): PlanRead {
   const rows = notes.kind === "gaps" ? readGaps(notes.gaps, notes.unit, setup) : readNames(notes.names);
   const items = rows.flatMap(({ item }) => item ?? []);
   const itemProblems = rows.map(({ problem }) => problem);
-  const repeats = wholeNumber(notes.repeats, USUAL.repeats, FEWEST_REPEATS, MOST_REPEATS);
-  const difference = points(notes.difference, USUAL.difference);
-  const scatter = points(notes.scatter, USUAL.scatter);
-  const problems = {
-    repeats: repeats === null ? `Give a whole number from ${FEWEST_REPEATS} to ${MOST_REPEATS}, as 4.` : "",
-    difference: difference === null ? `Give points of the scale, from 1 to ${TOP}, as 20.` : "",
-    scatter: scatter === null ? `Give points of the scale, from 1 to ${TOP}, as 10.` : "",
-  };
+  const { values, problems } = readFields(PLAN_FIELDS, notes, notes.unit);
+  const { player = "", passages = "", repeats, difference, scatter } = values;
   const isWrong = itemProblems.some(Boolean) || Object.values(problems).some(Boolean);
   const few = FEWEST_ITEMS - items.length;
   const what = notes.kind === "gaps" ? "gap" : "name";
@@ -50,14 +42,14 @@ export function readPlan(notes: TrialNotes, setup: Setup): PlanRead {
     itemProblems,
     problems,
     numbers:
-      difference === null || scatter === null
+      difference === undefined || scatter === undefined
         ? null
         : { items: Math.max(FEWEST_ITEMS, items.length), difference, scatter },
-    repeats,
+    repeats: repeats ?? null,
     plan:
-      missing || repeats === null || difference === null
+      missing || repeats === undefined || difference === undefined
         ? null
-        : { player: notes.player.trim(), items, repeats, passages: notes.passages.trim(), difference },
+        : { player, items, repeats, passages, difference },
     missing,
   };
 }
@@ -69,16 +61,16 @@ interface Row {
 
 function readGaps(texts: readonly string[], unit: LengthUnit, setup: Setup): Row[] {
   const { leastMm, mostMm } = gapLimits(setup);
+  const gap = length("gap", {
+    flaw: (mm) =>
+      mm >= leastMm && mm <= mostMm
+        ? undefined
+        : `This receiver takes gaps from ${formatLength(leastMm, unit)} to ${formatLength(mostMm, unit)}`,
+  });
   const seen: number[] = [];
   return texts.map((text): Row => {
-    if (text.trim() === "") return { item: null, problem: "" };
-    const read = readLength(text, unit);
-    if (typeof read === "string") return { item: null, problem: read };
-    if (read < leastMm || read > mostMm)
-      return {
-        item: null,
-        problem: `This receiver takes gaps from ${formatLength(leastMm, unit)} to ${formatLength(mostMm, unit)}.`,
-      };
+    const { value: read, problem } = readField(gap, text, unit);
+    if (read === undefined) return { item: null, problem };
     const twin = seen.findIndex((other) => Math.abs(other - read) < SAME_GAP_MM);
     if (twin >= 0)
       return { item: null, problem: "This gap is there already: each is played as often as the others." };
@@ -96,23 +88,4 @@ function readNames(texts: readonly string[]): Row[] {
     seen.add(name.toLowerCase());
     return { item: { name, gapMm: null }, problem: "" };
   });
-}
-
-function readLength(text: string, unit: LengthUnit): number | string {
-  try {
-    return parseLengthMm(text, unit);
-  } catch (error) {
-    if (error instanceof LengthError) return error.message;
-    throw error;
-  }
-}
-
-function wholeNumber(text: string, usual: number, least: number, most: number): number | null {
-  const value = text.trim() === "" ? usual : Number(text);
-  return Number.isInteger(value) && value >= least && value <= most ? value : null;
-}
-
-function points(text: string, usual: number): number | null {
-  const value = text.trim() === "" ? usual : Number(text.replace(",", "."));
-  return value >= 1 && value <= TOP ? value : null;
 }

@@ -12,7 +12,7 @@ import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { withTurn } from "../../state/notes/trialNotes.ts";
+import { withTurn } from "../../state/notes/trial.ts";
 import "./ratingSlider.ts";
 import type { RateEvent, RatingSlider } from "./ratingSlider.ts";
 import "./recordingPanel.ts";

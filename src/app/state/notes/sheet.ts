@@ -1,0 +1,56 @@
+/** What is typed for the printed sheet: its head, which form and paper, and every paragraph that is not the proposal any more. */
+import { CLASSROOM_CHARTS, PARAGRAPHS, type Paragraph } from "../../../study/report/sheetParagraphs.ts";
+import { words } from "../../form/field.ts";
+import { flag, isRecord, type KeptBy, kept, oneOf, record } from "../../form/kept.ts";
+
+export const HEAD_FIELDS = {
+  title: words("Title"),
+  date: words("Date"),
+  workshop: words("Workshop"),
+  technician: words("Technician"),
+  player: words("Player"),
+  mouthpiece: words("Mouthpiece"),
+};
+export type Head = keyof typeof HEAD_FIELDS;
+export const HEADS = Object.keys(HEAD_FIELDS) as Head[];
+
+export const FORMS = ["workshop", "classroom"] as const;
+export type SheetForm = (typeof FORMS)[number];
+export const PAPERS = ["A4", "Letter"] as const;
+export type Paper = (typeof PAPERS)[number];
+
+/** No paragraph that fits a page is longer. */
+const LONGEST_WORDS = 5000;
+
+export const sheetForm = record({
+  form: oneOf(FORMS, "workshop"),
+  paper: oneOf(PAPERS, "A4"),
+  /** The classroom's sheet lies on its side. */
+  isLandscape: flag(true),
+  /** What the classroom's sheet draws. */
+  chart: oneOf(CLASSROOM_CHARTS, "height"),
+  heads: record(HEAD_FIELDS),
+  /** Templates in place of the proposals; an empty one leaves its paragraph out. */
+  words: kept<Readonly<Partial<Record<Paragraph, string>>>>({}, (json) =>
+    Object.fromEntries(
+      PARAGRAPHS.flatMap((name) => {
+        const text = isRecord(json) ? json[name] : undefined;
+        return typeof text === "string" ? [[name, text.slice(0, LONGEST_WORDS)]] : [];
+      }),
+    ),
+  ),
+});
+export type SheetNotes = KeptBy<typeof sheetForm>;
+
+/** Who works here and on which paper stays; the job and its words belong to the old instrument. */
+export const sheetNotesForAnother = ({ heads, ...notes }: SheetNotes): SheetNotes => ({
+  ...notes,
+  heads: { ...sheetForm.empty.heads, workshop: heads.workshop, technician: heads.technician },
+  words: {},
+});
+
+/** A paragraph written anew; null brings the proposal back. */
+export function withWords(notes: SheetNotes, name: Paragraph, text: string | null): SheetNotes {
+  const { [name]: _old, ...others } = notes.words;
+  return { ...notes, words: text === null ? others : { ...others, [name]: text } };
+}
