@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { answered } from "./sheet.ts";
 import { expectSound, SIZES } from "./soundness.ts";
+import { still } from "./still.ts";
 
 const { visit } = useBrowser();
 describe("the page for everyone", () => {
@@ -11,7 +12,7 @@ describe("the page for everyone", () => {
         const visited = await visit({ width, height, colorScheme, touch: name === "phone" });
         const { page } = visited;
         await answered(page);
-        await page.waitForTimeout(1200);
+        await still(page);
         await expectSound(page);
         await page.screenshot({ path: `${screenshots}explore-${name}-${colorScheme}.png` });
         await page.screenshot({
@@ -28,7 +29,7 @@ describe("the page for everyone", () => {
       return x >= 0 && x + width <= 390;
     };
     await expect.poll(() => isInSight("learn")).toBe(true);
-    expect(await isInSight("jobs")).toBe(false);
+    await expect.poll(() => isInSight("jobs")).toBe(false);
     await page.evaluate(() => {
       location.hash = "#jobs";
     });
@@ -70,7 +71,7 @@ describe("the page for everyone", () => {
       await figure.locator("summary").click();
       await figure.locator("[data-action=table]").click();
       await figure.getByRole("table").waitFor();
-      expect(await figure.getByRole("row").count()).toBeGreaterThan(5);
+      await expect.poll(() => figure.getByRole("row").count()).toBeGreaterThan(5);
       expect(await figure.getByRole("table").innerText()).not.toMatch(/NaN|undefined/);
     }
   });

@@ -67,7 +67,7 @@ describe("a backup", () => {
     await message(page)
       .getByText(/an instrument's file and no backup/)
       .waitFor();
-    expect(await rows(page).count()).toBe(1);
+    await expect.poll(() => rows(page).count()).toBe(1);
   });
 
   it("under a passphrase opens with it and with nothing else", async () => {
@@ -75,7 +75,7 @@ describe("a backup", () => {
     const { page } = visited;
     await keep(page, "Secret");
     await page.getByTestId("lock").check();
-    expect(await page.getByTestId("make-backup").isDisabled()).toBe(true);
+    await expect.poll(() => page.getByTestId("make-backup").isDisabled()).toBe(true);
     await page.getByTestId("new-passphrase").getByLabel("Passphrase for the backup").fill("old kettle");
     const text = await backUp(page);
     expect(text).not.toContain("Secret");
@@ -85,7 +85,7 @@ describe("a backup", () => {
     await passphrase.fill("new kettle");
     await passphrase.press("Enter");
     await other.page.getByText(/this passphrase does not open the backup/).waitFor();
-    expect(await passphrase.inputValue()).toBe("new kettle");
+    await expect.poll(() => passphrase.inputValue()).toBe("new kettle");
     await passphrase.fill("old kettle");
     await passphrase.press("Enter");
     await reported(other.page, /1 added/);
@@ -130,7 +130,7 @@ describe("many jobs", () => {
     await restore(page, "backup.json", writeBackup(someJobs(5000), AT));
     await reported(page, /5000 jobs; 5000 added/);
     await page.getByTestId("job-count").getByText("4500 of 5000").waitFor();
-    expect(await rows(page).count()).toBeLessThan(100);
+    await expect.poll(() => rows(page).count()).toBeLessThan(100);
     await rows(page).first().getByText("Job 4999,").waitFor();
     const search = page.getByTestId("job-search").getByRole("textbox");
     await search.fill("lucj 4998 sha");
@@ -142,7 +142,7 @@ describe("many jobs", () => {
     await page.getByTestId("job-row").last().scrollIntoViewIfNeeded();
     await page.evaluate(() => window.scrollTo(0, window.document.documentElement.scrollHeight / 2));
     await expect.poll(() => rows(page).first().innerText()).toMatch(/^Job [12]\d{3},/);
-    expect(await rows(page).count()).toBeLessThan(100);
+    await expect.poll(() => rows(page).count()).toBeLessThan(100);
     await page.reload();
     await page.getByTestId("job-count").getByText("4500 of 5000").waitFor();
     expectQuiet(visited);

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { expectQuiet, screenshots, useBrowser, type Visit } from "./browser.ts";
 import { focused, tabTo } from "./keyboard.ts";
 import { expectWithinEdges, SIZES, serious } from "./soundness.ts";
+import { keptInTab, still } from "./still.ts";
 
 const { visit } = useBrowser();
 
@@ -40,26 +41,28 @@ describe("leadpipes compared before they are built", () => {
     await page.keyboard.press("Enter");
     await compared(page, 4);
     await atRest(page);
-    expect(await candidate(page, 2).innerText()).toMatch(/invented: nobody has made it/);
+    await expect.poll(() => candidate(page, 2).innerText()).toMatch(/invented: nobody has made it/);
     const whole = await page.getByTestId("whole").innerText();
     expect(whole).toMatch(/by the tuning slide/);
     expect(whole).not.toMatch(/NaN|undefined|Infinity/);
-    expect(await page.getByTestId("figures").innerText()).toMatch(/framed from 3\.5 on/);
+    await expect.poll(() => page.getByTestId("figures").innerText()).toMatch(/framed from 3\.5 on/);
 
     await tabTo(page, "table-text", "Shift+Tab");
     await page.evaluate((text) => navigator.clipboard.writeText(text), REVERSED_INCHES);
     await page.keyboard.press("Control+v");
     const found = page.getByTestId("table-found");
     await found.getByText(/5 rows, 240\.03 mm · 9\.450 in long, diameter 8\.748 mm to 11\.679 mm/).waitFor();
-    expect(await found.innerText()).toMatch(/a guess: no bore is 0\.1722 mm wide/);
-    expect(await page.getByTestId("table-unit").locator("option:checked").innerText()).toBe("as found: in");
-    expect(await page.getByTestId("table-measure").locator("option:checked").innerText()).toBe(
-      "as found: radius",
-    );
-    expect(await page.getByTestId("table-direction").locator("option:checked").innerText()).toBe(
-      "as found: bell end first",
-    );
-    expect(await candidate(page, 5).count()).toBe(0);
+    await expect.poll(() => found.innerText()).toMatch(/a guess: no bore is 0\.1722 mm wide/);
+    await expect
+      .poll(() => page.getByTestId("table-unit").locator("option:checked").innerText())
+      .toBe("as found: in");
+    await expect
+      .poll(() => page.getByTestId("table-measure").locator("option:checked").innerText())
+      .toBe("as found: radius");
+    await expect
+      .poll(() => page.getByTestId("table-direction").locator("option:checked").innerText())
+      .toBe("as found: bell end first");
+    await expect.poll(() => candidate(page, 5).count()).toBe(0);
     await tabTo(page, "table-measure");
     await page.keyboard.press("ArrowDown");
     await found.getByText(/diameter 4\.374 mm to 5\.839 mm/).waitFor();
@@ -80,7 +83,7 @@ describe("leadpipes compared before they are built", () => {
     await page.keyboard.type("abs(shift6) + abs(slide)/10");
     const ranking = page.getByTestId("ranking").locator("li");
     await expect.poll(() => ranking.count()).toBe(5);
-    expect(await ranking.first().innerText()).toMatch(/^1\.\s+1 Invented B-flat/);
+    await expect.poll(() => ranking.first().innerText()).toMatch(/^1\.\s+1 Invented B-flat/);
     await page.keyboard.press("Tab");
 
     await tabTo(page, "Open in Explore: 2 Even taper (invented)", "Shift+Tab");
@@ -111,8 +114,8 @@ describe("leadpipes compared before they are built", () => {
       await text.fill(table);
       await text.blur();
       await problems.getByText(words).waitFor();
-      expect(await page.getByTestId("table-take").isDisabled()).toBe(true);
-      expect(await text.inputValue()).toBe(table);
+      await expect.poll(() => page.getByTestId("table-take").isDisabled()).toBe(true);
+      await expect.poll(() => text.inputValue()).toBe(table);
     }
     // dropped on it, a file is a table and no instrument
     await text.evaluate((box) => {
@@ -126,7 +129,7 @@ describe("leadpipes compared before they are built", () => {
       .getByTestId("table-found")
       .getByText(/3 rows, 240\.00 mm/)
       .waitFor();
-    expect(await page.getByTestId("table-name").getByRole("textbox").inputValue()).toBe("lp");
+    await expect.poll(() => page.getByTestId("table-name").getByRole("textbox").inputValue()).toBe("lp");
     await text.fill("8.8\t0\n9\t100\n11.68\t240");
     await text.blur();
     await page.getByTestId("table-swapped").selectOption("yes");
@@ -136,7 +139,7 @@ describe("leadpipes compared before they are built", () => {
       .waitFor();
     await page.getByTestId("table-take").click();
     await candidate(page, 2).waitFor();
-    expect(await text.inputValue()).toBe("");
+    await expect.poll(() => text.inputValue()).toBe("");
   });
 
   it("keeps candidates, names, reference and goal over a reload, and means the same in inches", async () => {
@@ -152,23 +155,27 @@ describe("leadpipes compared before they are built", () => {
     await page.getByTestId("shape-like").click();
     await page.getByTestId("shape-length").getByRole("textbox").fill("250");
     await page.getByTestId("shape-length").getByRole("textbox").press("Tab");
-    await page.waitForTimeout(700);
+    await keptInTab(page, /"length":"250/);
     await page.reload();
     await compared(page, 4);
     await atRest(page);
-    expect(await page.getByLabel("Name of candidate 3").inputValue()).toBe("Mine");
-    expect(await page.getByTestId("whole").locator("thead").innerText()).toContain("3 Mine (reference)");
+    await expect.poll(() => page.getByLabel("Name of candidate 3").inputValue()).toBe("Mine");
+    await expect
+      .poll(() => page.getByTestId("whole").locator("thead").innerText())
+      .toContain("3 Mine (reference)");
     await expect.poll(() => page.getByTestId("ranking").locator("li").count()).toBe(4);
     await page.getByRole("button", { name: "By dimensions" }).click();
     await page.getByRole("button", { name: /inch/ }).click();
-    expect(await page.getByTestId("shape-length").getByRole("textbox").inputValue()).toBe("250 mm");
+    await expect
+      .poll(() => page.getByTestId("shape-length").getByRole("textbox").inputValue())
+      .toBe("250 mm");
     await page.getByTestId("shape-end").getByRole("textbox").fill("5 mm");
     await page.getByTestId("shape-end").getByRole("textbox").press("Tab");
     await page
       .getByTestId("shape-problem")
       .getByText(/is narrower than the narrowest place/)
       .waitFor();
-    expect(await page.getByTestId("shape-take").isDisabled()).toBe(true);
+    await expect.poll(() => page.getByTestId("shape-take").isDisabled()).toBe(true);
     expectQuiet(visited);
   });
 
@@ -179,21 +186,23 @@ describe("leadpipes compared before they are built", () => {
     await goal.fill("sents2=0");
     await goal.press("Tab");
     await page.getByText(/known are f, cents, height, spacing/).waitFor();
-    expect(await page.getByTestId("design-start").isDisabled()).toBe(true);
+    await expect.poll(() => page.getByTestId("design-start").isDisabled()).toBe(true);
     await goal.fill("cents2=0, cents5=0, height4=32");
     await goal.press("Tab");
     await page.getByTestId("design-start").click();
     await page.getByTestId("design-stop").click();
     await page.getByTestId("design-result").waitFor({ timeout: 60_000 });
-    expect(await page.getByTestId("design-result").innerText()).toMatch(/height4\s+32\.00/);
+    await expect.poll(() => page.getByTestId("design-result").innerText()).toMatch(/height4\s+32\.00/);
     await candidate(page, 2)
       .getByText(/designed for cents2=0, cents5=0, height4=32/)
       .waitFor();
     await compared(page, 2);
     await page.getByTestId("stations-work").click();
     await page.getByTestId("stations").waitFor();
-    expect(await page.getByTestId("stations").locator("tbody tr").count()).toBe(25);
-    expect(await page.locator("annulus-design svg desc").textContent()).toMatch(/\d+ steps, start 1 of 3/);
+    await expect.poll(() => page.getByTestId("stations").locator("tbody tr").count()).toBe(25);
+    await expect
+      .poll(() => page.locator("annulus-design svg desc").textContent())
+      .toMatch(/\d+ steps, start 1 of 3/);
     expectQuiet(visited);
   });
 
@@ -203,7 +212,7 @@ describe("leadpipes compared before they are built", () => {
     const like = page.getByRole("button", { name: "like another" });
     await like.click();
     await page.getByText("Take in a candidate first: there is none beside the one to begin with.").waitFor();
-    expect(await page.getByTestId("design-start").isDisabled()).toBe(true);
+    await expect.poll(() => page.getByTestId("design-start").isDisabled()).toBe(true);
     await invented(page);
     await page.getByTestId("design-like").selectOption({ label: "3 Long entry (invented)" });
     await page.getByTestId("design-movesGap").check();
@@ -217,9 +226,9 @@ describe("leadpipes compared before they are built", () => {
     await page.getByTestId("design-starts").getByRole("textbox").press("Tab");
     await page.getByTestId("design-start").click();
     await page.getByTestId("design-result").waitFor({ timeout: 60_000 });
-    expect(await page.getByTestId("design-result").innerText()).toMatch(
-      /Gap \d\.\d\d mm · 0\.\d{3} in before, \d\.\d\d mm · 0\.\d{3} in after[\s\S]*height10/,
-    );
+    await expect
+      .poll(() => page.getByTestId("design-result").innerText())
+      .toMatch(/Gap \d\.\d\d mm · 0\.\d{3} in before, \d\.\d\d mm · 0\.\d{3} in after[\s\S]*height10/);
     await candidate(page, 5)
       .getByText(/designed for the resonances of Long entry \(invented\)/)
       .waitFor();
@@ -233,7 +242,7 @@ describe("leadpipes compared before they are built", () => {
     await page.getByText("Not worked out yet: ask for hold and pull above.").waitFor();
     await page.getByTestId("with-hold").check();
     await page.getByTestId("figures").waitFor({ timeout: 60_000 });
-    expect(await page.getByTestId("figures").locator("tbody tr").count()).toBe(9);
+    await expect.poll(() => page.getByTestId("figures").locator("tbody tr").count()).toBe(9);
   });
 });
 
@@ -252,7 +261,6 @@ describe("comparing for everyone", () => {
         await page.getByTestId("design-goal").getByRole("textbox").fill("cents2=0, cents5=0");
         await page.getByTestId("design-goal").getByRole("textbox").press("Tab");
         await page.getByTestId("design-start").click();
-        await page.waitForTimeout(600);
         await page.getByTestId("design-stop").click();
         await page.getByTestId("design-result").waitFor({ timeout: 60_000 });
         await page.getByTestId("stations-work").click();
@@ -263,13 +271,13 @@ describe("comparing for everyone", () => {
         await page
           .getByRole("button", { name: "Close this message" })
           .waitFor({ state: "hidden", timeout: 30_000 });
-        await page.waitForTimeout(500);
+        await still(page);
         await expectWithinEdges(page);
         await page.screenshot({ path: `${screenshots}compare-${name}-${colorScheme}.png`, fullPage: true });
         if (colorScheme === "light") {
           await page.getByRole("button", { name: "By dimensions" }).click();
           await page.getByTestId("shape-like").click();
-          await page.waitForTimeout(400);
+          await still(page);
           await page.screenshot({ path: `${screenshots}compare-${name}-shape.png` });
         }
         expect(await serious(page)).toEqual([]);

@@ -10,6 +10,7 @@ import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { focused, tabTo } from "./keyboard.ts";
 import { showsGap } from "./sheet.ts";
 import { expectSound, SIZES } from "./soundness.ts";
+import { keptInTab, still } from "./still.ts";
 
 const { visit } = useBrowser();
 
@@ -56,27 +57,27 @@ describe("planning a cut", () => {
   it("by keyboard alone: a target, the ways with the bench's sizes, stages only once it is confirmed, gone with another target", async () => {
     const visited = await open();
     const { page } = visited;
-    expect(await part(page, "present-gap").innerText()).toBe("2.50 ± 0.07 mm");
+    await expect.poll(() => part(page, "present-gap").innerText()).toBe("2.50 ± 0.07 mm");
     await typeByKeys(page, "Gap to reach", "2.0");
     for (const way of planTo(2).ways) {
       const text = await part(page, `way-${way.name}`).innerText();
       if (way.isPossible) expect(text).toContain(stageSize(way.size!, way.unit));
       expect(text).toContain(way.words[0]);
     }
-    expect(await part(page, "way-turn-down").innerText()).toContain("9.700 → 9.675 mm");
+    await expect.poll(() => part(page, "way-turn-down").innerText()).toContain("9.700 → 9.675 mm");
     await tabTo(page, turnDown);
     await page.keyboard.press("Enter");
     await part(page, "confirm").waitFor();
-    expect(await part(page, "work").innerText()).toMatch(/cannot be undone.*qualified repairer/);
-    expect(await part(page, "card").count()).toBe(0);
-    expect(await part(page, "cut-stages").count()).toBe(0);
+    await expect.poll(() => part(page, "work").innerText()).toMatch(/cannot be undone.*qualified repairer/);
+    await expect.poll(() => part(page, "card").count()).toBe(0);
+    await expect.poll(() => part(page, "cut-stages").count()).toBe(0);
 
     await tabTo(page, "confirm");
     await page.keyboard.press("Space");
     await part(page, "card").waitFor();
     const card = cutCard(planTo(2), "turn-down")!;
-    expect(await part(page, "card").locator("tbody tr").count()).toBe(card.stages.length);
-    expect(await shown(part(page, "card"))).toContain(card.stages[0].size!);
+    await expect.poll(() => part(page, "card").locator("tbody tr").count()).toBe(card.stages.length);
+    await expect.poll(() => shown(part(page, "card"))).toContain(card.stages[0].size!);
     await part(page, "cut-stages").locator("svg").waitFor();
 
     await tabTo(page, "Gap to reach", "Shift+Tab");
@@ -86,8 +87,8 @@ describe("planning a cut", () => {
     await part(page, "way-turn-down")
       .getByText(stageSize(planTo(2).ways[2].size!, "mm off the diameter"))
       .waitFor();
-    expect(await part(page, "confirm").isChecked()).toBe(false);
-    expect(await part(page, "card").count()).toBe(0);
+    await expect.poll(() => part(page, "confirm").isChecked()).toBe(false);
+    await expect.poll(() => part(page, "card").count()).toBe(0);
     expectQuiet(visited);
   });
 
@@ -96,18 +97,18 @@ describe("planning a cut", () => {
     await confirmed(page, "2 mm", turnDown);
     await page.getByRole("button", { name: "Choose: exchange the shank" }).click();
     await part(page, "card").waitFor();
-    expect(await part(page, "confirm").count()).toBe(0);
+    await expect.poll(() => part(page, "confirm").count()).toBe(0);
     await page.getByRole("button", { name: turnDown }).click();
     await part(page, "confirm").waitFor();
-    expect(await part(page, "confirm").isChecked()).toBe(false);
+    await expect.poll(() => part(page, "confirm").isChecked()).toBe(false);
     await part(page, "confirm").check();
     await part(page, "card").waitFor();
     await page.getByRole("button", { name: /^Undo/ }).click();
     await part(page, "confirm").waitFor({ state: "detached" });
     await page.getByRole("button", { name: /^Redo/ }).click();
     await part(page, "confirm").waitFor();
-    expect(await part(page, "confirm").isChecked()).toBe(false);
-    expect(await part(page, "card").count()).toBe(0);
+    await expect.poll(() => part(page, "confirm").isChecked()).toBe(false);
+    await expect.poll(() => part(page, "card").count()).toBe(0);
   });
 
   it("answers in words: a wall too thin, a target that cannot be, a text that is none, nothing to do, a gap not known so well", async () => {
@@ -118,19 +119,19 @@ describe("planning a cut", () => {
     await part(page, "way-turn-down")
       .getByText(/of wall would be left at the end, below the minimum of 0\.640 mm/)
       .waitFor();
-    expect(await page.getByRole("button", { name: turnDown }).count()).toBe(0);
+    await expect.poll(() => page.getByRole("button", { name: turnDown }).count()).toBe(0);
     await page.screenshot({ path: `${screenshots}cut-too-thin.png`, fullPage: true });
     await order(page, "Gap to reach", "30 mm");
     await part(page, "target")
       .getByText(/the target is 30\.000 mm; give 0 to the receiver's depth/)
       .waitFor();
-    expect(await part(page, "no-plan").innerText()).toMatch(/^No plan/);
+    await expect.poll(() => part(page, "no-plan").innerText()).toMatch(/^No plan/);
     await order(page, "Gap to reach", "two");
     await part(page, "target")
       .getByText(/is not a length/)
       .waitFor();
-    expect(await field(page, "Gap to reach").inputValue()).toBe("two");
-    expect(await field(page, "Gap to reach").getAttribute("aria-invalid")).toBe("true");
+    await expect.poll(() => field(page, "Gap to reach").inputValue()).toBe("two");
+    await expect.poll(() => field(page, "Gap to reach").getAttribute("aria-invalid")).toBe("true");
     await order(page, "Gap to reach", "2.52");
     await part(page, "no-plan")
       .getByText(/within 0\.05 mm of the target already/)
@@ -146,7 +147,7 @@ describe("planning a cut", () => {
   it("offers the gap chosen in Explore and a tenth of an inch, and keeps the meaning under another unit", async () => {
     const { page } = await open();
     await part(page, "target-chosen").click();
-    expect(await field(page, "Gap to reach").inputValue()).toBe("5.04 mm");
+    await expect.poll(() => field(page, "Gap to reach").inputValue()).toBe("5.04 mm");
     await part(page, "way-sleeve").waitFor();
     await part(page, "target-tenth").click();
     await part(page, "no-plan")
@@ -155,8 +156,10 @@ describe("planning a cut", () => {
     await order(page, "Gap to reach", "2.0");
     await page.getByRole("button", { name: /^inch,/ }).click();
     await part(page, "change").getByText("0.0197 in less").waitFor();
-    expect(await field(page, "Gap to reach").inputValue()).toBe("2.0 mm");
-    expect(await part(page, "way-turn-down").innerText()).toContain("0.0010 in off the diameter (0.025 mm)");
+    await expect.poll(() => field(page, "Gap to reach").inputValue()).toBe("2.0 mm");
+    await expect
+      .poll(() => part(page, "way-turn-down").innerText())
+      .toContain("0.0010 in off the diameter (0.025 mm)");
     await order(page, "Gap to reach", "0.08");
     await part(page, "change").getByText("0.0184 in less").waitFor();
   });
@@ -164,17 +167,17 @@ describe("planning a cut", () => {
   it("keeps the order over a reload but not the confirmation, and undoes a target", async () => {
     const { page } = await open();
     await confirmed(page, "2 mm", turnDown);
-    await page.waitForTimeout(600);
+    await keptInTab(page, /"2 mm"/);
     await page.reload();
     await part(page, "confirm").waitFor();
-    expect(await field(page, "Gap to reach").inputValue()).toBe("2 mm");
-    expect(await part(page, "confirm").isChecked()).toBe(false);
-    expect(await part(page, "card").count()).toBe(0);
+    await expect.poll(() => field(page, "Gap to reach").inputValue()).toBe("2 mm");
+    await expect.poll(() => part(page, "confirm").isChecked()).toBe(false);
+    await expect.poll(() => part(page, "card").count()).toBe(0);
     await order(page, "Gap to reach", "1.5 mm");
     await part(page, "change").getByText("1.00 mm less").waitFor();
     await page.getByRole("button", { name: /^Undo/ }).click();
     await part(page, "change").getByText("0.50 mm less").waitFor();
-    expect(await field(page, "Gap to reach").inputValue()).toBe("2 mm");
+    await expect.poll(() => field(page, "Gap to reach").inputValue()).toBe("2 mm");
   });
 
   it("says what the model says, and shows it in Explore", async () => {
@@ -185,7 +188,7 @@ describe("planning a cut", () => {
       .waitFor();
     await part(page, "see").click();
     await showsGap(page, "2.00 mm");
-    expect(await page.getByTestId("gap-difference").innerText()).toMatch(/0\.50 mm.*narrower/);
+    await expect.poll(() => page.getByTestId("gap-difference").innerText()).toMatch(/0\.50 mm.*narrower/);
     await page.getByRole("button", { name: /^Undo/ }).click();
     await showsGap(page, "5.04 mm");
   });
@@ -205,13 +208,13 @@ describe("planning a cut", () => {
     await part(page, "unknown")
       .getByText(/how well the insertion is known/)
       .waitFor();
-    expect(await part(page, "unknown").getByRole("link").getAttribute("href")).toBe("#measure");
+    await expect.poll(() => part(page, "unknown").getByRole("link").getAttribute("href")).toBe("#measure");
     await order(page, "Gap to reach", "2.5 mm");
     await part(page, "way-turn-down")
       .getByText(/cannot be undone, and the gap's uncertainty is not known/)
       .waitFor();
-    expect(await page.getByRole("button", { name: turnDown }).count()).toBe(0);
-    expect(await page.getByRole("button", { name: "Choose: exchange the shank" }).count()).toBe(1);
+    await expect.poll(() => page.getByRole("button", { name: turnDown }).count()).toBe(0);
+    await expect.poll(() => page.getByRole("button", { name: "Choose: exchange the shank" }).count()).toBe(1);
     await page.screenshot({ path: `${screenshots}cut-unknown.png`, fullPage: true });
     const undo = page.getByRole("button", { name: /^Undo/ });
     await undo.click();
@@ -235,7 +238,7 @@ describe("planning a cut", () => {
     for (const words of ["2.00 mm", "2.50 ± 0.07 mm", demo().name, card.confirmation!, ...card.cautions])
       expect(printed).toContain(words);
     expect(printed).not.toMatch(/NaN|undefined/);
-    expect(await page.locator("annulus-app").isVisible()).toBe(false);
+    await expect.poll(() => page.locator("annulus-app").isVisible()).toBe(false);
     await page.screenshot({ path: `${screenshots}cut-card-print.png` });
     await page.emulateMedia({ media: null });
 
@@ -273,7 +276,7 @@ describe("the sheet of a cut for everyone", () => {
         const visited = await open({ width, height, colorScheme, touch: name === "phone" });
         const { page } = visited;
         const check = async (state: string) => {
-          await page.waitForTimeout(500);
+          await still(page);
           await expectSound(page);
           await page.screenshot({
             path: `${screenshots}cut-${name}-${colorScheme}-${state}.png`,

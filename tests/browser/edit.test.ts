@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { answered, showsGap } from "./sheet.ts";
 import { expectWithinEdges } from "./soundness.ts";
+import { still } from "./still.ts";
 
 const { visit } = useBrowser();
 
@@ -42,8 +43,8 @@ describe("editing the instrument", () => {
     await insertion.press("Enter");
     await editor.getByRole("alert").first().waitFor();
     expect(await editor.getByRole("alert").first().innerText()).not.toMatch(/NaN|undefined/);
-    expect(await insertion.inputValue()).toBe("30 mm");
-    expect(await insertion.getAttribute("aria-invalid")).toBe("true");
+    await expect.poll(() => insertion.inputValue()).toBe("30 mm");
+    await expect.poll(() => insertion.getAttribute("aria-invalid")).toBe("true");
     await showsGap(page, "5.04 mm");
     await page.screenshot({ path: `${screenshots}edit-refused.png` });
     // the depth that makes it right takes both
@@ -51,7 +52,7 @@ describe("editing the instrument", () => {
     await depth.fill("32 mm");
     await depth.press("Enter");
     await showsGap(page, "2.00 mm");
-    expect(await editor.getByRole("alert").count()).toBe(0);
+    await expect.poll(() => editor.getByRole("alert").count()).toBe(0);
   });
 
   it("edits a bore by its table, as a spreadsheet", async () => {
@@ -64,13 +65,13 @@ describe("editing the instrument", () => {
     await cell.fill("0.35 in");
     await cell.press("Enter");
     await expect.poll(() => cell.inputValue()).toBe("8.89");
-    await page.waitForTimeout(700);
+    await still(page);
     await page.screenshot({ path: `${screenshots}edit-leadpipe.png` });
   });
 
   it("fits a phone", async () => {
     const { page } = await opened(390);
-    await page.waitForTimeout(500);
+    await still(page);
     await expectWithinEdges(page);
     await page.screenshot({ path: `${screenshots}edit-phone.png` });
   });

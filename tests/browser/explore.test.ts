@@ -7,6 +7,7 @@ import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { demo } from "../acoustics/setups.ts";
 import { expectQuiet, screenshots, useBrowser, type Visit } from "./browser.ts";
 import { answered, gapText, showsGap, typeGap } from "./sheet.ts";
+import { still } from "./still.ts";
 
 const { visit } = useBrowser();
 
@@ -34,16 +35,20 @@ describe("exploring the gap", () => {
     const visited = await open();
     const { page } = visited;
     await showsGap(page, "5.04 mm");
-    expect(await page.getByTestId("gap-difference").innerText()).toMatch(/2\.54 mm.*0\.100 in.*wider/);
+    await expect
+      .poll(() => page.getByTestId("gap-difference").innerText())
+      .toMatch(/2\.54 mm.*0\.100 in.*wider/);
     await page
       .getByTestId("headline")
       .getByText(/too small to feel/)
       .waitFor();
-    expect(await page.getByTestId("verdict-slots").innerText()).toMatch(/too small to feel/);
-    expect(await page.getByTestId("verdict-resistance").innerText()).toMatch(/being worked out|Flow:/);
-    expect(await page.getByTestId("verdict-tenth").innerText()).toMatch(/not a question a model can answer/);
-    for (const n of [1, 2, 3]) expect(await page.getByTestId(`hint-${n}`).count()).toBe(1);
-    await page.waitForTimeout(800);
+    await expect.poll(() => page.getByTestId("verdict-slots").innerText()).toMatch(/too small to feel/);
+    await expect.poll(() => page.getByTestId("verdict-resistance").innerText()).toMatch(/Flow:/);
+    await expect
+      .poll(() => page.getByTestId("verdict-tenth").innerText())
+      .toMatch(/not a question a model can answer/);
+    for (const n of [1, 2, 3]) await expect.poll(() => page.getByTestId(`hint-${n}`).count()).toBe(1);
+    await still(page);
     await page.screenshot({ path: `${screenshots}first-visit.png`, fullPage: true });
     expectQuiet(visited);
   });
@@ -52,14 +57,14 @@ describe("exploring the gap", () => {
     const visited = await open();
     const { page } = visited;
     await typeGap(page, "1/8 in");
-    expect(await gapText(page)).toMatch(/^3\.1[78] mm$/);
+    await expect.poll(() => gapText(page)).toMatch(/^3\.1[78] mm$/);
     await typeGap(page, "three");
-    expect(await page.getByTestId("gap-problem").innerText()).toMatch(/is not a length/);
-    expect(await page.getByTestId("gap-field").inputValue()).toBe("three");
-    expect(await gapText(page)).toMatch(/^3\.1[78] mm$/);
+    await expect.poll(() => page.getByTestId("gap-problem").innerText()).toMatch(/is not a length/);
+    await expect.poll(() => page.getByTestId("gap-field").inputValue()).toBe("three");
+    await expect.poll(() => gapText(page)).toMatch(/^3\.1[78] mm$/);
     await typeGap(page, "0.1in");
     await showsGap(page, "2.54 mm");
-    expect(await page.getByTestId("gap-problem").count()).toBe(0);
+    await expect.poll(() => page.getByTestId("gap-problem").count()).toBe(0);
     expectQuiet(visited);
   });
 
@@ -86,7 +91,7 @@ describe("exploring the gap", () => {
     const { page } = await open();
     const shank = page.getByTestId("shank");
     await shank.focus();
-    expect(await shank.getAttribute("role")).toBe("slider");
+    await expect.poll(() => shank.getAttribute("role")).toBe("slider");
     const now = async () => Number(await shank.getAttribute("aria-valuenow"));
     /** How far one key moves it, once it has. */
     const moved = async (key: string): Promise<number> => {
@@ -98,14 +103,14 @@ describe("exploring the gap", () => {
     const fine = await moved("ArrowRight");
     const coarse = await moved("Shift+ArrowRight");
     expect(coarse / fine).toBeCloseTo(10, 5);
-    expect(await shank.getAttribute("aria-valuetext")).toMatch(/mm/);
+    await expect.poll(() => shank.getAttribute("aria-valuetext")).toMatch(/mm/);
   });
 
   it("switches between millimetres and inches everywhere", async () => {
     const { page } = await open();
     await page.getByRole("button", { name: /inch/ }).click();
     await showsGap(page, "0.198 in");
-    expect(await page.getByTestId("gap-other").innerText()).toMatch(/5\.04 mm/);
+    await expect.poll(() => page.getByTestId("gap-other").innerText()).toMatch(/5\.04 mm/);
     await typeGap(page, "0.1");
     await showsGap(page, "0.100 in");
   });
@@ -137,7 +142,7 @@ describe("exploring the gap", () => {
     const download = page.waitForEvent("download");
     await numbers.getByRole("button", { name: "Save numbers as CSV" }).click();
     const rows = csvParse(readFileSync(await (await download).path()).toString("utf8"));
-    expect(await numbers.locator("tbody tr").count()).toBe(rows.length);
+    await expect.poll(() => numbers.locator("tbody tr").count()).toBe(rows.length);
     const heights = rows.filter(
       (row) => /slots|holds/.test(row["rule of thumb"]) && /height/i.test(row.test),
     );

@@ -37,7 +37,9 @@ describe("how it feels, in Explore", () => {
         expect(resistance).toMatch(/Flow: pressure drop .* % at 20 L\/min .* between the bounds/);
         expect(resistance).toMatch(/Lips: threshold .* % \(.* over the lips tried\)/);
         expect(resistance).toMatch(/Felt from 10 %/);
-        expect(await page.getByTestId("verdict-noGap").innerText()).toMatch(/as if the leadpipe were/);
+        await expect
+          .poll(() => page.getByTestId("verdict-noGap").innerText())
+          .toMatch(/as if the leadpipe were/);
         await expectSound(page);
         await page.screenshot({
           path: `${screenshots}feel-explore-${name}-${colorScheme}.png`,
@@ -65,10 +67,10 @@ describe("how it feels, in Explore", () => {
     }
     expect(seen.size).toBeGreaterThan(8);
     // while the hand is on it nothing is worked out
-    expect(await page.getByTestId("verdict-slots").locator("progress").count()).toBe(0);
+    await expect.poll(() => page.getByTestId("verdict-slots").locator("progress").count()).toBe(0);
     await page.mouse.up();
     await felt(page);
-    expect(await page.getByTestId("verdict-slots").getByTestId("working").count()).toBe(0);
+    await expect.poll(() => page.getByTestId("verdict-slots").getByTestId("working").count()).toBe(0);
     expectQuiet(visited);
   });
 });
@@ -88,9 +90,11 @@ describe("how it feels, where it is played", () => {
           .getByTestId(chart)
           .locator("svg")
           .waitFor({ ...LONG, state: "attached" });
-      expect(await page.getByTestId("stream-finding").innerText()).toMatch(
-        /The gap takes \d\.\d % of the whole .* too small to feel \(felt from 10 %\)\. A leadpipe .* narrower/,
-      );
+      await expect
+        .poll(() => page.getByTestId("stream-finding").innerText())
+        .toMatch(
+          /The gap takes \d\.\d % of the whole .* too small to feel \(felt from 10 %\)\. A leadpipe .* narrower/,
+        );
       await page.getByTestId("lips").locator("summary").click();
       await expectSound(page);
       await page.screenshot({ path: `${screenshots}feel-play-${name}.png`, fullPage: true });
@@ -111,7 +115,7 @@ describe("how it feels, where it is played", () => {
       .getByTestId("lips-quality")
       .getByText(/"many" is not a number; give a number from 0\.5 to 1000/)
       .waitFor();
-    expect(await quality.inputValue()).toBe("many");
+    await expect.poll(() => quality.inputValue()).toBe("many");
     await quality.fill("4");
     await quality.press("Tab");
     await expect.poll(() => finding.innerText(), LONG).not.toBe(before);

@@ -6,6 +6,7 @@ import { fitMatrixCsv } from "../../src/bench/fit/fitMatrixCsv.ts";
 import { instrumentsCsv, readInstruments, readMouthpieces } from "../../src/bench/fit/partsCsv.ts";
 import { expectQuiet, screenshots, useBrowser, type Visit } from "./browser.ts";
 import { expectSound, SIZES } from "./soundness.ts";
+import { keptInTab, still } from "./still.ts";
 
 const { visit } = useBrowser();
 
@@ -92,8 +93,8 @@ describe("which mouthpiece gives which gap in which instrument", () => {
       [3, 10],
       [4, 8],
     ] as const)
-      expect(await gapIn(page, m, i)).toBe(demo.cells[m][i].fit!.gapMm!.toFixed(2));
-    expect(await remark(page, 2, 9)).toBe("measure the receiver depth");
+      await expect.poll(() => gapIn(page, m, i)).toBe(demo.cells[m][i].fit!.gapMm!.toFixed(2));
+    await expect.poll(() => remark(page, 2, 9)).toBe("measure the receiver depth");
 
     await tabTo(page, "Brindle 1: shank end diameter");
     await page.keyboard.type("9.68");
@@ -103,7 +104,7 @@ describe("which mouthpiece gives which gap in which instrument", () => {
     );
     await expect.poll(() => gapIn(page, 0, 6)).toBe(typed.cells[0][6].fit!.gapMm!.toFixed(2));
     await page.keyboard.press("Enter");
-    expect(await focused(page)).toBe("Brindle 2: shank end diameter");
+    await expect.poll(() => focused(page)).toBe("Brindle 2: shank end diameter");
     await page.keyboard.type("12");
     await page.keyboard.press("Tab");
     await expect.poll(() => remark(page, 1, 0)).toBe("does not enter");
@@ -111,33 +112,35 @@ describe("which mouthpiece gives which gap in which instrument", () => {
     await page.keyboard.type("-3");
     await page.keyboard.press("Tab");
     await page.getByText("The shank end diameter is -3 mm; give a length from 0.1 mm to 1000 mm.").waitFor();
-    expect(await remark(page, 1, 0)).toBe("impossible");
+    await expect.poll(() => remark(page, 1, 0)).toBe("impossible");
     await page.keyboard.press("Shift+Tab");
     await page.keyboard.type("nine");
     await page.keyboard.press("Tab");
     await page.getByText(/"nine" is not a length/).waitFor();
-    expect(await remark(page, 1, 0)).toBe("measure the shank end diameter");
+    await expect.poll(() => remark(page, 1, 0)).toBe("measure the shank end diameter");
 
     await tabTo(page, "0 0");
     for (const key of ["ArrowRight", "ArrowRight", "ArrowDown", "ArrowDown", "ArrowLeft"])
       await page.keyboard.press(key);
-    expect(await focused(page)).toBe("2 1");
+    await expect.poll(() => focused(page)).toBe("2 1");
     await page.getByRole("heading", { name: "Fenwood 5 in Kettle Lane 2" }).waitFor();
-    expect(await page.getByTestId("pair-gap").innerText()).toBe(
-      `${demo.cells[2][1].fit!.gapMm!.toFixed(2)} mm`,
-    );
-    expect(await page.getByTestId("pair-words").innerText()).toContain(demo.cells[2][1].fit!.words[0]);
+    await expect
+      .poll(() => page.getByTestId("pair-gap").innerText())
+      .toBe(`${demo.cells[2][1].fit!.gapMm!.toFixed(2)} mm`);
+    await expect
+      .poll(() => page.getByTestId("pair-words").innerText())
+      .toContain(demo.cells[2][1].fit!.words[0]);
     await page.keyboard.press("Control+End");
-    expect(await focused(page)).toBe("4 11");
+    await expect.poll(() => focused(page)).toBe("4 11");
     await page.keyboard.press("Home");
-    expect(await focused(page)).toBe("4 0");
+    await expect.poll(() => focused(page)).toBe("4 0");
     await page.keyboard.press("ArrowUp");
     await page.keyboard.press("ArrowUp");
     await page.keyboard.press("ArrowUp");
     await page.getByRole("heading", { name: "Brindle 2 in Kettle Lane 1" }).waitFor();
-    expect(await page.getByTestId("pair-words").innerText()).toMatch(
-      /^Unknown: measure the shank end diameter\.\s+Brindle 2: "nine" is not a length/,
-    );
+    await expect
+      .poll(() => page.getByTestId("pair-words").innerText())
+      .toMatch(/^Unknown: measure the shank end diameter\.\s+Brindle 2: "nine" is not a length/);
     expectQuiet(visited);
   });
 
@@ -149,7 +152,7 @@ describe("which mouthpiece gives which gap in which instrument", () => {
     await expect
       .poll(() => cell(page, 0, 0).innerText())
       .toContain(`▲ +${held.cells[0][0].fromPreferredMm!.toFixed(2)}`);
-    expect(await cell(page, 0, 6).innerText()).toContain("≈");
+    await expect.poll(() => cell(page, 0, 6).innerText()).toContain("≈");
     expect(await cell(page, 1, 7).innerText()).not.toContain("≈");
     await field(page, "Preferred gap").fill("wide");
     await page.getByText(/"wide" is not a length/).waitFor();
@@ -168,17 +171,17 @@ describe("which mouthpiece gives which gap in which instrument", () => {
     await page.getByRole("button", { name: /inch/ }).click();
     const inches = (Number(before) / 25.4).toFixed(3);
     await expect.poll(() => gapIn(page, 0, 0)).toBe(inches);
-    expect(await field(page, "Brindle 1: shank end diameter").inputValue()).toBe("9.68 mm");
+    await expect.poll(() => field(page, "Brindle 1: shank end diameter").inputValue()).toBe("9.68 mm");
     expect(await page.getByTestId("spread-words").innerText()).not.toContain("mm");
     await field(page, "Brindle 1: shank end diameter").fill("0.381");
     await field(page, "Brindle 1: shank end diameter").press("Tab");
     await page.getByRole("button", { name: /millimetres/ }).click();
-    expect(await field(page, "Brindle 1: shank end diameter").inputValue()).toBe("0.381 in");
-    await page.waitForTimeout(600);
+    await expect.poll(() => field(page, "Brindle 1: shank end diameter").inputValue()).toBe("0.381 in");
+    await keptInTab(page, /0\.381 in/);
     await page.reload();
     await cell(page, 4, 11).waitFor();
-    expect(await field(page, "Brindle 1: shank end diameter").inputValue()).toBe("0.381 in");
-    expect(await gapIn(page, 3, 10)).toBe(demo.cells[3][10].fit!.gapMm!.toFixed(2));
+    await expect.poll(() => field(page, "Brindle 1: shank end diameter").inputValue()).toBe("0.381 in");
+    await expect.poll(() => gapIn(page, 3, 10)).toBe(demo.cells[3][10].fit!.gapMm!.toFixed(2));
     await page.getByRole("button", { name: "Remove Brindle 2" }).click();
     await expect.poll(() => cell(page, 4, 0).count()).toBe(0);
     await page.getByRole("button", { name: /^Undo/ }).click();
@@ -193,10 +196,12 @@ describe("which mouthpiece gives which gap in which instrument", () => {
     await choose(page, "open-instruments", "broken.csv", "name,depth (mm)\nA,deep\nB,24\nB,25\n");
     const report = page.getByTestId("report-instruments");
     await report.waitFor();
-    expect(await report.innerText()).toMatch(
-      /broken\.csv was not taken[\s\S]*line 2: "depth \(mm\)": "deep"[\s\S]*line 4: "B" is here twice/,
-    );
-    expect(await gapIn(page, 0, 0)).toBe(demo.cells[0][0].fit!.gapMm!.toFixed(2));
+    await expect
+      .poll(() => report.innerText())
+      .toMatch(
+        /broken\.csv was not taken[\s\S]*line 2: "depth \(mm\)": "deep"[\s\S]*line 4: "B" is here twice/,
+      );
+    await expect.poll(() => gapIn(page, 0, 0)).toBe(demo.cells[0][0].fit!.gapMm!.toFixed(2));
     await choose(
       page,
       "open-instruments",
@@ -208,7 +213,7 @@ describe("which mouthpiece gives which gap in which instrument", () => {
         /2 instruments read from good\.csv: receiver mouth diameter 10\.80 mm to 10\.82 mm; .*\(1 unknown\)/,
       )
       .waitFor();
-    expect(await cell(page, 0, 2).count()).toBe(0);
+    await expect.poll(() => cell(page, 0, 2).count()).toBe(0);
     await page.getByRole("button", { name: /^Undo/ }).click();
     await cell(page, 4, 11).waitFor();
     expectQuiet(visited);
@@ -234,7 +239,7 @@ describe("which mouthpiece gives which gap in which instrument", () => {
       .getByTestId("report-mouthpieces")
       .getByText(/2 mouthpieces read from what was pasted/)
       .waitFor();
-    expect(await remark(page, 1, 0)).toBe("measure the shank taper");
+    await expect.poll(() => remark(page, 1, 0)).toBe("measure the shank taper");
     await page.getByTestId("add-mouthpiece").click();
     await expect.poll(() => focused(page)).toBe("New mouthpiece: name");
     await page.keyboard.type("X");
@@ -275,10 +280,10 @@ describe("which mouthpiece gives which gap in which instrument", () => {
     const { page } = await open();
     await loadDemo(page);
     const words = page.getByTestId("spread-words");
-    expect(await words.innerText()).toBe(demo.byMouthpiece[0].words);
-    expect(await page.getByTestId("sensitivities").innerText()).toMatch(
-      /0\.01 mm more receiver mouth diameter makes 0\.20 mm less gap/,
-    );
+    await expect.poll(() => words.innerText()).toBe(demo.byMouthpiece[0].words);
+    await expect
+      .poll(() => page.getByTestId("sensitivities").innerText())
+      .toMatch(/0\.01 mm more receiver mouth diameter makes 0\.20 mm less gap/);
     await page.getByTestId("spread-of").selectOption({ label: "Old Post Horn" });
     await words.filter({ hasText: demo.byMouthpiece[4].words }).waitFor();
     await page.getByRole("heading", { name: /^Old Post Horn in/ }).waitFor();
@@ -291,7 +296,7 @@ describe("which mouthpiece gives which gap in which instrument", () => {
   it("takes fifty by fifty, and prints gaps and spread on one page", async () => {
     const { page } = await open();
     await loadDemo(page);
-    await page.waitForTimeout(500);
+    await still(page);
     const pdf = await page.pdf({ format: "A4", printBackground: true, path: `${screenshots}fit.pdf` });
     expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)!.length).toBe(1);
     const rows = (head: string, line: (n: number) => string) =>
@@ -309,7 +314,7 @@ describe("which mouthpiece gives which gap in which instrument", () => {
       rows("name,mouth diameter,taper,depth", (n) => `i${n},${10.7 + n / 500},0.05,24.5`),
     );
     await cell(page, 49, 49).waitFor();
-    expect(await gapIn(page, 49, 49)).toBe("2.50");
+    await expect.poll(() => gapIn(page, 49, 49)).toBe("2.50");
     // one after the other, faster than such a table is drawn
     for (const name of ["m47", "m48", "m49"]) await field(page, `${name}: shank end diameter`).fill("9.7");
     for (const m of [47, 48, 49]) await expect.poll(() => gapIn(page, m, 49)).toBe("2.54");
@@ -329,7 +334,7 @@ describe("the fit for everyone", () => {
         await field(page, "Fenwood 5: shank taper").press("Tab");
         await cell(page, 4, 4).click();
         await page.getByRole("button", { name: "Close this message" }).click();
-        await page.waitForTimeout(500);
+        await still(page);
         await expectSound(page);
         await page.screenshot({ path: `${screenshots}fit-${name}-${colorScheme}.png`, fullPage: true });
         expectQuiet(visited);

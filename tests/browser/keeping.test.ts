@@ -4,6 +4,7 @@ import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { expectQuiet, useBrowser } from "./browser.ts";
 import { answered, gapText, showsGap, typeGap } from "./sheet.ts";
+import { keptInTab } from "./still.ts";
 
 const { visit } = useBrowser();
 
@@ -39,11 +40,11 @@ describe("nothing typed or loaded is lost", () => {
     await page.getByRole("button", { name: "Make this the reference" }).click();
     await typeGap(page, "1.2 mm");
     await page.getByRole("button", { name: /inch/ }).click();
-    await page.waitForTimeout(600);
+    await keptInTab(page, /"gapMm":1\.2\b.*"unit":"in"/);
     await page.reload();
     await answered(page);
     await showsGap(page, "0.047 in");
-    expect(await page.getByTestId("gap-difference").innerText()).toMatch(/3\.70|0\.146/);
+    await expect.poll(() => page.getByTestId("gap-difference").innerText()).toMatch(/3\.70|0\.146/);
     expectQuiet(visited);
   });
 
@@ -51,10 +52,6 @@ describe("nothing typed or loaded is lost", () => {
     const { page, context } = await visit();
     await answered(page);
     await page.evaluate(() => navigator.serviceWorker.ready);
-    await page.waitForFunction(
-      () => navigator.serviceWorker.controller !== null || caches.keys().then((k) => k.length > 0),
-    );
-    await page.waitForTimeout(1500);
     await context.setOffline(true);
     await page.reload();
     await answered(page);
@@ -68,7 +65,7 @@ describe("nothing typed or loaded is lost", () => {
     await typeGap(page, "3.3 mm");
     await drop(page, "broken.json", '{"format": "annulus-setup",\n "version": }');
     await message(page).waitFor();
-    expect(await message(page).innerText()).toMatch(/line 2/);
+    await expect.poll(() => message(page).innerText()).toMatch(/line 2/);
     await showsGap(page, "3.30 mm");
     await drop(page, "backwards.json", demoText.replace(/"depth": 24\.5/, '"depth": 2.5'));
     await page
@@ -95,11 +92,14 @@ describe("nothing typed or loaded is lost", () => {
     const { page } = await visit();
     await answered(page);
     await typeGap(page, "3.3 mm");
-    await page.waitForTimeout(500);
+    await page
+      .getByText(/chosen 3\.30 mm/)
+      .first()
+      .waitFor();
     await page.workers()[0].evaluate(() => self.close());
     await typeGap(page, "6 mm");
     await message(page).waitFor();
-    expect(await message(page).innerText()).toMatch(/started again/);
+    await expect.poll(() => message(page).innerText()).toMatch(/started again/);
     await showsGap(page, "6.00 mm");
     await page
       .getByText(/chosen 6\.00 mm/)
@@ -118,7 +118,7 @@ describe("nothing typed or loaded is lost", () => {
     const other = await visit();
     await other.page.goto(link);
     await answered(other.page);
-    expect(await gapText(other.page)).toBe("1.90 mm");
+    await expect.poll(() => gapText(other.page)).toBe("1.90 mm");
     await other.page.goto(link.slice(0, -40));
     await other.page.getByTestId("message").waitFor();
     expect(await other.page.getByTestId("message").innerText()).not.toMatch(/undefined|NaN|at /);

@@ -8,6 +8,7 @@ import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { tabTo } from "./keyboard.ts";
 import { showsGap } from "./sheet.ts";
 import { expectSound, SIZES } from "./soundness.ts";
+import { keptInTab, passed, still } from "./still.ts";
 
 const { visit } = useBrowser();
 
@@ -56,16 +57,20 @@ describe("measuring the gap", () => {
     await typeOn(page, [...depthMm, "", insertionMm[0]]);
     // one of each is enough
     await gap(page).waitFor();
-    expect(await words(page, "measured-gap")).toMatch(/mm ± unknown$/);
+    await expect.poll(() => words(page, "measured-gap")).toMatch(/mm ± unknown$/);
     await typeOn(page, [...insertionMm.slice(1), "", 0.01]);
     await expect
       .poll(() => words(page, "measured-gap"))
       .toBe(plusMinus(measured.gapMm, expandedMm, "mm").replace(" ±", " mm ±"));
-    expect(await words(page, "measured-other")).toBe(plusMinus(measured.gapMm, expandedMm, "in"));
-    expect(await words(page, "figures")).toContain(`coverage factor ${measured.coverageFactor!.toFixed(2)}`);
-    expect(await page.getByTestId("budget").getByRole("row").count()).toBe(1 + measured.budget.length);
+    await expect.poll(() => words(page, "measured-other")).toBe(plusMinus(measured.gapMm, expandedMm, "in"));
+    await expect
+      .poll(() => words(page, "figures"))
+      .toContain(`coverage factor ${measured.coverageFactor!.toFixed(2)}`);
+    await expect
+      .poll(() => page.getByTestId("budget").getByRole("row").count())
+      .toBe(1 + measured.budget.length);
     for (const name of ["readings", "gap-interval"])
-      expect(await page.locator(`[data-testid=${name}] svg desc`).textContent()).toMatch(/\d mm/);
+      await expect.poll(() => page.locator(`[data-testid=${name}] svg desc`).textContent()).toMatch(/\d mm/);
     expectQuiet(visited);
   });
 
@@ -74,9 +79,11 @@ describe("measuring the gap", () => {
     const apart = [24.53, 24.54, 24.55, 24.54, 24.95];
     await typeReadings(page, apart, insertionMm);
     await page.getByTestId("apart").waitFor();
-    expect(await entry(page, "depth reading 5, stands apart").inputValue()).toBe("24.95");
-    expect(await words(page, "advice")).toMatch(/depth reading number 5, 24\.950 mm, stands apart/);
-    expect(await page.locator("[data-testid=readings] svg .outlier").count()).toBe(1);
+    await expect.poll(() => entry(page, "depth reading 5, stands apart").inputValue()).toBe("24.95");
+    await expect
+      .poll(() => words(page, "advice"))
+      .toMatch(/depth reading number 5, 24\.950 mm, stands apart/);
+    await expect.poll(() => page.locator("[data-testid=readings] svg .outlier").count()).toBe(1);
     const whole = gapFromReadings({
       depthMm: apart,
       insertionMm,
@@ -84,7 +91,7 @@ describe("measuring the gap", () => {
       sameTool: true,
     });
     const U = (whole.intervalMm![1] - whole.intervalMm![0]) / 2;
-    expect(await words(page, "measured-other")).toBe(plusMinus(whole.gapMm, U, "in"));
+    await expect.poll(() => words(page, "measured-other")).toBe(plusMinus(whole.gapMm, U, "in"));
     await page.screenshot({ path: `${screenshots}measure-outlier.png`, fullPage: true });
     await page.getByRole("button", { name: "Remove depth reading 5" }).click();
     await page.getByTestId("apart").waitFor({ state: "detached" });
@@ -93,11 +100,13 @@ describe("measuring the gap", () => {
   it("answers a negative gap in words: which readings to repeat, and why the setup cannot have it", async () => {
     const { page } = await open();
     await typeReadings(page, [21.5, 21.52, 21.9], insertionMm);
-    expect(await words(page, "advice")).toMatch(
-      /cannot be: repeat the depth readings \(first number 3, 21\.90 mm\) and the insertion readings \(first number 2/,
-    );
+    await expect
+      .poll(() => words(page, "advice"))
+      .toMatch(
+        /cannot be: repeat the depth readings \(first number 3, 21\.90 mm\) and the insertion readings \(first number 2/,
+      );
     await page.getByTestId("use-gap").click();
-    expect(await words(page, "use-refused")).toMatch(/past the start of the leadpipe/);
+    await expect.poll(() => words(page, "use-refused")).toMatch(/past the start of the leadpipe/);
     await page.screenshot({ path: `${screenshots}measure-negative.png`, fullPage: true });
   });
 
@@ -106,16 +115,16 @@ describe("measuring the gap", () => {
     const { page } = visited;
     await entry(page, "depth reading 1").focus();
     await page.keyboard.type("about 24");
-    expect(await page.getByText("is not a length").count()).toBe(0);
+    await expect.poll(() => page.getByText("is not a length").count()).toBe(0);
     await page.keyboard.press("Enter");
     await page.getByText(/"about 24" is not a length/).waitFor();
     await page.keyboard.type("31/32 in");
     await page.keyboard.press("Tab");
     await page.getByText("One entry cannot be read").waitFor();
-    await page.waitForTimeout(700);
+    await keptInTab(page, /31\/32 in/);
     await page.reload();
     await page.getByText(/"about 24" is not a length/).waitFor();
-    expect(await entry(page, "depth reading 1").inputValue()).toBe("31/32 in");
+    await expect.poll(() => entry(page, "depth reading 1").inputValue()).toBe("31/32 in");
     expectQuiet(visited);
   });
 
@@ -127,12 +136,12 @@ describe("measuring the gap", () => {
     await expect
       .poll(() => words(page, "measured-gap"))
       .toBe(plusMinus(measured.gapMm, expandedMm, "in").replace(" ±", " in ±"));
-    expect(await entry(page, "depth reading 1").inputValue()).toBe("24.53 mm");
-    await page.waitForTimeout(700);
+    await expect.poll(() => entry(page, "depth reading 1").inputValue()).toBe("24.53 mm");
+    await keptInTab(page, /"unit":"in"/);
     await page.reload();
     await gap(page).waitFor();
-    expect(await words(page, "measured-other")).toBe(plusMinus(measured.gapMm, expandedMm, "mm"));
-    expect(await entry(page, "insertion reading 3").inputValue()).toBe("22.02 mm");
+    await expect.poll(() => words(page, "measured-other")).toBe(plusMinus(measured.gapMm, expandedMm, "mm"));
+    await expect.poll(() => entry(page, "insertion reading 3").inputValue()).toBe("22.02 mm");
     await entry(page, "insertion reading 3").fill("0.87");
     await page.keyboard.press("Enter");
     await expect
@@ -140,7 +149,7 @@ describe("measuring the gap", () => {
       .not.toBe(plusMinus(measured.gapMm, expandedMm, "mm"));
     await page.getByRole("button", { name: /^Undo/ }).click();
     await expect.poll(() => words(page, "measured-other")).toBe(plusMinus(measured.gapMm, expandedMm, "mm"));
-    expect(await entry(page, "insertion reading 3").inputValue()).toBe("22.02 mm");
+    await expect.poll(() => entry(page, "insertion reading 3").inputValue()).toBe("22.02 mm");
     expectQuiet(visited);
   });
 
@@ -148,23 +157,25 @@ describe("measuring the gap", () => {
     const visited = await open();
     const { page } = visited;
     await typeReadings(page, depthMm, insertionMm);
-    expect(await words(page, "compared")).toMatch(/open setup has a gap of 2\.50 mm .*wider/);
+    await expect.poll(() => words(page, "compared")).toMatch(/open setup has a gap of 2\.50 mm .*wider/);
     await page.getByTestId("use-gap").press("Enter");
     await page.getByTestId("message").waitFor();
-    expect(await page.getByTestId("message").innerText()).toMatch(/receiver depth 24\.5\d+ ± .* a gap of/);
+    await expect
+      .poll(() => page.getByTestId("message").innerText())
+      .toMatch(/receiver depth 24\.5\d+ ± .* a gap of/);
     // read by then, it does not go along to another task
-    await page.waitForTimeout(2100);
+    await passed(page, 2100);
     await page.getByTestId("task-cut").click();
     await page.getByTestId("message").waitFor({ state: "detached" });
     await page.getByTestId("task-measure").click();
-    expect(await words(page, "compared")).toMatch(/: the measured one\.$/);
+    await expect.poll(() => words(page, "compared")).toMatch(/: the measured one\.$/);
     await page.getByTestId("to-explore").click();
     await showsGap(page, `${measured.gapMm.toFixed(2)} mm`);
     await page.goBack();
     await gap(page).waitFor();
     await page.getByRole("button", { name: /^Undo/ }).click();
     await expect.poll(() => words(page, "compared")).toMatch(/open setup has a gap of 2\.50 mm/);
-    expect(await entry(page, "depth reading 3").inputValue()).toBe("24.56");
+    await expect.poll(() => entry(page, "depth reading 3").inputValue()).toBe("24.56");
     expectQuiet(visited);
   });
 
@@ -206,8 +217,8 @@ describe("measuring the gap", () => {
     await page.locator("[data-testid=readings] svg").waitFor();
     await page.emulateMedia({ media: "print" });
     await page.setViewportSize({ width: 703, height: 1032 });
-    expect(await entry(page, "depth reading 3").isVisible()).toBe(true);
-    expect(await entry(page, "depth reading 4").isVisible()).toBe(false);
+    await expect.poll(() => entry(page, "depth reading 3").isVisible()).toBe(true);
+    await expect.poll(() => entry(page, "depth reading 4").isVisible()).toBe(false);
     const beyond = await page
       .getByTestId("budget")
       .evaluate((table) => table.scrollWidth - table.parentElement!.clientWidth);
@@ -225,7 +236,7 @@ describe("the measuring sheet for everyone", () => {
         const visited = await open({ width, height, colorScheme, touch: name === "phone" });
         const { page } = visited;
         const check = async (state: string) => {
-          await page.waitForTimeout(600);
+          await still(page);
           await expectSound(page);
           await page.evaluate(() => scrollTo(0, 0));
           await page.screenshot({

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { expectQuiet, screenshots, useBrowser, type Visit } from "./browser.ts";
 import { tabTo } from "./keyboard.ts";
 import { expectWithinEdges, SIZES, serious } from "./soundness.ts";
+import { keptInTab, still } from "./still.ts";
 
 const { visit } = useBrowser();
 
@@ -46,11 +47,11 @@ describe("a measured impedance on the page", () => {
     await page.keyboard.press("Enter");
     const found = page.getByTestId("measured-found");
     await found.getByText(/841 frequencies from 60 to 900 Hz; magnitude \(linear\)/).waitFor();
-    expect(await text(page).inputValue()).toMatch(/^# Invented, nobody has measured it/);
-    expect(await page.getByTestId("measured-unit").locator("option:checked").innerText()).toBe(
-      "as found: MPa·s/m³",
-    );
-    expect(await page.getByTestId("measured-peaks").count()).toBe(0);
+    await expect.poll(() => text(page).inputValue()).toMatch(/^# Invented, nobody has measured it/);
+    await expect
+      .poll(() => page.getByTestId("measured-unit").locator("option:checked").innerText())
+      .toBe("as found: MPa·s/m³");
+    await expect.poll(() => page.getByTestId("measured-peaks").count()).toBe(0);
     await tabTo(page, "measured-take");
     await page.keyboard.press("Enter");
     await laidOver(page);
@@ -75,14 +76,16 @@ describe("a measured impedance on the page", () => {
     await tabTo(page, "fit-start");
     await page.keyboard.press("Enter");
     await fitted(page);
-    expect(await page.getByTestId("fit-judgement").getAttribute("data-judgement")).toBe("sound");
-    expect(await page.getByTestId("fit-judgement").innerText()).toMatch(/The bell is one of plane waves/);
+    await expect.poll(() => page.getByTestId("fit-judgement").getAttribute("data-judgement")).toBe("sound");
+    await expect
+      .poll(() => page.getByTestId("fit-judgement").innerText())
+      .toMatch(/The bell is one of plane waves/);
     // the truth that the text's first lines tell: 0.6 mm wider, 1.1
     const gap = await page.getByTestId("estimates").getByRole("row", { name: /^gap/ }).innerText();
     expect(gap).toMatch(/5\.040? mm\s+5\.6\d+ mm/);
-    expect(await page.getByTestId("measured-impedance").locator("svg desc").textContent()).toMatch(
-      /from the fitted one by 0\.\d+ dB/,
-    );
+    await expect
+      .poll(() => page.getByTestId("measured-impedance").locator("svg desc").textContent())
+      .toMatch(/from the fitted one by 0\.\d+ dB/);
     await tabTo(page, "fit-candidate");
     await page.keyboard.press("Enter");
     await page
@@ -103,9 +106,9 @@ describe("a measured impedance on the page", () => {
     await box(page, "noise").press("Tab");
     await page.getByTestId("fit-start").click();
     await page.getByTestId("fit-judgement").getByText("The model does not fit this measurement.").waitFor();
-    expect(await page.getByTestId("fit-judgement").innerText()).toMatch(
-      /Not to be trusted: .* times the measurement/,
-    );
+    await expect
+      .poll(() => page.getByTestId("fit-judgement").innerText())
+      .toMatch(/Not to be trusted: .* times the measurement/);
     await box(page, "noise").fill("1 %");
     await box(page, "noise").press("Tab");
     await page.getByTestId("fit-start").click();
@@ -130,7 +133,7 @@ describe("a measured impedance on the page", () => {
       .getByTestId("measured-problems")
       .getByText(/^Line 11: "strong" in column 2 is no number/)
       .waitFor();
-    expect(await page.getByTestId("measured-take").isDisabled()).toBe(true);
+    await expect.poll(() => page.getByTestId("measured-take").isDisabled()).toBe(true);
     await page.getByText("bench.csv").waitFor();
     const semicolons = lines.slice(2).map((line) => line.replaceAll(",", ";").replaceAll(".", ","));
     await drop(page, "semicolons.csv", semicolons.join("\n"));
@@ -144,17 +147,17 @@ describe("a measured impedance on the page", () => {
     await box(page, "to").fill("305");
     await box(page, "to").press("Tab");
     await page.getByText(/Only 6 frequencies lie in between; give a range that holds 20 or more/).waitFor();
-    expect(await page.getByTestId("fit-start").isDisabled()).toBe(true);
+    await expect.poll(() => page.getByTestId("fit-start").isDisabled()).toBe(true);
     await box(page, "to").fill("700");
     await box(page, "to").press("Tab");
     // resonances 3 to 5; the sixth is cut off by the range's end
     await expect.poll(() => page.getByTestId("measured-peaks").locator("tbody tr").count()).toBe(3);
     await page.getByTestId("unknown-gap").uncheck();
-    await page.waitForTimeout(700);
+    await keptInTab(page, /"unknowns":\[(?![^\]]*"gap")/);
     await page.reload();
     await laidOver(page);
-    expect(await box(page, "from").inputValue()).toBe("300");
-    expect(await page.getByTestId("unknown-gap").isChecked()).toBe(false);
+    await expect.poll(() => box(page, "from").inputValue()).toBe("300");
+    await expect.poll(() => page.getByTestId("unknown-gap").isChecked()).toBe(false);
     expect((await text(page).inputValue()).split("\n")).toHaveLength(semicolons.length);
     expectQuiet(visited);
   });
@@ -169,8 +172,8 @@ describe("a measured impedance on the page", () => {
     await page.getByTestId("fit-start").click();
     await page.getByTestId("fit-stop").click();
     await page.getByTestId("fit-start").waitFor();
-    expect(await page.getByTestId("fit-found").count()).toBe(0);
-    expect(await page.getByTestId("measured-peaks").count()).toBe(1);
+    await expect.poll(() => page.getByTestId("fit-found").count()).toBe(0);
+    await expect.poll(() => page.getByTestId("measured-peaks").count()).toBe(1);
   });
 });
 
@@ -206,11 +209,13 @@ describe("the bell", () => {
     await page.keyboard.press("Enter");
     const found = page.getByTestId("bell-found");
     await found.waitFor({ timeout: 30_000 });
-    expect(await found.innerText()).toMatch(
-      /off by up to \+25\.\d cents, at resonance 11\. .* differ by 0\.\d\d cents at most/,
-    );
-    expect(await page.getByTestId("bell-table").locator("tbody tr").count()).toBe(12);
-    expect(await page.locator("annulus-bell-trust svg desc").textContent()).toMatch(/too small to feel/);
+    await expect
+      .poll(() => found.innerText())
+      .toMatch(/off by up to \+25\.\d cents, at resonance 11\. .* differ by 0\.\d\d cents at most/);
+    await expect.poll(() => page.getByTestId("bell-table").locator("tbody tr").count()).toBe(12);
+    await expect
+      .poll(() => page.locator("annulus-bell-trust svg desc").textContent())
+      .toMatch(/too small to feel/);
     expectQuiet(visited);
   });
 });
@@ -230,7 +235,7 @@ describe("measuring for everyone", () => {
         await page.getByTestId("bell-found").waitFor({ timeout: 30_000 });
         // the word that it is invented goes by itself
         await page.getByText("Invented: nobody has measured this.").waitFor({ state: "hidden" });
-        await page.waitForTimeout(500);
+        await still(page);
         await expectWithinEdges(page);
         for (const part of ["measured", "bell-trust"])
           await page
@@ -249,10 +254,10 @@ describe("measuring for everyone", () => {
     await laidOver(page);
     await page.setViewportSize({ width: 720, height: 1020 });
     await page.emulateMedia({ media: "print" });
-    await page.waitForTimeout(700);
-    expect(await text(page).isVisible()).toBe(false);
-    expect(await page.getByTestId("measured-peaks").isVisible()).toBe(true);
-    expect(await page.getByTestId("whole").isVisible()).toBe(true);
+    await still(page);
+    await expect.poll(() => text(page).isVisible()).toBe(false);
+    await expect.poll(() => page.getByTestId("measured-peaks").isVisible()).toBe(true);
+    await expect.poll(() => page.getByTestId("whole").isVisible()).toBe(true);
     // what has nothing to say is not there
     for (const name of [
       "How far to trust the bell",
@@ -260,7 +265,7 @@ describe("measuring for everyone", () => {
       "Stations of the mandrel",
       "Ranking",
     ])
-      expect(await page.getByRole("heading", { name }).isVisible()).toBe(false);
+      await expect.poll(() => page.getByRole("heading", { name }).isVisible()).toBe(false);
     await expectWithinEdges(page);
     await page.screenshot({ path: `${screenshots}compare-print.png`, fullPage: true });
   });

@@ -37,13 +37,13 @@ async function settled(page: Page, withLongWork = true): Promise<void> {
       const isBusy = awaitsWork && document.querySelector('main [aria-busy="true"]') !== null;
       return cells.length > 2 && !isBusy && cells.every(({ dataset }) => dataset.state !== "pending");
     }, withLongWork);
-  const isSettled = async () => {
-    if (!(await isStill())) return false;
-    // a cell may be about to ask the next
-    await page.waitForTimeout(300);
-    return isStill();
+  // a cell may be about to ask the next: at one look after another
+  let looks = 0;
+  const stillFor = async () => {
+    looks = (await isStill()) ? looks + 1 : 0;
+    return looks;
   };
-  await expect.poll(isSettled, patience).toBe(true);
+  await expect.poll(stillFor, { ...patience, interval: 100 }).toBeGreaterThan(3);
 }
 
 const figure = (page: Page, name: string) => page.locator(`[data-figure="${name}"]`).innerText();
@@ -51,7 +51,9 @@ const figure = (page: Page, name: string) => page.locator(`[data-figure="${name}
 /** Nothing failed, nothing is not a number, nobody else was spoken to. */
 async function expectWhole(visited: Visit): Promise<void> {
   const { page } = visited;
-  expect(await page.locator(".observablehq--error, [data-state=rejected]").allInnerTexts()).toEqual([]);
+  await expect
+    .poll(() => page.locator(".observablehq--error, [data-state=rejected]").allInnerTexts())
+    .toEqual([]);
   expect(await page.locator("main").innerText()).not.toMatch(/NaN|Infinity|undefined|\[object/);
   expectQuiet(visited);
 }
@@ -68,11 +70,11 @@ describe.each(NOTEBOOKS)("$title", ({ name, title }) => {
     const { page } = visited;
     await settled(page);
     await expectWhole(visited);
-    expect(await page.locator("h1").innerText()).toBe(title);
-    expect(await page.locator("header nav [aria-current]").getAttribute("title")).toBe(title);
-    expect(await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute("content")).toMatch(
-      /default-src 'none'(?!.*unsafe)/,
-    );
+    await expect.poll(() => page.locator("h1").innerText()).toBe(title);
+    await expect.poll(() => page.locator("header nav [aria-current]").getAttribute("title")).toBe(title);
+    await expect
+      .poll(() => page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute("content"))
+      .toMatch(/default-src 'none'(?!.*unsafe)/);
     for (const [size, width, height] of SIZES) {
       await page.setViewportSize({ width, height });
       await settled(page);
@@ -106,9 +108,9 @@ describe("on paper and in the page's own light", () => {
     await page.getByRole("button", { name: /^Theme: light/ }).click();
     await page.getByRole("button", { name: /^Theme: dark/ }).waitFor();
     await page.goto(address + at("why-the-gap-matters"));
-    expect(await ground()).toBe("rgb(18, 23, 26)");
+    await expect.poll(() => ground()).toBe("rgb(18, 23, 26)");
     await page.emulateMedia({ colorScheme: "light" });
-    expect(await ground()).toBe("rgb(18, 23, 26)");
+    await expect.poll(() => ground()).toBe("rgb(18, 23, 26)");
   });
 });
 
@@ -120,9 +122,9 @@ describe("what the notebooks say", () => {
     const expected = async (gapMm: number) => {
       const { shiftCents, heightDb, slideMm, remainingCents } = effectOf(gapMm);
       await expect.poll(() => figure(page, "shift")).toBe(`${signed(shiftCents, 1)} cents`);
-      expect(await figure(page, "height")).toBe(`${signed(heightDb, 2)} dB`);
-      expect(await figure(page, "slide")).toBe(`${signed(slideMm, 1)} mm`);
-      expect(await figure(page, "remaining")).toBe(`${signed(remainingCents, 1)} cents`);
+      await expect.poll(() => figure(page, "height")).toBe(`${signed(heightDb, 2)} dB`);
+      await expect.poll(() => figure(page, "slide")).toBe(`${signed(slideMm, 1)} mm`);
+      await expect.poll(() => figure(page, "remaining")).toBe(`${signed(remainingCents, 1)} cents`);
     };
     await expected(4.5);
     await press(page, "gap", "ArrowRight", 50);
@@ -138,10 +140,10 @@ describe("what the notebooks say", () => {
     const visited = await visit({ hash: at("how-the-gap-is-modelled") });
     const { page } = visited;
     await settled(page);
-    expect(await figure(page, "excess")).toBe(excessAt(2.54).toFixed(3));
+    await expect.poll(() => figure(page, "excess")).toBe(excessAt(2.54).toFixed(3));
     const worst = theGap.map((check) => outcomeOf(check).worst.off);
-    expect(await figure(page, "straight-worst")).toBe(`${(100 * worst[0]).toFixed(3)} %`);
-    expect(await figure(page, "usual-worst")).toBe(`${(100 * worst[1]).toFixed(3)} %`);
+    await expect.poll(() => figure(page, "straight-worst")).toBe(`${(100 * worst[0]).toFixed(3)} %`);
+    await expect.poll(() => figure(page, "usual-worst")).toBe(`${(100 * worst[1]).toFixed(3)} %`);
     await press(page, "gap", "Home", 1);
     await expect.poll(() => figure(page, "excess")).toBe(excessAt(0.2).toFixed(3));
     await expectWhole(visited);
@@ -154,17 +156,19 @@ describe("what the notebooks say", () => {
     const expected = async (gapMm: number, litresPerMinute: number, entry: number) => {
       const { gap } = resistance(withEntry(entry), { gapMm, litresPerMinute });
       await expect.poll(() => figure(page, "gap-estimate")).toBe(`${gap.dropPa.estimate.toFixed(2)} Pa`);
-      expect(await figure(page, "gap-most")).toBe(`${gap.dropPa.upper.toFixed(2)} Pa`);
+      await expect.poll(() => figure(page, "gap-most")).toBe(`${gap.dropPa.upper.toFixed(2)} Pa`);
       const change = resistanceChange(demo, { gapMm, referenceGapMm, litresPerMinute });
-      expect(await figure(page, "change-percent")).toBe(`${signed(change.changePercent.estimate, 2)} %`);
-      expect(await figure(page, "finding")).toBe(change.finding);
+      await expect
+        .poll(() => figure(page, "change-percent"))
+        .toBe(`${signed(change.changePercent.estimate, 2)} %`);
+      await expect.poll(() => figure(page, "finding")).toBe(change.finding);
     };
     await expected(5, 20, entryMm);
-    expect(await figure(page, "threshold-4")).toBe(
-      `${(thresholdsAt(5).find(({ n }) => n === 4)!.mouthPa / 1000).toFixed(2)} kPa`,
-    );
+    await expect
+      .poll(() => figure(page, "threshold-4"))
+      .toBe(`${(thresholdsAt(5).find(({ n }) => n === 4)!.mouthPa / 1000).toFixed(2)} kPa`);
     const [loud] = levelLoss(new Instrument(demo, { modes: MODAL_COUNT }), { gapsMm: [5] });
-    expect(await figure(page, "loud-all")).toBe(`${signed(loudestLoss(loud, 4)!.heightDb, 2)} dB`);
+    await expect.poll(() => figure(page, "loud-all")).toBe(`${signed(loudestLoss(loud, 4)!.heightDb, 2)} dB`);
     await press(page, "flow", "ArrowRight", 10);
     await press(page, "entry", "Home", 1);
     await expected(5, 30, 7.9);
@@ -176,17 +180,19 @@ describe("what the notebooks say", () => {
     const visited = await visit({ hash: at("slots") });
     const { page } = visited;
     await settled(page);
-    expect(await figure(page, "begins")).toBe(`note ${whatBegins(blownOn(5), 445, 8000).n} begins`);
+    await expect
+      .poll(() => figure(page, "begins"))
+      .toBe(`note ${whatBegins(blownOn(5), 445, 8000).n} begins`);
     const fourth = (gapMm: number) =>
       slotsAt(instrument, gapMm, { referenceGapMm }).notes.find(({ n }) => n === 4)!.slot!;
-    expect(await figure(page, "hold-4")).toBe(`${fourth(5).slotWidthCents.toFixed(1)} cents`);
-    expect(await figure(page, "hold-finding")).toBe("too small to feel");
-    expect(await figure(page, "landed")).toBe(`note ${followLeap(6, 8, 5, -120).landed}`);
+    await expect.poll(() => figure(page, "hold-4")).toBe(`${fourth(5).slotWidthCents.toFixed(1)} cents`);
+    await expect.poll(() => figure(page, "hold-finding")).toBe("too small to feel");
+    await expect.poll(() => figure(page, "landed")).toBe(`note ${followLeap(6, 8, 5, -120).landed}`);
     await press(page, "miss", "ArrowRight", 12);
     await expect.poll(() => figure(page, "landed")).toBe("note 8");
     await press(page, "gap", "Home", 1);
     await settled(page);
-    expect(await figure(page, "hold-4")).toBe(`${fourth(0).slotWidthCents.toFixed(1)} cents`);
+    await expect.poll(() => figure(page, "hold-4")).toBe(`${fourth(0).slotWidthCents.toFixed(1)} cents`);
     // one press, one leap, to its end
     await page.getByRole("button", { name: "Hear this leap" }).click();
     await page.getByText("played", { exact: true }).waitFor(patience);
@@ -205,11 +211,13 @@ describe("what the notebooks say", () => {
     const target = reference.instrument.modes(reference.gapMm)[tuned - 1].frequencyHz;
     const drawMm = quick.instrument.drawFor(tuned, target, quick.gapMm);
     const moved = quick.instrument.modes(quick.gapMm, drawMm)[5].frequencyHz;
-    expect(await figure(page, "apart-3")).toBe(`${signed(1200 * Math.log2(moved / from), 1)} cents`);
-    expect(await figure(page, "decision")).toMatch(/^Build Even taper/);
+    await expect
+      .poll(() => figure(page, "apart-3"))
+      .toBe(`${signed(1200 * Math.log2(moved / from), 1)} cents`);
+    await expect.poll(() => figure(page, "decision")).toMatch(/^Build Even taper/);
     const before = Number.parseFloat(await figure(page, "miss-before"));
     expect(Number.parseFloat(await figure(page, "miss-after"))).toBeLessThan(before);
-    expect(await figure(page, "judgement")).toMatch(/wrong/);
+    await expect.poll(() => figure(page, "judgement")).toMatch(/wrong/);
     await page.getByLabel("the gap and the roughness of the walls").check();
     await expect.poll(() => figure(page, "judgement"), patience).toMatch(/will do/);
     expect(Number.parseFloat(await figure(page, "fitted-gap"))).toBeCloseTo(referenceGapMm + 0.6, 1);
@@ -223,9 +231,9 @@ describe("what the notebooks say", () => {
     const { page } = visited;
     await expect.poll(() => figure(page, "done"), patience).toBe(`${CHECKS.length} of ${CHECKS.length}`);
     const values = CHECKS.reduce((sum, check) => sum + outcomeOf(check).samples.length, 0);
-    expect(await figure(page, "values")).toBe(`${values}`);
-    expect(await figure(page, "within")).toBe("all");
-    expect(await page.locator("main table tbody tr").count()).toBe(CHECKS.length);
+    await expect.poll(() => figure(page, "values")).toBe(`${values}`);
+    await expect.poll(() => figure(page, "within")).toBe("all");
+    await expect.poll(() => page.locator("main table tbody tr").count()).toBe(CHECKS.length);
     await expectWhole(visited);
   });
 });
@@ -239,8 +247,8 @@ describe("the task Learn", () => {
     for (const { name, title } of NOTEBOOKS) {
       await page.goto(address + at(name));
       await settled(page, false);
-      expect(await page.locator("h1").innerText()).toBe(title);
-      expect(await page.locator(".observablehq--error").count()).toBe(0);
+      await expect.poll(() => page.locator("h1").innerText()).toBe(title);
+      await expect.poll(() => page.locator(".observablehq--error").count()).toBe(0);
     }
     await page.locator("header .home").click();
     await page.getByText("Kept in this browser").waitFor();

@@ -13,6 +13,7 @@ import { demo } from "../acoustics/setups.ts";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { focused, tabTo } from "./keyboard.ts";
 import { expectSound, SIZES } from "./soundness.ts";
+import { still } from "./still.ts";
 
 const { visit } = useBrowser();
 
@@ -185,15 +186,15 @@ describe("playing", () => {
   it("starts silent and sounds by keys alone, once the caution is accepted", async () => {
     const visited = await open();
     const { page } = visited;
-    expect(await said(page, "sound-state")).toBe("sound is off");
-    expect(await said(page, "caution")).toMatch(/volume low.*not with in-ear phones/s);
+    await expect.poll(() => said(page, "sound-state")).toBe("sound is off");
+    await expect.poll(() => said(page, "caution")).toMatch(/volume low.*not with in-ear phones/s);
     await page.keyboard.press("Space");
-    expect(await said(page, "sound-state")).toBe("sound is off");
+    await expect.poll(() => said(page, "sound-state")).toBe("sound is off");
     await tabTo(page, "accept");
     await page.keyboard.press("Enter");
     await soundIs(page, "silent");
-    expect(await focused(page)).toBe("play-pad");
-    expect(await page.getByTestId("caution").count()).toBe(0);
+    await expect.poll(() => focused(page)).toBe("play-pad");
+    await expect.poll(() => page.getByTestId("caution").count()).toBe(0);
     await page.keyboard.press("5");
     await page.keyboard.press("Space");
     await soundIs(page, "sounding");
@@ -251,25 +252,29 @@ describe("playing", () => {
     await page.getByTestId("sound").click();
     await page.getByTestId("regime").filter({ hasText: "4" }).waitFor();
     const hz = async () => Number.parseFloat(await said(page, "frequency"));
+    /** What it reads once six readings in a row, a tenth of a second apart, agree. */
     const settled = async () => {
-      for (let last = await hz(); ; ) {
-        await page.waitForTimeout(500);
-        const now = await hz();
-        if (Math.abs(now - last) < 0.15) return now;
-        last = now;
-      }
+      const read: number[] = [];
+      const spread = async () => {
+        read.push(await hz());
+        const lately = read.slice(-6);
+        return lately.length < 6 ? Number.NaN : Math.max(...lately) - Math.min(...lately);
+      };
+      await expect.poll(spread, { interval: 100 }).toBeLessThan(0.15);
+      return read.at(-1)!;
     };
     const wide = await settled();
     await page.getByRole("button", { name: /^reference/ }).click();
-    await page.waitForTimeout(400);
+    await expect.poll(hz).toBeGreaterThan(wide + 0.7);
     const narrow = await settled();
     expect(narrow - wide).toBeGreaterThan(0.7);
     await page.getByRole("button", { name: /^chosen/ }).click();
+    await expect.poll(hz).toBeLessThan(narrow - 0.7);
     await page.getByTestId("gap-field").fill("2.5 mm");
     await page.getByTestId("gap-field").press("Enter");
-    await page.waitForTimeout(600);
+    await expect.poll(async () => Math.abs((await hz()) - narrow)).toBeLessThan(0.4);
     expect(Math.abs((await settled()) - narrow)).toBeLessThan(0.4);
-    expect(await page.getByTestId("go-blind").isDisabled()).toBe(true);
+    await expect.poll(() => page.getByTestId("go-blind").isDisabled()).toBe(true);
   });
 
   it("deals A and B blind: nothing on the page tells, a guess does and is counted", async () => {
@@ -297,18 +302,26 @@ describe("playing", () => {
     await page.screenshot({ path: `${screenshots}play-blind.png`, fullPage: true });
     const asA = await hidden();
     await page.getByRole("button", { name: "B", exact: true }).first().click();
-    await page.waitForTimeout(400);
+    await page.getByRole("button", { name: "B", exact: true, pressed: true }).first().waitFor();
+    await still(page);
     expect(await hidden()).toEqual(asA);
-    expect(await said(page, "edges")).toBe("hidden");
-    expect(await said(page, "frequency")).toBe("");
-    expect(await page.getByTestId("gap-value").count()).toBe(0);
+    await expect.poll(() => said(page, "edges")).toBe("hidden");
+    await expect.poll(() => said(page, "frequency")).toBe("");
+    await expect.poll(() => page.getByTestId("gap-value").count()).toBe(0);
     await page.getByTestId("guess-A").click();
-    expect(await said(page, "revealed")).toMatch(/^(Right|Wrong): A was \d.*mm.*in, B was \d.*mm/);
-    expect(await said(page, "blind-score")).toMatch(/^(1 of 1 right: .* 50 %|0 of 1 right: .* 100 %)/);
+    await expect.poll(() => said(page, "revealed")).toMatch(/^(Right|Wrong): A was \d.*mm.*in, B was \d.*mm/);
+    const isRight = async () => ((await said(page, "revealed")).startsWith("Right") ? 1 : 0);
+    const first = await isRight();
+    await expect
+      .poll(() => said(page, "blind-score"))
+      .toMatch(first ? /^1 of 1 right: .* 50 %/ : /^0 of 1 right: .* 100 %/);
     await page.screenshot({ path: `${screenshots}play-revealed.png`, fullPage: true });
     await page.getByTestId("again").click();
     await page.getByTestId("guess-B").click();
-    expect(await said(page, "blind-score")).toMatch(/^[012] of 2 right/);
+    await expect.poll(() => said(page, "blind-score")).toMatch(/of 2 right/);
+    await expect
+      .poll(() => said(page, "blind-score"))
+      .toMatch(new RegExp(`^${first + (await isRight())} of 2 right`));
     await page.getByTestId("end-blind").click();
     await page.getByTestId("gap-value").waitFor();
     expectQuiet(visited);
@@ -319,14 +332,14 @@ describe("playing", () => {
     const { page } = visited;
     await page.getByTestId("phrase-octave").click();
     await page.locator("[data-testid=phrase] svg").waitFor();
-    expect(await said(page, "phrase-state")).toBe("Drawn only: sound is off.");
+    await expect.poll(() => said(page, "phrase-state")).toBe("Drawn only: sound is off.");
     const figure = page.locator("figure", { has: page.getByTestId("phrase") });
-    expect(await figure.locator("figcaption").innerText()).toMatch(
-      /^Held notes differ by [−+]?\d\.\d cents at most/,
-    );
+    await expect
+      .poll(() => figure.locator("figcaption").innerText())
+      .toMatch(/^Held notes differ by [−+]?\d\.\d cents at most/);
     await figure.locator("summary").click();
     await figure.locator("[data-action=table]").click();
-    expect(await figure.getByRole("row").count()).toBeGreaterThan(40);
+    await expect.poll(() => figure.getByRole("row").count()).toBeGreaterThan(40);
     expect(await figure.getByRole("table").innerText()).not.toMatch(/NaN|undefined/);
     await page.getByTestId("accept").click();
     await soundIs(page, "silent");
@@ -364,7 +377,7 @@ describe("the playing sheet for everyone", () => {
         const visited = await open({ width, height, colorScheme, touch: name === "phone" });
         const { page } = visited;
         const check = async (state: string) => {
-          await page.waitForTimeout(500);
+          if (state === "-silent") await still(page);
           await expectSound(page);
           await page.evaluate(() => scrollTo(0, 0));
           await page.screenshot({

@@ -24,6 +24,7 @@ import { expectQuiet, screenshots, useBrowser, type VisitOptions } from "./brows
 import { focused, tabTo } from "./keyboard.ts";
 import { readPdf, withoutSpaces } from "./pdf.ts";
 import { expectSound, SIZES } from "./soundness.ts";
+import { still } from "./still.ts";
 import { kept, plan, playAll, seal } from "./trialByKeys.ts";
 
 const { visit } = useBrowser();
@@ -112,8 +113,8 @@ describe("the technician's sheet", () => {
     await words(page, "recommendation").fill("Try {recomended}.");
     await page.getByTestId("sheet-title").getByRole("textbox").focus();
     await page.getByText("There is no figure {recomended}: take one from the list.").waitFor();
-    expect(await status(page).innerText()).toMatch(/A figure in “Recommendation” is not one/);
-    expect(await page.getByTestId("print").isDisabled()).toBe(true);
+    await expect.poll(() => status(page).innerText()).toMatch(/A figure in “Recommendation” is not one/);
+    await expect.poll(() => page.getByTestId("print").isDisabled()).toBe(true);
     const [held] = await printed(page, "held");
     expect(held.text).toMatch(/^Notprinted/);
 
@@ -121,7 +122,7 @@ describe("the technician's sheet", () => {
     await words(page, "recommendation").fill("Try ");
     await page.getByTestId("words-recommendation").getByText("Put in a figure").click();
     await page.getByRole("button", { name: /^\{recommended\} / }).click();
-    expect(await words(page, "recommendation").inputValue()).toBe("Try {recommended}");
+    await expect.poll(() => words(page, "recommendation").inputValue()).toBe("Try {recommended}");
     await paper.getByText("Try 5.04 mm").waitFor();
     await page.evaluate(() => {
       location.hash = "#explore";
@@ -148,7 +149,7 @@ describe("the technician's sheet", () => {
     await status(page)
       .filter({ hasText: /The words are \d+ lines too long for one page: shorten “Modelled and found”/ })
       .waitFor();
-    expect(await page.getByTestId("print").isDisabled()).toBe(true);
+    await expect.poll(() => page.getByTestId("print").isDisabled()).toBe(true);
     const pages = await printed(page, "too-long");
     expect(pages.length).toBe(1);
     expect(pages[0].text).toMatch(/^Notprinted.*linestoolong/);
@@ -162,12 +163,12 @@ describe("the technician's sheet", () => {
     await status(page)
       .filter({ hasText: /^Still to come/ })
       .waitFor();
-    expect(await page.getByTestId("print").isDisabled()).toBe(true);
+    await expect.poll(() => page.getByTestId("print").isDisabled()).toBe(true);
     await isReady(page);
-    expect(await page.locator("body > annulus-paper").count()).toBe(1);
+    await expect.poll(() => page.locator("body > annulus-paper").count()).toBe(1);
     await page.getByTestId("task-explore").click();
     await page.getByTestId("gap-value").waitFor();
-    expect(await page.locator("body > annulus-paper").count()).toBe(0);
+    await expect.poll(() => page.locator("body > annulus-paper").count()).toBe(0);
   });
 
   it.each([
@@ -412,7 +413,7 @@ describe("the sheet for everyone", () => {
         const visited = await open({ width, height, colorScheme, touch: name === "phone" });
         const { page } = visited;
         const check = async (state: string) => {
-          await page.waitForTimeout(400);
+          await still(page);
           await expectSound(page);
           await page.screenshot({
             path: `${screenshots}sheet-${name}-${colorScheme}${state}.png`,

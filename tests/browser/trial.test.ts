@@ -3,11 +3,12 @@ import { csvParse } from "d3";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { trialFinding } from "../../src/trial/finding.ts";
-import type { Trial } from "../../src/trial/trial.ts";
+import { isRated, type Trial } from "../../src/trial/trial.ts";
 import { trialSentence } from "../../src/words/trial/sentence.ts";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { tabTo } from "./keyboard.ts";
 import { expectSound, SIZES } from "./soundness.ts";
+import { still } from "./still.ts";
 import { kept, plan as planByKeys, playAll as playByKeys, seal } from "./trialByKeys.ts";
 
 const { visit } = useBrowser();
@@ -56,10 +57,10 @@ describe("a blind trial", () => {
     const trial = await seal(page);
     await playAll(page, trial, 0, 3);
     // nothing is lost in the middle, and the next turn is at hand
-    await page.waitForTimeout(700);
+    await expect.poll(async () => (await kept(page)).turns.filter(isRated).length).toBe(3);
     await page.reload();
     await page.getByTestId("code").filter({ hasText: trial.turns[3].code }).waitFor();
-    expect(await page.getByTestId("turn").innerText()).toMatch(/Turn 4 of 8, repeat 1 of 2/);
+    await expect.poll(() => page.getByTestId("turn").innerText()).toMatch(/Turn 4 of 8, repeat 1 of 2/);
     await playAll(page, trial, 3);
     await page.getByText("All 8 turns are rated").waitFor();
     await tabTo(page, "open-trial");
@@ -67,11 +68,11 @@ describe("a blind trial", () => {
     await page.locator("[data-testid=trial-ratings] svg").waitFor();
     await expect.poll(async () => (await kept(page)).opened).toBe("complete");
     const finding = trialFinding(await kept(page))!;
-    expect(await page.getByTestId("sentence").innerText()).toBe(trialSentence(finding, "mm"));
-    expect(await page.getByTestId("tests").getByRole("row").count()).toBe(5);
-    expect(await page.getByTestId("turns").getByRole("row").count()).toBe(9);
+    await expect.poll(() => page.getByTestId("sentence").innerText()).toBe(trialSentence(finding, "mm"));
+    await expect.poll(() => page.getByTestId("tests").getByRole("row").count()).toBe(5);
+    await expect.poll(() => page.getByTestId("turns").getByRole("row").count()).toBe(9);
     await page.getByText(/Between the narrowest and the widest: 3\.30 mm .*resonances 2 to 10/).waitFor();
-    expect(await page.getByTestId("early").count()).toBe(0);
+    await expect.poll(() => page.getByTestId("early").count()).toBe(0);
     const download = page.waitForEvent("download");
     await page.getByTestId("save-trial").click();
     const rows = csvParse(readFileSync(await (await download).path(), "utf8"));
@@ -87,19 +88,19 @@ describe("a blind trial", () => {
     const trial = await seal(page);
     // the control: the same search finds them where they may be
     const look = async () => GIVEAWAY.test(await wholePage(page));
-    expect(await look()).toBe(false);
+    await expect.poll(() => look()).toBe(false);
     await playAll(page, trial, 0, 1);
-    expect(await look()).toBe(false);
+    await expect.poll(() => look()).toBe(false);
     await page.getByRole("button", { name: "Open", exact: true }).click();
     await page.getByText("1 of 8 turns are rated").waitFor();
-    expect(await look()).toBe(false);
+    await expect.poll(() => look()).toBe(false);
     await page.getByRole("button", { name: "Set-up card" }).click();
     await page.getByText("not for the player, nor for the technician who judges").waitFor();
-    expect(await look()).toBe(false);
+    await expect.poll(() => look()).toBe(false);
     await page.getByTestId("show-card").click();
     const card = page.locator("annulus-trial-sealed annulus-trial-card");
     await card.getByText("gap to mount").waitFor();
-    expect(await look()).toBe(true);
+    await expect.poll(() => look()).toBe(true);
     const rows = await card.locator("tbody tr").allInnerTexts();
     trial.turns.forEach(({ code, item }, i) => {
       expect(rows[i]).toMatch(
@@ -107,7 +108,7 @@ describe("a blind trial", () => {
       );
     });
     await page.getByTestId("hide-card").click();
-    expect(await look()).toBe(false);
+    await expect.poll(() => look()).toBe(false);
   });
 
   it("prints the card alone", async () => {
@@ -119,7 +120,7 @@ describe("a blind trial", () => {
     await page.getByTestId("print-card").waitFor();
     await page.emulateMedia({ media: "print" });
     await page.setViewportSize({ width: 703, height: 1032 });
-    expect(await page.locator("annulus-trial").isVisible()).toBe(false);
+    await expect.poll(() => page.locator("annulus-trial").isVisible()).toBe(false);
     await page.getByText("Set-up card of a blind trial").last().waitFor();
     await page.screenshot({ path: `${screenshots}trial-card-print.png`, fullPage: true });
     const pdf = await page.pdf({ format: "A4", printBackground: true });
@@ -134,7 +135,9 @@ describe("a blind trial", () => {
     await page.getByRole("button", { name: "Open", exact: true }).click();
     await page.getByTestId("open-trial").click();
     await page.getByText(/Opened early, with 1 of 8 turns rated/).waitFor();
-    expect(await page.getByTestId("sentence").innerText()).toMatch(/Too little was rated for any finding/);
+    await expect
+      .poll(() => page.getByTestId("sentence").innerText())
+      .toMatch(/Too little was rated for any finding/);
     await page.getByRole("button", { name: /^Undo/ }).click();
     await page.getByTestId("code").waitFor();
     await playAll(page, trial, 1);
@@ -147,14 +150,16 @@ describe("a blind trial", () => {
     const { page } = await open();
     await plan(page);
     await seal(page);
-    expect(await slider(page, "Hold").getAttribute("aria-valuetext")).toMatch(/not rated yet/);
+    await expect.poll(() => slider(page, "Hold").getAttribute("aria-valuetext")).toMatch(/not rated yet/);
     await slider(page, "Ease").press("ArrowRight");
     await page.getByTestId("next").click();
-    expect(await page.getByTestId("hint").innerText()).toBe("Still to rate: hold, evenness, preference.");
+    await expect
+      .poll(() => page.getByTestId("hint").innerText())
+      .toBe("Still to rate: hold, evenness, preference.");
     // a press in the middle of a blank scale means the middle
     await slider(page, "Hold").click();
-    expect(await slider(page, "Hold").getAttribute("aria-valuetext")).toMatch(/^50 of 100/);
-    expect(await slider(page, "Ease").getAttribute("aria-valuetext")).toMatch(/^51 of 100/);
+    await expect.poll(() => slider(page, "Hold").getAttribute("aria-valuetext")).toMatch(/^50 of 100/);
+    await expect.poll(() => slider(page, "Ease").getAttribute("aria-valuetext")).toMatch(/^51 of 100/);
   });
 
   it("says beside the fields what is wrong, and seals nothing then", async () => {
@@ -162,7 +167,7 @@ describe("a blind trial", () => {
     await plan(page, ["1", "99", "1"]);
     await page.getByText(/This receiver takes gaps from/).waitFor();
     await page.getByText("This gap is there already").waitFor();
-    expect(await page.getByTestId("seal").isDisabled()).toBe(true);
+    await expect.poll(() => page.getByTestId("seal").isDisabled()).toBe(true);
     await page.screenshot({ path: `${screenshots}trial-wrong.png`, fullPage: true });
     await page.getByTestId("propose").click();
     await expect.poll(() => page.getByTestId("seal").isDisabled()).toBe(false);
@@ -181,6 +186,7 @@ describe("a recording", () => {
         const out = sound.createMediaStreamDestination();
         tone.connect(out);
         tone.start();
+        (window as any).tone = tone;
         return out.stream;
       };
     });
@@ -189,11 +195,10 @@ describe("a recording", () => {
     const trial = await seal(page);
     await page.getByTestId("record").click();
     await page.getByTestId("stop-recording").waitFor();
-    await page.waitForTimeout(600);
+    await page.waitForFunction(() => (window as any).tone.context.currentTime > 0.6);
     await page.getByTestId("stop-recording").click();
     const audio = page.getByLabel(`Recording of ${trial.turns[0].code}`);
     await audio.waitFor();
-    await page.waitForTimeout(700);
     await page.reload();
     await audio.waitFor();
     await expect
@@ -210,7 +215,7 @@ describe("a recording", () => {
     await seal(page);
     await page.getByTestId("record").click();
     await page.getByText(/go on without/).waitFor();
-    expect(await page.getByTestId("next").isEnabled()).toBe(true);
+    await expect.poll(() => page.getByTestId("next").isEnabled()).toBe(true);
   });
 });
 
@@ -226,7 +231,7 @@ describe("the trial's sheet for everyone", () => {
         });
         const { page } = visited;
         const check = async (state: string) => {
-          await page.waitForTimeout(500);
+          await still(page);
           await expectSound(page);
           await page.evaluate(() => scrollTo(0, 0));
           await page.screenshot({

@@ -10,7 +10,7 @@ describe("how sure it is, by keyboard alone", () => {
     const visited = await visit({ width: 1280, height: 1000 });
     const { page } = visited;
     await answered(page);
-    expect(await page.getByTestId("gap-uncertainty").innerText()).toContain("± 0.07 mm");
+    await expect.poll(() => page.getByTestId("gap-uncertainty").innerText()).toContain("± 0.07 mm");
     await page
       .getByTestId("headline")
       .getByText(/known to ±0\.2 cents and ±0\.01 dB/)
@@ -42,11 +42,13 @@ describe("how sure it is, by keyboard alone", () => {
     await tabTo(page, "stop-drawing", "Shift+Tab");
     await page.keyboard.press("Enter");
     await page.getByTestId("draw").waitFor();
-    expect(await page.getByTestId("drawn").count()).toBe(0);
+    await expect.poll(() => page.getByTestId("drawn").count()).toBe(0);
     await tabTo(page, "draw", "Shift+Tab");
     await page.keyboard.press("Enter");
     await page.getByText("200 instruments drawn").waitFor({ timeout: 100_000 });
-    expect(await page.getByTestId("drawn").innerText()).toContain("They scatter as the first order says");
+    await expect
+      .poll(() => page.getByTestId("drawn").innerText())
+      .toContain("They scatter as the first order says");
     await page.screenshot({ path: `${screenshots}uncertainty.png`, fullPage: true });
     // the hand moves on: what was drawn is about another gap
     await page.getByTestId("gap-field").fill("4");
@@ -63,7 +65,7 @@ describe("how sure it is, by keyboard alone", () => {
     await field.fill("2");
     await field.press("Enter");
     await page.getByTestId("headline").getByText("not known well enough to say").waitFor();
-    expect(await page.getByTestId("gap-uncertainty").innerText()).toContain("± 4 mm");
+    await expect.poll(() => page.getByTestId("gap-uncertainty").innerText()).toContain("± 4 mm");
     await field.fill("a lot");
     await field.press("Enter");
     expect(await focused(page)).not.toBe("");
