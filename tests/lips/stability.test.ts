@@ -25,6 +25,7 @@ describe("lips at rest", () => {
   // scipy.optimize.brentq on the nonlinear balance
   it("opening, flow and cup pressure agree with SciPy", () => {
     const resistance = staticResistance(COLUMN);
+    expect(cases.length).toBeGreaterThan(0);
     for (const { lips, lipHz, mouthPressure, ...expected } of cases) {
       const rest = equilibriumOf(valveNamed(lips), resistance, lipHz, mouthPressure);
       expect(rest.opening / expected.opening).toBeCloseTo(1, 11);
@@ -39,6 +40,7 @@ describe("eigenvalues", () => {
   // LAPACK dgeev through numpy.linalg.eigvals
   it("all of them agree with LAPACK's, cold and continued from case to case", () => {
     const continued = new Map<string, Stability>();
+    expect(cases.length).toBeGreaterThan(0);
     for (const { lips, lipHz, mouthPressure, eigenvalues } of cases) {
       const scale = 2 * Math.PI * lipHz;
       const cold = new Stability(valveNamed(lips), COLUMN);

@@ -21,6 +21,7 @@ describe("threshold", () => {
   // scipy: brentq on the largest real part of LAPACK's eigenvalues, after a scan of 800 pressures to 100 kPa
   it("pressure and frequency of what starts first agree with SciPy, and so does where nothing starts", () => {
     let compared = 0;
+    expect(thresholds).toHaveLength(60);
     for (const { lips, lipHz, pressure, frequency } of thresholds) {
       const found = lowestOf(new Thresholds(valveNamed(lips), COLUMN), lipHz);
       if (pressure === null) expect(found).toBe(null);

@@ -35,7 +35,9 @@ describe("how the gap is modelled", () => {
 
   it("finds that the evanescent fields shift no resonance as far as can be felt", () => {
     const { ofFields, withFields, withoutFields } = junctionEffect(2.54);
+    expect(ofFields.length).toBeGreaterThan(0);
     for (const { shiftCents } of ofFields) expect(Math.abs(shiftCents)).toBeLessThan(0.5);
+    expect(withFields.length).toBeGreaterThan(0);
     withFields.forEach(({ shiftCents }, i) => {
       // a closed gap has fields of its own
       expect(Math.abs(shiftCents - withoutFields[i].shiftCents)).toBeLessThan(0.5);

@@ -27,6 +27,7 @@ describe("what is drawn beside the handbook", () => {
     expect(contractionSeries.rows.map(({ at, printed }) => [at, printed])).toEqual(
       sudden.map(([, ratio, K]) => [ratio, K]),
     );
+    expect(contractionSeries.rows.length).toBeGreaterThan(0);
     for (const { ours, printed } of contractionSeries.rows)
       expect(Math.abs(ours / printed - 1)).toBeLessThan(0.01);
   });
@@ -38,6 +39,7 @@ describe("what is drawn beside the handbook", () => {
       expect(diffuserSeries[i].rows.map(({ at, printed }) => [at, printed])).toEqual(
         of.map(([angle, , K]) => [angle, K]),
       );
+      expect(diffuserSeries[i].rows.length).toBeGreaterThan(0);
       for (const { at, printed, ours } of diffuserSeries[i].rows)
         expect(Math.abs(ours - printed)).toBeLessThan(
           at <= 30 ? 0.012 + 0.055 * printed : 0.01 + 0.14 * printed,
@@ -52,6 +54,7 @@ describe("the stream through the demo", () => {
     expect(sweep[0].gapMm).toBe(0);
     expect(sweep[sweep.length - 1].gapMm).toBe(mostGapMm);
     expect(sweep[0].gap.dropPa.upper).toBe(sweep[0].gap.dropPa.lower);
+    expect(sweep.length).toBeGreaterThan(0);
     for (const { gapMm, gap, dropPa } of sweep) {
       expect(gap.dropPa.lower).toBeLessThanOrEqual(gap.dropPa.estimate);
       expect(gap.dropPa.estimate).toBeLessThanOrEqual(gap.dropPa.upper);
@@ -70,6 +73,7 @@ describe("the stream through the demo", () => {
 
   it("loses less with every chamfer, and the demo's own wall is one of them", () => {
     const drops = overChamfers(referenceGapMm, 20);
+    expect(drops.length).toBeGreaterThan(0);
     for (const [i, [, drop]] of drops.slice(1).entries()) expect(drop).toBeLessThan(drops[i][1] + 1e-6);
     const own = resistance(demo(), { gapMm: referenceGapMm, litresPerMinute: 20 }).dropPa.estimate;
     const chamfered = resistance(withChamfer(0.3), { gapMm: referenceGapMm, litresPerMinute: 20 });
@@ -86,6 +90,7 @@ describe("thresholds as the other meaning", () => {
   it("lie far above what the bore takes of them, and go both ways with the gap", () => {
     const [from, to] = [thresholdsAt(referenceGapMm), thresholdsAt(5)];
     expect(from.map(({ n }) => n)).toEqual([2, 3, 4, 5, 6, 7, 8, 9, 10]);
+    expect(from.length).toBeGreaterThan(0);
     for (const { mouthPa, borePa, litresPerMinute } of from) {
       expect(borePa).toBeLessThan(0.2 * mouthPa);
       expect(litresPerMinute).toBeGreaterThan(5);

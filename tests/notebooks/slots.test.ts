@@ -46,6 +46,7 @@ describe("what is drawn beside SciPy", () => {
     for (const hz of attacks) {
       const { milliseconds, pascals, outside } = attackAt(hz);
       const most = Math.max(...outside.map(Math.abs));
+      expect(outside).toHaveLength(41);
       outside.forEach((pa: number, ms: number) => {
         const next = Math.max(
           1,

@@ -43,6 +43,7 @@ describe("three leadpipes", () => {
       gapMm,
     }));
     const target = reference.instrument.modes(reference.gapMm);
+    expect(others).toHaveLength(2);
     others.forEach(({ instrument, gapMm }, i) => {
       const drawMm = instrument.drawFor(tuned, target[tuned - 1].frequencyHz, gapMm);
       const shifts = instrument

@@ -28,6 +28,7 @@ describe("a leadpipe's table", () => {
       "100\t8.75\n132\t8.9\n340\t11.68",
     ]) {
       const { profileMm } = read(text);
+      expect(profileMm.length).toBeGreaterThan(0);
       profileMm.forEach(([x, d], i) => {
         expect(x).toBeCloseTo(bore[i][0], 5);
         expect(d).toBeCloseTo(bore[i][1], 5);

@@ -74,6 +74,7 @@ describe("Friedman's test", () => {
   });
 
   test("is SciPy's, with and without ties", () => {
+    expect(outside.sets).toHaveLength(8);
     for (const { blocks, chiSquare, p } of outside.sets) {
       expect(friedman(blocks).chiSquare).toBeCloseTo(chiSquare, 10);
       expect(friedman(blocks).p).toBeCloseTo(p, 10);
@@ -96,6 +97,7 @@ describe("Friedman's test", () => {
 
 describe("the permutation test", () => {
   test("counts as many orders as Python's itertools", () => {
+    expect(outside.sets).toHaveLength(8);
     for (const { blocks, exactP } of outside.sets) {
       if (exactP === null) continue;
       const test = permutationTest(blocks);
@@ -137,6 +139,7 @@ describe("agreement with oneself", () => {
   });
 
   test("is SciPy's for every set", () => {
+    expect(outside.sets).toHaveLength(8);
     for (const { blocks, repeatability: known } of outside.sets) {
       const own = repeatability(blocks);
       expect(own.standardDeviation).toBeCloseTo(known.standardDeviation, 10);
@@ -166,6 +169,7 @@ describe("agreement with oneself", () => {
 });
 
 test("F: quantiles and probabilities are SciPy's", () => {
+  expect(outside.fDistribution).toHaveLength(28);
   for (const [probability, d1, d2, quantile, below] of outside.fDistribution) {
     expect(fQuantile(probability, d1, d2) / quantile).toBeCloseTo(1, 8);
     expect(fProbability(1.7, d1, d2)).toBeCloseTo(below, 10);
@@ -177,6 +181,7 @@ test("Holm: p = 0.01, 0.04, 0.03, 0.005 become 0.03, 0.06, 0.06, 0.02 by hand", 
 });
 
 test("the parabola is that of NumPy's least squares with an effect of each repeat", () => {
+  expect(outside.sets).toHaveLength(8);
   for (const { gapsMm, blocks, parabola } of outside.sets) {
     const curve = preferenceCurve(gapsMm, blocks);
     const [least, most] = [gapsMm[0], gapsMm[gapsMm.length - 1]];

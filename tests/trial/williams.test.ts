@@ -77,6 +77,7 @@ describe("sealed codes", () => {
   test("are all different, cannot be mistaken for one another and are drawn anew with another seed", () => {
     const codes = sealedCodes(98, randomLcg(3));
     expect(new Set(codes).size).toBe(98);
+    expect(codes.length).toBeGreaterThan(0);
     for (const code of codes) expect(code).toMatch(/^[CFHJKLMRTWXY][2-79][CFHJKLMRTWXY]$/);
     expect(sealedCodes(98, randomLcg(4))).not.toEqual(codes);
     expect(sealedCodes(98, randomLcg(3))).toEqual(codes);

@@ -57,11 +57,13 @@ describe("the worker that compares", () => {
     const answer = await (await loaded()).compare({ ...question, ticket: 1 }, (done) => told.push(done));
     if (!answer || "refused" in answer) throw new Error("an answer is expected");
     const study = compare(variants, question).variants;
+    expect(answer).toHaveLength(2);
     answer.forEach(({ curve: _, worst, ...compared }, v) => {
       expect(compared).toEqual(study[v]);
       const { sensitivity } = compared;
       const fourth = worst.find(({ n }) => n === 4)!;
       expect(fourth.place.part).toBe("leadpipe");
+      expect(sensitivity!.places).toHaveLength(72);
       sensitivity!.places.forEach(({ part }, i) => {
         if (part === "leadpipe")
           expect(Math.abs(sensitivity!.modes[3].centsPerMm[i])).toBeLessThanOrEqual(
@@ -133,6 +135,7 @@ describe("the worker that compares", () => {
     // by the text's own head; 4 standard uncertainties leave out one noise in ten thousand
     expect(Math.abs(gap.value - 3.1)).toBeLessThan(4 * gap.standard!);
     expect(Math.abs(loss.value - 1.1)).toBeLessThan(4 * loss.standard!);
+    expect(fit.after.peaks).toHaveLength(7);
     for (const { cents } of fit.after.peaks) expect(Math.abs(cents!)).toBeLessThan(2);
     expect(await worker.fitColumn({ measured, unknowns: [], noise: null, ticket: 2 }, () => {})).toEqual({
       refused: expect.stringMatching(/at least one/),

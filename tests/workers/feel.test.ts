@@ -105,6 +105,7 @@ describe("leaps over several workers", () => {
     expect(ended).toBe(3);
     const one = await run(1);
     expect(three.progress).toBeNull();
+    expect(experiment.gapsMm).toHaveLength(2);
     for (const gapMm of experiment.gapsMm) {
       const whole = tallyOf({ ...LEAP, gapMm, ...{ referenceGapMm: 2.5 } });
       for (const { tallies } of [three, one]) {

@@ -88,6 +88,7 @@ describe("the line from rim to bell", () => {
     const line = new Line(setup);
     const column = new AirColumn(setup, 15, 560, line);
     const modes = resonancesOf(column, line.gap(0), peaks.length);
+    expect(peaks).toHaveLength(9);
     peaks.forEach((peak: { frequency_Hz: number; magnitude_Pa_s_m3: number }, i: number) => {
       expect(Math.abs(1200 * Math.log2(modes[i].peak!.frequency / peak.frequency_Hz))).toBeLessThan(0.2);
       expect(modes[i].peak!.magnitude / peak.magnitude_Pa_s_m3).toBeCloseTo(1, 4);
@@ -136,6 +137,7 @@ describe("the line from rim to bell", () => {
       const column = new AirColumn(setup, 40, 1000);
       return resonancesOf(column, column.line.gap(0.0025), 6).map(({ Q }) => Q);
     });
+    expect(a).toHaveLength(6);
     a.forEach((Q, i) => {
       expect(b[i]).toBeLessThan(Q);
     });

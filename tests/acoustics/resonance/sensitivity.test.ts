@@ -20,6 +20,7 @@ describe("how resonances and peaks move", () => {
     for (const gapMm of [0.4, 2.5, 6]) {
       const [below, here, above] = [found(gapMm - 0.02), found(gapMm), found(gapMm + 0.02)];
       const side = { column, gap: gapOf(gapMm), draw: 0 };
+      expect(here.length).toBeGreaterThan(0);
       here.forEach((mode, i) => {
         const [re, im] = frequencyDerivative(side, mode, byGap(column, side.gap));
         expect(re).toBeCloseTo((above[i].frequency - below[i].frequency) / 4e-5, 1);
@@ -68,6 +69,7 @@ describe("how resonances and peaks move", () => {
         height: Math.max(...shifts.map((one) => Math.abs(one.height))),
       };
       expect(largest.frequency).toBeGreaterThan(0);
+      expect(shifts.length).toBeGreaterThan(0);
       for (const { ours, frequency, height } of shifts) {
         expect(Math.abs(ours.frequency - frequency) / largest.frequency).toBeLessThan(1e-3);
         expect(Math.abs(ours.height! - height) / largest.height).toBeLessThan(1e-3);

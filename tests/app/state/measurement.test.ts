@@ -163,6 +163,7 @@ describe("the table to take away", () => {
   });
 
   it("has a cell for every column and none that is no number", () => {
+    expect(rows.length).toBeGreaterThan(0);
     for (const cells of rows) expect(cells).toHaveLength(columns.length);
     expect(tableCsv({ columns, rows })).not.toMatch(/NaN|undefined|Infinity/);
     const single = notes({ depth: ["24"], insertion: ["22"], sameTool: false });

@@ -171,6 +171,7 @@ describe("stages", () => {
   it("of a plan go from the gap to its limit, and count up", () => {
     const { stages } = wayOf(question, "turn-down");
     expect(stages[0].gapBeforeMm).toBe(2.5);
+    expect(stages.length).toBeGreaterThan(0);
     stages.slice(1).forEach((stage, i) => {
       expect(stage.gapBeforeMm).toBeCloseTo(stages[i].gapAfterMm, 12);
       expect(stage.total).toBeCloseTo(stages[i].total + stage.size, 12);

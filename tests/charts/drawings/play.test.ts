@@ -89,6 +89,7 @@ describe("a phrase at two gaps", () => {
       for (const part of ["lips", "chosen", "reference", "difference", "felt"])
         expect(svg.querySelector(`[data-part=${part}]`)!.getAttribute("d")).toMatch(/^M\d/);
       expect(svg.querySelector("[data-part=reference]")!.getAttribute("stroke-dasharray")).toBeTruthy();
+      expect(PHRASES.slur.notes.length).toBeGreaterThan(0);
       for (const n of PHRASES.slur.notes) expect(text(svg).split("\n")).toContain(`${n}`);
       expect(numbersIn(svg)).not.toMatch(/NaN|undefined|Infinity/);
     }

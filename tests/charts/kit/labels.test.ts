@@ -72,6 +72,7 @@ test("peak numbers do not overlap on a phone", () => {
     y: number(label, "y"),
     half: 3 * label.textContent!.length,
   }));
+  expect(boxes).toHaveLength(11);
   for (const a of boxes)
     for (const b of boxes)
       if (a !== b) expect(Math.abs(a.x - b.x) >= a.half + b.half || Math.abs(a.y - b.y) >= 10).toBe(true);

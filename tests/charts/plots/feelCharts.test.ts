@@ -83,6 +83,7 @@ describe("slots", () => {
 
   test("each bar stands over the lip frequencies that start the note, the reference's dashed", () => {
     const { svg, x } = slotChart(both, frame);
+    expect(both.chosen.notes).toHaveLength(9);
     for (const { n, slot } of both.chosen.notes) {
       const origin = both.reference.notes.find((note) => note.n === n)!.slot!.centreHz;
       const bar = svg.querySelector(`[data-note="${n}"] [data-part=slot]`)!;
@@ -127,6 +128,7 @@ test("the change of hold in its chart and table is that of the slots, 0 at the r
 test("the stream's bars follow one another to the whole; the gap's figures are told apart", () => {
   const { svg, x } = flowChart(stream, tall(laptop, flowHeight(stream, laptop.width)));
   let lost = 0;
+  expect(stream.chosen.parts).toHaveLength(7);
   for (const { part, dropPa } of stream.chosen.parts) {
     const bar = svg.querySelector(`rect[data-part=${part}]`)!;
     expect(x.invert(Number(bar.getAttribute("x")))).toBeCloseTo(lost, 0);

@@ -20,6 +20,7 @@ describe("the gap after each stage", () => {
       const { svg, y } = stagesChart(data, laptop);
       const circles = [...svg.querySelectorAll("circle")];
       expect(circles.map((circle) => y.invert(number(circle, "cy"))).length).toBe(data.stages.length);
+      expect(circles).toHaveLength(5);
       circles.forEach((circle, i) => {
         const { gapBeforeMm, gapAfterMm } = data.stages[i];
         expect(y.invert(number(circle, "cy"))).toBeCloseTo(gapAfterMm, 2);

@@ -60,6 +60,7 @@ describe("peaks from soft to loud", () => {
       (1 - (throat / cup) ** 2) ** 2;
     const area = Math.PI * throat ** 2;
     const [{ modes }] = levelLoss(plain, { gapsMm: [2.54], levelsDb: [120] });
+    expect(modes.length).toBeGreaterThan(0);
     for (const { softHz, softImpedance, levels } of modes.slice(3, 9)) {
       const seen: { x: number; p: number[]; u: number[] }[] = [];
       plain.column.line.trace(

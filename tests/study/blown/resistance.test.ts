@@ -143,6 +143,7 @@ describe("a change of gap", () => {
   it("is too small to feel in the demo: even its bounds stay below 2 % of the whole", () => {
     const change = resistanceChange(demo(), { gapMm: 5.04 });
     expect(change.finding).toBe("too-small");
+    expect(change.rangePercent.length).toBeGreaterThan(0);
     for (const bound of change.rangePercent) expect(Math.abs(bound)).toBeLessThan(2);
     for (const figure of FIGURES) {
       expect(change.changePercent[figure]).toBeGreaterThanOrEqual(change.rangePercent[0]);

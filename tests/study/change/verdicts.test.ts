@@ -54,6 +54,7 @@ describe("verdicts", () => {
     const narrower = judge(chambered(), 22.5, 2.5).slots;
     expect(narrower.finding).toBe(wider.finding);
     expect(narrower.tests[0].asked).toBe(-1);
+    expect(narrower.tests[0].changes).toHaveLength(9);
     narrower.tests[0].changes.forEach(({ change }, i) => {
       expect(change).toBeCloseTo(-wider.tests[0].changes[i].change, 9);
     });
@@ -112,6 +113,7 @@ describe("an exploration", () => {
     const again = exploration.explore(5, 2.5, 4);
     expect(again.reference).toBe(first.reference);
     const modes = new Instrument(demo()).modes(4);
+    expect(first.chosen.modes).toHaveLength(12);
     first.chosen.modes.forEach((mode, i) => {
       expect(mode.frequencyHz / modes[i].frequencyHz).toBeCloseTo(1, 9);
     });

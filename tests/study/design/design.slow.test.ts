@@ -88,9 +88,11 @@ describe("a design's Jacobian", () => {
         .slice(5)
         .filter((by) => by > 0).length,
     ).toBeGreaterThan(2);
+    expect(x.length).toBeGreaterThan(0);
     x.forEach((value, j) => {
       const at = (by: number) => problem.residuals(x.map((other, k) => (k === j ? value + by : other)));
       const [less, more] = [at(-0.02), at(0.02)];
+      expect(exact.length).toBeGreaterThan(0);
       exact.forEach((row, i) => {
         const scale = Math.max(...row.map(Math.abs));
         expect(Math.abs(row[j] - (more[i] - less[i]) / 0.04)).toBeLessThan(2e-3 * scale + 1e-6);
@@ -107,6 +109,7 @@ describe("design", () => {
     const goal = goalLike(new Instrument(known.setupOf(variables)).modes(2.5), [2, 10]);
     const found = design(setup, { goal, limits, restarts: 2 });
     // 0.02 mm: what remains is the flattest direction over the residual's last step
+    expect(found.knots.length).toBeGreaterThan(0);
     found.knots.forEach(({ diameterMm }, k) => {
       expect(Math.abs(diameterMm - wanted[k])).toBeLessThan(0.02);
     });
@@ -164,11 +167,13 @@ describe("design", () => {
     expect(gapMm).toBeGreaterThanOrEqual(1);
     expect(gapMm).toBeLessThanOrEqual(4);
     expect(narrowsByMm).toBeLessThan(0.01);
+    expect(knots.length).toBeGreaterThan(0);
     for (const { diameterMm } of knots) {
       expect(diameterMm).toBeGreaterThanOrEqual(8);
       expect(diameterMm).toBeLessThanOrEqual(12.5);
     }
     const controls = problem.controlsOf(variables);
+    expect(problem.spline.breaksMm.length).toBeGreaterThan(0);
     for (const x of problem.spline.breaksMm)
       expect(Math.abs(dot(problem.spline.basis(x, 2), controls)) / 2).toBeLessThan(1.05 / 4000);
   });

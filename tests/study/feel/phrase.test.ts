@@ -12,9 +12,11 @@ describe("a phrase at two gaps", () => {
     "%s: every note speaks, near its resonance, at both gaps",
     (_, phrase) => {
       const played = perform(instrument, phrase, [5, 2.5], 2.5);
+      expect(played).toHaveLength(2);
       for (const { gapMm, spoken, pressures, track } of played) {
         expect(spoken.map(({ note }) => note)).toEqual(phrase.notes);
         const modes = instrument.modes(gapMm);
+        expect(spoken.length).toBeGreaterThan(0);
         for (const { note, after, frequencyHz } of spoken) {
           expect(after).toBeLessThan(0.4);
           const above = cents(frequencyHz!, modes[note - 1].frequencyHz);

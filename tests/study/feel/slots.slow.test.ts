@@ -57,9 +57,11 @@ describe("slots", () => {
   it("notes 2 to 10 at every gap, blown alike, each playing above its resonance", () => {
     const gaps = [...slotSteps(instrument, [0, 2.5, 5])];
     expect(gaps.map(({ gapMm }) => gapMm)).toEqual([0, 2.5, 5]);
+    expect(gaps.length).toBeGreaterThan(0);
     for (const { gapMm, notes } of gaps) {
       const modes = instrument.modes(gapMm);
       expect(notes.map(({ n }) => n)).toEqual([2, 3, 4, 5, 6, 7, 8, 9, 10]);
+      expect(notes.length).toBeGreaterThan(0);
       notes.forEach(({ n, mouthPressure, slot, onset }, i) => {
         expect(mouthPressure).toBe(gaps[0].notes[i].mouthPressure);
         expect(onset!.mouthPressure).toBeLessThan(mouthPressure!);
@@ -70,12 +72,14 @@ describe("slots", () => {
       });
     }
     // at the reference gap itself the pressures are the stated multiple
+    expect(gaps[1].notes.length).toBeGreaterThan(0);
     for (const { onset, mouthPressure } of gaps[1].notes)
       expect(mouthPressure! / onset!.mouthPressure).toBeCloseTo(1.3, 12);
   });
 
   it("less pressure than a note needs leaves it without a slot", () => {
     const { notes } = slotsAt(instrument, 2.5, { pressure: { pascals: 3000 } });
+    expect(notes.length).toBeGreaterThan(0);
     for (const { onset, slot } of notes) expect(slot !== null).toBe(onset!.mouthPressure < 3000);
     expect(notes.some(({ slot }) => slot)).toBe(true);
   });
@@ -97,6 +101,7 @@ describe("change of slots", () => {
     expect(steps.slice(0, -1).every(({ change }) => change === null)).toBe(true);
     const change = steps.at(-1)!.change!;
     const [from, to] = slotSteps(instrument, [2.5, 5]);
+    expect(change.notes.length).toBeGreaterThan(0);
     change.notes.forEach(({ slotWidthCents, pull, margin, finding }, i) => {
       const [a, b] = [from.notes[i].slot!, to.notes[i].slot!];
       expect(slotWidthCents!.change).toBeCloseTo(b.slotWidthCents - a.slotWidthCents, 9);
@@ -122,6 +127,7 @@ describe("change of slots", () => {
   it("the same gap twice changes nothing", () => {
     const last = [...slotChangeSteps(instrument, instrument.gapMm)].at(-1)!.change!;
     expect(last.finding).toBe("too-small");
+    expect(last.notes.length).toBeGreaterThan(0);
     for (const { slotWidthCents } of last.notes)
       expect(Math.hypot(...slotWidthCents!.range)).toBeLessThan(0.005);
   });

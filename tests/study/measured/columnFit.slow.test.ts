@@ -91,6 +91,7 @@ describe("a measured impedance beside the model", () => {
       [3, [348.6, 34.7]],
       [5, [581.6, 41.0]],
     ]);
+    expect(known.size).toBeGreaterThan(0);
     for (const [n, [hz, q]] of known) {
       const { model } = peaks.find((peak) => peak.n === n)!;
       expect(Math.abs(1200 * Math.log2(model.frequencyHz / hz))).toBeLessThan(2);
@@ -103,11 +104,14 @@ describe("a measured impedance beside the model", () => {
     const { peaks } = overlay(demo(), synthetic(flat, { step: 1 }));
     const c = (t: number) =>
       moistAir({ temperatureC: t, humidity: 0.5, co2: 0.0004, pressurePa: 101325 }).soundSpeed;
+    expect(peaks.length).toBeGreaterThan(0);
     for (const { cents } of peaks) expect(Math.abs(cents! - 1200 * Math.log2(c(22) / c(27)))).toBeLessThan(1);
     const weak = overlay(demo(), synthetic(demo(), { step: 1, factor: 0.5 }));
+    expect(weak.peaks.length).toBeGreaterThan(0);
     for (const { heightDb } of weak.peaks) expect(heightDb).toBeCloseTo(20 * Math.log10(0.5), 6);
     const unknown = overlay(demo(), synthetic(demo(), { step: 1, factor: 0.5, scale: "relative" }));
     expect(unknown.unit).toBeCloseTo(2, 6);
+    expect(unknown.peaks.length).toBeGreaterThan(0);
     for (const { heightDb } of unknown.peaks) expect(heightDb).toBeCloseTo(0, 6);
   });
 });
@@ -126,6 +130,7 @@ describe("a fit to a measured impedance", () => {
       );
       expect(found.converged).toBe(true);
       expect(found.scatterDb).toBeLessThan(1e-4);
+      expect(found.estimates.length).toBeGreaterThan(0);
       for (const { unknown, value } of found.estimates) expect(value).toBeCloseTo(TRUTH[unknown.key], 3);
       expect(gapMm(found.setup)).toBeCloseTo(TRUTH.gap, 3);
     }
@@ -169,6 +174,7 @@ describe("a fit to a measured impedance", () => {
     expect(columnFitWords(fit).join(" ")).toMatch(
       / cannot be told apart here \(correlation [-+]?0\.99?\d*\): only one combination/,
     );
+    expect(estimates.length).toBeGreaterThan(0);
     for (const { standard } of estimates) expect(standard).toBeGreaterThan(0);
   });
 

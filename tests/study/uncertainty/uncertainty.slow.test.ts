@@ -101,6 +101,7 @@ describe("uncertainty by first order", () => {
       gapSweep(new Instrument(setup), { gapsMm: [gapMm], referenceGapMm, retune: 4 }).rows[0].modes;
     const byChosen = [sweep(2.5, 4.99), sweep(2.5, 5.09)];
     const byReference = [sweep(2.45, 5.04), sweep(2.55, 5.04)];
+    expect(modes.length).toBeGreaterThan(0);
     modes.forEach(({ retunedCents }, i) => {
       const change = ([less, more]: (typeof byChosen)[number][]) =>
         (more[i].shiftCents - less[i].shiftCents) / 2;
@@ -129,6 +130,7 @@ describe("uncertainty by first order", () => {
       "humidity",
       "wall-loss factor",
     ]);
+    expect(modes.length).toBeGreaterThan(0);
     for (const { shiftCents, heightDb } of modes)
       for (const { shares } of [shiftCents, heightDb!])
         expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 9);
@@ -139,6 +141,7 @@ describe("uncertainty by first order", () => {
     const contributions = new Contributions(new Instrument(setup));
     const [from, to] = [contributions.at(2.5), contributions.at(5.04)];
     const { modes } = changeUncertainty(contributions.dimensions, from, to, coverageFactor);
+    expect(modes.length).toBeGreaterThan(0);
     for (const { shiftCents } of modes) {
       // two components of two degrees each: between two and four together
       expect(shiftCents.degreesOfFreedom).toBeGreaterThan(2);
@@ -155,6 +158,7 @@ describe("uncertainty by first order", () => {
       shares: [],
     });
     const touching = firstOrder(knownTo({ "receiver.depth": 0.02, "mouthpiece.insertion": 0.03 }), 0, 2.5);
+    expect(touching.modes.length).toBeGreaterThan(0);
     for (const { shiftCents } of touching.modes) expect(shiftCents.standard).toBeGreaterThan(0);
   });
 });
@@ -172,6 +176,7 @@ describe("uncertainty by drawing instruments", () => {
     // relative error of a standard deviation from N draws: 1/√(2(N−1)); four of them, for 35 quantities at once
     const spread = 4 / Math.sqrt(2 * (trials - 1));
     let compared = 0;
+    expect(modes.length).toBeGreaterThan(0);
     modes.forEach((mode, i) => {
       for (const quantity of ["shiftCents", "heightDb", "spacingCents"] as const) {
         const byOrder = mode[quantity];
@@ -237,6 +242,7 @@ describe("an exploration's uncertainty", () => {
     expect(uncertainty?.modes).toHaveLength(12);
     for (const claim of ["slots", "noGap"]) {
       const verdict = verdicts.find((one) => one.claim === claim)!;
+      expect(verdict.tests.length).toBeGreaterThan(0);
       for (const { changes } of verdict.tests)
         for (const { expanded } of changes) expect(expanded).toBeGreaterThan(0);
       expect(evidenceWords(verdict)).toMatch(/known to ±0\.\d+, felt from/);
