@@ -35,8 +35,9 @@ export default defineConfig({
           name: "browser",
           include: ["tests/browser/**/*.test.ts"],
           globalSetup: "tests/browser/serve.ts",
+          testTimeout: 300_000,
           // a busy machine draws late, which is no fault
-          expect: { poll: { timeout: 10_000 } },
+          expect: { poll: { timeout: 30_000 } },
           // after all others, which would take the two browsers' time
           sequence: { groupOrder: 1 },
         },

@@ -62,7 +62,8 @@ export function useBrowser(): { visit: (options?: VisitOptions) => Promise<Visit
         acceptDownloads: true,
         permissions: ["clipboard-read", "clipboard-write"],
       });
-      context.setDefaultTimeout(10_000);
+      // a busy machine is slow, which is no fault
+      context.setDefaultTimeout(60_000);
       const page = await context.newPage();
       const address = inject("address");
       const visit: Visit = { page, context, address, complaints: [], strangers: [] };
