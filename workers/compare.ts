@@ -1,97 +1,152 @@
-/** Comparing and designing as a worker serves them: long work in steps, plain data out. */
+/** Comparing, designing and fitting as a worker serves them: plain data out, apart from the model, so that the hand on the shank is never slowed. */
 import type { Setup } from "../src/setup/setup.ts";
 import { PLAYED } from "../src/study/change/verdicts.ts";
 import { type BellTrust, bellTrustSteps } from "../src/study/compare/bellTrust.ts";
-import { type BoreSensitivity, worstPlace } from "../src/study/compare/boreSensitivity.ts";
-import { type Compared, compareSteps, type Variant } from "../src/study/compare/compare.ts";
+import { type BoreSensitivity, type ErrorPlace, worstPlace } from "../src/study/compare/boreSensitivity.ts";
+import {
+  type Compared,
+  type CompareOptions,
+  compareSteps,
+  type Variant,
+} from "../src/study/compare/compare.ts";
 import { type VariantCurve, variantCurve } from "../src/study/compare/compareCurve.ts";
-import { type DesignProgress, designSteps } from "../src/study/design/design.ts";
-import { freedomOf } from "../src/study/design/designFreedom.ts";
-import { goalLike } from "../src/study/design/designGoal.ts";
-import { type MandrelStation, mandrelStations } from "../src/study/design/designStations.ts";
+import {
+  type Design,
+  type DesignOptions,
+  type DesignProgress,
+  designSteps,
+} from "../src/study/design/design.ts";
+import { type Freedom, freedomOf } from "../src/study/design/designFreedom.ts";
+import { type DesignGoal, goalLike } from "../src/study/design/designGoal.ts";
+import {
+  type MandrelStation,
+  mandrelStations,
+  type StationOptions,
+} from "../src/study/design/designStations.ts";
 import { Instrument } from "../src/study/instrument/instrument.ts";
 import { columnFitSteps, type FitStep } from "../src/study/measured/columnFit.ts";
+import type { ColumnFit, Estimate } from "../src/study/measured/columnFitResult.ts";
+import type { Unknown, UnknownName } from "../src/study/measured/columnUnknowns.ts";
 import { type Measured, type Overlay, overlay } from "../src/study/measured/measured.ts";
 import { syntheticMeasurement } from "../src/study/measured/syntheticMeasurement.ts";
-import type {
-  BellTrustRequest,
-  ColumnFitRequest,
-  ComparedVariant,
-  CompareRequest,
-  CompareWorker,
-  Designed,
-  DesignQuestion,
-  DesignRequest,
-  FittedColumn,
-  StationsRequest,
-  WorstPlace,
-} from "./compareProtocol.ts";
-import { answered, isRefusal, LongWork } from "./longWork.ts";
-import type { Refusal, StepProgress } from "./modelProtocol.ts";
+import { type Refusal, Served, type StepProgress, type Ticket } from "./served.ts";
 
-export class Compare implements CompareWorker {
-  /** Messages keep their order, so a question awaits the setup it followed. */
-  #setup: Promise<Setup | Refusal> = Promise.resolve({ refused: "no setup is loaded" });
-  readonly #work = new LongWork<Setup>();
+export interface CompareRequest extends Omit<CompareOptions, "goal">, Ticket {
+  readonly variants: readonly Variant[];
+}
+
+/** Where an error of the diameter does most to a resonance, and what it does there a mm. */
+export interface WorstPlace {
+  readonly n: number;
+  readonly place: ErrorPlace;
+  readonly centsPerMm: number;
+}
+
+/** One variant with all that is shown of it. */
+export interface ComparedVariant extends Compared {
+  /** Retuned where that was asked for and possible. */
+  readonly curve: VariantCurve;
+  /** Of the leadpipe, one a resonance. */
+  readonly worst: readonly WorstPlace[];
+}
+
+/** Another instrument whose resonances and heights are to be equalled. */
+export type LikeVariant = Pick<Variant, "setup" | "gapMm">;
+
+export interface DesignQuestion extends Omit<DesignOptions, "goal"> {
+  readonly goal: DesignGoal | LikeVariant;
+}
+
+export interface DesignRequest extends DesignQuestion, Ticket {}
+
+/** What a search came to, as plain data. */
+export interface Designed extends Omit<Design, "problem" | "variables"> {
+  /** What the goal leaves open. */
+  readonly freedom: Freedom;
+}
+
+export interface StationsRequest extends StationOptions {
+  readonly gapMm: number;
+}
+
+export interface BellTrustRequest extends Ticket {
+  readonly fromGapMm: number;
+  readonly toGapMm: number;
+}
+
+export interface ColumnFitRequest extends Ticket {
+  readonly measured: Measured;
+  readonly unknowns: readonly UnknownName[];
+  /** Of the measurement, as a part of |Z|; null where it is not known. */
+  readonly noise: number | null;
+}
+
+/** An estimate as plain data. */
+export interface FittedEstimate extends Omit<Estimate, "unknown"> {
+  readonly unknown: Omit<Unknown, "set">;
+}
+
+/** What a fit came to, as plain data, and the measurement beside the fitted model. */
+export interface FittedColumn extends Omit<ColumnFit, "estimates"> {
+  readonly estimates: readonly FittedEstimate[];
+  readonly after: Overlay;
+}
+
+export class Compare extends Served<Setup> {
   #isEnough = false;
 
-  async load(setup: Setup): Promise<{ readonly ok: true }> {
-    this.#work.stopAll();
-    this.#setup = Promise.resolve(setup);
-    return { ok: true };
+  protected subjectOf(setup: Setup): Setup {
+    return setup;
   }
 
+  /** Variant by variant. */
   compare({ ticket, variants, ...options }: CompareRequest, progress: StepProgress) {
-    return this.#work.run(
+    return this.inSteps(
       ticket,
-      this.#setup,
       () => allCompared(variants, options),
       (done) => progress(done, variants.length),
     );
   }
 
-  design({ ticket, ...options }: DesignRequest, progress: (step: DesignProgress) => void) {
+  /** A leadpipe for a goal. */
+  design({ ticket, ...question }: DesignRequest, progress: (step: DesignProgress) => void) {
     this.#isEnough = false;
     const isEnough = () => this.#isEnough;
-    return this.#work.run(ticket, this.#setup, (setup) => designed(setup, options, isEnough), progress);
+    return this.inSteps(ticket, (setup) => designed(setup, question, isEnough), progress);
   }
 
+  /** Ends the design under way with the best so far. */
   async finish(): Promise<void> {
     this.#isEnough = true;
   }
 
+  /** The leadpipe as a mandrel is turned to it. */
   stations({ gapMm, ...options }: StationsRequest): Promise<Refusal | readonly MandrelStation[]> {
-    return this.#ask((setup) => mandrelStations(new Instrument(setup), gapMm, options));
+    return this.ask((setup) => mandrelStations(new Instrument(setup), gapMm, options));
   }
 
+  /** Plane waves in the bell beside curved fronts, at two gaps. */
   bellTrust({ ticket, fromGapMm, toGapMm }: BellTrustRequest, progress: StepProgress) {
-    return this.#work.run<number, BellTrust>(
+    return this.inSteps<number, BellTrust>(
       ticket,
-      this.#setup,
       (setup) => bellTrustSteps(setup, fromGapMm, toGapMm),
       (done) => progress(done, 2),
     );
   }
 
+  /** A measured impedance beside the model's. */
   overlay(measured: Measured): Promise<Refusal | Overlay> {
-    return this.#ask((setup) => overlay(setup, measured));
+    return this.ask((setup) => overlay(setup, measured));
   }
 
+  /** A few unknowns fitted to it. */
   fitColumn({ ticket, ...question }: ColumnFitRequest, progress: (step: FitStep) => void) {
-    return this.#work.run(ticket, this.#setup, (setup) => fittedColumn(setup, question), progress);
+    return this.inSteps(ticket, (setup) => fittedColumn(setup, question), progress);
   }
 
+  /** The text of a measurement that nobody has made. */
   inventMeasurement(): Promise<Refusal | { readonly text: string }> {
-    return this.#ask((setup) => ({ text: syntheticMeasurement(setup) }));
-  }
-
-  async #ask<T extends object>(question: (setup: Setup) => T): Promise<T | Refusal> {
-    const setup = await this.#setup;
-    return isRefusal(setup) ? setup : answered(() => question(setup));
-  }
-
-  async stop(ticket: number): Promise<void> {
-    this.#work.stop(ticket);
+    return this.ask((setup) => ({ text: syntheticMeasurement(setup) }));
   }
 }
 

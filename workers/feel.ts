@@ -1,71 +1,79 @@
-/** Questions of feel as a worker serves them: a setup at a time, long work in steps. */
+/** How an instrument feels as a worker serves it: lips and stream, apart from the model, so that the hand on the shank is never slowed. */
 import type { Setup } from "../src/setup/setup.ts";
 import { levelSteps } from "../src/study/blown/levelSteps.ts";
 import { type ResistanceChange, resistanceChange } from "../src/study/blown/resistanceChange.ts";
-import { closedSteps, type Done, feltSteps } from "../src/study/feel/felt.ts";
+import {
+  closedSteps,
+  type Done,
+  type FeltOptions,
+  type FeltQuestion,
+  feltSteps,
+} from "../src/study/feel/felt.ts";
 import { type LeapOptions, type LeapTally, leapSteps, mergedTally } from "../src/study/feel/leaps.ts";
 import { MODAL_COUNT } from "../src/study/feel/modalColumn.ts";
 import { type GapSlots, type SlotOptions, slotSteps } from "../src/study/feel/slots.ts";
 import { Instrument } from "../src/study/instrument/instrument.ts";
-import type {
-  ClosedRequest,
-  FeelWorker,
-  FeltRequest,
-  LeapRequest,
-  LevelsRequest,
-  SlotsRequest,
-  StreamQuestion,
-} from "./feelProtocol.ts";
-import { answered, isRefusal, LongWork } from "./longWork.ts";
-import type { Refusal, StepProgress } from "./modelProtocol.ts";
+import { type Refusal, Served, type StepProgress, type Ticket } from "./served.ts";
 
-export class Feel implements FeelWorker {
-  /** Messages keep their order, so a question awaits the setup it followed. */
-  #instrument: Promise<Instrument | Refusal> = Promise.resolve({ refused: "no setup is loaded" });
-  readonly #work = new LongWork<Instrument>();
+export interface FeltRequest extends FeltQuestion, Ticket {}
+export interface ClosedRequest extends FeltOptions, Ticket {}
+export interface LeapRequest extends LeapOptions, Ticket {}
 
-  async load(setup: Setup): Promise<Refusal | { readonly ok: true }> {
-    this.#work.stopAll();
-    this.#instrument = Promise.resolve(answered(() => new Instrument(setup, { modes: MODAL_COUNT })));
-    const instrument = await this.#instrument;
-    return isRefusal(instrument) ? instrument : { ok: true };
+export interface SlotsRequest extends SlotOptions, Ticket {
+  readonly gapsMm: readonly number[];
+}
+
+export interface LevelsRequest extends Ticket {
+  readonly gapsMm: readonly number[];
+}
+
+export interface StreamQuestion {
+  readonly gapMm: number;
+  readonly referenceGapMm: number;
+  readonly litresPerMinute: number;
+}
+
+export class Feel extends Served<Instrument> {
+  protected subjectOf(setup: Setup): Instrument {
+    return new Instrument(setup, { modes: MODAL_COUNT });
   }
 
-  async stream(question: StreamQuestion): Promise<Refusal | ResistanceChange> {
-    const instrument = await this.#instrument;
-    return isRefusal(instrument) ? instrument : answered(() => resistanceChange(instrument.setup, question));
+  /** The steady stream at two gaps, part by part. */
+  stream(question: StreamQuestion): Promise<Refusal | ResistanceChange> {
+    return this.ask(({ setup }) => resistanceChange(setup, question));
   }
 
+  /** The felt verdicts between two gaps; a step is a set of lips. */
   felt({ ticket, ...question }: FeltRequest, progress: StepProgress) {
-    return this.#inSteps(ticket, (instrument) => feltSteps(instrument, question), progress);
+    return this.#counted(ticket, (instrument) => feltSteps(instrument, question), progress);
   }
 
+  /** The same from the reference gap to none. */
   closed({ ticket, ...options }: ClosedRequest, progress: StepProgress) {
-    return this.#inSteps(ticket, (instrument) => closedSteps(instrument, options), progress);
+    return this.#counted(ticket, (instrument) => closedSteps(instrument, options), progress);
   }
 
+  /** Every note's slot, gap by gap. */
   slots({ ticket, gapsMm, ...options }: SlotsRequest, progress: StepProgress) {
-    return this.#inSteps(ticket, (instrument) => allSlots(instrument, gapsMm, options), progress);
+    return this.#counted(ticket, (instrument) => allSlots(instrument, gapsMm, options), progress);
   }
 
+  /** Peak heights from soft to loud. */
   levels({ ticket, gapsMm }: LevelsRequest, progress: StepProgress) {
-    return this.#inSteps(ticket, (instrument) => levelSteps(instrument, gapsMm), progress);
+    return this.#counted(ticket, (instrument) => levelSteps(instrument, gapsMm), progress);
   }
 
+  /** A part of the runs of one experiment; a step is a run. */
   leaps({ ticket, ...options }: LeapRequest, progress: StepProgress) {
-    return this.#inSteps(ticket, (instrument) => partOfLeaps(instrument, options), progress);
+    return this.#counted(ticket, (instrument) => partOfLeaps(instrument, options), progress);
   }
 
-  async stop(ticket: number): Promise<void> {
-    this.#work.stop(ticket);
-  }
-
-  #inSteps<Result>(
+  #counted<Result>(
     ticket: number,
     begin: (instrument: Instrument) => Generator<Done, Result, void>,
     progress: StepProgress,
-  ): Promise<Refusal | Result | null> {
-    return this.#work.run(ticket, this.#instrument, begin, ({ done, of }) => progress(done, of));
+  ) {
+    return this.inSteps(ticket, begin, ({ done, of }) => progress(done, of));
   }
 }
 

@@ -1,65 +1,45 @@
-/** The model as the page's worker serves it: a setup at a time, sweeps in steps so that a newer question gets its turn. */
+/** The model as the page's worker serves it: what follows a gap, sweeps over gaps, and instruments drawn at random. */
 import { transfer } from "comlink";
 import { type CoverageFactor, NORMAL_COVERAGE } from "../src/bench/measure/combinedUncertainty.ts";
 import type { Setup } from "../src/setup/setup.ts";
 import { Exploration, type Explored } from "../src/study/instrument/exploration.ts";
-import { type GapSweep, gapSweepSteps } from "../src/study/instrument/gapSweep.ts";
-import { type MonteCarlo, monteCarloSteps } from "../src/study/uncertainty/monteCarlo.ts";
-import { answered, isRefusal, LongWork } from "./longWork.ts";
-import type { DrawRequest, ModelWorker, Refusal, StepProgress, SweepRequest } from "./modelProtocol.ts";
+import { type GapSweepOptions, gapSweepSteps } from "../src/study/instrument/gapSweep.ts";
+import { type MonteCarloOptions, monteCarloSteps } from "../src/study/uncertainty/monteCarlo.ts";
+import { isRefusal, type Refusal, Served, type StepProgress, type Ticket } from "./served.ts";
 
-export class Model implements ModelWorker {
-  /** Messages keep their order, so a question awaits the setup it followed. */
-  #exploration: Promise<Exploration | Refusal> = Promise.resolve({ refused: "no setup is loaded" });
-  readonly #work = new LongWork<Exploration>();
+export interface SweepRequest extends GapSweepOptions, Ticket {}
+export interface DrawRequest extends MonteCarloOptions, Ticket {}
 
-  async load(setup: Setup): Promise<Refusal | { readonly ok: true }> {
-    this.#work.stopAll();
-    this.#exploration = explorationOf(setup);
-    const exploration = await this.#exploration;
-    return isRefusal(exploration) ? exploration : { ok: true };
+export class Model extends Served<Exploration> {
+  protected async subjectOf(setup: Setup): Promise<Exploration> {
+    return new Exploration(setup, await coverageFor(setup));
   }
 
+  /** Everything that follows the chosen gap; arrays are transferred. */
   async explore(
-    gapMm: number,
-    referenceGapMm: number,
-    resonance: number,
-    retune: number | null,
+    ...question: [gapMm: number, referenceGapMm: number, resonance: number, retune: number | null]
   ): Promise<Refusal | Explored> {
-    const exploration = await this.#exploration;
-    if (isRefusal(exploration)) return exploration;
-    const explored = answered(() => exploration.explore(gapMm, referenceGapMm, resonance, retune));
+    const explored = await this.ask((exploration) => exploration.explore(...question));
     return isRefusal(explored) ? explored : transfer(explored, ownBuffers(explored));
   }
 
-  sweep(request: SweepRequest, progress: StepProgress): Promise<Refusal | GapSweep | null> {
-    const { ticket, ...options } = request;
-    return this.#work.run(
+  /** Every resonance, gap by gap. */
+  sweep({ ticket, ...options }: SweepRequest, progress: StepProgress) {
+    return this.inSteps(
       ticket,
-      this.#exploration,
       ({ instrument }) => gapSweepSteps(instrument, options),
       ({ rows }) => progress(rows.length, options.gapsMm.length),
     );
   }
 
-  draw(request: DrawRequest, progress: StepProgress): Promise<Refusal | MonteCarlo | null> {
-    const { ticket, ...options } = request;
-    return this.#work.run(
+  /** The change between two gaps by drawing instruments. */
+  draw({ ticket, ...options }: DrawRequest, progress: StepProgress) {
+    return this.inSteps(
       ticket,
-      this.#exploration,
       ({ setup }) => monteCarloSteps(setup, options),
       (done) => progress(done, options.trials),
     );
   }
-
-  async stop(ticket: number): Promise<void> {
-    this.#work.stop(ticket);
-  }
-}
-
-async function explorationOf(setup: Setup): Promise<Exploration | Refusal> {
-  const coverage = await coverageFor(setup);
-  return answered(() => new Exploration(setup, coverage));
 }
 
 /** Student's t only for who needs it: its tables are as heavy as the model. */

@@ -1,40 +1,42 @@
-/** The statistics of blind trials as a worker serves them: step by step, plain data out. */
+/** The statistics of blind trials as a worker serves them; they rest on no setup. */
 import { analysisSteps } from "../src/trial/analysis.ts";
-import { type Power, power } from "../src/trial/power.ts";
-import { LongWork } from "./longWork.ts";
-import type { StepProgress } from "./modelProtocol.ts";
-import type { AnalysisRequest, PowerRequest, TrialWorker } from "./trialProtocol.ts";
+import { type Power, type PowerQuestion, power } from "../src/trial/power.ts";
+import type { Trial } from "../src/trial/trial.ts";
+import { Served, type StepProgress, type Ticket } from "./served.ts";
 
-const NO_SUBJECT = Promise.resolve({});
+export interface PowerRequest extends Omit<PowerQuestion, "repeats">, Ticket {
+  /** Each by itself. */
+  readonly repeats: readonly number[];
+}
 
-export class TrialStatistics implements TrialWorker {
-  readonly #work = new LongWork<object>();
+export interface AnalysisRequest extends Ticket {
+  readonly trial: Trial;
+}
 
-  async load(): Promise<{ readonly ok: true }> {
-    return { ok: true };
+export class TrialStatistics extends Served<object> {
+  constructor() {
+    super({});
+  }
+
+  protected subjectOf(): object {
+    return {};
   }
 
   power({ ticket, ...question }: PowerRequest, progress: StepProgress) {
     const of = question.repeats.length;
-    return this.#work.run(
+    return this.inSteps(
       ticket,
-      NO_SUBJECT,
       () => powers(question),
       (done) => progress(done, of),
     );
   }
 
   analyse({ ticket, trial }: AnalysisRequest, progress: StepProgress) {
-    return this.#work.run(
+    return this.inSteps(
       ticket,
-      NO_SUBJECT,
       () => analysisSteps(trial),
       ({ done, of }) => progress(done, of),
     );
-  }
-
-  async stop(ticket: number): Promise<void> {
-    this.#work.stop(ticket);
   }
 }
 

@@ -1,5 +1,4 @@
-/** Entry of the worker that makes voices. */
-import { expose } from "comlink";
+import { serve } from "./serve.ts";
 import { VoiceMaker } from "./voice.ts";
 
-expose(new VoiceMaker());
+serve(new VoiceMaker());

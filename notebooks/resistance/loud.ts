@@ -1,15 +1,15 @@
 /** Peaks from soft to loud at the reference gap and another one, computed in the page's worker for feel. */
-import { FeelClient } from "../../src/app/work/feelClient.ts";
-import { openFeelWorker } from "../../src/app/work/feelConnection.ts";
+import { openFeelWorker } from "../../src/app/work/openWorkers.ts";
+import { WorkerClient } from "../../src/app/work/workerClient.ts";
 import type { LevelLoss } from "../../src/study/blown/levelLoss.ts";
 import { demo, referenceGapMm } from "../paper/demo.ts";
 import { following } from "../paper/longWork.ts";
 
-const client = new FeelClient(openFeelWorker);
+const client = new WorkerClient({ connect: openFeelWorker });
 
 /** Course of the levels: the reference first, the chosen gap second. */
 export const loudness = following<number, readonly LevelLoss[]>((gapMm, tell, signal) =>
-  client.levels(demo, [referenceGapMm, gapMm], tell, signal),
+  client.run("levels", demo, { gapsMm: [referenceGapMm, gapMm] }, tell, signal),
 );
 
 export interface LoudestLoss {

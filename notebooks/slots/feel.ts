@@ -1,6 +1,6 @@
 /** What takes seconds, computed in the page's workers for feel: slots at two gaps, the same over all lips tried, many leaps. */
-import { FeelClient } from "../../src/app/work/feelClient.ts";
-import { openFeelWorker } from "../../src/app/work/feelConnection.ts";
+import { openFeelWorker } from "../../src/app/work/openWorkers.ts";
+import { WorkerClient } from "../../src/app/work/workerClient.ts";
 import type { LeapPoint } from "../../src/charts/plots/leapChart.ts";
 import type { Felt } from "../../src/study/feel/felt.ts";
 import { missChance } from "../../src/study/feel/leaps.ts";
@@ -9,17 +9,17 @@ import { demo, referenceGapMm } from "../paper/demo.ts";
 import { following } from "../paper/longWork.ts";
 
 /** Long work ends what was asked of the same worker before, so each kind of question has its own. */
-const worker = () => new FeelClient(openFeelWorker);
+const worker = () => new WorkerClient({ connect: openFeelWorker });
 const [forSlots, forLips, forLeaps] = [worker(), worker(), worker()];
 
 /** Course of every note's slot: the reference gap first, the chosen one second. */
 export const slotsAtBoth = following<number, readonly GapSlots[]>((gapMm, tell, signal) =>
-  forSlots.slots(demo, [referenceGapMm, gapMm], { referenceGapMm }, tell, signal),
+  forSlots.run("slots", demo, { gapsMm: [referenceGapMm, gapMm], referenceGapMm }, tell, signal),
 );
 
 /** Course of the change between the two, with every lip parameter at either end of its range. */
 export const overLips = following<number, Felt>((gapMm, tell, signal) =>
-  forLips.felt(demo, { gapMm, referenceGapMm, litresPerMinute: 20 }, tell, signal),
+  forLips.run("felt", demo, { gapMm, referenceGapMm, litresPerMinute: 20 }, tell, signal),
 );
 
 export interface LeapQuestion {
@@ -40,7 +40,13 @@ export const missesOf = following<LeapQuestion, MissedLeaps>(async (question, te
   const points: LeapPoint[] = [];
   for (const gapMm of triedGapsMm) {
     const told = (done: number) => tell(points.length * runs + done, triedGapsMm.length * runs);
-    const tally = await forLeaps.leaps(demo, { ...question, gapMm, referenceGapMm, runs }, told, signal);
+    const tally = await forLeaps.run(
+      "leaps",
+      demo,
+      { ...question, gapMm, referenceGapMm, runs },
+      told,
+      signal,
+    );
     if (tally === null || "refused" in tally) return tally;
     const { chance, interval } = missChance(tally, question.to);
     const missed = tally.runs - (tally.landed.get(question.to) ?? 0);

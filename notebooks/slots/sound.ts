@@ -1,13 +1,14 @@
 /** A leap as it is heard a metre before the bell; only on a press, quiet at first, by the page's own way of the sound. */
 import { Voice } from "../../src/app/tasks/play/voice.ts";
-import { VoiceModel } from "../../src/app/tasks/play/voiceModel.ts";
+import { openVoiceWorker } from "../../src/app/work/openWorkers.ts";
+import { WorkerClient } from "../../src/app/work/workerClient.ts";
 import { DEFAULT_LIPS } from "../../src/study/feel/lipParameters.ts";
 import { demo } from "../paper/demo.ts";
 import { type FollowedLeap, rate } from "./leap.ts";
 
 /** Of full scale. */
 const quiet = 0.2;
-const model = new VoiceModel();
+const client = new WorkerClient({ connect: openVoiceWorker });
 let playing: AudioContext | null = null;
 
 /** Plays it once; a press while it plays begins anew. */
@@ -15,7 +16,7 @@ async function play({ pressures, aim }: FollowedLeap, gapMm: number): Promise<vo
   void playing?.close();
   const context = new AudioContext();
   playing = context;
-  const voice = await model.voice(demo, gapMm, context.sampleRate, DEFAULT_LIPS);
+  const voice = await client.ask(demo, (worker) => worker.voice(gapMm, context.sampleRate, DEFAULT_LIPS));
   if ("refused" in voice) throw new RangeError(voice.refused);
   const heard = await Voice.open(context, voice, aim.lipHz, quiet);
   await heard.perform([{ pressures, sampleRate: rate, radiation: voice.radiation }], () => {});

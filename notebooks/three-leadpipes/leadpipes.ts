@@ -1,11 +1,11 @@
 /** Three leadpipes that nobody has made, on the demo with one gap: what the page's Compare offers to try. */
 import { INVENTED } from "../../src/app/tasks/compare/inventedLeadpipes.ts";
-import { CompareClient } from "../../src/app/work/compareClient.ts";
-import { openCompareWorker } from "../../src/app/work/compareConnection.ts";
+import { openCompareWorker } from "../../src/app/work/openWorkers.ts";
+import { WorkerClient } from "../../src/app/work/workerClient.ts";
 import { leadpipeOfShape } from "../../src/setup/leadpipeShape.ts";
 import { withGap } from "../../src/setup/withGap.ts";
 import type { Variant } from "../../src/study/compare/compare.ts";
-import type { ComparedVariant } from "../../workers/compareProtocol.ts";
+import type { ComparedVariant } from "../../workers/compare.ts";
 import { demo, referenceGapMm } from "../paper/demo.ts";
 import { following } from "../paper/longWork.ts";
 
@@ -20,12 +20,14 @@ export const drawings: readonly Variant[] = INVENTED.map(({ name, shape }) => ({
   gapMm: referenceGapMm,
 }));
 
-const client = new CompareClient(openCompareWorker);
+const client = new WorkerClient({ connect: openCompareWorker });
 
 /** Course of the comparison, the first drawing the reference. */
 export const comparison = following<readonly Variant[], readonly ComparedVariant[]>(
   (variants, tell, signal) =>
-    client.compare(
+    client.run(
+      "compare",
+      variants[0].setup,
       { variants, reference: 0, retune: tuned, errorExtentMm: bumpExtentMm, withNotes: true },
       tell,
       signal,

@@ -1,12 +1,12 @@
 /** The pipe is made and measured: an invented measurement, and what a fit of a few unknowns makes of it. */
-import { CompareClient } from "../../src/app/work/compareClient.ts";
-import { openCompareWorker } from "../../src/app/work/compareConnection.ts";
+import { openCompareWorker } from "../../src/app/work/openWorkers.ts";
+import { WorkerClient } from "../../src/app/work/workerClient.ts";
 import type { Variant } from "../../src/study/compare/compare.ts";
 import type { UnknownName } from "../../src/study/measured/columnUnknowns.ts";
 import { type Measured, type Overlay, overlay } from "../../src/study/measured/measured.ts";
 import { readMeasured } from "../../src/study/measured/measuredCsv.ts";
 import { syntheticMeasurement } from "../../src/study/measured/syntheticMeasurement.ts";
-import type { FittedColumn } from "../../workers/compareProtocol.ts";
+import type { FittedColumn } from "../../workers/compare.ts";
 import { following } from "../paper/longWork.ts";
 
 export interface Made {
@@ -50,13 +50,14 @@ export interface FitQuestion {
   readonly unknowns: readonly UnknownName[];
 }
 
-const client = new CompareClient(openCompareWorker);
+const client = new WorkerClient({ connect: openCompareWorker });
 /** As many as it usually takes. */
 const usualSteps = 8;
 
 /** Course of the fit. */
 export const fit = following<FitQuestion, FittedColumn>(({ made, unknowns }, tell, signal) =>
-  client.fitColumn(
+  client.run(
+    "fitColumn",
     made.variant.setup,
     { measured: made.measured, unknowns, noise: null },
     ({ iteration }) => tell(Math.min(iteration, usualSteps), usualSteps + 1),

@@ -1,11 +1,11 @@
 /** A fourth leadpipe, looked for from one of the three: notes 2 to 8 in tune, by the page's worker for design. */
-import { CompareClient } from "../../src/app/work/compareClient.ts";
-import { openCompareWorker } from "../../src/app/work/compareConnection.ts";
+import { openCompareWorker } from "../../src/app/work/openWorkers.ts";
+import { WorkerClient } from "../../src/app/work/workerClient.ts";
 import type { Variant } from "../../src/study/compare/compare.ts";
 import type { DesignProgress } from "../../src/study/design/design.ts";
 import { parseDesignGoal } from "../../src/study/design/designGoal.ts";
 import type { DesignLimits } from "../../src/study/design/designLimits.ts";
-import type { Designed } from "../../workers/compareProtocol.ts";
+import type { Designed } from "../../workers/compare.ts";
 import { following } from "../paper/longWork.ts";
 
 export const goalText = [2, 3, 4, 5, 6, 7, 8].map((n) => `cents${n}=0`).join(", ");
@@ -30,13 +30,14 @@ export interface Search {
   readonly found: Designed;
 }
 
-const client = new CompareClient(openCompareWorker);
+const client = new WorkerClient({ connect: openCompareWorker });
 
 /** Course of the search from a drawing; the same drawing finds the same. */
 export const search = following<Variant, Search>(async ({ setup }, tell, signal) => {
   const steps: DesignProgress[] = [];
   const question = { goal: parseDesignGoal(goalText), limits, restarts, stepsEach };
-  const found = await client.design(
+  const found = await client.run(
+    "design",
     setup,
     question,
     (step) => {

@@ -15,12 +15,11 @@ import type { JobRecord } from "./state/record/jobRecord.ts";
 import { OpenJob } from "./state/record/openJob.ts";
 import { FIRST_VIEW } from "./state/state.ts";
 import { Store } from "./state/store.ts";
-import { FeelClient } from "./work/feelClient.ts";
-import { openFeelWorker } from "./work/feelConnection.ts";
 import { FeelResults } from "./work/feelResults.ts";
-import { ModelClient } from "./work/modelClient.ts";
-import { openModelWorker } from "./work/modelConnection.ts";
-import { ModelResults, type Results } from "./work/results.ts";
+import { ModelResults, type Results } from "./work/modelResults.ts";
+import { MODEL } from "./work/modelWorker.ts";
+import { openFeelWorker } from "./work/openWorkers.ts";
+import { WorkerClient } from "./work/workerClient.ts";
 import "./shell/shell.ts";
 
 /** From the first drawing of everything to what can wait. */
@@ -29,12 +28,12 @@ const CALM_MS = 1000;
 const shelves = browserShelves();
 const restored = restore(shelves);
 const store = firstStore(restored);
-const client = new ModelClient({
-  connect: openModelWorker,
+const client = new WorkerClient({
+  ...MODEL,
   onRestart: () => store.say("note", "The model stopped and was started again; nothing you typed is lost."),
 });
 const results = new ModelResults(store, client);
-const feel = new FeelResults(store, results, new FeelClient(openFeelWorker));
+const feel = new FeelResults(store, results, new WorkerClient({ connect: openFeelWorker }));
 const openJob = new OpenJob(store, openRecord, restored.mark, isDemo);
 const router = new Router((text) => void openShared(text, store));
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { DesignSearch } from "../../src/app/work/compareDesign.ts";
-import { CompareResults, type CompareState } from "../../src/app/work/compareResults.ts";
+import { comparison } from "../../src/app/work/comparison.ts";
+import { DesignSearch } from "../../src/app/work/designSearch.ts";
 import { withGap } from "../../src/setup/withGap.ts";
 import { compare } from "../../src/study/compare/compare.ts";
 import { designSteps } from "../../src/study/design/design.ts";
@@ -181,7 +181,8 @@ describe("the worker that compares", () => {
 });
 
 describe("the newest comparison", () => {
-  const settled = (results: CompareResults): Promise<CompareState> =>
+  type Comparison = ReturnType<typeof comparison>;
+  const settled = (results: Comparison): Promise<Comparison["value"]> =>
     new Promise((resolve) => {
       const leave = results.subscribe((state) => {
         if (state.progress !== null) return;
@@ -191,7 +192,7 @@ describe("the newest comparison", () => {
     });
 
   test("stays while the next one is worked out, and is not asked for twice", async () => {
-    const results = new CompareResults(connect);
+    const results = comparison(connect);
     results.ask(question);
     const first = await settled(results);
     expect(first.value).toHaveLength(2);
@@ -206,7 +207,7 @@ describe("the newest comparison", () => {
   });
 
   test("is refused in words, or stopped and gone on with", async () => {
-    const results = new CompareResults(connect);
+    const results = comparison(connect);
     results.ask({ ...question, variants: [{ ...variants[0], gapMm: 99 }] });
     expect((await settled(results)).refused).toMatch(/no gap of this receiver/);
     results.ask(question);
@@ -220,16 +221,17 @@ describe("the newest comparison", () => {
 
 test("a search keeps every step and ends with a result, or with none when it is left", async () => {
   const search = new DesignSearch(connect);
-  const found = await search.start(setup, design);
-  expect(search.value).toMatchObject({ isRunning: false, result: found });
-  expect(search.value.steps).toEqual([...designSteps(setup, design)]);
-  const leave = search.subscribe(({ steps }) => {
-    if (steps.length === 2) search.close();
+  const found = await search.start({ setup, question: design });
+  expect(search.value).toMatchObject({ progress: null, value: found });
+  expect(found).not.toBeNull();
+  expect(search.value.step).toEqual([...designSteps(setup, design)]);
+  const leave = search.subscribe(({ step }) => {
+    if (step?.length === 2) search.close();
   });
-  expect(await search.start(setup, design)).toBeNull();
+  expect(await search.start({ setup, question: design })).toBeNull();
   leave();
-  expect(search.value).toMatchObject({ isRunning: false, result: null });
+  expect(search.value).toMatchObject({ progress: null, value: null });
   const impossible = { ...design, limits: { ...design.limits, smallestMm: 20 } };
-  await search.start(setup, impossible);
+  await search.start({ setup, question: impossible });
   expect(search.value.refused).toMatch(/no leadpipe is between/);
 });

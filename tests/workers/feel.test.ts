@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { Leaps, type LeapsState } from "../../src/app/work/feelLeaps.ts";
+import { leaps as leapWork } from "../../src/app/work/leaps.ts";
 import { resistanceChange } from "../../src/study/blown/resistanceChange.ts";
 import { type LeapTally, leapSteps } from "../../src/study/feel/leaps.ts";
 import { MODAL_COUNT } from "../../src/study/feel/modalColumn.ts";
@@ -93,8 +93,8 @@ describe("leaps over several workers", () => {
       ended++;
     },
   });
-  const run = async (workers: number): Promise<LeapsState> => {
-    const leaps = new Leaps(connect, workers);
+  const run = async (workers: number): Promise<ReturnType<typeof leapWork>["value"]> => {
+    const leaps = leapWork(connect, workers);
     await leaps.start(experiment);
     return leaps.value;
   };
@@ -108,8 +108,9 @@ describe("leaps over several workers", () => {
     expect(experiment.gapsMm).toHaveLength(2);
     for (const gapMm of experiment.gapsMm) {
       const whole = tallyOf({ ...LEAP, gapMm, ...{ referenceGapMm: 2.5 } });
-      for (const { tallies } of [three, one]) {
-        const { runs, landed, silent } = tallies.get(gapMm)!;
+      for (const { value, step } of [three, one]) {
+        expect(step).toBe(value);
+        const { runs, landed, silent } = value!.get(gapMm)!;
         expect([runs, silent]).toEqual([whole.runs, whole.silent]);
         expect([...landed].sort()).toEqual([...whole.landed].sort());
       }
@@ -118,7 +119,7 @@ describe("leaps over several workers", () => {
 
   test("can be stopped; the workers end and what is done stays", async () => {
     ended = 0;
-    const leaps = new Leaps(connect, 2);
+    const leaps = leapWork(connect, 2);
     const seen: number[] = [];
     leaps.subscribe(({ progress }) => {
       if (progress === null) return;
@@ -132,7 +133,7 @@ describe("leaps over several workers", () => {
   });
 
   test("say in words why a leap cannot be", async () => {
-    const leaps = new Leaps(connect, 2);
+    const leaps = leapWork(connect, 2);
     await leaps.start({ ...experiment, pressure: { pascals: 200 } });
     expect(leaps.value).toMatchObject({ progress: null, refused: expect.stringContaining("blow harder") });
   });

@@ -1,10 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { TrialWork } from "../../src/app/tasks/trial/trialWork.ts";
-import type { WorkState } from "../../src/app/work/newestWork.ts";
+import { analysisWork, powerWork } from "../../src/app/tasks/trial/trialWork.ts";
+import type { Answer } from "../../src/app/work/work.ts";
 import { analysisSteps } from "../../src/trial/analysis.ts";
 import { power } from "../../src/trial/power.ts";
 import { TrialStatistics } from "../../workers/trial.ts";
-import { demo } from "../acoustics/setups.ts";
 import { gapItems, played, prefers } from "../trial/players.ts";
 
 const trial = played(gapItems(1, 2, 3, 4), 3, prefers(2.3, 8), 4);
@@ -42,8 +41,8 @@ describe("the worker for trials", () => {
 });
 
 describe("the newest question", () => {
-  const settled = <Q, T>(work: { subscribe: (listener: (state: WorkState<Q, T>) => void) => () => void }) =>
-    new Promise<WorkState<Q, T>>((resolve) => {
+  const settled = <T, Q>(work: { subscribe: (listener: (state: Answer<T, Q>) => void) => () => void }) =>
+    new Promise<Answer<T, Q>>((resolve) => {
       const leave = work.subscribe((state) => {
         if (state.progress !== null) return;
         leave();
@@ -52,21 +51,21 @@ describe("the newest question", () => {
     });
 
   test("is answered; the old answer stays until then, and the same is not asked twice", async () => {
-    const work = new TrialWork("power", connect);
-    work.ask({ setup: demo(), of: { ...question, repeats: [3] } });
+    const work = powerWork(connect);
+    work.ask({ ...question, repeats: [3] });
     const first = await settled(work);
     expect(first.value).toHaveLength(1);
-    work.ask({ setup: demo(), of: { ...question, repeats: [3] } });
+    work.ask({ ...question, repeats: [3] });
     expect(work.value).toBe(first);
-    work.ask({ setup: demo(), of: { ...question, repeats: [3, 4] } });
+    work.ask({ ...question, repeats: [3, 4] });
     expect(work.value).toMatchObject({ stale: true, progress: 0, value: first.value });
     expect((await settled(work)).value).toHaveLength(2);
     work.close();
   });
 
   test("is refused in words", async () => {
-    const work = new TrialWork("analyse", connect);
-    work.ask({ setup: demo(), of: { trial: { ...trial, turns: trial.turns.slice(0, 4) } } });
+    const work = analysisWork(connect);
+    work.ask({ trial: { ...trial, turns: trial.turns.slice(0, 4) } });
     expect((await settled(work)).refused).toMatch(/Too little was rated/);
     work.close();
   });

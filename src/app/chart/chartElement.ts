@@ -10,7 +10,7 @@ import { customElement, property, query, state } from "lit/decorators.js";
 import type { Drawing, Point } from "../../charts/kit/drawing.ts";
 import { controls } from "../shell/look/controls.ts";
 import { type Page, PageElement } from "../state/page.ts";
-import type { Answer } from "../work/results.ts";
+import type { Answer } from "../work/work.ts";
 import { chartFileName, saveCsv, savePng, saveSvg } from "./chartFile.ts";
 import type { ChartAction } from "./chartMenu.ts";
 import "./chartMenu.ts";

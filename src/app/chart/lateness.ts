@@ -1,5 +1,5 @@
 /** Whether something drawn has been out of date for so long that it has to look it. A hand that drags is never late. */
-import type { Answer } from "../work/results.ts";
+import type { Answer } from "../work/work.ts";
 
 const PATIENCE_MS = 250;
 

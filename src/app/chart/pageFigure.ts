@@ -5,7 +5,7 @@
 import type { Drawing, Point } from "../../charts/kit/drawing.ts";
 import type { Figure } from "../../charts/kit/figure.ts";
 import type { Page } from "../state/page.ts";
-import type { Answer } from "../work/results.ts";
+import type { Answer } from "../work/work.ts";
 import type { Cursor } from "./cursor.ts";
 
 /** A chart on the page, as what a hand does on it sees it. */

@@ -2,7 +2,7 @@
 import { consume, createContext } from "@lit/context";
 import type { Router } from "../shell/route.ts";
 import type { FeelResults } from "../work/feelResults.ts";
-import type { ModelResults } from "../work/results.ts";
+import type { ModelResults } from "../work/modelResults.ts";
 import { FrameElement } from "./frameElement.ts";
 import type { OpenJob } from "./record/openJob.ts";
 import type { Store } from "./store.ts";

@@ -1,15 +1,16 @@
 /** What can be asked of how a document feels: how each kind is asked, and on what its answer depends. */
-import type { Refusal, StepProgress } from "../../../workers/modelProtocol.ts";
+import type { Feel } from "../../../workers/feel.ts";
+import type { Refusal, StepProgress } from "../../../workers/served.ts";
 import type { LevelLoss } from "../../study/blown/levelLoss.ts";
 import type { ResistanceChange } from "../../study/blown/resistanceChange.ts";
 import type { Evidence } from "../../study/change/verdicts.ts";
 import type { Felt, FeltOptions } from "../../study/feel/felt.ts";
 import type { GapSlots } from "../../study/feel/slots.ts";
 import { shownGaps } from "../state/gapLimits.ts";
-import type { FeelClient } from "./feelClient.ts";
 import type { FeelQuestion } from "./feelQuestion.ts";
-import type { Answer } from "./results.ts";
 import { sameToModel } from "./sameToModel.ts";
+import type { Answer } from "./work.ts";
+import type { WorkerClient } from "./workerClient.ts";
 
 export interface FeelState {
   /** The stream at both gaps, part by part. */
@@ -33,7 +34,7 @@ type Value<Kind extends FeelKind> = NonNullable<FeelState[Kind]["value"]>;
 interface Ask<Kind extends FeelKind> {
   readonly about: (question: FeelQuestion) => readonly unknown[];
   readonly ask: (
-    client: FeelClient,
+    client: WorkerClient<Feel>,
     question: FeelQuestion,
     progress: StepProgress,
     signal: AbortSignal,
@@ -50,36 +51,36 @@ const UNREADABLE: Refusal = {
 export const ASKS: { readonly [Kind in FeelKind]: Ask<Kind> } = {
   stream: {
     about: ({ gapMm, referenceGapMm, litresPerMinute }) => [gapMm, referenceGapMm, litresPerMinute],
-    ask: (client, { setup, ...question }) => client.stream(setup, question),
+    ask: (client, { setup, ...question }) => client.ask(setup, (feel) => feel.stream(question)),
   },
   slots: {
     about: ({ gapMm, ...question }) => [gapMm, ...blowing(question)],
     ask: asksLips((client, { setup, gapMm, referenceGapMm }, options, progress, signal) =>
-      client.slots(setup, [referenceGapMm, gapMm], options, progress, signal),
+      client.run("slots", setup, { ...options, gapsMm: [referenceGapMm, gapMm] }, progress, signal),
     ),
   },
   felt: {
     about: ({ gapMm, ...question }) => [gapMm, question.litresPerMinute, ...blowing(question)],
     ask: asksLips((client, { setup, gapMm }, options, progress, signal) =>
-      client.felt(setup, { ...options, gapMm }, progress, signal),
+      client.run("felt", setup, { ...options, gapMm }, progress, signal),
     ),
   },
   closed: {
     about: (question) => [question.litresPerMinute, ...blowing(question)],
     ask: asksLips((client, { setup }, options, progress, signal) =>
-      client.closed(setup, options, progress, signal),
+      client.run("closed", setup, options, progress, signal),
     ),
   },
   holds: {
     about: blowing,
     ask: asksLips((client, question, options, progress, signal) =>
-      client.slots(question.setup, holdGapsMm(question), options, progress, signal),
+      client.run("slots", question.setup, { ...options, gapsMm: holdGapsMm(question) }, progress, signal),
     ),
   },
   levels: {
     about: ({ gapMm, referenceGapMm }) => [gapMm, referenceGapMm],
     ask: (client, { setup, gapMm, referenceGapMm }, progress, signal) =>
-      client.levels(setup, [...new Set([referenceGapMm, gapMm])], progress, signal),
+      client.run("levels", setup, { gapsMm: [...new Set([referenceGapMm, gapMm])] }, progress, signal),
   },
 };
 export const KINDS = Object.keys(ASKS) as FeelKind[];
@@ -103,14 +104,19 @@ function blowing({ referenceGapMm, lips, pressure }: Omit<FeelQuestion, "gapMm">
 
 function asksLips<T>(
   ask: (
-    client: FeelClient,
+    client: WorkerClient<Feel>,
     question: FeelQuestion,
     options: FeltOptions,
     progress: StepProgress,
     signal: AbortSignal,
   ) => Promise<T | Refusal | null>,
 ) {
-  return (client: FeelClient, question: FeelQuestion, progress: StepProgress, signal: AbortSignal) => {
+  return (
+    client: WorkerClient<Feel>,
+    question: FeelQuestion,
+    progress: StepProgress,
+    signal: AbortSignal,
+  ) => {
     const { lips, pressure, referenceGapMm, litresPerMinute } = question;
     if (!lips || !pressure) return Promise.resolve(UNREADABLE);
     return ask(client, question, { lips, pressure, referenceGapMm, litresPerMinute }, progress, signal);

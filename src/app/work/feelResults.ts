@@ -1,35 +1,47 @@
 /**
  * How the store's document feels, kept beside the model's results: asked for when someone shows it, after the hand has come
- * to rest and the model has drawn what it can at once. A hand that moves ends the work; an old answer stays, marked stale.
+ * to rest and the model has drawn what it can at once. A hand that moves ends the work: it needs the machine.
  */
-import { Observable } from "../state/observable.ts";
+import type { Feel } from "../../../workers/feel.ts";
 import type { Store } from "../state/store.ts";
 import { ASKS, type FeelKind, type FeelState, isSame, KINDS } from "./feelAsks.ts";
-import type { FeelClient } from "./feelClient.ts";
 import { type FeelQuestion, feelQuestion } from "./feelQuestion.ts";
-import { type Answer, type ModelResults, NONE } from "./results.ts";
+import type { ModelResults } from "./modelResults.ts";
+import { Work, Works } from "./work.ts";
+import type { WorkerClient } from "./workerClient.ts";
 
 const REST_MS = 250;
 
-export class FeelResults extends Observable<FeelState> {
+type FeelWorks = Readonly<Record<FeelKind, Work<FeelQuestion, object>>>;
+
+export class FeelResults extends Works<FeelState> {
   readonly #store: Store;
   readonly #model: ModelResults;
-  readonly #client: FeelClient;
+  readonly #client: WorkerClient<Feel>;
+  readonly #works: FeelWorks;
   readonly #users = new Map<FeelKind, number>();
-  readonly #answered = new Map<FeelKind, FeelQuestion>();
   #question: FeelQuestion | null = null;
-  #work: AbortController | null = null;
+  #round: AbortController | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #isStopped = false;
 
-  constructor(store: Store, model: ModelResults, client: FeelClient) {
+  constructor(store: Store, model: ModelResults, client: WorkerClient<Feel>) {
+    const works = Object.fromEntries(
+      KINDS.map((kind) => [
+        kind,
+        new Work<FeelQuestion, object>({
+          ask: (question, tell, signal) =>
+            ASKS[kind].ask(client, question, (done, of) => tell(done / of), signal),
+          isSame: (a, b) => isSame(kind, a, b),
+        }),
+      ]),
+    ) as unknown as FeelWorks;
     // what an element draws is asked for as long as it is drawn
-    super({ stream: NONE, felt: NONE, slots: NONE, closed: NONE, holds: NONE, levels: NONE }, {}, (kind) =>
-      this.use([kind]),
-    );
+    super(works as never, (kind) => this.use([kind]));
     this.#store = store;
     this.#model = model;
     this.#client = client;
+    this.#works = works;
   }
 
   /** Follows the store and the model from now on. */
@@ -52,7 +64,7 @@ export class FeelResults extends Observable<FeelState> {
   /** What is drawn stays; nothing more is asked until `again` or the next change. */
   stop(): void {
     this.#isStopped = true;
-    this.#end({ stopped: true });
+    this.#end((work) => work.stop());
   }
 
   again(): void {
@@ -66,35 +78,24 @@ export class FeelResults extends Observable<FeelState> {
     this.#question = question;
     if (before && KINDS.every((kind) => isSame(kind, before, question))) return;
     this.#isStopped = false;
-    this.#end({});
     // a hand that drags makes all of it stale once
-    for (const kind of KINDS) {
-      const stale = this.#isStale(kind, question);
-      if (stale !== this.value[kind].stale || this.value[kind].stopped)
-        this.#set(kind, { stale, stopped: false });
-    }
+    this.#end((work) => work.follow(question));
     clearTimeout(this.#timer);
     this.#timer = undefined;
     this.#wake();
   }
 
-  #isStale(kind: FeelKind, question: FeelQuestion): boolean {
-    const answered = this.#answered.get(kind);
-    return this.value[kind].value !== null && !(answered && isSame(kind, answered, question));
-  }
-
-  /** The worker ends with its work: the hand needs the machine. */
-  #end(part: { readonly stopped?: boolean }): void {
-    if (!this.#work) return;
-    this.#work.abort();
-    this.#work = null;
-    this.#client.close();
-    for (const kind of KINDS)
-      if (this.value[kind].progress !== null) this.#set(kind, { progress: null, ...part });
+  /** The worker ends with its work. */
+  #end(end: (work: Work<FeelQuestion, object>) => void): void {
+    const round = this.#round;
+    this.#round = null;
+    round?.abort();
+    for (const kind of KINDS) end(this.#works[kind]);
+    if (round) this.#client.close();
   }
 
   #wake(): void {
-    if (this.#work || this.#timer !== undefined || this.#isStopped) return;
+    if (this.#round || this.#timer !== undefined || this.#isStopped) return;
     if (!isCalm(this.#model) || this.#due().length === 0) return;
     this.#timer = setTimeout(() => {
       this.#timer = undefined;
@@ -104,41 +105,20 @@ export class FeelResults extends Observable<FeelState> {
 
   #due(): FeelKind[] {
     const question = this.#question;
-    return KINDS.filter((kind) => {
-      const answered = this.#answered.get(kind);
-      return (this.#users.get(kind) ?? 0) > 0 && question && !(answered && isSame(kind, answered, question));
-    });
+    return KINDS.filter(
+      (kind) => (this.#users.get(kind) ?? 0) > 0 && question && !this.#works[kind].isAnswered(question),
+    );
   }
 
   async #run(): Promise<void> {
-    const work = new AbortController();
-    this.#work = work;
+    const round = new AbortController();
+    this.#round = round;
     const question = this.#question!;
     for (let [kind] = this.#due(); kind; [kind] = this.#due()) {
-      await this.#answer(kind, question, work.signal);
-      if (work.signal.aborted) return;
+      await this.#works[kind].start(question);
+      if (round.signal.aborted) return;
     }
-    this.#work = null;
-  }
-
-  async #answer(kind: FeelKind, question: FeelQuestion, signal: AbortSignal): Promise<void> {
-    this.#set(kind, { progress: 0 });
-    const progress = (done: number, of: number) => this.#set(kind, { progress: done / of });
-    const answer = await ASKS[kind].ask(this.#client, question, progress, signal);
-    if (signal.aborted) return;
-    this.#answered.set(kind, question);
-    if (answer === null || "refused" in answer)
-      this.#set(kind, {
-        refused: answer?.refused ?? null,
-        stale: this.value[kind].value !== null,
-        progress: null,
-      });
-    else
-      this.#set(kind, { value: answer, setup: question.setup, stale: false, refused: null, progress: null });
-  }
-
-  #set(kind: FeelKind, part: Partial<Answer<unknown>>): void {
-    this.change({ ...this.value, [kind]: { ...this.value[kind], ...part } });
+    this.#round = null;
   }
 }
 

@@ -1,82 +1,106 @@
 /**
- * Asks a worker on the page's behalf, whatever its questions: an instrument is loaded when it is first asked about; newer
- * long work ends older; a worker that has died is replaced and what it was asked is asked once more.
+ * Asks a worker on the page's behalf, whatever class it serves: a setup is loaded when it is first asked about; newer long
+ * work ends older; a worker that has died is replaced and what it was asked is asked once more.
  */
-import type { Refusal, StepProgress, Ticket } from "../../../workers/modelProtocol.ts";
+import type { Refusal, Ticket } from "../../../workers/served.ts";
 import type { Setup } from "../../setup/setup.ts";
+import type { Connection, Methods } from "./connection.ts";
 import { Patience, Silence } from "./patience.ts";
 import { sameToModel } from "./sameToModel.ts";
 
-/** What every worker here answers. */
-export interface Loadable {
+/** What every served class answers. */
+interface Loadable {
   load(setup: Setup): Promise<Refusal | { readonly ok: true }>;
   stop(ticket: number): Promise<void>;
 }
 
-/** One worker, as long as it lives. */
-export interface Connection<Served extends Loadable> {
-  readonly model: Served;
-  /** Rejects when the worker is known to have died; never resolves. */
-  readonly died: Promise<never>;
-  terminate(): void;
-}
-
-export interface WorkerClientOptions<Served extends Loadable> {
+export interface WorkerClientOptions<Served> {
   /** Starts a worker. */
   readonly connect: () => Connection<Served>;
   /** Told whenever a dead worker has been replaced. */
   readonly onRestart?: () => void;
-  /** Longest silence before a worker is taken for dead, s: of a question, and between two steps of long work. */
+  /**
+   * Longest silence before a worker is taken for dead, s: of a question, and between two steps of long work. Usually 30: one
+   * set of lips, or one variant with all its notes, takes its time on a slow machine.
+   */
   readonly patienceS?: number;
   /** The same for building the air column, which takes longer for a long bore table. */
   readonly loadPatienceS?: number;
 }
 
+/** A method that takes a ticket and tells of its steps, taken apart. */
+type Long<Method> = Method extends (
+  request: infer Request extends Ticket,
+  tell: (...step: infer Step) => void,
+) => Promise<infer Answer>
+  ? { readonly request: Omit<Request, "ticket">; readonly step: Step; readonly answer: Answer }
+  : never;
+type LongName<Served> = {
+  [Name in keyof Served]: [Long<Served[Name]>] extends [never] ? never : Name;
+}[keyof Served];
+type AnyLong = (request: Ticket, tell: (...step: unknown[]) => void) => Promise<never>;
+
+/** The client was closed while the answer was awaited. */
+class Closed extends Error {}
+
+interface Running<Served> extends Connection<Served> {
+  /** Rejects when the client is closed. */
+  readonly closed: Promise<never>;
+  close(): void;
+}
+
 export class WorkerClient<Served extends Loadable> {
   readonly #options: Required<WorkerClientOptions<Served>>;
-  #connection: Connection<Served> | null = null;
+  #running: Running<Served> | null = null;
   #loaded: Setup | null = null;
   #loading: Promise<Refusal | { readonly ok: true }> | null = null;
   #ticket = 0;
 
   constructor(options: WorkerClientOptions<Served>) {
-    this.#options = { onRestart: () => {}, patienceS: 8, loadPatienceS: 30, ...options };
+    this.#options = { onRestart: () => {}, patienceS: 30, loadPatienceS: 30, ...options };
   }
 
   /**
-   * Stops any long work asked for before, which then answers null; an aborted one too.
-   * @param progress called with steps done and asked for
+   * Long work of the served class, by the method's name. Stops any asked for before, which then answers null; an aborted one
+   * too.
+   * @param setup what it is about; null where it is about none
+   * @param tell what the method tells of its steps, until it is over
    */
-  protected async longWork<T>(
-    setup: Setup,
-    ask: (model: Served, ticket: Ticket, tell: StepProgress) => Promise<T | Refusal | null>,
-    progress: StepProgress = () => {},
+  async run<Name extends LongName<Served>>(
+    name: Name,
+    setup: Setup | null,
+    request: Long<Served[Name]>["request"],
+    tell: (...step: Long<Served[Name]>["step"]) => void = () => {},
     signal?: AbortSignal,
-  ): Promise<T | Refusal | null> {
-    const ticket = ++this.#ticket;
+  ): Promise<Long<Served[Name]>["answer"] | Refusal | null> {
     if (signal?.aborted) return null;
-    const stop = () => void this.#connection?.model.stop(ticket);
-    signal?.addEventListener("abort", stop, { once: true });
+    const ticket = ++this.#ticket;
     let isOver = false;
-    try {
-      return await this.ask<T | null>(setup, (model, sign) => {
-        if (ticket !== this.#ticket || signal?.aborted) return Promise.resolve(null);
-        return ask(model, { ticket }, (done, of) => {
-          sign();
-          // progress comes by another way than the answer, and may come after it
-          if (!isOver && ticket === this.#ticket && !signal?.aborted) progress(done, of);
-        });
+    const isOvertaken = () => isOver || ticket !== this.#ticket || signal?.aborted;
+    const ask = (worker: Methods<Served>, sign: () => void) => {
+      if (isOvertaken()) return Promise.resolve(null);
+      const methods = worker as unknown as Record<Name, AnyLong>;
+      return methods[name]({ ...request, ticket }, (...step) => {
+        sign();
+        // a step comes by another way than the answer, and may come after it
+        if (!isOvertaken()) tell(...(step as Long<Served[Name]>["step"]));
       });
+    };
+    const stopped = new Promise<null>((resolve) =>
+      signal?.addEventListener(
+        "abort",
+        () => {
+          if (!isOver) void this.#running?.model.stop(ticket);
+          resolve(null);
+        },
+        { once: true },
+      ),
+    );
+    try {
+      return await Promise.race([this.ask<Long<Served[Name]>["answer"] | null>(setup, ask), stopped]);
     } finally {
       isOver = true;
-      signal?.removeEventListener("abort", stop);
     }
-  }
-
-  /** Ends the worker; the next question starts another. */
-  close(): void {
-    this.#connection?.terminate();
-    this.#forget();
   }
 
   /**
@@ -84,15 +108,15 @@ export class WorkerClient<Served extends Loadable> {
    * go: nothing can come between them, so the question is about this setup whatever is asked meanwhile.
    * @param question gets a function to call at every sign of life
    */
-  protected async ask<T>(
-    setup: Setup,
-    question: (model: Served, sign: () => void) => Promise<T | Refusal>,
+  async ask<T>(
+    setup: Setup | null,
+    question: (model: Methods<Served>, sign: () => void) => Promise<T | Refusal>,
   ): Promise<T | Refusal> {
     for (let attempt = 1; ; attempt++) {
-      let connection: Connection<Served> | null = null;
+      let running: Running<Served> | null = null;
       try {
-        connection = this.#connection ??= this.#options.connect();
-        const { model, died } = connection;
+        running = this.#running ??= started(this.#options.connect());
+        const { model, died, closed } = running;
         const loading = this.#load(model, setup);
         const patience = new Patience(this.#options.loadPatienceS);
         loading.then(
@@ -101,19 +125,28 @@ export class WorkerClient<Served extends Loadable> {
         );
         try {
           const asked = Promise.all([loading, question(model, () => patience.renew())]);
-          const [loaded, answer] = await Promise.race([asked, died, patience.end]);
+          const [loaded, answer] = await Promise.race([asked, died, closed, patience.end]);
           return "refused" in loaded ? loaded : answer;
         } finally {
           patience.stop();
         }
       } catch (reason) {
-        this.#bury(connection);
+        if (reason instanceof Closed) return { refused: "This was ended before it was worked out." };
+        this.#discard(running);
         if (attempt === 2) return { refused: refusalOf(reason) };
       }
     }
   }
 
-  #load(model: Served, setup: Setup): Promise<Refusal | { readonly ok: true }> {
+  /** Ends the worker and whatever it was asked; the next question starts another. */
+  close(): void {
+    this.#running?.close();
+    this.#running?.terminate();
+    this.#forget();
+  }
+
+  #load(model: Methods<Served>, setup: Setup | null): Promise<Refusal | { readonly ok: true }> {
+    if (!setup) return Promise.resolve({ ok: true });
     if (this.#loading && this.#loaded && sameToModel(this.#loaded, setup)) return this.#loading;
     this.#loaded = setup;
     this.#loading = model.load(setup);
@@ -121,18 +154,41 @@ export class WorkerClient<Served extends Loadable> {
   }
 
   /** Several questions may see the same worker die; it is replaced, and told of, once. */
-  #bury(connection: Connection<Served> | null): void {
-    connection?.terminate();
-    if (connection !== this.#connection) return;
+  #discard(running: Running<Served> | null): void {
+    running?.terminate();
+    if (running !== this.#running) return;
     this.#forget();
     this.#options.onRestart();
   }
 
   #forget(): void {
-    this.#connection = null;
+    this.#running = null;
     this.#loaded = null;
     this.#loading = null;
   }
+}
+
+/** Long work in a worker of its own, which ends with it. */
+export async function inOwnWorker<Served extends Loadable, T>(
+  options: WorkerClientOptions<Served>,
+  use: (client: WorkerClient<Served>) => Promise<T>,
+): Promise<T> {
+  const client = new WorkerClient(options);
+  try {
+    return await use(client);
+  } finally {
+    client.close();
+  }
+}
+
+function started<Served>(connection: Connection<Served>): Running<Served> {
+  let close = () => {};
+  const closed = new Promise<never>((_, reject) => {
+    close = () => reject(new Closed());
+  });
+  // nobody may be waiting for an answer when it is closed
+  closed.catch(() => {});
+  return { ...connection, closed, close };
 }
 
 const refusalOf = (reason: unknown): string =>

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { newest } from "../../../src/app/tasks/play/newest.ts";
+import { newest } from "../../../src/app/work/newest.ts";
 
 test("one question is under way at a time, and of those that wait only the newest is asked", async () => {
   const asked: number[] = [];

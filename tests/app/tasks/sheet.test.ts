@@ -5,7 +5,7 @@ import { FIRST_VIEW, type State } from "../../../src/app/state/state.ts";
 import { documentOf } from "../../../src/app/state/store.ts";
 import { paperSize, pxOf } from "../../../src/app/tasks/sheet/paperSize.ts";
 import { sheetData } from "../../../src/app/tasks/sheet/record.ts";
-import { NONE } from "../../../src/app/work/results.ts";
+import { NONE } from "../../../src/app/work/work.ts";
 import { demo } from "../../acoustics/setups.ts";
 
 const typed: SheetNotes = {

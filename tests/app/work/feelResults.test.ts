@@ -2,11 +2,12 @@ import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { playForm } from "../../../src/app/state/notes/play.ts";
 import { Observable } from "../../../src/app/state/observable.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
+import type { Methods } from "../../../src/app/work/connection.ts";
 import { type FeelKind, holdGapsMm } from "../../../src/app/work/feelAsks.ts";
-import { FeelClient } from "../../../src/app/work/feelClient.ts";
 import { FeelResults } from "../../../src/app/work/feelResults.ts";
-import type { ModelResults } from "../../../src/app/work/results.ts";
-import type { FeelWorker } from "../../../workers/feelProtocol.ts";
+import type { ModelResults } from "../../../src/app/work/modelResults.ts";
+import { WorkerClient } from "../../../src/app/work/workerClient.ts";
+import type { Feel } from "../../../workers/feel.ts";
 import { someSetup } from "../someSetup.ts";
 
 /** A worker that answers by hand. */
@@ -16,7 +17,7 @@ class FakeFeel {
   progress: (done: number, of: number) => void = () => {};
   terminated = 0;
 
-  readonly model = new Proxy({} as FeelWorker, {
+  readonly model = new Proxy({} as Methods<Feel>, {
     get: (_, name: string) => {
       if (name === "then") return undefined;
       if (name === "load") return async () => ({ ok: true });
@@ -48,15 +49,17 @@ class FakeModel extends Observable<any> {
 function bench(...kinds: FeelKind[]) {
   const worker = new FakeFeel();
   let started = 0;
-  const client = new FeelClient(() => {
-    started++;
-    return {
-      model: worker.model,
-      died: new Promise<never>(() => {}),
-      terminate: () => {
-        worker.terminated++;
-      },
-    };
+  const client = new WorkerClient<Feel>({
+    connect: () => {
+      started++;
+      return {
+        model: worker.model,
+        died: new Promise<never>(() => {}),
+        terminate: () => {
+          worker.terminated++;
+        },
+      };
+    },
   });
   const store = new Store(documentOf(someSetup()));
   const model = new FakeModel();

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { FIRST_VIEW } from "../../../src/app/state/state.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
-import { ModelClient } from "../../../src/app/work/modelClient.ts";
-import { ModelResults, type Results } from "../../../src/app/work/results.ts";
+import { ModelResults, type Results } from "../../../src/app/work/modelResults.ts";
+import { WorkerClient } from "../../../src/app/work/workerClient.ts";
 import { Model } from "../../../workers/model.ts";
 import { someSetup } from "../someSetup.ts";
 
@@ -10,7 +10,7 @@ import { someSetup } from "../someSetup.ts";
 function bench() {
   const store = new Store(documentOf(someSetup()), { ...FIRST_VIEW, retune: null });
   const connect = () => ({ model: new Model(), died: new Promise<never>(() => {}), terminate() {} });
-  const results = new ModelResults(store, new ModelClient({ connect }));
+  const results = new ModelResults(store, new WorkerClient<Model>({ connect }));
   results.start();
   return { store, results };
 }

@@ -1,7 +1,7 @@
 /** How far the bell of plane waves is to be trusted: off in pitch, and right in what a gap does. Worked out when asked for. */
 
 import { css, html, nothing, type PropertyValues } from "lit";
-import { customElement, property, state } from "lit/decorators.js";
+import { customElement, property } from "lit/decorators.js";
 import { type DeviationData, deviationFigure } from "../../../charts/plots/compare/deviationChart.ts";
 import type { BellTrust } from "../../../study/compare/bellTrust.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
@@ -10,8 +10,9 @@ import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { nearestGapMm } from "../../state/gapLimits.ts";
 import { PageElement } from "../../state/page.ts";
-import { CompareClient } from "../../work/compareClient.ts";
-import { openCompareWorker } from "../../work/compareConnection.ts";
+import { openCompareWorker } from "../../work/openWorkers.ts";
+import { Work } from "../../work/work.ts";
+import { inOwnWorker } from "../../work/workerClient.ts";
 import type { Candidate } from "./candidates.ts";
 import "../../chart/chartElement.ts";
 
@@ -30,13 +31,23 @@ const trustFigure = deviationFigure({
 
 @customElement("annulus-bell-trust")
 export class BellTrustPanel extends PageElement {
-  readonly #client = new CompareClient(openCompareWorker);
-  #work: AbortController | null = null;
+  /** A step is how many of the two models are done. */
+  readonly #work = new Work<Candidate, BellTrust, number>({
+    ask: ({ setup, gapMm }, tell, signal) => {
+      const wider = nearestGapMm(setup, gapMm + TENTH_MM);
+      const toGapMm = wider > gapMm ? wider : nearestGapMm(setup, gapMm - TENTH_MM);
+      return inOwnWorker({ connect: openCompareWorker }, (client) =>
+        client.run(
+          "bellTrust",
+          setup,
+          { fromGapMm: gapMm, toGapMm },
+          (done, of) => tell(done / of, done),
+          signal,
+        ),
+      );
+    },
+  });
   @property({ attribute: false }) from!: Candidate;
-  @state() private trust: BellTrust | null = null;
-  @state() private refused = "";
-  /** Models that are done; null when nothing is under way. */
-  @state() private done: number | null = null;
   #chart: { readonly of: BellTrust; readonly felt: number; readonly data: DeviationData } | null = null;
 
   static override styles = [
@@ -67,26 +78,24 @@ export class BellTrustPanel extends PageElement {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#stop();
-    this.#client.close();
+    this.#work.stop();
   }
 
   /** What was worked out is of one instrument at one gap. */
   protected override willUpdate(changed: PropertyValues): void {
     const before = changed.get("from") as Candidate | undefined;
     if (!before || (before.setup === this.from.setup && before.gapMm === this.from.gapMm)) return;
-    this.#stop();
-    this.trust = null;
-    this.refused = "";
+    this.#work.clear();
   }
 
   /** With nothing worked out there is nothing to print. */
   protected override updated(): void {
-    this.toggleAttribute("blank", this.trust === null);
+    this.toggleAttribute("blank", this.#work.value.value === null);
   }
 
   override render() {
     const { number, name } = this.from;
+    const { value: trust, progress, step: done, refused } = this.#work.value;
     return html`
       <div class="stack">
         <p>
@@ -95,19 +104,19 @@ export class BellTrustPanel extends PageElement {
         </p>
         <div class="actions work controls" role="status">
           ${
-            this.done !== null
+            progress !== null
               ? html`
-                  <span>${this.done === 0 ? "Plane waves" : "Curved fronts"}</span>
-                  <progress max="2" .value=${this.done + 0.5} aria-label="Working out both bells"></progress>
-                  <button type="button" @click=${this.#stop}>${icon("stop")}Stop</button>
+                  <span>${!done ? "Plane waves" : "Curved fronts"}</span>
+                  <progress max="2" .value=${(done ?? 0) + 0.5} aria-label="Working out both bells"></progress>
+                  <button type="button" @click=${() => this.#work.stop()}>${icon("stop")}Stop</button>
                 `
-              : this.trust === null
-                ? html`<button type="button" data-testid="bell-work" @click=${this.#start}>${icon("play")}Work it out</button>`
+              : trust === null
+                ? html`<button type="button" data-testid="bell-work" @click=${() => void this.#work.start(this.from)}>${icon("play")}Work it out</button>`
                 : nothing
           }
         </div>
-        ${this.refused ? html`<p class="notice wrong" role="alert" data-testid="bell-refused">${icon("warning")}<span>${this.refused}</span></p>` : nothing}
-        ${this.trust ? this.#result(this.trust) : nothing}
+        ${refused ? html`<p class="notice wrong" role="alert" data-testid="bell-refused">${icon("warning")}<span>${refused}</span></p>` : nothing}
+        ${trust ? this.#result(trust) : nothing}
       </div>
     `;
   }
@@ -190,28 +199,4 @@ export class BellTrustPanel extends PageElement {
       };
     return this.#chart.data;
   }
-
-  readonly #start = async (): Promise<void> => {
-    const { setup, gapMm } = this.from;
-    const wider = nearestGapMm(setup, gapMm + TENTH_MM);
-    const toGapMm = wider > gapMm ? wider : nearestGapMm(setup, gapMm - TENTH_MM);
-    const work = new AbortController();
-    this.#work = work;
-    this.refused = "";
-    this.done = 0;
-    const progress = (done: number) => {
-      this.done = done;
-    };
-    const answer = await this.#client.bellTrust(setup, { fromGapMm: gapMm, toGapMm }, progress, work.signal);
-    if (work.signal.aborted || answer === null) return;
-    this.done = null;
-    if ("refused" in answer) this.refused = answer.refused;
-    else this.trust = answer;
-  };
-
-  readonly #stop = (): void => {
-    this.#work?.abort();
-    this.#work = null;
-    this.done = null;
-  };
 }

@@ -7,8 +7,7 @@ import { icon } from "../../shell/look/icon.ts";
 import { type Segment, segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PageElement } from "../../state/page.ts";
-import { openCompareWorker } from "../../work/compareConnection.ts";
-import { CompareResults } from "../../work/compareResults.ts";
+import { comparison } from "../../work/comparison.ts";
 import "./addCandidate.ts";
 import "./bellTrustPanel.ts";
 import { isSound, type Listed, listed } from "./candidates.ts";
@@ -31,7 +30,7 @@ const TUNED_ON = Array.from({ length: RESONANCES }, (_, i) => i + 1);
 
 @customElement("annulus-compare")
 export class CompareSheet extends PageElement {
-  readonly #results = new CompareResults(openCompareWorker);
+  readonly #results = comparison();
   /** Number of the candidate that stands out; null until one is chosen: the newest. */
   @state() private chosen: number | null = null;
 

@@ -3,7 +3,7 @@ import { asksForNotes, knownQuantities } from "../../../study/compare/compareQua
 import { type Goal, GoalError, parseGoal } from "../../../study/compare/goal.ts";
 import { LengthError, parseLengthMm } from "../../../units/length.ts";
 import type { CompareNotes } from "../../state/notes/compare.ts";
-import type { CompareQuestion } from "../../work/compareClient.ts";
+import type { CompareQuestion } from "../../work/comparison.ts";
 import type { Candidate, Listed } from "./candidates.ts";
 import { isSound } from "./candidates.ts";
 

@@ -2,7 +2,7 @@
 
 import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
-import type { Designed } from "../../../../workers/compareProtocol.ts";
+import type { Designed } from "../../../../workers/compare.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
@@ -13,8 +13,7 @@ import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { withShankMoved } from "../../state/gapLimits.ts";
 import type { DesignNotes, DesignPart } from "../../state/notes/compare.ts";
-import { openCompareWorker } from "../../work/compareConnection.ts";
-import { DesignSearch } from "../../work/compareDesign.ts";
+import { DesignSearch } from "../../work/designSearch.ts";
 import { addingStyles } from "./addingStyles.ts";
 import { type Candidate, candidateNotes } from "./candidates.ts";
 import { compareNotes, takeIn, writeCompare } from "./compareWrite.ts";
@@ -36,7 +35,7 @@ const TICKS = [
 
 @customElement("annulus-design")
 export class DesignPanel extends PageElement {
-  readonly #search = new DesignSearch(openCompareWorker);
+  readonly #search = new DesignSearch();
   /** The one to begin with: the chosen candidate. */
   @property({ attribute: false }) from!: Candidate;
   /** Those it may be designed to equal. */
@@ -68,9 +67,9 @@ export class DesignPanel extends PageElement {
     const { unit } = state.view;
     const { setup, number, name } = this.from;
     const { problems, options } = readDesign(design, setup, unit, this.#like());
-    const { isRunning, steps, result, refused } = this.#search.value;
+    const { progress, step: steps, value: result, refused } = this.#search.value;
     const usual = usualLimits(setup);
-    const last = steps.at(-1);
+    const last = steps?.at(-1);
     const entry = (part: DesignPart, label: string, hint: string, entryUnit = "") => html`
       <annulus-entry
         class=${part === "goal" ? "wide" : ""}
@@ -116,7 +115,7 @@ export class DesignPanel extends PageElement {
           </div>
           <div class="actions work controls" role="status">
             ${
-              isRunning
+              progress !== null
                 ? html`
                     <span>Start ${last?.start ?? 1} of ${options?.restarts ?? last?.of ?? 1}, step ${last?.step ?? 0}${last ? `, best ${missText(last.best)}` : ""}</span>
                     <progress max="1" .value=${last ? (last.start - 1 + Math.min(1, last.step / 40)) / last.of : 0} aria-label="Searching for a leadpipe"></progress>
@@ -129,7 +128,7 @@ export class DesignPanel extends PageElement {
         </div>
         <div class="stack">
           ${
-            steps.length > 0
+            steps
               ? html`<annulus-chart .figure=${designFigure} .data=${steps}></annulus-chart>`
               : html`<p class="muted">Every step of the search will be drawn here. What it finds becomes a candidate above.</p>`
           }
@@ -189,7 +188,7 @@ export class DesignPanel extends PageElement {
     const like = this.#like();
     const { options } = readDesign(design, setup, state.view.unit, like);
     if (!options) return;
-    const found = await this.#search.start(withShankMoved(setup, gapMm), options);
+    const found = await this.#search.start({ setup: withShankMoved(setup, gapMm), question: options });
     const goal = like && design.like !== null ? `the resonances of ${like.name}` : design.goal.trim();
     if (found) this.#take(found, goal);
   };

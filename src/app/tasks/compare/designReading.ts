@@ -1,5 +1,5 @@
 /** What a leadpipe is to be designed for and within which limits, as typed; or what is wrong with each text. */
-import type { DesignQuestion, LikeVariant } from "../../../../workers/compareProtocol.ts";
+import type { DesignQuestion, LikeVariant } from "../../../../workers/compare.ts";
 import { exitBoreMm } from "../../../setup/geometry.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { type DesignGoal, parseDesignGoal } from "../../../study/design/designGoal.ts";

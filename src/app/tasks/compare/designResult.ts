@@ -1,6 +1,6 @@
 /** What a search came to: each target before and after, where each start ended, and what the goal leaves open. */
 import { html, nothing, type TemplateResult } from "lit";
-import type { Designed } from "../../../../workers/compareProtocol.ts";
+import type { Designed } from "../../../../workers/compare.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { designWords, freedomWords } from "../../../words/design/designWords.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";

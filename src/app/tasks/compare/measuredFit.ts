@@ -2,9 +2,10 @@
 
 import { html, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
-import type { FittedColumn } from "../../../../workers/compareProtocol.ts";
+import type { FittedColumn } from "../../../../workers/compare.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { UNKNOWNS, type UnknownName } from "../../../study/measured/columnUnknowns.ts";
+import type { Measured, Overlay } from "../../../study/measured/measured.ts";
 import type { MeasuredImpedance } from "../../../study/measured/measuredCsv.ts";
 import { bothUnits } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
@@ -15,8 +16,7 @@ import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { withShankMoved } from "../../state/gapLimits.ts";
 import type { MeasuredNotes } from "../../state/notes/measured.ts";
-import { openCompareWorker } from "../../work/compareConnection.ts";
-import { type MeasuredState, MeasuredWork } from "../../work/compareMeasured.ts";
+import { MeasuredWork } from "../../work/measuredWork.ts";
 import { addingStyles } from "./addingStyles.ts";
 import { type Candidate, candidateNotes } from "./candidates.ts";
 import { compareNotes, takeIn, writeCompare } from "./compareWrite.ts";
@@ -36,11 +36,10 @@ const CALLED: Readonly<Record<UnknownName, string>> = {
   temperature: "temperature",
 };
 type Part = "from" | "to" | "noise";
-type Laid = NonNullable<MeasuredState["laid"]>;
 
 @customElement("annulus-measured-fit")
 export class MeasuredFit extends PageElement {
-  readonly #work = new MeasuredWork(openCompareWorker);
+  readonly #work = new MeasuredWork();
   @property({ attribute: false }) from!: Candidate;
   /** The measurement as it was understood, all of it. */
   @property({ attribute: false }) whole!: MeasuredImpedance;
@@ -56,13 +55,15 @@ export class MeasuredFit extends PageElement {
 
   protected override updated(_: PropertyValues): void {
     const { measured } = this.#asked();
-    if (measured && this.typing === "") void this.#work.lay(this.#setup(), measured);
+    if (measured && this.typing === "") this.#work.lay(this.#setup(), measured);
   }
 
   override render() {
     const notes = compareNotes(this.page.store).measured;
     const asked = this.#asked();
-    const { laid, refused } = this.#work.value;
+    const laid = this.#work.laid.value;
+    const refused = laid.refused ?? this.#work.fit.value.refused;
+    const overlay = laid.refused === null ? laid.value : null;
     const { unit } = this.page.store.parts.view;
     const { number, name, gapMm } = this.from;
     return html`
@@ -70,14 +71,14 @@ export class MeasuredFit extends PageElement {
         <p>Held against ${number} ${name}, the one that stands out, at its gap of ${bothUnits(gapMm, unit)}.</p>
         ${this.#entries(notes, asked)}
         ${refused ? html`<p class="notice wrong" role="alert" data-testid="overlay-refused">${icon("warning")}<span>${refused}</span></p>` : nothing}
-        ${laid ? html`<div class="stack ${laid.measured === asked.measured ? "" : "late"}">${this.#laid(laid)}</div>` : nothing}
-        ${laid ? this.#fitting(notes, asked) : nothing}
+        ${overlay && laid.of ? html`<div class="stack ${laid.of.measured === asked.measured ? "" : "late"}">${this.#laid(laid.of.measured, overlay)}</div>` : nothing}
+        ${overlay ? this.#fitting(notes, asked) : nothing}
       </div>
     `;
   }
 
-  #laid({ measured, overlay }: Laid) {
-    const { fit } = this.#work.value;
+  #laid(measured: Measured, overlay: Overlay) {
+    const { value: fit } = this.#work.fit.value;
     const { thresholds } = this.page.store.parts.document.setup;
     return html`
       <annulus-chart .figure=${measuredFigure} .data=${this.#keep("curves", [measured, overlay, fit], () => curvesOf(measured, overlay, fit))}></annulus-chart>
@@ -125,7 +126,7 @@ export class MeasuredFit extends PageElement {
   }
 
   #fitting(notes: MeasuredNotes, { problems }: FitAsked) {
-    const { step, fit } = this.#work.value;
+    const { progress, step, value: fit } = this.#work.fit.value;
     return html`
       <h3 class=${fit ? "" : "asking"}>Fit what a gauge does not reach</h3>
       <fieldset class="asking">
@@ -143,13 +144,13 @@ export class MeasuredFit extends PageElement {
       </fieldset>
       <div class="actions work controls" role="status">
         ${
-          step === null
+          progress === null
             ? html`<button type="button" class="main" data-testid="fit-start" ?disabled=${Object.keys(problems).length > 0} @click=${this.#start}>${icon("play")}Fit</button>
                 <span class="muted">${problems.unknowns ?? ""}</span>`
             : html`
-                <span>${step === "first" ? "Fitting" : `Step ${step.iteration}, ${step.scatterDb.toFixed(3)} dB left over`}</span>
+                <span>${step === null ? "Fitting" : `Step ${step.iteration}, ${step.scatterDb.toFixed(3)} dB left over`}</span>
                 <progress aria-label="Fitting"></progress>
-                <button type="button" data-testid="fit-stop" @click=${() => this.#work.stop()}>${icon("stop")}Stop</button>
+                <button type="button" data-testid="fit-stop" @click=${() => this.#work.fit.stop()}>${icon("stop")}Stop</button>
               `
         }
       </div>
@@ -215,7 +216,7 @@ export class MeasuredFit extends PageElement {
 
   readonly #start = (): void => {
     const { unknowns, noise } = this.#asked();
-    void this.#work.fit({ unknowns, noise });
+    void this.#work.startFit({ unknowns, noise });
   };
 
   #origin({ estimates }: FittedColumn): string {

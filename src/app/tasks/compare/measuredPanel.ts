@@ -12,8 +12,8 @@ import { openTableFile } from "../../shell/tableFiles.ts";
 import { withShankMoved } from "../../state/gapLimits.ts";
 import { type MeasuredNotes, type MeasuredSaid, measuredPart } from "../../state/notes/measured.ts";
 import { PageElement } from "../../state/page.ts";
-import { CompareClient } from "../../work/compareClient.ts";
-import { openCompareWorker } from "../../work/compareConnection.ts";
+import { openCompareWorker } from "../../work/openWorkers.ts";
+import { inOwnWorker } from "../../work/workerClient.ts";
 import { addingStyles } from "./addingStyles.ts";
 import type { Candidate } from "./candidates.ts";
 import { compareNotes, writeCompare } from "./compareWrite.ts";
@@ -187,9 +187,9 @@ export class MeasuredPanel extends PageElement {
 
   readonly #invent = async (): Promise<void> => {
     const { setup, gapMm } = this.from;
-    const client = new CompareClient(openCompareWorker);
-    const answer = await client.inventMeasurement(withShankMoved(setup, gapMm));
-    client.close();
+    const answer = await inOwnWorker({ connect: openCompareWorker }, (client) =>
+      client.ask(withShankMoved(setup, gapMm), (worker) => worker.inventMeasurement()),
+    );
     if ("refused" in answer) {
       this.refused = answer.refused;
       return;

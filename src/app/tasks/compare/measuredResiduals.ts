@@ -1,6 +1,6 @@
 /** The worker's answers about a measurement as charts and a table show them. */
 import { html } from "lit";
-import type { FittedColumn } from "../../../../workers/compareProtocol.ts";
+import type { FittedColumn } from "../../../../workers/compare.ts";
 import type { DeviationData } from "../../../charts/plots/compare/deviationChart.ts";
 import type { MeasuredChartData } from "../../../charts/plots/compare/measuredChart.ts";
 import type { Thresholds } from "../../../setup/setup.ts";

@@ -15,8 +15,8 @@ import { tableCsv } from "../../../charts/kit/tableCsv.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { saveTableFile } from "../../shell/tableFiles.ts";
-import { CompareClient } from "../../work/compareClient.ts";
-import { openCompareWorker } from "../../work/compareConnection.ts";
+import { openCompareWorker } from "../../work/openWorkers.ts";
+import { WorkerClient } from "../../work/workerClient.ts";
 import { addingStyles } from "./addingStyles.ts";
 import type { Candidate } from "./candidates.ts";
 import { compareNotes, writeCompare } from "./compareWrite.ts";
@@ -33,7 +33,7 @@ const PART = 0.5;
 
 @customElement("annulus-stations")
 export class StationsPanel extends PageElement {
-  readonly #client = new CompareClient(openCompareWorker);
+  readonly #client = new WorkerClient({ connect: openCompareWorker });
   @property({ attribute: false }) from!: Candidate;
   @state() private answer: Answer | null = null;
   @state() private refused = "";
@@ -139,7 +139,7 @@ export class StationsPanel extends PageElement {
     const { setup, gapMm } = this.from;
     const { everyMm } = readDesign(compareNotes(store).design, setup, state.view.unit);
     this.isBusy = true;
-    const answer = await this.#client.stations(setup, { gapMm, everyMm, part: PART });
+    const answer = await this.#client.ask(setup, (worker) => worker.stations({ gapMm, everyMm, part: PART }));
     this.isBusy = false;
     if (setup !== this.from.setup) return;
     this.refused = "refused" in answer ? answer.refused : "";

@@ -95,7 +95,7 @@ export class Cut extends PageElement {
     const { setup } = this.page.store.parts.document;
     const { sweep } = this.page.model.parts;
     const isNew =
-      sweep.value !== null && !sweep.stale && sweep.setup !== null && sameToModel(sweep.setup, setup);
+      sweep.value !== null && !sweep.stale && sweep.of !== null && sameToModel(sweep.of.setup, setup);
     const words = isNew
       ? gapEffect({
           sweep: sweep.value,

@@ -18,7 +18,7 @@ import { gapLines, gapsShown, moveGapLine, readGapMm } from "../../chart/gapLine
 import type { PageFigure, ShownChart } from "../../chart/pageFigure.ts";
 import { holdGap } from "../../form/gap/holdGap.ts";
 import type { Page } from "../../state/page.ts";
-import type { Answer } from "../../work/results.ts";
+import type { Answer } from "../../work/work.ts";
 import { highlighted } from "./highlighted.ts";
 
 interface Kind {

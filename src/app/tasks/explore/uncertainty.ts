@@ -12,7 +12,7 @@ import type {
   ModeUncertainty,
   Uncertain,
 } from "../../../study/uncertainty/changeUncertainty.ts";
-import type { Drawn, DrawnMode } from "../../../study/uncertainty/monteCarlo.ts";
+import type { Drawn, MonteCarlo } from "../../../study/uncertainty/monteCarlo.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { signed } from "../../../words/numbers.ts";
@@ -21,7 +21,7 @@ import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PageElement } from "../../state/page.ts";
-import { Draws, isAbout, TRIALS, type Trials } from "../../work/draws.ts";
+import { draws, isAbout, TRIALS, type Trials } from "../../work/draws.ts";
 
 const QUANTITIES = [
   { key: "shiftCents", title: "shift", unit: "cents", digits: 2, of: (mode: ChangedMode) => mode.shiftCents },
@@ -39,7 +39,7 @@ type Quantity = (typeof QUANTITIES)[number];
 @customElement("annulus-uncertainty")
 export class UncertaintyPanel extends PageElement {
   protected override readonly paceMs = 100;
-  readonly #draws = new Draws();
+  readonly #draws = draws();
   @state() private trials: Trials = 1000;
 
   static override styles = [
@@ -122,8 +122,7 @@ export class UncertaintyPanel extends PageElement {
   }
 
   #drawing(): TemplateResult {
-    const { progress, refused, answer } = this.#draws.value;
-    const { document } = this.page.store.parts;
+    const { progress, refused } = this.#draws.value;
     if (progress !== null)
       return html`
         <div class="actions" role="status">
@@ -132,16 +131,16 @@ export class UncertaintyPanel extends PageElement {
           <button type="button" data-testid="stop-drawing" @click=${() => this.#draws.stop()}>${icon("stop")}Stop</button>
         </div>
       `;
-    const drawn =
-      answer && isAbout(answer, document)
-        ? html`<span data-testid="drawn" role="status">
-            ${answer.monteCarlo.drawn} instruments drawn${answer.monteCarlo.leftOut > 0 ? `; ${answer.monteCarlo.leftOut} more would be none (a gap below 0, say) and were left out` : ""}.
+    const answer = this.#drawn();
+    const drawn = answer
+      ? html`<span data-testid="drawn" role="status">
+            ${answer.drawn} instruments drawn${answer.leftOut > 0 ? `; ${answer.leftOut} more would be none (a gap below 0, say) and were left out` : ""}.
             ${this.#agreement()}
           </span>`
-        : nothing;
+      : nothing;
     return html`
       <div class="actions">
-        <button type="button" data-testid="draw" @click=${() => void this.#draws.start(document, this.trials)}>
+        <button type="button" data-testid="draw" @click=${this.#draw}>
           ${icon("play")}Check by drawing instruments
         </button>
         ${segments<Trials>(
@@ -157,15 +156,20 @@ export class UncertaintyPanel extends PageElement {
     `;
   }
 
+  readonly #draw = (): void => {
+    const { setup, gapMm, referenceGapMm } = this.page.store.state.document;
+    void this.#draws.start({ setup, gapMm, referenceGapMm, trials: this.trials });
+  };
+
   /** What was drawn, while it is about what is shown. */
-  #drawnModes(): readonly DrawnMode[] | null {
-    const { answer } = this.#draws.value;
-    return answer && isAbout(answer, this.page.store.parts.document) ? answer.monteCarlo.modes : null;
+  #drawn(): MonteCarlo | null {
+    const { value, of } = this.#draws.value;
+    return of && isAbout(of, this.page.store.parts.document) ? value : null;
   }
 
   #agreement(): string {
     const uncertainty = this.page.model.parts.explored.value?.uncertainty;
-    const drawn = this.#drawnModes();
+    const drawn = this.#drawn()?.modes ?? null;
     if (!uncertainty || !drawn) return "";
     const apart = QUANTITIES.flatMap(({ key }) =>
       uncertainty.modes.flatMap((mode, i) => disagreement(mode[key], drawn[i]?.[key] ?? null)),
@@ -177,7 +181,7 @@ export class UncertaintyPanel extends PageElement {
   }
 
   #table(explored: Explored, uncertainty: ChangeUncertainty): TemplateResult {
-    const drawn = this.#drawnModes();
+    const drawn = this.#drawn()?.modes ?? null;
     const late = this.page.model.parts.explored.stale;
     const played = uncertainty.modes.filter(isPlayed);
     return html`

@@ -16,7 +16,7 @@ import { zoom } from "../../chart/zoom.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { PageElement } from "../../state/page.ts";
-import type { Answer } from "../../work/results.ts";
+import type { Answer } from "../../work/work.ts";
 import { headline } from "./headline.ts";
 import { verdictStyles } from "./verdictStyles.ts";
 

@@ -14,9 +14,8 @@ import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { shownGaps } from "../../state/gapLimits.ts";
 import { LEAP_FIELDS, playForm } from "../../state/notes/play.ts";
 import { PageElement } from "../../state/page.ts";
-import { openFeelWorker } from "../../work/feelConnection.ts";
-import { type LeapExperiment, Leaps } from "../../work/feelLeaps.ts";
 import { feelQuestion } from "../../work/feelQuestion.ts";
+import { type LeapExperiment, leaps } from "../../work/leaps.ts";
 import { sameToModel } from "../../work/sameToModel.ts";
 import { feelStyles } from "./feelStyles.ts";
 import "../../chart/chartElement.ts";
@@ -27,7 +26,7 @@ const STEPS = 4;
 
 @customElement("annulus-leaps")
 export class LeapsSection extends PageElement {
-  readonly #leaps = new Leaps(openFeelWorker);
+  readonly #leaps = leaps();
   readonly #form = new NotesForm(this, "play", playForm);
   #data: LeapData | null = null;
   #drawn: unknown = null;
@@ -143,9 +142,9 @@ export class LeapsSection extends PageElement {
 
   /** What has leapt, while it is of this instrument; made once for each news of it. */
   #shown(): LeapData | null {
-    const { experiment, tallies } = this.#leaps.value;
+    const { asked: experiment, step: tallies } = this.#leaps.value;
     const { setup } = this.page.store.parts.document;
-    if (!experiment || tallies.size === 0 || !sameToModel(experiment.setup, setup)) return null;
+    if (!experiment || !tallies || tallies.size === 0 || !sameToModel(experiment.setup, setup)) return null;
     if (this.#drawn === tallies) return this.#data;
     this.#drawn = tallies;
     const { from, to, aimCents, chosenGapMm, referenceGapMm, gapsMm } = experiment;

@@ -8,7 +8,7 @@ import type { LipsMessage, LipsOptions, LipsRefusal, LipsReport } from "../../..
 import { LIMITER, LIPS } from "../../../../workers/lipsProtocol.ts";
 import type { Blowing } from "../../../lips/oscillator.ts";
 import type { VoiceAtGap } from "../../../study/feel/voice.ts";
-import { newest } from "./newest.ts";
+import { newest } from "../../work/newest.ts";
 
 /** Of full scale, a pascal a metre before the bell: a loud note then only just reaches the limiter. */
 const FULL_SCALE_PER_PASCAL = 0.06;

@@ -2,17 +2,18 @@
 import type { Lips } from "../../../study/feel/lipParameters.ts";
 import type { PhraseName } from "../../../study/feel/phrase.ts";
 import type { Document } from "../../state/state.ts";
+import { newest } from "../../work/newest.ts";
+import { openVoiceWorker } from "../../work/openWorkers.ts";
 import { sameToModel } from "../../work/sameToModel.ts";
-import { newest } from "./newest.ts";
+import { WorkerClient } from "../../work/workerClient.ts";
 import type { PlaySession } from "./session.ts";
-import { VoiceModel } from "./voiceModel.ts";
 
 /** What is asked about. */
 type Played = Pick<Document, "setup" | "gapMm" | "referenceGapMm"> & { readonly lips: Lips };
 
 export class VoiceFollower {
   readonly #session: PlaySession;
-  readonly #model = new VoiceModel();
+  readonly #client = new WorkerClient({ connect: openVoiceWorker });
   #played: Played | null = null;
   /** What the session's voices are of. */
   #answered: Played | null = null;
@@ -35,11 +36,13 @@ export class VoiceFollower {
   /** The phrase at both gaps of the document, the chosen one first. */
   perform(phrase: PhraseName) {
     const { setup, gapMm, referenceGapMm, lips } = this.#played!;
-    return this.#model.perform(setup, phrase, [gapMm, referenceGapMm], referenceGapMm, lips);
+    return this.#client.ask(setup, (worker) =>
+      worker.perform(phrase, [gapMm, referenceGapMm], referenceGapMm, lips),
+    );
   }
 
   close(): void {
-    this.#model.close();
+    this.#client.close();
     this.#played = null;
   }
 
@@ -49,7 +52,9 @@ export class VoiceFollower {
     const known = this.#answered && samePlayer(this.#answered, played) ? session.value.voices : null;
     // while a hand moves one gap, the other is known
     const at = (mm: number, voice = known?.chosen?.gapMm === mm ? known.chosen : known?.reference) =>
-      voice?.gapMm === mm ? voice : this.#model.voice(setup, mm, session.sampleRate, lips);
+      voice?.gapMm === mm
+        ? voice
+        : this.#client.ask(setup, (worker) => worker.voice(mm, session.sampleRate, lips));
     const chosen = await at(gapMm);
     const reference = await at(referenceGapMm);
     if (this.#played === null) return;

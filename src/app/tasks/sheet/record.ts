@@ -12,7 +12,8 @@ import { cutForm } from "../../state/notes/cut.ts";
 import { measureForm } from "../../state/notes/measure.ts";
 import type { Document, State } from "../../state/state.ts";
 import type { FeelState } from "../../work/feelAsks.ts";
-import type { Answer, Results } from "../../work/results.ts";
+import type { Results } from "../../work/modelResults.ts";
+import type { Answer } from "../../work/work.ts";
 
 /** What is to be known before the sheet can be printed, and how it stands. */
 export interface Awaited {

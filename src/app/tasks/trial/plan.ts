@@ -15,9 +15,8 @@ import "../../chart/chartElement.ts";
 import { planForm } from "./planForm.ts";
 import { type PlanRead, readPlan } from "./planReading.ts";
 import { spreadGaps } from "./proposals.ts";
-import { openTrialWorker } from "./trialConnection.ts";
 import { trialStyles } from "./trialStyles.ts";
-import { TrialWork } from "./trialWork.ts";
+import { powerWork } from "./trialWork.ts";
 
 const AIM = 0.8;
 /** Repeats whose power is shown. */
@@ -27,7 +26,7 @@ const MANY = 8;
 @customElement("annulus-trial-plan")
 export class TrialPlanSheet extends PageElement {
   static override styles = [controls, sheetStyles, trialStyles];
-  readonly #power = new TrialWork("power", openTrialWorker);
+  readonly #power = powerWork();
   readonly #form = new NotesForm(this, "trial", trialForm);
   /** The drawing compares by identity. */
   #drawn: { readonly of: readonly unknown[]; readonly data: PowerData } | null = null;
@@ -60,8 +59,7 @@ export class TrialPlanSheet extends PageElement {
   protected override updated(): void {
     const { setup } = this.page.store.parts.document;
     const { numbers, repeats } = readPlan(this.#form.notes, setup);
-    if (numbers && repeats !== null)
-      this.#power.ask({ setup, of: { ...numbers, repeats: repeatsAround(repeats) } });
+    if (numbers && repeats !== null) this.#power.ask({ ...numbers, repeats: repeatsAround(repeats) });
   }
 
   #powerData({ repeats }: PlanRead): PowerData | null {

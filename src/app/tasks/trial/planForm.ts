@@ -10,13 +10,13 @@ import type { NotesForm } from "../../form/notesForm.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { PLAN_FIELDS, type PlanPart, type TrialKind } from "../../state/notes/trial.ts";
-import type { WorkState } from "../../work/newestWork.ts";
+import type { Answer } from "../../work/work.ts";
 import type { PlanRead } from "./planReading.ts";
 
 export interface PlanForm {
   readonly form: NotesForm<"trial">;
   readonly read: PlanRead;
-  readonly power: WorkState<unknown, readonly Power[]>;
+  readonly power: Answer<readonly Power[]>;
   readonly powerData: PowerData | null;
   readonly propose: () => void;
   readonly seal: () => void;

@@ -25,13 +25,12 @@ import { agreementData, pText, ratingsData, testWords } from "./resultData.ts";
 import { resultStyles } from "./resultStyles.ts";
 import { SCALE_WORDS } from "./scaleWords.ts";
 import { testsTable } from "./testsTable.ts";
-import { openTrialWorker } from "./trialConnection.ts";
 import { trialTable } from "./trialTable.ts";
-import { TrialWork } from "./trialWork.ts";
+import { analysisWork } from "./trialWork.ts";
 
 @customElement("annulus-trial-result")
 export class TrialResult extends PageElement {
-  readonly #work = new TrialWork("analyse", openTrialWorker);
+  readonly #work = analysisWork();
   @property({ attribute: false }) trial!: Trial;
   @state() private scale: Scale = "preference";
   /** The drawings compare by identity. */
@@ -56,7 +55,7 @@ export class TrialResult extends PageElement {
   }
 
   #ask(): void {
-    this.#work.ask({ setup: this.page.store.parts.document.setup, of: { trial: this.trial } });
+    this.#work.ask({ trial: this.trial });
   }
 
   override render() {

@@ -1,20 +1,19 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
-import {
-  ModelClient,
-  type ModelClientOptions,
-  type ModelConnection,
-} from "../../../src/app/work/modelClient.ts";
+import type { Connection, Methods } from "../../../src/app/work/connection.ts";
+import { Work } from "../../../src/app/work/work.ts";
+import { WorkerClient, type WorkerClientOptions } from "../../../src/app/work/workerClient.ts";
 import type { Setup } from "../../../src/setup/setup.ts";
 import type { Explored } from "../../../src/study/instrument/exploration.ts";
 import type { GapSweep } from "../../../src/study/instrument/gapSweep.ts";
-import type { DrawRequest, ModelWorker, StepProgress, SweepRequest } from "../../../workers/modelProtocol.ts";
+import type { DrawRequest, Model, SweepRequest } from "../../../workers/model.ts";
+import type { StepProgress } from "../../../workers/served.ts";
 import { someSetup } from "../someSetup.ts";
 
 const setup = someSetup();
 const other = someSetup({ insertion: 21 });
 
 /** A worker whose answers the test gives by hand, in the order of its questions. */
-class FakeWorker implements ModelWorker {
+class FakeWorker implements Methods<Model> {
   readonly asked: string[] = [];
   readonly open: ((answer: unknown) => void)[] = [];
   progress: StepProgress = () => {};
@@ -24,7 +23,7 @@ class FakeWorker implements ModelWorker {
   loads = true;
   loaded: Setup | null = null;
 
-  connection(): ModelConnection {
+  connection(): Connection<Model> {
     const died = new Promise<never>((_, reject) => {
       this.die = reject;
     });
@@ -66,10 +65,10 @@ class FakeWorker implements ModelWorker {
   }
 }
 
-function bench(options: Partial<ModelClientOptions> = {}) {
+function bench(options: Partial<WorkerClientOptions<Model>> = {}) {
   const workers: FakeWorker[] = [];
   const onRestart = vi.fn();
-  const client = new ModelClient({
+  const client = new WorkerClient<Model>({
     connect() {
       workers.push(new FakeWorker());
       return workers.at(-1)!.connection();
@@ -77,8 +76,7 @@ function bench(options: Partial<ModelClientOptions> = {}) {
     onRestart,
     ...options,
   });
-  const explore = (gapMm: number, of = setup) =>
-    client.explore({ setup: of, gapMm, referenceGapMm: 2.54, resonance: 4, retune: 4 });
+  const explore = (gapMm: number, of = setup) => client.ask(of, (model) => model.explore(gapMm, 2.54, 4, 4));
   return { client, workers, onRestart, explore };
 }
 
@@ -94,7 +92,7 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
-describe("the model's client", () => {
+describe("a worker's client", () => {
   test("loads a setup once and asks", async () => {
     const { workers, explore } = bench();
     const first = explore(1);
@@ -110,23 +108,30 @@ describe("the model's client", () => {
 
   test("while one exploration is under way only the newest waits", async () => {
     const { workers, explore } = bench();
-    const all = [1, 2, 3, 4].map((gapMm) => explore(gapMm));
+    const work = new Work<number, Explored>({ ask: (gapMm) => explore(gapMm), isQuick: true });
+    const seen: unknown[] = [];
+    work.subscribe(({ value, stale }) => seen.push([value, stale]));
+    for (const gapMm of [1, 2, 3, 4]) work.ask(gapMm);
     await settle();
     expect(workers[0].asked).toEqual(["load", "explore 1"]);
     workers[0].answer(explored("first"));
     await settle();
     expect(workers[0].asked).toEqual(["load", "explore 1", "explore 4"]);
+    expect(work.value).toMatchObject({ value: explored("first"), of: 1, stale: true });
     workers[0].answer(explored("last"));
-    expect(await Promise.all(all)).toEqual([explored("first"), "superseded", "superseded", explored("last")]);
+    await settle();
+    expect(work.value).toMatchObject({ value: explored("last"), of: 4, stale: false });
+    expect(seen.slice(-2)).toEqual([
+      [explored("first"), true],
+      [explored("last"), false],
+    ]);
   });
 
   test("a question follows its own setup, whatever is asked at the same time", async () => {
     const { client, workers, explore } = bench();
     void explore(1);
-    void client.sweep(other, { gapsMm: [1] });
+    void client.run("sweep", other, { gapsMm: [1] });
     void explore(2);
-    await settle();
-    workers[0].answer(explored("one"));
     await settle();
     expect(workers[0].asked).toEqual(["load", "explore 1", "load", "sweep 1", "load", "explore 2"]);
     expect(workers[0].loaded).toBe(setup);
@@ -153,7 +158,7 @@ describe("the model's client", () => {
 
   test("a worker that dies is replaced once, loaded again, and everything under way is asked again", async () => {
     const { client, workers, onRestart, explore } = bench();
-    const answers = [explore(1), client.sweep(setup, { gapsMm: [1] })];
+    const answers = [explore(1), client.run("sweep", setup, { gapsMm: [1] })];
     await settle();
     workers[0].die(new Error("out of memory"));
     await settle();
@@ -181,12 +186,12 @@ describe("the model's client", () => {
   });
 
   test("a worker that cannot be started is refused in words", async () => {
-    const client = new ModelClient({
+    const client = new WorkerClient<Model>({
       connect() {
         throw new Error("blocked");
       },
     });
-    expect(await client.explore({ setup, gapMm: 1, referenceGapMm: 1, resonance: 1, retune: null })).toEqual({
+    expect(await client.ask(setup, (model) => model.explore(1, 1, 1, null))).toEqual({
       refused: expect.stringContaining("cannot run here"),
     });
   });
@@ -233,7 +238,7 @@ describe("the model's client", () => {
   test("a sweep that tells of progress is alive however long it takes", async () => {
     const { client, workers, onRestart } = bench({ patienceS: 8 });
     const progress = vi.fn();
-    const answer = client.sweep(setup, { gapsMm: [1, 2] }, progress);
+    const answer = client.run("sweep", setup, { gapsMm: [1, 2] }, progress);
     for (let i = 1; i <= 10; i++) {
       await vi.advanceTimersByTimeAsync(5000);
       workers[0].progress(i, 10);
@@ -252,7 +257,7 @@ describe("the model's client", () => {
     const { client, workers } = bench();
     const stopping = new AbortController();
     const progress = vi.fn();
-    const answer = client.sweep(setup, { gapsMm: [1, 2] }, progress, stopping.signal);
+    const answer = client.run("sweep", setup, { gapsMm: [1, 2] }, progress, stopping.signal);
     await settle();
     stopping.abort();
     expect(workers[0].asked).toEqual(["load", "sweep 1", "stop 1"]);
@@ -260,6 +265,19 @@ describe("the model's client", () => {
     workers[0].answer(null);
     expect(await answer).toBeNull();
     expect(progress).not.toHaveBeenCalled();
-    expect(await client.sweep(setup, { gapsMm: [1] }, progress, AbortSignal.abort())).toBeNull();
+    expect(await client.run("sweep", setup, { gapsMm: [1] }, progress, AbortSignal.abort())).toBeNull();
+  });
+
+  test("one that is closed is asked nothing more, however long its answer is awaited", async () => {
+    const { client, workers, explore } = bench();
+    const answer = explore(1);
+    const sweep = client.run("sweep", setup, { gapsMm: [1] });
+    await settle();
+    client.close();
+    expect(await answer).toEqual({ refused: expect.stringContaining("ended before") });
+    expect(await sweep).toEqual({ refused: expect.stringContaining("ended before") });
+    await vi.advanceTimersByTimeAsync(100_000);
+    expect(workers).toHaveLength(1);
+    expect(workers[0].terminated).toBe(true);
   });
 });

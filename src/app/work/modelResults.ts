@@ -1,0 +1,98 @@
+/** What the model says about the store's document: kept beside the store, asked for anew as the document changes. */
+import type { Model } from "../../../workers/model.ts";
+import type { Setup } from "../../setup/setup.ts";
+import type { Explored } from "../../study/instrument/exploration.ts";
+import type { GapSweep } from "../../study/instrument/gapSweep.ts";
+import { sweptGapsMm } from "../state/gapLimits.ts";
+import type { State } from "../state/state.ts";
+import type { Store } from "../state/store.ts";
+import { sameToModel } from "./sameToModel.ts";
+import { type Answer, Work, Works } from "./work.ts";
+import type { WorkerClient } from "./workerClient.ts";
+
+interface Exploring {
+  readonly setup: Setup;
+  readonly gapMm: number;
+  readonly referenceGapMm: number;
+  readonly resonance: number;
+  readonly retune: number | null;
+}
+
+type Sweeping = Pick<Exploring, "setup" | "referenceGapMm" | "retune">;
+
+export interface Results {
+  readonly explored: Answer<Explored, Exploring>;
+  /** Every resonance at every gap shown, the slide as it is. */
+  readonly sweep: Answer<GapSweep, Sweeping>;
+  /** The same with the slide bringing `view.retune` back; empty while that is null. */
+  readonly retuned: Answer<GapSweep, Sweeping>;
+}
+
+export class ModelResults extends Works<Results> {
+  readonly #store: Store;
+  readonly #explored: Work<Exploring, Explored>;
+  readonly #sweep: Work<Sweeping, GapSweep>;
+  readonly #retuned: Work<Sweeping, GapSweep>;
+  /** What was swept last. */
+  #swept: Sweeping | null = null;
+  #sweepEnds: Promise<unknown> = Promise.resolve();
+
+  constructor(store: Store, client: WorkerClient<Model>) {
+    const explored = new Work<Exploring, Explored>({
+      ask: ({ setup, gapMm, referenceGapMm, resonance, retune }) =>
+        client.ask(setup, (model) => model.explore(gapMm, referenceGapMm, resonance, retune)),
+      isSame: (a, b) => isSwept(a, b) && a.gapMm === b.gapMm && a.resonance === b.resonance,
+      isQuick: true,
+      // a setup's first answer does not wait for the uncertainties
+      isProvisional: ({ uncertainty }) => uncertainty === null,
+    });
+    const sweeping = (whenever: () => Promise<unknown>) =>
+      new Work<Sweeping, GapSweep>({
+        ask: async ({ setup, referenceGapMm, retune }, tell, signal) => {
+          await whenever();
+          const request = { gapsMm: sweptGapsMm(setup), referenceGapMm, ...(retune !== null && { retune }) };
+          return client.run("sweep", setup, request, (done, of) => tell(done / of), signal);
+        },
+      });
+    const sweep = sweeping(() => Promise.resolve());
+    const retuned = sweeping(() => this.#sweepEnds);
+    super({ explored, sweep, retuned });
+    this.#store = store;
+    this.#explored = explored;
+    this.#sweep = sweep;
+    this.#retuned = retuned;
+  }
+
+  /** Follows the store from now on. */
+  start(): void {
+    this.#store.subscribe((state) => this.#follow(state));
+    this.#follow(this.#store.state);
+  }
+
+  /** Stops long work; what is drawn stays, marked stale, until `sweepAgain` or the next change. */
+  stopSweeps(): void {
+    this.#sweep.stop();
+    this.#retuned.stop();
+  }
+
+  sweepAgain(): void {
+    if (this.#swept) this.#sweepFor(this.#swept);
+  }
+
+  #follow({ document: { setup, gapMm, referenceGapMm }, view: { resonance, retune } }: State): void {
+    this.#explored.ask({ setup, gapMm, referenceGapMm, resonance, retune });
+    const swept = { setup, referenceGapMm, retune };
+    if (!this.#swept || !isSwept(this.#swept, swept)) this.#sweepFor(swept);
+  }
+
+  /** One after the other: newer long work ends older. */
+  #sweepFor(question: Sweeping): void {
+    this.#swept = question;
+    this.#sweepEnds = this.#sweep.start({ ...question, retune: null });
+    if (question.retune === null) this.#retuned.clear();
+    else void this.#retuned.start(question);
+  }
+}
+
+const isSwept = (a: Sweeping, b: Sweeping): boolean =>
+  sameToModel(a.setup, b.setup) && a.referenceGapMm === b.referenceGapMm && a.retune === b.retune;

@@ -1,0 +1,185 @@
+/**
+ * Work on the newest question, and what is known of it meanwhile: an old answer stays, marked stale, until the new one is
+ * there; how far the work is; why it was refused; whether a person stopped it. All the page asks of a worker is an instance.
+ */
+import type { Refusal } from "../../../workers/served.ts";
+import { Observable } from "../state/observable.ts";
+
+export interface Answer<Value, Question = unknown, Step = unknown> {
+  /** The newest there is, also when it is stale; null before the first. */
+  readonly value: Value | null;
+  /** The question that `value` answers. */
+  readonly of: Question | null;
+  /** `value` answers an older question than the newest. */
+  readonly stale: boolean;
+  /** The question asked last. */
+  readonly asked: Question | null;
+  /** Share done, 0 to 1, of long work; null when none is under way. */
+  readonly progress: number | null;
+  /** What the work asked for last told of its newest step. */
+  readonly step: Step | null;
+  /** Why there is no new value: what is wrong, where, what would be right. */
+  readonly refused: string | null;
+  /** The person stopped it before it was done. */
+  readonly stopped: boolean;
+}
+
+/** Nothing asked, nothing known. */
+export const NONE = {
+  value: null,
+  of: null,
+  stale: false,
+  asked: null,
+  progress: null,
+  step: null,
+  refused: null,
+  stopped: false,
+} as const;
+
+export interface WorkOptions<Question, Value, Step> {
+  /** Puts the question to a worker; null comes back where the signal ended it. */
+  readonly ask: (
+    question: Question,
+    tell: (progress: number, step?: Step) => void,
+    signal: AbortSignal,
+  ) => Promise<Value | Refusal | null>;
+  /** Whether two questions have one answer; else only one and the same object has. */
+  readonly isSame?: (a: Question, b: Question) => boolean;
+  /** Before the work begins, ms: a hand that still moves would begin and end it at every step. */
+  readonly restMs?: number;
+  /**
+   * It keeps up with a hand: a question under way is not ended by a newer one, of which only the newest waits. An answer to
+   * an older question is still nearer to the newest than what is drawn.
+   */
+  readonly isQuick?: boolean;
+  /** The value is a first answer: the same is asked once more for the whole. */
+  readonly isProvisional?: (value: Value) => boolean;
+  /** An old answer does not stay when something is asked anew. */
+  readonly forgets?: boolean;
+  /** Ends the worker, when nobody is interested any more. */
+  readonly release?: () => void;
+}
+
+export class Work<Question, Value extends object, Step = never> extends Observable<
+  Answer<Value, Question, Step>
+> {
+  readonly #options: WorkOptions<Question, Value, Step>;
+  #underWay: AbortController | null = null;
+
+  constructor(options: WorkOptions<Question, Value, Step>) {
+    super(NONE);
+    this.#options = options;
+  }
+
+  /** Asks, unless this is what was asked last. */
+  ask(question: Question): void {
+    if (!this.#isSame(this.value.asked, question)) void this.start(question);
+  }
+
+  /** Asks; whatever was asked before is given up. Null where this is given up in its turn, or refused. */
+  async start(question: Question): Promise<Value | null> {
+    const { isQuick, restMs, forgets } = this.#options;
+    const waits = isQuick && this.#underWay !== null;
+    if (!waits) this.#end();
+    const value = forgets ? null : this.value.value;
+    const begun = isQuick ? {} : { progress: 0, step: null, refused: null };
+    this.#set({ asked: question, value, stale: value !== null, stopped: false, ...begun });
+    if (waits) return null;
+    const work = new AbortController();
+    this.#underWay = work;
+    if (restMs) await new Promise((rested) => setTimeout(rested, restMs));
+    return this.#run(work.signal);
+  }
+
+  /** Once more what was asked last. */
+  again(): void {
+    if (this.value.asked !== null) void this.start(this.value.asked);
+  }
+
+  /** The newest question is this, but the work on it is to begin later. */
+  follow(question: Question): void {
+    this.#end();
+    const { value, of } = this.value;
+    this.#set({ stale: value !== null && !this.#isSame(of, question), progress: null, stopped: false });
+  }
+
+  /** Whether the newest answer or refusal is to this question. */
+  isAnswered(question: Question): boolean {
+    const { refused, asked, of } = this.value;
+    return this.#isSame(refused === null ? of : asked, question);
+  }
+
+  /** What is drawn stays. */
+  stop(): void {
+    this.#end();
+    if (this.value.progress !== null) this.#set({ progress: null, stopped: true });
+  }
+
+  /** Nothing is asked and nothing known any more. */
+  clear(): void {
+    this.#end();
+    this.#set(NONE);
+  }
+
+  /** What is known stays to be seen; the same will be asked anew. */
+  close(): void {
+    this.#end();
+    this.#set({ asked: null, progress: null });
+    this.#options.release?.();
+  }
+
+  #isSame(a: Question | null, b: Question): boolean {
+    return a !== null && (this.#options.isSame ?? Object.is)(a, b);
+  }
+
+  #end(): void {
+    this.#underWay?.abort();
+    this.#underWay = null;
+  }
+
+  async #run(signal: AbortSignal): Promise<Value | null> {
+    const tell = (progress: number, step: Step | null = null) => {
+      if (!signal.aborted) this.#set({ progress, step });
+    };
+    for (;;) {
+      const question = this.value.asked;
+      if (signal.aborted || question === null) return null;
+      const answer = await this.#options.ask(question, tell, signal);
+      if (signal.aborted || answer === null) return null;
+      const isRefused = "refused" in answer;
+      if (isRefused) this.#set({ refused: answer.refused, stale: this.value.value !== null, progress: null });
+      else {
+        const stale = question !== this.value.asked;
+        this.#set({ value: answer, of: question, stale, refused: null, progress: null });
+      }
+      // whoever heard of the answer may have asked, or ended, more
+      if (signal.aborted) return null;
+      if (question === this.value.asked) {
+        if (isRefused || !this.#options.isProvisional?.(answer)) {
+          this.#underWay = null;
+          return isRefused ? null : answer;
+        }
+        this.#set({ stale: true });
+      }
+    }
+  }
+
+  #set(part: Partial<Answer<Value, Question, Step>>): void {
+    const { value } = this;
+    const keys = Object.keys(part) as (keyof typeof part)[];
+    if (keys.some((key) => !Object.is(part[key], value[key]))) this.change({ ...value, ...part });
+  }
+}
+
+/** Several works as one record, each part followed by itself. */
+export class Works<T extends object> extends Observable<T> {
+  /** @param watch told of a part that begins to be followed; its answer is called when nobody follows it any more */
+  constructor(
+    works: { readonly [Key in keyof T]: Observable<T[Key] & object> },
+    watch?: (key: keyof T) => () => void,
+  ) {
+    const keys = Object.keys(works) as (keyof T)[];
+    super(Object.fromEntries(keys.map((key) => [key, works[key].value])) as T, {}, watch);
+    for (const key of keys) works[key].subscribe((value) => this.change({ ...this.value, [key]: value }));
+  }
+}
