@@ -61,7 +61,7 @@ describe("how sure it is, by keyboard alone", () => {
     const { page } = await visit({ width: 1280, height: 1000, hash: "#edit" });
     await answered(page);
     await page.getByText("How well it is known").click();
-    const field = page.locator(`annulus-field[data-path='uncertainties["mouthpiece.insertion"]'] input`);
+    const field = page.locator(`annulus-entry[data-path='uncertainties["mouthpiece.insertion"]'] input`);
     await field.fill("2");
     await field.press("Enter");
     await page.getByTestId("headline").getByText("not known well enough to say").waitFor();

@@ -1,12 +1,15 @@
 /**
- * One text that a person types at the bench: its label, its unit, and under it what is wrong. The text is the owner's;
- * `write` tells of it at every key (`detail.done` false) and when it is finished (true), so that a whole entry is one undo.
+ * One text that a person types: its label, its unit, and under it what is wrong. The text is the owner's; `write` tells of
+ * it at every key (`detail.done` false) and when it is finished (true), so that a whole entry is one undo. Where there is a
+ * text to go back to (`standing`), Escape or a button does, told by `takeback`.
  */
 import { css, html, LitElement, nothing } from "lit";
 import { customElement, property, query } from "lit/decorators.js";
 import { controls } from "../shell/look/controls.ts";
 import { icon } from "../shell/look/icon.ts";
 import { entryStyles } from "./entryStyles.ts";
+import type { Choices } from "./field.ts";
+import { isUndoKey } from "./undoKey.ts";
 
 export interface Written {
   readonly text: string;
@@ -46,13 +49,24 @@ export class Entry extends LitElement {
         align-items: center;
         gap: 0.4rem;
       }
-      input[type="text"] {
+      input[type="text"],
+      select,
+      textarea {
         flex: 1;
         min-width: 0;
         width: 100%;
         padding: 0 0.5rem;
         font-size: var(--type-16);
         font-variant-numeric: tabular-nums;
+      }
+      textarea {
+        padding-block: 0.375rem;
+        font-family: inherit;
+        line-height: inherit;
+        resize: vertical;
+      }
+      .problem button {
+        font-size: var(--type-14);
       }
       @media print {
         .box input {
@@ -61,6 +75,35 @@ export class Entry extends LitElement {
           padding: 0;
           outline: none;
         }
+      }
+      /* in a panel of many: what it is called on the left, what is typed on the right */
+      :host([beside]) .entry {
+        display: grid;
+        grid-template-columns: minmax(7rem, 1fr) 10.5rem;
+        gap: 0.125rem 0.75rem;
+        align-items: center;
+      }
+      :host([beside]) .entry.tall {
+        grid-template-columns: minmax(0, 1fr);
+      }
+      :host([beside]) .problem {
+        grid-column: 1 / -1;
+        flex-wrap: wrap;
+      }
+      :host([beside]) :is(input, select) {
+        /* clear of the panel's head when the keyboard comes here */
+        scroll-margin-block: 4rem;
+        font-size: max(1em, var(--field-type, 1em));
+      }
+      :host([beside]) input {
+        text-align: end;
+      }
+      :host([beside]) .unit {
+        flex: none;
+        inline-size: 2.625rem;
+      }
+      :host([beside]) .tall input {
+        text-align: start;
       }
     `,
   ];
@@ -75,31 +118,64 @@ export class Entry extends LitElement {
   @property() problem = "";
   /** The label is there for who cannot see, and not drawn: in a table whose head says the same. */
   @property({ type: Boolean, reflect: true }) bare = false;
-  @query("input") private input!: HTMLInputElement;
+  /** The label stands beside the box. */
+  @property({ type: Boolean, reflect: true }) beside = false;
+  @property({ type: Boolean }) optional = false;
+  @property({ attribute: false }) lines = 1;
+  @property({ attribute: false }) choices: Choices | null = null;
+  /** What is in force, whatever was typed; undefined where that is the text itself. */
+  @property({ attribute: false }) standing: string | undefined;
+  @query("#text") private input!: HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement;
 
   override render() {
-    const described =
+    return html`
+      <div class=${this.choices === null && this.unit === "" ? "entry tall" : "entry"}>
+        <div>
+          <label for="text">${this.label}${this.optional ? html` <span class="hint">(optional)</span>` : nothing}</label>
+          ${this.hint ? html`<span class="hint" id="hint">${this.hint}</span>` : nothing}
+        </div>
+        <div class="box">
+          ${this.#control()}${this.unit ? html`<span class="unit" id="unit">${this.unit}</span>` : nothing}
+        </div>
+        ${this.problem ? this.#problem() : nothing}
+      </div>
+    `;
+  }
+
+  #control() {
+    const describedBy =
       [this.problem && "problem", this.unit && "unit", this.hint && "hint"].filter(Boolean).join(" ") ||
       nothing;
-    return html`
-      <label for="text">${this.label}</label>
-      ${this.hint ? html`<span class="hint" id="hint">${this.hint}</span>` : nothing}
-      <div class="box">
-        <input
-          id="text"
-          type="text"
-          autocomplete="off"
-          spellcheck="false"
-          aria-describedby=${described}
-          aria-invalid=${this.problem ? "true" : "false"}
-          .value=${this.text}
-          @input=${() => this.#tell(false)}
-          @change=${() => this.#tell(true)}
-        />
-        ${this.unit ? html`<span class="unit" id="unit">${this.unit}</span>` : nothing}
-      </div>
-      ${this.problem ? html`<p class="problem" id="problem">${icon("warning")}<span>${this.problem}</span></p>` : nothing}
-    `;
+    const isInvalid = this.problem ? "true" : "false";
+    if (this.choices)
+      return html`<select id="text" aria-describedby=${describedBy} @change=${() => this.#tell(true)}>
+        ${this.choices.map(([value, words]) => html`<option value=${value}>${words}</option>`)}
+      </select>`;
+    if (this.lines > 1)
+      return html`<textarea id="text" rows=${this.lines} aria-describedby=${describedBy} aria-invalid=${isInvalid}
+        @input=${() => this.#tell(false)} @change=${() => this.#tell(true)} @keydown=${this.#onKey}></textarea>`;
+    return html`<input
+      id="text"
+      type="text"
+      autocomplete="off"
+      spellcheck="false"
+      aria-describedby=${describedBy}
+      aria-invalid=${isInvalid}
+      @input=${() => this.#tell(false)}
+      @change=${() => this.#tell(true)}
+      @keydown=${this.#onKey}
+    />`;
+  }
+
+  #problem() {
+    const { standing } = this;
+    if (standing === undefined)
+      return html`<p class="problem" id="problem">${icon("warning")}<span>${this.problem}</span></p>`;
+    const back = standing === "" ? "Leave it empty" : `Back to ${standing} ${this.unit}`.trim();
+    return html`<div class="problem">
+      <p id="problem" role="alert">${icon("warning")} ${this.problem}</p>
+      <button type="button" @click=${this.#takeBack}>${back}</button>
+    </div>`;
   }
 
   /** What a hand has typed stays, also while the owner's text is a frame behind. */
@@ -111,5 +187,36 @@ export class Entry extends LitElement {
     const detail: Written = { text: this.input.value, done };
     this.text = detail.text;
     this.dispatchEvent(new CustomEvent("write", { detail, bubbles: true, composed: true }));
+  }
+
+  /** Where there is something to go back to: Enter finishes, Escape goes back, undo is the text's own while it is typed. */
+  readonly #onKey = (event: KeyboardEvent): void => {
+    const { standing } = this;
+    if (standing === undefined) return;
+    const isChanged = this.input.value !== standing;
+    if (event.key === "Enter" && this.lines === 1 && !event.isComposing) {
+      event.preventDefault();
+      this.#tell(true);
+    } else if (isUndoKey(event)) {
+      if (isChanged) event.stopPropagation();
+    } else if (event.key === "Escape" && (this.problem || isChanged)) {
+      // the next Escape closes the panel
+      event.preventDefault();
+      event.stopPropagation();
+      this.#takeBack();
+    }
+  };
+
+  readonly #takeBack = (): void => {
+    this.input.value = this.standing ?? "";
+    this.text = this.input.value;
+    this.dispatchEvent(new CustomEvent("takeback"));
+    this.input.focus();
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    "annulus-entry": Entry;
   }
 }

@@ -6,8 +6,17 @@ import { type LengthUnit, parseLengthMm } from "../../units/length.ts";
 import { type Kept, lengthText, text } from "./kept.ts";
 import { type Limits, number, type Quantity, readQuantity } from "./quantity.ts";
 
+/** What a person may choose among, each with what it is called. */
+export type Choices = readonly (readonly [value: string, words: string])[];
+
 export interface Field<Value> extends Kept<string> {
+  readonly kind: "length" | "quantity" | "taper" | "words" | "choice";
   readonly label: string;
+  /** Rows of a text that may have several. */
+  readonly lines?: number;
+  readonly choices?: Choices;
+  /** What a number is counted in. */
+  readonly quantity?: Quantity;
   /** Under the label, for the unit that is shown. */
   readonly hint: (unit: LengthUnit) => string;
   /** Of a bare number; empty for a field of words. */
@@ -32,7 +41,7 @@ export interface FieldOptions<Value> {
 const field = <Value>(
   label: string,
   { hint = "", usual }: FieldOptions<Value>,
-  rest: Kept<string> & Pick<Field<Value>, "unit" | "read">,
+  rest: Omit<Field<Value>, "label" | "hint" | "usual">,
 ): Field<Value> => ({
   ...rest,
   label,
@@ -59,6 +68,7 @@ export const length = (
 ): Field<number> =>
   field(label, options, {
     ...lengthText,
+    kind: "length",
     unit: (unit) => unit,
     read: (typed, unit) => {
       const lengthMm = parseLengthMm(typed, unit);
@@ -94,6 +104,8 @@ export const quantity = (
 ): Field<number> =>
   field(label, options, {
     ...text(),
+    kind: "quantity",
+    quantity: of,
     unit: () => of.unit,
     read: (typed) => {
       const found = readQuantity(typed, of, { least, most });
@@ -111,18 +123,40 @@ export const plainNumber = (label: string, options?: QuantityOptions): Field<num
 
 /** A change of diameter per length, 0.05 or 1:20. */
 export const taper = (label: string, options: FieldOptions<number> = {}): Field<number> =>
-  field(label, options, { ...text(), unit: () => "", read: parseTaper });
+  field(label, options, { ...text(), kind: "taper", unit: () => "", read: parseTaper });
+
+export interface WordsOptions extends FieldOptions<string> {
+  readonly longest?: number;
+  /** More than one: the text stays as it is. */
+  readonly lines?: number;
+}
 
 /** Words as they are, without the space around them. */
-export const words = (
-  label: string,
-  options: FieldOptions<string> & { longest?: number } = {},
-): Field<string> =>
+export const words = (label: string, { longest, lines = 1, ...options }: WordsOptions = {}): Field<string> =>
   field(
     label,
     { usual: "", ...options },
-    { ...text(options.longest), unit: () => "", read: (typed) => typed.trim() },
+    {
+      ...text(longest),
+      kind: "words",
+      lines,
+      unit: () => "",
+      read: (typed) => (lines === 1 ? typed.trim() : typed),
+    },
   );
+
+/** One of a few. */
+export const choice = (label: string, choices: Choices, options: FieldOptions<string> = {}): Field<string> =>
+  field(label, options, {
+    ...text(),
+    kind: "choice",
+    choices,
+    unit: () => "",
+    read: (typed) => {
+      if (choices.some(([value]) => value === typed)) return typed;
+      throw new InputError(`not one of the choices; give ${choices.map(([value]) => value).join(" or ")}`);
+    },
+  });
 
 export function readField<Value>(field: Field<Value>, typed: string, unit: LengthUnit): Reading<Value> {
   if (typed.trim() === "") return { value: field.usual, problem: "" };

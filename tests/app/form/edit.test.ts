@@ -7,12 +7,12 @@ import {
   BODY,
   CONDITIONS,
   CONSTANTS,
-  type Field,
   fieldAt,
   MODEL,
   MOUTHPIECE,
   placeName,
   RECEIVER,
+  type SetupField,
   THRESHOLDS,
 } from "../../../src/app/form/setup/fields.ts";
 import { limitsAt } from "../../../src/app/form/setup/limits.ts";
@@ -32,7 +32,7 @@ const breathing = readSetup({
   air: { ...exampleFile().air, breath: { temperature: 35, reach: 300 } },
 });
 const constants = withAirKind(setup, "constants", undefined);
-const everyField: readonly Field[] = [
+const everyField: readonly SetupField[] = [
   ...ABOUT,
   ...MOUTHPIECE,
   ...RECEIVER,
@@ -185,7 +185,7 @@ describe("a typed text", () => {
           else {
             expect(numbersIn(writeSetup(outcome.setup)).every(Number.isFinite)).toBe(true);
             expect(readSetup(writeSetup(outcome.setup))).toEqual(outcome.setup);
-            if (fieldAt(path)?.kind !== "text")
+            if (fieldAt(path)?.kind !== "words")
               expect(shownText(outcome.setup, path, unit)).not.toMatch(/NaN|Infinity/);
             expect(Object.isFrozen(outcome.setup)).toBe(true);
           }
@@ -228,7 +228,7 @@ test("every entry has a name, and every number limits from the file's schema", (
   expect(new Set(everyField.map(({ path }) => path)).size).toBe(everyField.length);
   expect(everyField).toHaveLength(28);
   for (const field of everyField) {
-    if (field.kind !== "quantity") continue;
+    if (!field.quantity) continue;
     const { least, most } = limitsAt(field.path);
     expect([field.path, Number.isFinite(least), least < most]).toEqual([field.path, true, true]);
   }

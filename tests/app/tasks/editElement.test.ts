@@ -28,7 +28,7 @@ async function openEditor(): Promise<{ editor: AnnulusEditor; store: Store }> {
 afterEach(() => document.body.replaceChildren());
 
 const fieldOf = (editor: AnnulusEditor, path: string) =>
-  editor.shadowRoot!.querySelector(`annulus-field[data-path="${path}"]`)!.shadowRoot!;
+  editor.shadowRoot!.querySelector(`annulus-entry[data-path="${path}"]`)!.shadowRoot!;
 
 async function enter(root: ShadowRoot, selector: string, text: string): Promise<HTMLInputElement> {
   const input = root.querySelector<HTMLInputElement>(selector)!;
@@ -40,7 +40,7 @@ async function enter(root: ShadowRoot, selector: string, text: string): Promise<
 
 test("a finished entry is one undo step and is shown as it was understood", async () => {
   const { editor, store } = await openEditor();
-  const depth = await enter(fieldOf(editor, "receiver.depth"), "#control", "1 in");
+  const depth = await enter(fieldOf(editor, "receiver.depth"), "#text", "1 in");
   expect(depth.value).toBe("25.4");
   expect(store.state.document).toMatchObject({ gapMm: 3.4, setup: { receiver: { depthMm: 25.4 } } });
   store.undo();
@@ -52,7 +52,7 @@ test("a finished entry is one undo step and is shown as it was understood", asyn
 test("a refused entry stays, is described beside the field and changes nothing", async () => {
   const { editor, store } = await openEditor();
   const field = fieldOf(editor, "mouthpiece.insertion");
-  const insertion = await enter(field, "#control", "30");
+  const insertion = await enter(field, "#text", "30");
   expect(insertion.value).toBe("30");
   expect(insertion.getAttribute("aria-invalid")).toBe("true");
   const [problem] = insertion.getAttribute("aria-describedby")!.split(" ");
@@ -71,7 +71,7 @@ test("the display follows the unit; what is shown and left is not an edit", asyn
   const { editor, store } = await openEditor();
   store.setView({ unit: "in" });
   await drawn();
-  const insertion = await enter(fieldOf(editor, "mouthpiece.insertion"), "#control", "0.86614");
+  const insertion = await enter(fieldOf(editor, "mouthpiece.insertion"), "#text", "0.86614");
   expect(insertion.value).toBe("0.86614");
   expect(store.state).toMatchObject({ document: { setup }, canUndo: false });
 });
@@ -83,11 +83,11 @@ test("a shank that was moved is what is edited, and only what was typed changes"
   const field = fieldOf(editor, "mouthpiece.insertion");
   expect(field.querySelector("input")!.value).toBe("20.54");
   await editor.reveal("name");
-  await enter(fieldOf(editor, "name"), "#control", "Renamed");
+  await enter(fieldOf(editor, "name"), "#text", "Renamed");
   expect(store.state.document.gapMm).toBe(4);
   // the same part: to the model nothing has changed
   expect(store.state.document.setup.mouthpiece).toBe(setup.mouthpiece);
-  await enter(field, "#control", "22");
+  await enter(field, "#text", "22");
   expect(store.state.document).toMatchObject({ gapMm: 2.54, setup: { name: "Renamed" } });
 });
 

@@ -8,11 +8,12 @@ import { type Problem, SetupError } from "../../../setup/problem.ts";
 import { readSetup } from "../../../setup/readSetup.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { writeSetup } from "../../../setup/writeSetup.ts";
-import { LengthError, type LengthUnit, parseLengthMm } from "../../../units/length.ts";
+import { InputError } from "../../../units/inputError.ts";
+import type { LengthUnit } from "../../../units/length.ts";
 import { shared } from "../../state/shared.ts";
-import { quantityText, readQuantity } from "../quantity.ts";
-import { type Field, fieldAt, placeName } from "./fields.ts";
-import { limitsAt } from "./limits.ts";
+import { length } from "../field.ts";
+import { quantityText } from "../quantity.ts";
+import { fieldAt, placeName, type SetupField } from "./fields.ts";
 import { cellAt, keysOf, putAt } from "./paths.ts";
 
 export interface Entry {
@@ -101,7 +102,7 @@ function textIn(file: object, setup: Setup, path: string, unit: LengthUnit): str
   if (typeof value === "string") return value;
   if (typeof value !== "number") return "";
   const field = fieldAt(path);
-  return field?.kind === "quantity" ? quantityText(value, field.quantity) : lengthText(value, unit);
+  return field?.quantity ? quantityText(value, field.quantity) : lengthText(value, unit);
 }
 
 const mmPerInch = 25.4;
@@ -118,32 +119,29 @@ export function lengthText(lengthMm: number, unit: LengthUnit): string {
 export const exactLengthText = (lengthMm: number, unit: LengthUnit): string =>
   String(unit === "mm" ? lengthMm : Number((lengthMm / mmPerInch).toPrecision(15)));
 
+/** A cell of a profile, which has no field of its own. */
+const CELL = length("length");
+
 /** What belongs into the file for a typed text; undefined where it takes the entry out. */
 function readEntry({ path, text, unit }: Entry): { value: unknown } | { refused: string } {
-  const field = fieldAt(path);
-  const isCell = cellAt(path) !== null;
-  if (!field && !isCell) return { refused: "no such entry" };
-  if (field?.kind === "text") return { value: field.lines === 1 ? text.trim() : text };
-  if (field?.kind === "choice") return readChoice(text, field.choices);
-  if (text.trim() === "") return readEmpty(field);
-  if (field?.kind === "quantity") return readQuantity(text, field.quantity, limitsAt(path));
+  const field = fieldAt(path) ?? (cellAt(path) ? CELL : undefined);
+  if (!field) return { refused: "no such entry" };
+  const { kind } = field;
+  if (kind !== "words" && kind !== "choice" && text.trim() === "") return readEmpty(field);
   try {
-    // With its unit, so that a refusal quotes a length the person recognises.
-    return { value: `${exactLengthText(parseLengthMm(text, unit), unit)} ${unit}` };
+    const value = field.read(text, unit);
+    // with its unit, so that a refusal quotes a length the person recognises
+    return { value: kind === "length" ? `${exactLengthText(value as number, unit)} ${unit}` : value };
   } catch (error) {
-    if (error instanceof LengthError) return { refused: error.message };
+    if (error instanceof InputError) return { refused: error.message };
     throw error;
   }
 }
 
-function readChoice(text: string, choices: readonly (readonly [string, string])[]) {
-  if (choices.some(([value]) => value === text)) return { value: text };
-  return { refused: `not one of the choices; give ${choices.map(([value]) => value).join(" or ")}` };
-}
-
-function readEmpty(field: Field | undefined): { value: undefined } | { refused: string } {
-  if (!field) return { refused: "a length is missing; give one, or empty the whole row to take it out" };
-  if ("optional" in field) return { value: undefined };
+function readEmpty(field: SetupField | typeof CELL): { value: undefined } | { refused: string } {
+  if (field === CELL)
+    return { refused: "a length is missing; give one, or empty the whole row to take it out" };
+  if ("isOptional" in field && field.isOptional) return { value: undefined };
   return {
     refused: field.kind === "length" ? "a length is missing; give one" : "a number is missing; give one",
   };

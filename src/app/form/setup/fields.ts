@@ -1,5 +1,13 @@
 /** The entries of the form: where each stands in the file, what it is called, how it is typed. */
 import {
+  choice,
+  type Field,
+  type FieldOptions,
+  length as lengthField,
+  quantity as quantityField,
+  words,
+} from "../field.ts";
+import {
   cents,
   decibels,
   density,
@@ -14,72 +22,47 @@ import {
   temperatureDifference,
   viscosity,
 } from "../quantity.ts";
+import { limitsAt } from "./limits.ts";
 
-interface AnyField {
+/** A field and where in the setup's file it stands. */
+export interface SetupField extends Field<unknown> {
   readonly path: string;
-  readonly label: string;
-  readonly hint?: string;
+  /** An empty text takes it out of the file. */
+  readonly isOptional: boolean;
 }
 
-export interface LengthField extends AnyField {
-  readonly kind: "length";
+interface Extra extends FieldOptions<number> {
   readonly optional?: true;
 }
-
-export interface QuantityField extends AnyField {
-  readonly kind: "quantity";
-  readonly quantity: Quantity;
-  readonly optional?: true;
-}
-
-export interface TextField extends AnyField {
-  readonly kind: "text";
-  readonly lines: number;
-}
-
-export interface ChoiceField extends AnyField {
-  readonly kind: "choice";
-  readonly choices: readonly (readonly [value: string, words: string])[];
-}
-
-export type Field = LengthField | QuantityField | TextField | ChoiceField;
-
-type Extra = { hint?: string; optional?: true };
-const length = (path: string, label: string, extra: Extra = {}): LengthField => ({
-  kind: "length",
+const at = (
+  path: string,
+  field: Field<unknown>,
+  { optional = false }: { optional?: boolean } = {},
+): SetupField => ({
+  ...field,
   path,
-  label,
-  ...extra,
+  isOptional: optional,
 });
-const quantity = (path: string, label: string, of: Quantity, extra: Extra = {}): QuantityField => ({
-  kind: "quantity",
-  path,
-  label,
-  quantity: of,
-  ...extra,
-});
+const length = (path: string, label: string, extra: Extra = {}) => at(path, lengthField(label, extra), extra);
+const quantity = (path: string, label: string, of: Quantity, extra: Extra = {}) =>
+  at(path, quantityField(label, of, { ...extra, ...limitsAt(path) }), extra);
 
-export const ABOUT: readonly Field[] = [
-  { kind: "text", path: "name", label: "Name", lines: 1 },
-  {
-    kind: "text",
-    path: "about",
-    label: "Notes",
-    lines: 5,
-    hint: "Where the numbers come from, who measured, what was tried.",
-  },
-  {
-    kind: "choice",
-    path: "units",
-    label: "Units of the saved file",
-    choices: [
+export const ABOUT: readonly SetupField[] = [
+  at("name", words("Name")),
+  at(
+    "about",
+    words("Notes", { lines: 5, hint: "Where the numbers come from, who measured, what was tried." }),
+  ),
+  at(
+    "units",
+    choice("Units of the saved file", [
       ["mm", "millimetres"],
       ["in", "inches"],
-    ],
-  },
+    ]),
+  ),
 ];
 
-export const MOUTHPIECE: readonly Field[] = [
+export const MOUTHPIECE: readonly SetupField[] = [
   length("mouthpiece.insertion", "Insertion", { hint: "From the receiver’s face to the shank’s end." }),
   length("mouthpiece.cupDepth", "Cup depth", { optional: true, hint: "Rim to the entry of the throat." }),
   length("mouthpiece.shankEndDiameter", "Shank end diameter", { optional: true, hint: "Outside." }),
@@ -89,20 +72,20 @@ export const MOUTHPIECE: readonly Field[] = [
   }),
 ];
 
-export const RECEIVER: readonly Field[] = [
+export const RECEIVER: readonly SetupField[] = [
   length("receiver.depth", "Depth", { hint: "From the receiver’s face to the start of the leadpipe." }),
   length("receiver.mouthDiameter", "Mouth diameter", { hint: "Inside, at the face." }),
   quantity("receiver.taper", "Taper", taper, { hint: "Diameter change per length, 0.05 or 1:20." }),
 ];
 
-export const BODY: readonly Field[] = [
+export const BODY: readonly SetupField[] = [
   length("body.slideAt", "Slide position", {
     optional: true,
     hint: "Where the tuning slide adds its tube, from the start of the body.",
   }),
 ];
 
-export const CONDITIONS: readonly Field[] = [
+export const CONDITIONS: readonly SetupField[] = [
   quantity("air.temperature", "Room temperature", temperature),
   quantity("air.humidity", "Humidity", percent),
   quantity("air.co2", "Carbon dioxide", partsPerMillion),
@@ -117,7 +100,7 @@ export const CONDITIONS: readonly Field[] = [
   }),
 ];
 
-export const CONSTANTS: readonly Field[] = [
+export const CONSTANTS: readonly SetupField[] = [
   quantity("air.density", "Density", density),
   quantity("air.soundSpeed", "Sound speed", speed),
   quantity("air.viscosity", "Viscosity", viscosity),
@@ -125,45 +108,44 @@ export const CONSTANTS: readonly Field[] = [
   quantity("air.prandtl", "Prandtl number", number),
 ];
 
-export const MODEL: readonly Field[] = [
-  {
-    kind: "choice",
-    path: "model.junction",
-    label: "Steps at the gap",
-    choices: [
+export const MODEL: readonly SetupField[] = [
+  at(
+    "model.junction",
+    choice("Steps at the gap", [
       ["modal", "with near fields"],
       ["plane", "plane waves only"],
-    ],
-  },
-  {
-    kind: "choice",
-    path: "model.bell",
-    label: "Sound in the bell",
-    choices: [
-      ["plane", "plane waves"],
-      ["multimodal", "curved fronts"],
-    ],
-    hint:
-      "Curved fronts put the demo’s upper resonances up to 26 cents lower and hardly change what a gap does. They take about a " +
-      "second more, once for every body, and refuse frequencies above ka = 12 at the mouth: 10 kHz where it is 122 mm wide. The " +
-      "sound that is heard and the waves that are drawn stay plane in the flare.",
-  },
-  {
-    kind: "choice",
-    path: "model.radiation",
-    label: "The bell opens into",
-    choices: [
+    ]),
+  ),
+  at(
+    "model.bell",
+    choice(
+      "Sound in the bell",
+      [
+        ["plane", "plane waves"],
+        ["multimodal", "curved fronts"],
+      ],
+      {
+        hint:
+          "Curved fronts put the demo’s upper resonances up to 26 cents lower and hardly change what a gap does. They take about a " +
+          "second more, once for every body, and refuse frequencies above ka = 12 at the mouth: 10 kHz where it is 122 mm wide. The " +
+          "sound that is heard and the waves that are drawn stay plane in the flare.",
+      },
+    ),
+  ),
+  at(
+    "model.radiation",
+    choice("The bell opens into", [
       ["unflanged", "free space"],
       ["flanged", "a wall around it"],
       ["open", "an ideal open end"],
-    ],
-  },
+    ]),
+  ),
   quantity("model.wallLossFactor", "Wall-loss factor", number, {
     hint: "1 is a smooth, clean bore; rough or dirty ones lose more.",
   }),
 ];
 
-export const THRESHOLDS: readonly Field[] = [
+export const THRESHOLDS: readonly SetupField[] = [
   quantity("thresholds.cents", "Pitch", cents, { hint: "A smaller change is called too small to feel." }),
   quantity("thresholds.decibels", "Peak height", decibels),
 ];
@@ -171,7 +153,7 @@ export const THRESHOLDS: readonly Field[] = [
 /** Standard uncertainties; a place left empty is taken as exact. */
 const uncertain = (dimension: string) => `uncertainties["${dimension}"]`;
 const optional = { optional: true } as const;
-export const UNCERTAINTIES: readonly Field[] = [
+export const UNCERTAINTIES: readonly SetupField[] = [
   length(uncertain("receiver.depth"), "Receiver depth", optional),
   length(uncertain("mouthpiece.insertion"), "Insertion", {
     ...optional,
@@ -189,7 +171,7 @@ export const UNCERTAINTIES: readonly Field[] = [
   quantity(uncertain("model.wallLossFactor"), "Wall-loss factor", number, optional),
 ];
 
-const sections: Readonly<Record<string, readonly Field[]>> = {
+const sections: Readonly<Record<string, readonly SetupField[]>> = {
   "": ABOUT,
   mouthpiece: MOUTHPIECE,
   receiver: RECEIVER,
@@ -207,7 +189,7 @@ const byPath = new Map(
 );
 
 /** The form's entry for a place in the file; undefined for a cell of a profile and for what the form does not have. */
-export const fieldAt = (path: string): Field | undefined => byPath.get(path)?.field;
+export const fieldAt = (path: string): SetupField | undefined => byPath.get(path)?.field;
 
 /** A place in the file in the form's words: `receiver, mouth diameter`; `leadpipe, row 4, inner diameter`. */
 export function placeName(path: string): string {

@@ -40,6 +40,7 @@ function lipLength(name: LipName): Field<number> {
     formatLength(1000 * metres, unit, digits);
   return {
     ...lengthText,
+    kind: "length",
     label: LABELS[name],
     hint: (unit) =>
       usually(

@@ -17,26 +17,26 @@ import { type Air, type AirKind, withAirKind } from "./airKind.ts";
 import { copyText } from "./clipboard.ts";
 import { afterRows, type Draft, inUnit, standing, take } from "./drafts.ts";
 import { editorStyles } from "./editorStyles.ts";
-import "./field.ts";
+import "../../form/entry.ts";
+import type { Entry, WriteEvent } from "../../form/entry.ts";
 import {
   ABOUT,
   BODY,
   CONDITIONS,
   CONSTANTS,
-  type Field,
   MODEL,
   MOUTHPIECE,
   RECEIVER,
+  type SetupField,
   THRESHOLDS,
   UNCERTAINTIES,
 } from "../../form/setup/fields.ts";
 import { cellAt, cellPath, keysOf, type Part } from "../../form/setup/paths.ts";
-import type { AnnulusField } from "./field.ts";
 import "./profileTable.ts";
+import { isUndoKey } from "../../form/undoKey.ts";
 import type { AnnulusProfileTable, ProfileActions } from "./profileTable.ts";
 import { insertRowAfter, removeRow, replaceRows } from "./rows.ts";
 import { editControls } from "./styles.ts";
-import { isUndoKey } from "./undoKey.ts";
 
 const SECTIONS = [
   "Name and notes",
@@ -60,7 +60,7 @@ export class AnnulusEditor extends PageElement {
   @state() private open: ReadonlySet<string> = new Set<string>(["Mouthpiece", "Receiver"]);
   @state() private drafts: readonly Draft[] = [];
   @state() private copied = "";
-  @queryAll("annulus-field") private fields!: NodeListOf<AnnulusField>;
+  @queryAll("annulus-entry") private fields!: NodeListOf<Entry>;
   @queryAll("annulus-profile-table") private tables!: NodeListOf<AnnulusProfileTable>;
   /** The air of either kind as the person had it. */
   readonly #airs = new Map<AirKind, Air>();
@@ -172,20 +172,36 @@ export class AnnulusEditor extends PageElement {
     }
   }
 
-  #fields(fields: readonly Field[]) {
+  #fields(fields: readonly SetupField[]) {
     return fields.map((field) => {
-      const draft = this.drafts.find(({ path }) => path === field.path);
-      return html`<annulus-field
-        data-path=${field.path}
-        .field=${field}
-        .unit=${field.kind === "length" ? this.#unit : field.kind === "quantity" ? field.quantity.unit : ""}
-        .shown=${this.#shown(field.path)}
-        .typed=${draft?.text ?? null}
-        .message=${draft?.message ?? ""}
-        @entry=${(event: CustomEvent<string>) => this.#enter(field.path, event.detail)}
-        @takeback=${() => this.#takeBack(field.path)}
-      ></annulus-field>`;
+      const { path } = field;
+      const draft = this.drafts.find((one) => one.path === path);
+      const standing = this.#shown(path);
+      return html`<annulus-entry
+        beside
+        data-path=${path}
+        .label=${field.label}
+        .hint=${field.hint(this.#unit)}
+        .unit=${field.unit(this.#unit)}
+        .optional=${field.isOptional}
+        .lines=${field.lines ?? 1}
+        .choices=${field.choices ?? null}
+        .standing=${standing}
+        .text=${draft?.text ?? standing}
+        .problem=${draft?.message ?? ""}
+        @write=${(event: WriteEvent) => this.#onWrite(path, event)}
+        @takeback=${() => this.#takeBack(path)}
+      ></annulus-entry>`;
     });
+  }
+
+  /** What was typed otherwise than it is shown, `1/8 in`, is shown as it is understood. */
+  async #onWrite(path: string, { detail, target }: WriteEvent): Promise<void> {
+    if (!detail.done) return;
+    this.#enter(path, detail.text);
+    await this.updateComplete;
+    const entry = target as Entry;
+    entry.text = this.drafts.find((one) => one.path === path)?.text ?? this.#shown(path);
   }
 
   #gap() {
@@ -358,7 +374,6 @@ const sectionOf = (path: string): Section => sectionsByKey[keysOf(path)[0]] ?? "
 declare global {
   interface HTMLElementTagNameMap {
     "annulus-editor": AnnulusEditor;
-    "annulus-field": AnnulusField;
     "annulus-profile-table": AnnulusProfileTable;
   }
 }

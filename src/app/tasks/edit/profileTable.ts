@@ -16,11 +16,11 @@ import type { Draft } from "./drafts.ts";
 import type { AnnulusPasteBox } from "./pasteBox.ts";
 import "./pasteBox.ts";
 import { type Cell, type Column, cellPath, type Part } from "../../form/setup/paths.ts";
+import { isUndoKey } from "../../form/undoKey.ts";
 import { usePasted } from "./pasteReport.ts";
 import { profileTableStyles } from "./profileTableStyles.ts";
 import { profileText } from "./profileText.ts";
 import { editControls } from "./styles.ts";
-import { isUndoKey } from "./undoKey.ts";
 
 /** What the table asks of whoever has the setup. */
 export interface ProfileActions {
