@@ -3,7 +3,7 @@
  * digit stands at the left edge.
  */
 import { scaleLog } from "d3";
-import { bottomAxis, bottomAxisRoom } from "../../src/charts/kit/axes.ts";
+import { bottomAxis } from "../../src/charts/kit/axes.ts";
 import {
   add,
   clamp,
@@ -15,6 +15,8 @@ import {
   typeSizes,
   write,
 } from "../../src/charts/kit/drawing.ts";
+import { bottomAxisRoom } from "../../src/charts/kit/panel.ts";
+import { ticksAt } from "../../src/charts/kit/ticks.ts";
 import { colour } from "../../src/charts/kit/tokens.ts";
 import { type Outcome, partOf } from "./check.ts";
 import { deviation } from "./words.ts";
@@ -47,12 +49,9 @@ export function deviationStrip(outcomes: readonly Outcome[], title: string, fram
     rule(ground, [x(10 ** power), plot.top], [x(10 ** power), plot.bottom], colour("hairline"));
   rule(ground, [x(1), plot.top], [x(1), plot.bottom], colour("ink"), 1.5);
   bottomAxis(
-    ground,
-    x,
-    plot,
-    [1e-5, 1e-4, 1e-3, 1e-2, 0.1, 1].map((value) => ({ value, text: value === 1 ? "all" : `${value}` })),
+    { parent: ground, x, plot, size: small },
+    ticksAt([1e-5, 1e-4, 1e-3, 1e-2, 0.1, 1], (value) => (value === 1 ? "all" : `${value}`)),
     "part taken of what is asked",
-    small,
   );
   outcomes.forEach((outcome, i) => {
     const row = plot.top + i * rowHeight(small);

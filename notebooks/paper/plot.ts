@@ -1,6 +1,6 @@
 /** A plain graph in the drawing office's manner: lines named at their ends, points, a band, a mark. For what has no drawing of its own. */
 import { scaleLinear, scaleLog } from "d3";
-import { bottomAxis, bottomAxisRoom, leftAxis, type Tick } from "../../src/charts/kit/axes.ts";
+import { bottomAxis, leftAxis } from "../../src/charts/kit/axes.ts";
 import { corners, curvePath } from "../../src/charts/kit/curve.ts";
 import {
   add,
@@ -10,7 +10,6 @@ import {
   type Frame,
   type Point,
   px,
-  referenceDash,
   rule,
   type Scale,
   sheet,
@@ -19,8 +18,11 @@ import {
   write,
 } from "../../src/charts/kit/drawing.ts";
 import { hatchPath } from "../../src/charts/kit/hatch.ts";
+import { referenceDash } from "../../src/charts/kit/line.ts";
 import { tickText } from "../../src/charts/kit/numbers.ts";
+import { bottomAxisRoom } from "../../src/charts/kit/panel.ts";
 import { spread } from "../../src/charts/kit/spread.ts";
+import type { Tick } from "../../src/charts/kit/ticks.ts";
 import { colour, type TokenName } from "../../src/charts/kit/tokens.ts";
 
 export interface Axis {
@@ -116,8 +118,9 @@ export function plot(data: Plot, frame: Frame): Drawing {
 
   const ground = add(svg, "g", { "aria-hidden": "true" });
   for (const band of bands) drawBand(ground, band, plotBox, y, small);
-  leftAxis(ground, y, plotBox, tickMarks(data.y, y, 40), small, true);
-  bottomAxis(ground, x, plotBox, tickMarks(data.x, x, 64), data.x.title, small);
+  const on = { parent: ground, x, y, plot: plotBox, size: small };
+  leftAxis(on, tickMarks(data.y, y, 40), true);
+  bottomAxis(on, tickMarks(data.x, x, 64), data.x.title);
   write(ground, data.title, 0, large, { size: large, weight: 600 });
   rows.forEach((row, i) => {
     for (const [entry, at] of row) drawKey(ground, entry, at, large + 8 + (i + 0.75) * (small + 6), small);

@@ -7,7 +7,7 @@ import { scaleLinear } from "d3";
 import { exitBoreMm } from "../../setup/geometry.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { bothUnits } from "../../words/numbers.ts";
-import { arrowhead } from "../kit/axes.ts";
+import { arrowhead } from "../kit/arrowhead.ts";
 import {
   add,
   clamp,
@@ -15,7 +15,6 @@ import {
   type Frame,
   type Point,
   polygonPath,
-  referenceDash,
   resize,
   rule,
   type Scale,
@@ -26,7 +25,9 @@ import {
 } from "../kit/drawing.ts";
 import type { Figure } from "../kit/figure.ts";
 import { hatchPath } from "../kit/hatch.ts";
-import { colour } from "../kit/tokens.ts";
+import { referenceDash } from "../kit/line.ts";
+import { label } from "../kit/panel.ts";
+import type { Paint } from "../kit/tokens.ts";
 import { dimension } from "./dimension.ts";
 import { boreBetween, type Outline } from "./profile.ts";
 import {
@@ -112,25 +113,19 @@ export function cutDrawing(cut: ShankCut, frame: Frame): Drawing {
   const notes = add(svg, "g", { "aria-hidden": "true" });
   const edge = Math.min(0, -drawnLayer);
   face(notes, cut, { x, y: (at) => y(outsideMm(at)) + edge, endMm, newEndMm, row: small + 4, size: small });
+  const on = { parent: notes, size: small };
+  const bold = { fill: "gap", weight: 600 } as const;
   if (isCutOff) {
     const row = top + wallRoom + 12;
     const bottom = y(bore[bore.length - 1][1]) + 3;
-    dimension(notes, [x(newEndMm), x(endMm)], row, [bottom, bottom], colour("gap"));
-    write(notes, `${bothUnits(cutOffMm, unit)} off`, x(endMm) + 22, row + 0.36 * small, {
-      size: small,
-      fill: colour("gap"),
-      weight: 600,
-    });
+    dimension(notes, [x(newEndMm), x(endMm)], row, [bottom, bottom], "gap");
+    label(on, `${bothUnits(cutOffMm, unit)} off`, x(endMm) + 22, row + 0.36 * small, bold);
   } else {
     const at = 0.42 * x(endMm) + 0.58 * x(endMm - before.insertionMm);
     const words = `${fineLength(Math.abs(layerMm), unit)} ${layerMm < 0 ? "off" : "on"}, all along`;
     const tip = y(outsideMm(x.invert(at))) - drawnLayer / 2;
-    rule(notes, [at, small + 8], [at, tip], colour("gap"), 0.9);
-    write(notes, words, clamp(at, 0, frame.width - textWidth(words, small)), small + 4, {
-      size: small,
-      fill: colour("gap"),
-      weight: 600,
-    });
+    rule(notes, [at, small + 8], [at, tip], "gap", 0.9);
+    label(on, words, clamp(at, 0, frame.width - textWidth(words, small)), small + 4, bold);
   }
   if (cut.isEndKnown)
     wall(notes, cut, {
@@ -140,13 +135,9 @@ export function cutDrawing(cut: ShankCut, frame: Frame): Drawing {
       size: small,
       unit,
     });
-  write(notes, "bore", 0.62 * x(endMm), y(bore[bore.length - 1][1]) + 2 * small + 6, {
-    size: small,
-    fill: colour("muted"),
-  });
-  const scales = scaleWords(radialPxPerMm / pxPerMm, layerTimes);
-  scales.forEach((words, i) => {
-    write(notes, words, 6, under + (i + 1) * (small + 3), { size: small, fill: colour("muted") });
+  label(on, "bore", 0.62 * x(endMm), y(bore[bore.length - 1][1]) + 2 * small + 6, { fill: "muted" });
+  scaleWords(radialPxPerMm / pxPerMm, layerTimes).forEach((words, i) => {
+    label(on, words, 6, under + (i + 1) * (small + 3), { fill: "muted" });
   });
   return { svg, x, y, plot: { left: 0, right: x(endMm), top, bottom: top + wallRoom } };
 }
@@ -160,24 +151,24 @@ function scaleWords(radial: number, layerTimes: number): string[] {
 }
 
 function metal(parent: Element, polygon: readonly Point[]): void {
-  add(parent, "path", { "data-part": "shank", d: polygonPath(polygon), fill: colour("metal") });
-  add(parent, "path", { d: hatchPath(polygon, 8, -1), stroke: colour("metal-hatch"), "stroke-width": 0.9 });
-  outlined(parent, polygon, colour("ink"), 1.5);
+  add(parent, "path", { "data-part": "shank", d: polygonPath(polygon), fill: "metal" });
+  add(parent, "path", { d: hatchPath(polygon, 8, -1), stroke: "metal-hatch", "stroke-width": 0.9 });
+  outlined(parent, polygon, "ink", 1.5);
 }
 
 function accent(parent: Element, polygon: readonly Point[]): void {
   add(parent, "path", {
     "data-part": "change",
     d: polygonPath(polygon),
-    fill: colour("gap"),
+    fill: "gap",
     "fill-opacity": "0.14",
   });
-  add(parent, "path", { d: hatchPath(polygon, 4, 1), stroke: colour("gap"), "stroke-width": 1 });
-  outlined(parent, polygon, colour("gap"), 1.25);
+  add(parent, "path", { d: hatchPath(polygon, 4, 1), stroke: "gap", "stroke-width": 1 });
+  outlined(parent, polygon, "gap", 1.25);
 }
 
 /** All but the left edge, where the part is only broken off. */
-function outlined(parent: Element, polygon: readonly Point[], stroke: string, width: number): void {
+function outlined(parent: Element, polygon: readonly Point[], stroke: Paint, width: number): void {
   polygon.forEach((point, i) => {
     const next = polygon[(i + 1) % polygon.length];
     if (point[0] < 0.5 && next[0] < 0.5) return;
@@ -201,58 +192,43 @@ function face(parent: Element, { before, after }: ShankCut, places: FacePlaces):
   const nowMm = endMm - before.insertionMm;
   const thenMm = newEndMm - after.insertionMm;
   const isSame = Math.abs(x(nowMm) - x(thenMm)) < 1;
-  const mark = (atMm: number, stroke: string, dash?: string) =>
+  const mark = (atMm: number, stroke: Paint, dash?: string) =>
     rule(parent, [x(atMm), row + 6], [x(atMm), y(atMm) + 14], stroke, 1.25, dash);
-  const style = (isLeft: boolean) => ({ size, anchor: isLeft ? ("end" as const) : ("start" as const) });
-  mark(nowMm, colour("reference"), referenceDash);
-  if (!isSame) mark(thenMm, colour("gap"));
+  mark(nowMm, "reference", referenceDash);
+  if (!isSame) mark(thenMm, "gap");
   const isThenLeft = thenMm < nowMm;
-  const label = (words: string, atMm: number, isLeft: boolean, fill: string) =>
-    write(parent, words, x(atMm) + (isLeft ? -4 : 4), row + size + 4, { ...style(isLeft), fill });
-  write(
-    parent,
-    "receiver’s face",
-    Math.max(0, x(Math.min(nowMm, thenMm)) - textWidth("receiver’s", size)),
-    row,
-    {
-      size,
-      fill: colour("muted"),
-    },
-  );
-  label(isSame ? "now and then" : "now", nowMm, !isThenLeft && !isSame, colour("reference"));
-  if (!isSame) label("then", thenMm, isThenLeft, colour("gap"));
+  const on = { parent, size };
+  const beside = (words: string, atMm: number, isLeft: boolean, fill: Paint) =>
+    label(on, words, x(atMm) + (isLeft ? -4 : 4), row + size + 4, { anchor: isLeft ? "end" : "start", fill });
+  const left = x(Math.min(nowMm, thenMm)) - textWidth("receiver’s", size);
+  label(on, "receiver’s face", Math.max(0, left), row, { fill: "muted" });
+  beside(isSame ? "now and then" : "now", nowMm, !isThenLeft && !isSame, "reference");
+  if (!isSame) beside("then", thenMm, isThenLeft, "gap");
+}
+
+interface WallPlaces {
+  /** Where its dimension stands, px. */
+  readonly at: number;
+  readonly from: Point;
+  readonly to: Point;
+  readonly size: number;
+  readonly unit: LengthUnit;
 }
 
 /** The wall at the end as it then is, dimensioned beside it. */
-function wall(
-  parent: Element,
-  { before, after }: ShankCut,
-  {
-    at,
-    from,
-    to,
-    size,
-    unit,
-  }: {
-    readonly at: number;
-    readonly from: Point;
-    readonly to: Point;
-    readonly size: number;
-    readonly unit: LengthUnit;
-  },
-): void {
-  for (const [x, y] of [from, to]) rule(parent, [x + 3, y], [at + 4, y], colour("ink"), 0.8);
-  rule(parent, [at, from[1]], [at, to[1]], colour("ink"));
+function wall(parent: Element, { before, after }: ShankCut, { at, from, to, size, unit }: WallPlaces): void {
+  for (const [x, y] of [from, to]) rule(parent, [x + 3, y], [at + 4, y], "ink", 0.8);
+  rule(parent, [at, from[1]], [at, to[1]], "ink");
   for (const [tip, angle] of [
     [from, Math.PI / 2],
     [to, -Math.PI / 2],
   ] as const)
-    add(parent, "path", { d: polygonPath(arrowhead([at, tip[1]], angle)), fill: colour("ink") });
+    add(parent, "path", { d: polygonPath(arrowhead([at, tip[1]], angle)), fill: "ink" });
   const words = (state: ShankState) => fineLength(endWallMm(state), unit);
   const middle = (from[1] + to[1]) / 2;
   write(parent, "wall then", at + 9, middle - 0.7 * size, { size });
   write(parent, words(after), at + 9, middle + 0.5 * size, { size, weight: 700 });
-  write(parent, `now ${words(before)}`, at + 9, middle + 1.7 * size, { size, fill: colour("muted") });
+  write(parent, `now ${words(before)}`, at + 9, middle + 1.7 * size, { size, fill: "muted" });
 }
 
 export const cutFigure: Figure<ShankCut> = {

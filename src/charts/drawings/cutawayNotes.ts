@@ -1,7 +1,7 @@
 /** What is written into the section beside its dimensions: the parts' names, the reference, the gap, the scale. */
 
-import { add, clamp, type Frame, referenceDash, rule, type Scale, textWidth, write } from "../kit/drawing.ts";
-import { colour } from "../kit/tokens.ts";
+import { add, clamp, type Frame, rule, type Scale, textWidth, write } from "../kit/drawing.ts";
+import { referenceDash } from "../kit/line.ts";
 import { outsideTail } from "./dimension.ts";
 
 /** CSS px in a millimetre of a screen that keeps to the standard. */
@@ -19,7 +19,7 @@ export function nameParts(
   row: number,
   size: number,
 ): void {
-  const style = { size, fill: colour("muted"), anchor: "middle" } as const;
+  const style = { size, fill: "muted", anchor: "middle" } as const;
   const shank = "mouthpiece shank";
   const left = Math.max(fromMm, insertionMm - 40);
   if (x(insertionMm) - x(left) > textWidth(shank, size) + 20)
@@ -36,7 +36,7 @@ export function drawReference(
   { at, top, bottom }: { at: number; top: number; bottom: number },
 ): void {
   const group = add(parent, "g", { "data-part": "reference" });
-  rule(group, [at, top + 2], [at, bottom + 4], colour("reference"), 1.75, referenceDash);
+  rule(group, [at, top + 2], [at, bottom + 4], "reference", 1.75, referenceDash);
 }
 
 /** Beside its dimension, where there is room: right of it, left of it, or under it. */
@@ -50,7 +50,7 @@ export function placeGapText(
 ): void {
   const clear = outsideTail + 11 + 6;
   const needs = textWidth(text, size);
-  const style = { size, fill: colour("gap"), weight: 700, halo: true } as const;
+  const style = { size, fill: "gap", weight: 700, halo: true } as const;
   if (to + clear + needs < width) write(parent, text, to + clear, row + 0.36 * size, style);
   else if (from - clear - needs > 0)
     write(parent, text, from - clear, row + 0.36 * size, { ...style, anchor: "end" });
@@ -81,14 +81,14 @@ export function drawScale(
   const text =
     [`${label}, true to scale, ${ratio}`, `${label}, ${ratio}`].find((one) => textWidth(one, size) <= room) ??
     label;
-  rule(parent, [left, row], [left + length, row], colour("ink"), 1.5);
+  rule(parent, [left, row], [left + length, row], "ink", 1.5);
   for (const at of [left, left + length / 2, left + length])
-    rule(parent, [at, row - 4], [at, row + 4], colour("ink"), 1.25);
-  write(parent, text, left + length + 8, row + 0.36 * size, { size, fill: colour("muted") });
+    rule(parent, [at, row - 4], [at, row + 4], "ink", 1.25);
+  write(parent, text, left + length + 8, row + 0.36 * size, { size, fill: "muted" });
   if (narrow) return;
   write(parent, "outer walls and shoulder as drawn, not measured", width - 8, size + 4, {
     size: 12,
     anchor: "end",
-    fill: colour("muted"),
+    fill: "muted",
   });
 }

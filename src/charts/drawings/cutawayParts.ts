@@ -1,10 +1,9 @@
 /** The parts of the section that a setup gives only in part: the shank's outside, and the gap itself. */
 import { profileLengthMm } from "../../setup/geometry.ts";
 import type { Setup } from "../../setup/setup.ts";
-import { add, type Point, polygonPath, type Scale } from "../kit/drawing.ts";
-import { colour } from "../kit/tokens.ts";
-import { invented } from "./inventedWalls.ts";
+import { add, type Point, polygonPath } from "../kit/drawing.ts";
 import type { Outline } from "./profile.ts";
+import { type Section, shankOutsideOf } from "./section.ts";
 
 /** How much of the mouthpiece before the receiver's face can be shown at any gap: up to where the cup begins. */
 export function stemMm({ mouthpiece, receiver }: Setup): number {
@@ -20,36 +19,11 @@ export function radiusOn(outline: Outline, at: number): number {
   return x2 === x1 ? r2 : r1 + ((at - x1) / (x2 - x1)) * (r2 - r1);
 }
 
-/**
- * Taper up to the shoulder, as given, or fitting the receiver where nothing is given; then a body nobody has measured. A
- * shank that would cut into the receiver here is drawn touching it.
- */
-export function outsideOfShank(
-  { mouthpiece, receiver }: Setup,
-  insertionMm: number,
-  fromMm: number,
-  cavityMm: (at: number) => number,
-): Outline {
-  const endMm =
-    mouthpiece.shankEndDiameterMm === undefined ? cavityMm(insertionMm) : mouthpiece.shankEndDiameterMm / 2;
-  const taper = (mouthpiece.shankTaper ?? receiver.taper) / 2;
-  const radius = (at: number) => {
-    const own = endMm + taper * (insertionMm - at);
-    return at >= 0 ? Math.min(own, cavityMm(at)) : own;
-  };
-  const shoulderMm = insertionMm - receiver.depthMm - invented.shoulderClear;
-  const stem: [number, number][] = [shoulderMm, Math.min(0, insertionMm), insertionMm].map((at) => [
-    at,
-    radius(at),
-  ]);
-  const body = radius(shoulderMm) + invented.shoulderHeight;
-  const chamfer = 0.6;
-  const whole: [number, number][] = [
-    [shoulderMm - 200, body + 2],
-    [shoulderMm - chamfer, body],
-    [shoulderMm, body - chamfer],
-    ...stem,
-  ];
+/** From where it is broken off to its end. */
+export function outsideOfShank(setup: Setup, insertionMm: number, fromMm: number): Outline {
+  const { radius, shoulderMm, body, shoulder } = shankOutsideOf(setup, insertionMm);
+  const seat: Outline = [Math.min(0, insertionMm), insertionMm].map((at) => [at, radius(at)]);
+  const whole: Outline = [[shoulderMm - 200, body + 2], ...shoulder, ...seat];
   return [[fromMm, radiusOn(whole, fromMm)], ...whole.filter(([at]) => at > fromMm)];
 }
 
@@ -63,7 +37,7 @@ interface GapGeometry {
   readonly cavityMm: (at: number) => number;
 }
 
-export function drawGap(parent: Element, geometry: GapGeometry, x: Scale, y: Scale): void {
+export function drawGap({ parent, x, y }: Section, geometry: GapGeometry): void {
   const { insertionMm, depthMm, shankBoreMm, pipeMouthMm, cavityMm } = geometry;
   const point = (mm: number, radius: number): Point => [x(mm), y(radius)];
   const stream = [
@@ -72,7 +46,7 @@ export function drawGap(parent: Element, geometry: GapGeometry, x: Scale, y: Sca
     point(depthMm, -pipeMouthMm),
     point(insertionMm, -shankBoreMm),
   ];
-  add(parent, "path", { d: polygonPath(stream), fill: colour("gap"), "fill-opacity": "0.2" });
+  add(parent, "path", { d: polygonPath(stream), fill: "gap", "fill-opacity": "0.2" });
   for (const side of [1, -1]) {
     const ring = [
       point(insertionMm, side * Math.min(shankBoreMm, cavityMm(insertionMm))),
@@ -81,11 +55,6 @@ export function drawGap(parent: Element, geometry: GapGeometry, x: Scale, y: Sca
       point(depthMm, side * Math.min(pipeMouthMm, cavityMm(depthMm))),
     ];
     // Outlined in its own colour, so that a closed gap still shows where it is.
-    add(parent, "path", {
-      d: polygonPath(ring),
-      fill: colour("gap"),
-      stroke: colour("gap"),
-      "stroke-width": 2,
-    });
+    add(parent, "path", { d: polygonPath(ring), fill: "gap", stroke: "gap", "stroke-width": 2 });
   }
 }

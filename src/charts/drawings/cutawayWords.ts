@@ -5,7 +5,7 @@ import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { bothUnits } from "../../words/numbers.ts";
 import type { Table } from "../kit/drawing.ts";
-import { inUnit } from "../kit/numbers.ts";
+import { lengthsTable } from "../kit/table.ts";
 
 export interface CutawayData {
   readonly setup: Setup;
@@ -16,7 +16,7 @@ export interface CutawayData {
 export function cutawayTable({ setup, chosenGapMm, referenceGapMm }: CutawayData, unit: LengthUnit): Table {
   const { receiver, mouthpiece, leadpipe } = setup;
   const insertionMm = receiver.depthMm - chosenGapMm;
-  const rows: [string, number | undefined][] = [
+  const lengths: [string, number | undefined][] = [
     ["gap", chosenGapMm],
     ["reference gap", referenceGapMm],
     ["receiver depth", receiver.depthMm],
@@ -30,10 +30,7 @@ export function cutawayTable({ setup, chosenGapMm, referenceGapMm }: CutawayData
     ["shank's end, bore", exitBoreMm(mouthpiece.profileMm)],
     ["leadpipe's start, bore", leadpipe.profileMm[0][1]],
   ];
-  return {
-    columns: ["dimension", `length (${unit})`],
-    rows: rows.map(([name, mm]) => [name, mm === undefined ? "" : inUnit(mm, unit)]),
-  };
+  return lengthsTable(["dimension", "length"], lengths, unit);
 }
 
 export function describe({ setup, chosenGapMm, referenceGapMm }: CutawayData, unit: LengthUnit): string {

@@ -1,7 +1,9 @@
-import { arrowhead } from "../kit/axes.ts";
-import { add, type Point, polygonPath, rule } from "../kit/drawing.ts";
-
 /** How far an arrow's line runs on, where arrows stand outside, px. */
+
+import { arrowhead } from "../kit/arrowhead.ts";
+import { add, type Point, polygonPath, rule } from "../kit/drawing.ts";
+import type { Paint } from "../kit/tokens.ts";
+
 export const outsideTail = 10;
 
 /**
@@ -13,7 +15,7 @@ export function dimension(
   [from, to]: readonly [number, number],
   row: number,
   extensions: readonly [number | null, number | null],
-  stroke: string,
+  stroke: Paint,
   firstArrow = true,
   width = 1,
 ): void {

@@ -10,4 +10,5 @@ export const invented = {
   /** From the receiver's face to the shoulder when the gap is closed. */
   shoulderClear: 3,
   shoulderHeight: 1.6,
+  chamfer: 0.6,
 };

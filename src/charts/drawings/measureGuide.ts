@@ -5,7 +5,7 @@
 import type { Setup } from "../../setup/setup.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import { bothUnits } from "../../words/numbers.ts";
-import { arrowhead } from "../kit/axes.ts";
+import { arrowhead } from "../kit/arrowhead.ts";
 import {
   add,
   clamp,
@@ -21,7 +21,6 @@ import {
   textWidth,
   write,
 } from "../kit/drawing.ts";
-import { colour } from "../kit/tokens.ts";
 import { dimension } from "./dimension.ts";
 import {
   at,
@@ -116,17 +115,17 @@ function drawDepth(on: Bench, frame: Frame): void {
     [-3.5, outerMm + 0.6],
   ]);
   const row = y(outerMm) - 12;
-  dimension(on.parent, [x(0), x(depthMm)], row, [y(outerMm + 0.6) - 2, y(outerMm - 0.5) - 2], colour("ink"));
+  dimension(on.parent, [x(0), x(depthMm)], row, [y(outerMm + 0.6) - 2, y(outerMm - 0.5) - 2], "ink");
   label(on, `receiver depth ${formatLength(depthMm, frame.unit)}`, (x(0) + x(depthMm)) / 2, row - 7, frame);
   label(on, "gauge", x(-3.5) - 6, y(0.35 * outerMm), frame, { anchor: "end" });
   // the edge that the rod's end rests on
   const edge = at(on, depthMm, outside + 0.4);
-  add(on.parent, "circle", { cx: edge[0], cy: edge[1], r: 8, stroke: colour("gap"), "stroke-width": 2 });
+  add(on.parent, "circle", { cx: edge[0], cy: edge[1], r: 8, stroke: "gap", "stroke-width": 2 });
   label(on, "start of the leadpipe", edge[0], y(-outerMm) + size + 8, frame, {
-    fill: colour("gap"),
+    fill: "gap",
     weight: 600,
   });
-  rule(on.parent, [edge[0], edge[1] + 8], [edge[0], y(-outerMm) + 6], colour("gap"), 1);
+  rule(on.parent, [edge[0], edge[1] + 8], [edge[0], y(-outerMm) + 6], "gap", 1);
 }
 
 function drawMark(on: Bench, frame: Frame): void {
@@ -142,17 +141,17 @@ function drawMark(on: Bench, frame: Frame): void {
   const half = y(0) - y(0.55 * outerMm);
   add(on.parent, "path", {
     d: `M${px(twist)},${px(y(0) - half)}C${px(twist - 18)},${px(y(0) - half / 2)},${px(twist - 18)},${px(y(0) + half / 2)},${px(twist)},${px(y(0) + half)}`,
-    stroke: colour("ink"),
+    stroke: "ink",
     "stroke-width": 2,
   });
   add(on.parent, "path", {
     d: polygonPath(arrowhead([twist + 3, y(0) + half + 4], Math.PI / 3.4, 12, 4)),
-    fill: colour("ink"),
+    fill: "ink",
   });
   label(on, "light twist", twist, y(-outerMm) + size + 8, frame, { anchor: "start" });
   const middle = (x(endMm) + x(setup.receiver.depthMm)) / 2;
-  rule(on.parent, [middle, y(-on.cavityMm(endMm))], [middle, y(-outerMm) + 6], colour("gap"), 1);
-  label(on, "gap", middle, y(-outerMm) + size + 8, frame, { fill: colour("gap"), weight: 600 });
+  rule(on.parent, [middle, y(-on.cavityMm(endMm))], [middle, y(-outerMm) + 6], "gap", 1);
+  label(on, "gap", middle, y(-outerMm) + size + 8, frame, { fill: "gap", weight: 600 });
 }
 
 /** Its point at a place, its body leaning to the right up to the top of the sheet. */
@@ -171,8 +170,8 @@ function drawPencil(on: Bench, [x, y]: Point): void {
   ] as const;
   add(on.parent, "path", {
     d: polygonPath(body.map(along)),
-    fill: colour("paper"),
-    stroke: colour("ink"),
+    fill: "paper",
+    stroke: "ink",
     "stroke-width": 1.5,
     "stroke-linejoin": "round",
   });
@@ -186,7 +185,7 @@ function drawPencil(on: Bench, [x, y]: Point): void {
         ] as const
       ).map(along),
     ),
-    fill: colour("ink"),
+    fill: "ink",
   });
 }
 
@@ -214,10 +213,10 @@ function drawInsertion(on: Bench, frame: Frame): void {
     [-jaw, beam - 0.4],
   ]);
   for (const side of [1, -1])
-    rule(on.parent, at(on, 0, side * (atFaceMm - 0.9)), at(on, 0, side * (atFaceMm + 0.3)), colour("ink"), 3);
+    rule(on.parent, at(on, 0, side * (atFaceMm - 0.9)), at(on, 0, side * (atFaceMm + 0.3)), "ink", 3);
   label(on, "caliper", (x(0) + x(endMm)) / 2, y(top) - 6, frame);
   const row = y(-outerMm) + 4;
-  dimension(on.parent, [x(0), x(endMm)], row, [y(-atFaceMm) + 4, y(-tipMm) + 3], colour("ink"));
+  dimension(on.parent, [x(0), x(endMm)], row, [y(-atFaceMm) + 4, y(-tipMm) + 3], "ink");
   label(
     on,
     `insertion ${formatLength(setup.mouthpiece.insertionMm, frame.unit)}`,
@@ -239,12 +238,12 @@ function drawShoulder(on: Bench, frame: Frame): void {
     const row = y(side * outerMm) - side * 13;
     const text = side === 1 ? row - 7 : row + size + 5;
     const rim = y(side * (outerMm - 0.4)) - side * 2;
-    dimension(on.parent, [x(shoulderMm), x(0)], row, [rim, rim], colour("muted"));
-    label(on, "shoulder gap: the same", x(0), text, frame, { anchor: "end", fill: colour("muted") });
+    dimension(on.parent, [x(shoulderMm), x(0)], row, [rim, rim], "muted");
+    label(on, "shoulder gap: the same", x(0), text, frame, { anchor: "end", fill: "muted" });
     const wall = y(side * cavityMm(depthMm));
-    dimension(on.parent, [x(endMm), x(depthMm)], row, [wall, wall], colour("gap"), true, 2);
+    dimension(on.parent, [x(endMm), x(depthMm)], row, [wall, wall], "gap", true, 2);
     const gap = formatLength(depthMm - endMm, frame.unit);
-    label(on, `gap ${gap}`, x(depthMm), text, frame, { fill: colour("gap"), weight: 700 });
+    label(on, `gap ${gap}`, x(depthMm), text, frame, { fill: "gap", weight: 700 });
   }
   drawAxis(on);
 }

@@ -3,26 +3,30 @@
  * section, true to scale; distances run from the receiver's face into the instrument, mm. Walls and shoulder are invented.
  */
 import { scaleLinear } from "d3";
-import { cavityDiameterMm, exitBoreMm, profileLengthMm } from "../../setup/geometry.ts";
+import { exitBoreMm } from "../../setup/geometry.ts";
 import type { Setup } from "../../setup/setup.ts";
-import { add, type Frame, type Point, polygonPath, rule, type Scale } from "../kit/drawing.ts";
-import { colour } from "../kit/tokens.ts";
+import { add, type Frame, type Point, polygonPath } from "../kit/drawing.ts";
 import { invented } from "./inventedWalls.ts";
 import { drawRing } from "./metal.ts";
-import { boreBetween, type Outline } from "./profile.ts";
+import type { Outline } from "./profile.ts";
+import {
+  beadRadiusMm,
+  cavityOf,
+  centreLine,
+  leadpipeOf,
+  type Section,
+  shankBoreOf,
+  shankOutsideOf,
+} from "./section.ts";
 
 /** Shown before the face, and beyond the start of the leadpipe, mm. */
 const shown = { before: 15, after: 8 };
 
 /** Where the parts are drawn. */
-export interface Bench {
-  readonly parent: Element;
-  readonly x: Scale;
-  readonly y: Scale;
+export interface Bench extends Section {
   readonly setup: Setup;
   /** Radius of the receiver's bead, the largest of all, mm. */
   readonly outerMm: number;
-  /** Bore of the receiver at a distance from its face, as a radius, mm. */
   readonly cavityMm: (at: number) => number;
   /** Left and right end of what is shown, mm. */
   readonly fromMm: number;
@@ -31,9 +35,8 @@ export interface Bench {
 
 /** The same place and scale for every step, so that the eye finds the same part at the same place. */
 export function bench(parent: Element, setup: Setup, frame: Frame, above: number, below: number): Bench {
-  const { mouthDiameterMm, taper, depthMm } = setup.receiver;
-  const outerMm = mouthDiameterMm / 2 + invented.receiverWall + invented.beadHeight;
-  const [fromMm, toMm] = [-shown.before, depthMm + shown.after];
+  const outerMm = beadRadiusMm(setup);
+  const [fromMm, toMm] = [-shown.before, setup.receiver.depthMm + shown.after];
   const room = frame.height - above - below;
   const pxPerMm = Math.min(frame.width / (toMm - fromMm), room / (2 * outerMm));
   const left = (frame.width - (toMm - fromMm) * pxPerMm) / 2;
@@ -42,7 +45,7 @@ export function bench(parent: Element, setup: Setup, frame: Frame, above: number
     parent,
     setup,
     outerMm,
-    cavityMm: (at) => cavityDiameterMm(mouthDiameterMm, taper, at) / 2,
+    cavityMm: cavityOf(setup),
     fromMm,
     toMm,
     x: scaleLinear([fromMm, toMm], [left, frame.width - left]),
@@ -52,33 +55,23 @@ export function bench(parent: Element, setup: Setup, frame: Frame, above: number
 
 export const at = ({ x, y }: Bench, mm: number, radius: number): Point => [x(mm), y(radius)];
 
-export function drawAxis(on: Bench): void {
-  rule(on.parent, at(on, on.fromMm, 0), at(on, on.toMm, 0), colour("ink"), 0.8, "18 4 3 4");
-}
+export const drawAxis = (on: Bench) => centreLine(on, [on.fromMm, on.toMm]);
 
 /** Receiver and leadpipe, broken off where the sheet ends. */
 export function drawReceiver(on: Bench): void {
   const { setup, outerMm, cavityMm, toMm } = on;
   const { depthMm } = setup.receiver;
-  const { profileMm } = setup.leadpipe;
-  const start = profileMm[0][0];
-  const endMm = Math.min(toMm, depthMm + profileLengthMm(profileMm));
-  const bore = boreBetween(profileMm, start, start + endMm - depthMm, depthMm - start);
-  const pipe = bore.map(([mm, radius]) => [mm, radius + invented.leadpipeWall] as const);
+  const { endMm, bore, outside: pipe } = leadpipeOf(setup, toMm);
   const wall = outerMm - invented.beadHeight;
   drawRing(on, { inside: bore, outside: pipe, direction: -1, spacing: 4, torn: "end" });
-  drawRing(on, {
-    inside: [[0, cavityMm(0)], [depthMm, cavityMm(depthMm)], ...pipe],
-    outside: [
-      [0, outerMm],
-      [invented.beadLength, outerMm],
-      [invented.beadLength, wall],
-      [endMm, wall],
-    ],
-    direction: 1,
-    spacing: 6,
-    torn: "end",
-  });
+  const inside: Outline = [[0, cavityMm(0)], [depthMm, cavityMm(depthMm)], ...pipe];
+  const outside: Outline = [
+    [0, outerMm],
+    [invented.beadLength, outerMm],
+    [invented.beadLength, wall],
+    [endMm, wall],
+  ];
+  drawRing(on, { inside, outside, direction: 1, spacing: 6, torn: "end" });
 }
 
 export interface DrawnShank {
@@ -90,43 +83,24 @@ export interface DrawnShank {
 }
 
 /** The shank as far in as it goes; `shorterMm` cuts its end off and leaves it seated where it was. */
-export function shankOf(
-  { setup, cavityMm }: Bench,
-  shorterMm = 0,
-): DrawnShank & { readonly outside: Outline } {
-  const { mouthpiece, receiver } = setup;
-  const seatedMm = mouthpiece.insertionMm;
-  const shoulderMm = seatedMm - receiver.depthMm - invented.shoulderClear;
-  const tip =
-    mouthpiece.shankEndDiameterMm === undefined ? cavityMm(seatedMm) : mouthpiece.shankEndDiameterMm / 2;
-  const slope = (mouthpiece.shankTaper ?? receiver.taper) / 2;
-  // a shank that would cut into the receiver is drawn touching it
-  const radius = (mm: number) => Math.min(tip + slope * (seatedMm - mm), mm >= 0 ? cavityMm(mm) : Infinity);
-  const endMm = seatedMm - shorterMm;
-  const body = radius(shoulderMm) + invented.shoulderHeight;
-  return {
-    endMm,
-    shoulderMm,
-    atFaceMm: radius(0),
-    outside: [
-      [-shown.before, body + 0.6],
-      [shoulderMm - 0.6, body],
-      [shoulderMm, body - 0.6],
-      [shoulderMm, radius(shoulderMm)],
-      [0, radius(0)],
-      [endMm, radius(endMm)],
-    ],
-  };
+export function shankOf({ setup }: Bench, shorterMm = 0): DrawnShank & { readonly outside: Outline } {
+  const { insertionMm } = setup.mouthpiece;
+  const { radius, shoulderMm, body, shoulder } = shankOutsideOf(setup, insertionMm);
+  const endMm = insertionMm - shorterMm;
+  const outside: Outline = [
+    [-shown.before, body + invented.chamfer],
+    ...shoulder,
+    [0, radius(0)],
+    [endMm, radius(endMm)],
+  ];
+  return { endMm, shoulderMm, atFaceMm: radius(0), outside };
 }
 
 /** `sides`: both halves of the section, the upper (1) or the lower (−1) alone. */
 export function drawShank(on: Bench, shorterMm = 0, sides: readonly (1 | -1)[] = [1, -1]): DrawnShank {
   const shank = shankOf(on, shorterMm);
-  const { profileMm } = on.setup.mouthpiece;
-  const profileEnd = profileMm[profileMm.length - 1][0];
   // the bore stays where it is when the end is cut off
-  const offset = on.setup.mouthpiece.insertionMm - profileEnd;
-  const bore = boreBetween(profileMm, on.fromMm - offset, shank.endMm - offset, offset);
+  const bore = shankBoreOf(on.setup, on.setup.mouthpiece.insertionMm, on.fromMm, shank.endMm);
   drawRing(on, { inside: bore, outside: shank.outside, direction: -1, spacing: 6, torn: "start", sides });
   return shank;
 }
@@ -156,8 +130,8 @@ export function drawGap(on: Bench, endMm: number, sides: readonly (1 | -1)[] = [
       [depthMm, pipe],
       [depthMm, 0],
     ]);
-    add(parent, "path", { d: stream, fill: colour("gap"), "fill-opacity": "0.2" });
-    add(parent, "path", { d: ring, fill: colour("gap"), stroke: colour("gap"), "stroke-width": 1.5 });
+    add(parent, "path", { d: stream, fill: "gap", "fill-opacity": "0.2" });
+    add(parent, "path", { d: ring, fill: "gap", stroke: "gap", "stroke-width": 1.5 });
   }
 }
 
@@ -165,8 +139,8 @@ export function drawGap(on: Bench, endMm: number, sides: readonly (1 | -1)[] = [
 export function drawTool(on: Bench, points: readonly (readonly [mm: number, radius: number])[]): void {
   add(on.parent, "path", {
     d: polygonPath(points.map(([mm, radius]) => at(on, mm, radius))),
-    fill: colour("paper"),
-    stroke: colour("ink"),
+    fill: "paper",
+    stroke: "ink",
     "stroke-width": 1.5,
     "stroke-linejoin": "round",
   });

@@ -1,7 +1,7 @@
 /** Metal in section: filled, hatched, outlined; a ring of it cut along its axis, torn where a long part is broken off. */
+
 import { add, type Point, polygonPath, type Scale } from "../kit/drawing.ts";
 import { hatchPath } from "../kit/hatch.ts";
-import { colour } from "../kit/tokens.ts";
 import type { Outline } from "./profile.ts";
 
 /** Neighbouring parts are told apart by these. */
@@ -17,13 +17,13 @@ export function drawMetal(
   { direction, spacing }: Hatching,
 ): void {
   const d = polygonPath(corners);
-  add(parent, "path", { d, fill: colour("metal") });
+  add(parent, "path", { d, fill: "metal" });
   add(parent, "path", {
     d: hatchPath(corners, spacing, direction),
-    stroke: colour("metal-hatch"),
+    stroke: "metal-hatch",
     "stroke-width": 0.9,
   });
-  add(parent, "path", { d, stroke: colour("ink"), "stroke-width": 1.5, "stroke-linejoin": "round" });
+  add(parent, "path", { d, stroke: "ink", "stroke-width": 1.5, "stroke-linejoin": "round" });
 }
 
 export interface Ring extends Hatching {

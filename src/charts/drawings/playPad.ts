@@ -6,16 +6,15 @@ import { scaleLinear, scaleLog } from "d3";
 import type { GapSlots, NoteSlot } from "../../study/feel/slots.ts";
 import { nearestNote } from "../../words/notes.ts";
 import { bothUnits } from "../../words/numbers.ts";
-import { bottomAxis, bottomAxisRoom, leftAxis } from "../kit/axes.ts";
+import { bottomAxis, leftAxis } from "../kit/axes.ts";
 import {
   add,
-  type Box,
+  clamp,
   type Drawing,
   type Frame,
   type Point,
   polygonPath,
   px,
-  referenceDash,
   rule,
   type Scale,
   sheet,
@@ -24,7 +23,10 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
-import { tickText } from "../kit/numbers.ts";
+import { referenceDash, uprightLine } from "../kit/line.ts";
+import { label, type Panel, plotBox, silent } from "../kit/panel.ts";
+import { tableOf } from "../kit/table.ts";
+import { roundTicks, type Tick } from "../kit/ticks.ts";
 import { colour } from "../kit/tokens.ts";
 
 export interface PlayPad {
@@ -57,57 +59,46 @@ export function playPad(pad: PlayPad, frame: Frame): Drawing {
     title: "What there is to play",
     description: describe(pad, frame),
   });
-  const plot: Box = {
-    left: 2.6 * small,
-    right: frame.width - 8,
-    top: 3.6 * small + 8,
-    bottom: frame.height - bottomAxisRoom(small),
-  };
+  const plot = plotBox(frame, { left: 2.6 * small, right: 8, top: 3.6 * small + 8 });
   const x = scaleLog([...pad.rangeHz], [plot.left, plot.right]);
   const y = scaleLinear([0, pad.mostPressure / 1000], [plot.bottom, plot.top]);
-  const ground = add(svg, "g", { "aria-hidden": "true" });
-  drawKey(ground, isSame, frame, small);
-  write(ground, "mouth pressure, kPa", 0, small, { size: small, fill: colour("muted") });
+  const on: Panel = { parent: silent(svg), x, y, plot, size: small };
+  const ground = on.parent;
+  drawSigns(on, isSame, frame);
+  label(on, "mouth pressure, kPa", 0, small, { fill: "muted" });
 
   const inside = (hz: number) => hz > pad.rangeHz[0] && hz < pad.rangeHz[1];
   if (!isSame)
     for (const slot of slotsIn(pad.reference))
       add(ground, "path", {
         "data-part": "reference-slot",
-        d: polygonPath(tongue(slot, x, y, plot)),
-        stroke: colour("reference"),
+        d: polygonPath(tongue(on, slot)),
+        stroke: "reference",
         "stroke-width": 1.5,
         "stroke-dasharray": referenceDash,
       });
   for (const slot of slotsIn(pad.chosen))
     add(ground, "path", {
       "data-part": "slot",
-      d: polygonPath(tongue(slot, x, y, plot)),
-      fill: colour("metal"),
+      d: polygonPath(tongue(on, slot)),
+      fill: "metal",
       "fill-opacity": "0.75",
-      stroke: colour("gap"),
+      stroke: "gap",
       "stroke-width": 1.5,
       "stroke-linejoin": "round",
     });
   for (const [i, hz] of pad.resonancesHz.entries())
     if (inside(hz)) {
-      rule(ground, [x(hz), plot.top], [x(hz), plot.bottom], colour("hairline"));
-      if (!pad.chosen) label(ground, `${i + 1}`, x(hz), plot, small);
+      uprightLine(on, hz, "hairline");
+      if (!pad.chosen) number(on, i + 1, x(hz));
     }
-  labelSlots(ground, slotsIn(pad.chosen), x, plot, small);
-  leftAxis(
-    ground,
-    y,
-    plot,
-    y.ticks(5).map((value) => ({ value, text: tickText(value) })),
-    small,
-    false,
-  );
-  bottomAxis(ground, x, plot, noteTicks(x, 2.6 * small), "the lips’ own pitch; what sounds is higher", small);
+  labelSlots(on, slotsIn(pad.chosen));
+  leftAxis(on, roundTicks(y, 5));
+  bottomAxis(on, noteTicks(x, 2.6 * small), "the lips’ own pitch; what sounds is higher");
   const here = add(svg, "g", { "data-part": "here", "aria-hidden": "true" });
-  rule(here, [0, plot.top], [0, plot.bottom], colour("gap")).setAttribute("data-line", "x");
-  rule(here, [plot.left, 0], [plot.right, 0], colour("gap")).setAttribute("data-line", "y");
-  add(here, "circle", { r: 9, stroke: colour("gap"), "stroke-width": 2.5, fill: colour("paper") });
+  rule(here, [0, plot.top], [0, plot.bottom], "gap").setAttribute("data-line", "x");
+  rule(here, [plot.left, 0], [plot.right, 0], "gap").setAttribute("data-line", "y");
+  add(here, "circle", { r: 9, stroke: "gap", "stroke-width": 2.5, fill: "paper" });
   return { svg, x, y, plot };
 }
 
@@ -121,38 +112,27 @@ export function placePoint({ svg, x, y }: Drawing, { lipHz, mouthPressure, isSou
   };
   set("[data-line=x]", { x1: at, x2: at });
   set("[data-line=y]", { y1: up, y2: up });
-  set("circle", { cx: at, cy: up, fill: isSounding ? colour("gap") : colour("paper") });
+  set("circle", { cx: at, cy: up, fill: colour(isSounding ? "gap" : "paper") });
 }
 
 export function playPadTable({ chosen, reference, chosenGapMm, referenceGapMm }: PlayPad): Table {
-  const rows = (of: string, gapMm: number, slots: GapSlots | null) =>
-    slotsIn(slots).map(({ n, onset, slot }) => [
-      of,
-      gapMm,
-      n,
-      onset.mouthPressure / 1000,
-      slot.mouthPressure / 1000,
-      slot.lipHz[0],
-      slot.lipHz[1],
-      slot.slotWidthCents,
-      slot.playingHz,
-      nearestNote(slot.playingHz).name,
-    ]);
-  return {
-    columns: [
-      "gap",
-      "gap (mm)",
-      "note",
-      "threshold (kPa)",
-      "blown with (kPa)",
-      "slot from (Hz)",
-      "to (Hz)",
-      "width (cents)",
-      "starts at (Hz)",
-      "nearest note",
+  const of = (name: string, gapMm: number, slots: GapSlots | null) =>
+    slotsIn(slots).map((note) => ({ name, gapMm, ...note }));
+  return tableOf(
+    [...of("chosen", chosenGapMm, chosen), ...of("reference", referenceGapMm, reference)],
+    [
+      ["gap", ({ name }) => name],
+      ["gap (mm)", ({ gapMm }) => gapMm],
+      ["note", ({ n }) => n],
+      ["threshold (kPa)", ({ onset }) => onset.mouthPressure / 1000],
+      ["blown with (kPa)", ({ slot }) => slot.mouthPressure / 1000],
+      ["slot from (Hz)", ({ slot }) => slot.lipHz[0]],
+      ["to (Hz)", ({ slot }) => slot.lipHz[1]],
+      ["width (cents)", ({ slot }) => slot.slotWidthCents],
+      ["starts at (Hz)", ({ slot }) => slot.playingHz],
+      ["nearest note", ({ slot }) => nearestNote(slot.playingHz).name],
     ],
-    rows: [...rows("chosen", chosenGapMm, chosen), ...rows("reference", referenceGapMm, reference)],
-  };
+  );
 }
 
 /** A note that starts somewhere and holds somewhere. */
@@ -164,9 +144,9 @@ type WithSlot = NoteSlot & {
 const slotsIn = (slots: GapSlots | null): WithSlot[] =>
   slots?.notes.filter((note): note is WithSlot => note.onset !== null && note.slot !== null) ?? [];
 
-function tongue({ onset, slot }: WithSlot, x: Scale, y: Scale, { left, right, top, bottom }: Box): Point[] {
-  const at = (hz: number) => Math.min(right, Math.max(left, x(hz)));
-  const up = (pascals: number) => Math.min(bottom, Math.max(top, y(pascals / 1000)));
+function tongue({ x, y, plot: { left, right, top, bottom } }: Panel, { onset, slot }: WithSlot): Point[] {
+  const at = (hz: number) => clamp(x(hz), left, right);
+  const up = (pascals: number) => clamp(y(pascals / 1000), top, bottom);
   const [low, high] = [at(slot.lipHz[0]), at(slot.lipHz[1])];
   return [
     [at(onset.lipHz), up(onset.mouthPressure)],
@@ -178,23 +158,22 @@ function tongue({ onset, slot }: WithSlot, x: Scale, y: Scale, { left, right, to
 }
 
 /** Every note's number; above it what it starts as, where all of them have room. */
-function labelSlots(parent: Element, slots: readonly WithSlot[], x: Scale, plot: Box, size: number): void {
+function labelSlots(on: Panel, slots: readonly WithSlot[]): void {
+  const { x, plot, size } = on;
   const places = slots.map(({ slot }) => x(slot.centreHz));
   const isRoom = places.every((at, i) => i === 0 || at - places[i - 1] > textWidth("B♭5", size) + 2);
   slots.forEach(({ n, slot }, i) => {
-    label(parent, `${n}`, places[i], plot, size);
-    const name = nearestNote(slot.playingHz).name;
-    if (isRoom)
-      write(parent, name, places[i], plot.top - size - 9, { size, anchor: "middle", fill: colour("muted") });
+    number(on, n, places[i]);
+    const { name } = nearestNote(slot.playingHz);
+    if (isRoom) label(on, name, places[i], plot.top - size - 9, { anchor: "middle", fill: "muted" });
   });
 }
 
-function label(parent: Element, text: string, at: number, { top }: Box, size: number): void {
-  write(parent, text, at, top - 6, { size, anchor: "middle", weight: 600 });
-}
+const number = (on: Panel, n: number, at: number) =>
+  label(on, `${n}`, at, on.plot.top - 6, { anchor: "middle", weight: 600 });
 
 /** C, E-flat, G-flat and A where there is room, or C alone. */
-function noteTicks(x: Scale, apart: number): { value: number; text: string }[] {
+function noteTicks(x: Scale, apart: number): Tick[] {
   const [low, high] = x.domain();
   const every = [3, 6, 12].find((steps) => x(low * semitone ** steps) - x(low) > apart) ?? 24;
   const c = 440 * semitone ** 3;
@@ -206,13 +185,14 @@ function noteTicks(x: Scale, apart: number): { value: number; text: string }[] {
   });
 }
 
-function drawKey(parent: Element, isSame: boolean, { width }: Frame, size: number): void {
+/** From the right end on, each sign before its words. */
+function drawSigns({ parent, size }: Panel, isSame: boolean, { width }: Frame): void {
   const line = 0.67 * size;
   const chosen = width < 500 ? "chosen" : "slots, chosen gap";
   const text = isSame ? ["slots"] : [chosen, "reference"];
   let at = width - 8;
   for (const [i, words] of [...text.entries()].reverse()) {
-    const stroke = i === 0 ? colour("gap") : colour("reference");
+    const stroke = i === 0 ? "gap" : "reference";
     at -= textWidth(words, size);
     write(parent, words, at, size, { size, fill: stroke, weight: i === 0 ? 600 : 400 });
     rule(parent, [at - 28, line], [at - 6, line], stroke, 2, i === 0 ? undefined : referenceDash);

@@ -8,7 +8,6 @@ import type { LengthUnit } from "../../units/length.ts";
 import { bothUnits } from "../../words/numbers.ts";
 import {
   add,
-  clamp,
   type Drawing,
   type Frame,
   type Point,
@@ -20,8 +19,10 @@ import {
   write,
 } from "../kit/drawing.ts";
 import type { Figure } from "../kit/figure.ts";
+import { polyline } from "../kit/line.ts";
 import { inUnit } from "../kit/numbers.ts";
-import { colour } from "../kit/tokens.ts";
+import { tableOf } from "../kit/table.ts";
+import { writeWithin } from "../kit/text.ts";
 import { dimension, outsideTail } from "./dimension.ts";
 import { drawMetal } from "./metal.ts";
 
@@ -107,7 +108,7 @@ export function seatDrawing(data: SeatData, frame: Frame): Drawing {
     `radii drawn ${Number(times.toPrecision(2))} times as large as lengths; walls are not measured`,
     0,
     frame.height - 4,
-    { size: small, fill: colour("muted") },
+    { size: small, fill: "muted" },
   );
   return { svg, x, y, plot };
 }
@@ -136,25 +137,20 @@ function drawContact(
   const to = touches === "at the mouth" ? contactLengthMm : insertionMm;
   add(parent, "path", {
     "data-part": "contact",
-    d: `M${x(from).toFixed(1)},${y(shankMm(from)).toFixed(1)}L${x(to).toFixed(1)},${y(shankMm(to)).toFixed(1)}`,
-    stroke: colour("ink"),
+    d: polyline([from, to].map((at) => [x(at), y(shankMm(at))])),
+    stroke: "ink",
     "stroke-width": 4,
     "stroke-linecap": "round",
   });
-  const label = (text: string, at: number, row: number) => {
-    const half = textWidth(text, size) / 2;
-    write(parent, text, clamp(x(at), x(0) + half + 8, width - half - 4), row, {
-      size,
-      anchor: "middle",
-      halo: true,
-    });
-  };
+  const room = [x(0) + 8, width - 4] as const;
+  const note = (text: string, at: number, row: number) =>
+    writeWithin(parent, text, x(at), row, room, { size, halo: true });
   const rowPx = y(receiverMm(0)) - wallPx + size;
-  label(`contact ${formatLength(contactLengthMm, unit, unit === "mm" ? 1 : 2)}`, (from + to) / 2, rowPx + 4);
+  note(`contact ${formatLength(contactLengthMm, unit, unit === "mm" ? 1 : 2)}`, (from + to) / 2, rowPx + 4);
   if (touches === "along its length") return;
   const free = touches === "at the mouth" ? insertionMm : 0;
   const open = touches === "at the mouth" ? "open to the gap" : "open to the room";
-  label(
+  note(
     `clearance ${formatLength(freeClearanceMm, unit, unit === "mm" ? 3 : 4)}, ${open}`,
     free,
     rowPx + size + 8,
@@ -174,29 +170,21 @@ function drawDimensions(
   const along = (text: string, [from, to]: readonly [number, number], row: number) =>
     write(parent, text, (from + to) / 2, row - 5, { size: small, anchor: "middle", halo: true });
   const [face, start] = [x(0), x(depthMm)];
-  dimension(parent, [face, start], bottom + rows.depth, [bottom, bottoms.face + 3], colour("ink"));
+  dimension(parent, [face, start], bottom + rows.depth, [bottom, bottoms.face + 3], "ink");
   along(`receiver depth ${formatLength(depthMm, frame.unit)}`, [face, start], bottom + rows.depth);
   if (insertionMm === undefined) return;
   const end = x(insertionMm);
-  dimension(parent, [face, end], bottom + rows.insertion, [bottom, bottoms.end + 3], colour("ink"));
+  dimension(parent, [face, end], bottom + rows.insertion, [bottom, bottoms.end + 3], "ink");
   along(`insertion ${formatLength(insertionMm, frame.unit)}`, [face, end], bottom + rows.insertion);
   const gap = add(parent, "g", { "data-part": "gap" });
-  dimension(
-    gap,
-    [end, start],
-    bottom + rows.gap,
-    [bottoms.end + 3, bottoms.face + 3],
-    colour("gap"),
-    true,
-    2,
-  );
+  dimension(gap, [end, start], bottom + rows.gap, [bottoms.end + 3, bottoms.face + 3], "gap", true, 2);
   const text = `gap ${bothUnits(Math.max(0, depthMm - insertionMm), frame.unit)}`;
   const room = textWidth(text, large);
   const at = Math.max(end - outsideTail - 18, Math.min(room, frame.width));
   write(gap, text, at, bottom + rows.gap + 0.36 * large, {
     size: large,
     anchor: "end",
-    fill: colour("gap"),
+    fill: "gap",
     weight: 650,
     halo: true,
   });
@@ -205,7 +193,7 @@ function drawDimensions(
 /** The drawing in numbers; what the pair has not is left empty. */
 export function seatTable(data: SeatData, unit: LengthUnit): Table {
   const { contact, depthMm, insertionMm } = data;
-  const lengths: [string, number | undefined][] = [
+  const rows: [name: string, mm: number | undefined, taper?: number][] = [
     ["shank end diameter", data.shankEndDiameterMm],
     ["receiver mouth diameter", data.mouthDiameterMm],
     ["receiver depth", depthMm],
@@ -213,15 +201,14 @@ export function seatTable(data: SeatData, unit: LengthUnit): Table {
     ["gap", insertionMm === undefined ? undefined : depthMm - insertionMm],
     ["contact length", contact?.contactLengthMm],
     ["clearance at the free end", contact?.freeClearanceMm],
+    ["shank taper", undefined, data.shankTaper],
+    ["receiver taper", undefined, data.receiverTaper],
   ];
-  return {
-    columns: ["dimension", "value", "unit"],
-    rows: [
-      ...lengths.map(([name, mm]) => [name, mm === undefined ? "" : inUnit(mm, unit), unit]),
-      ["shank taper", data.shankTaper, ""],
-      ["receiver taper", data.receiverTaper, ""],
-    ],
-  };
+  return tableOf(rows, [
+    ["dimension", ([name]) => name],
+    ["value", ([, mm, taper]) => taper ?? (mm === undefined ? "" : inUnit(mm, unit))],
+    ["unit", ([, , taper]) => (taper === undefined ? unit : "")],
+  ]);
 }
 
 export const seatFigure: Figure<SeatData> = {

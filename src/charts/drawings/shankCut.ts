@@ -4,7 +4,7 @@ import type { ProfileMm, Setup } from "../../setup/setup.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import type { Table } from "../kit/drawing.ts";
-import { inUnit } from "../kit/numbers.ts";
+import { lengthColumn, tableOf } from "../kit/table.ts";
 
 export interface ShankState {
   /** From rim to shank end, inside. */
@@ -50,22 +50,22 @@ export const fineLength = (lengthMm: number, unit: LengthUnit): string =>
 
 /** Lengths before and after. */
 export function cutTable({ before, after, isEndKnown }: ShankCut, unit: LengthUnit): Table {
-  const row = (name: string, of: (state: ShankState) => number) =>
-    [name, inUnit(of(before), unit), inUnit(of(after), unit)] as const;
-  return {
-    columns: ["dimension", `before (${unit})`, `after (${unit})`],
-    rows: [
-      row("insertion", ({ insertionMm }) => insertionMm),
-      row("mouthpiece length", (state) => shankEndMm(state) - state.boreMm[0][0]),
-      row("exit bore", ({ boreMm }) => exitBoreMm(boreMm)),
-      ...(isEndKnown
-        ? [
-            row("shank end diameter", ({ endDiameterMm }) => endDiameterMm),
-            row("wall at the shank's end", endWallMm),
-          ]
-        : []),
-    ],
-  };
+  type Dimension = readonly [name: string, of: (state: ShankState) => number];
+  const ends: Dimension[] = [
+    ["shank end diameter", ({ endDiameterMm }) => endDiameterMm],
+    ["wall at the shank's end", endWallMm],
+  ];
+  const dimensions: Dimension[] = [
+    ["insertion", ({ insertionMm }) => insertionMm],
+    ["mouthpiece length", (state) => shankEndMm(state) - state.boreMm[0][0]],
+    ["exit bore", ({ boreMm }) => exitBoreMm(boreMm)],
+    ...(isEndKnown ? ends : []),
+  ];
+  return tableOf(dimensions, [
+    ["dimension", ([name]) => name],
+    lengthColumn("before", unit, ([, of]) => of(before)),
+    lengthColumn("after", unit, ([, of]) => of(after)),
+  ]);
 }
 
 /** What changes, for who cannot see the drawing. */

@@ -1,12 +1,20 @@
 /** Where a label stands clear of the lines of a drawing. */
 import type { Box, Point } from "./drawing.ts";
 
-/** Where a label may start: at either end, else between. */
-export const startsFrom = (first: number, last: number): number[] =>
-  [0, 1, 0.25, 0.5, 0.75].map((share) => first + share * (last - first));
+/** The boxes a label of a width may take between two ends: at either end, else between. */
+export const startsFrom = (
+  first: number,
+  last: number,
+  width: number,
+  [top, bottom]: readonly [number, number],
+): Box[] =>
+  [0, 1, 0.25, 0.5, 0.75].map((share) => {
+    const left = first + share * (last - first);
+    return { left, right: left + width, top, bottom };
+  });
 
 /** The place that fewest lines run through; the first of equals. */
-export function clearest(places: readonly Box[], lines: readonly Point[][]): Box {
+export function clearest(places: readonly Box[], lines: readonly (readonly Point[])[]): Box {
   const crossed = ({ left, right, top, bottom }: Box) =>
     lines.filter((points) =>
       points.some(([x1, y1], i) => {

@@ -1,6 +1,6 @@
 /** What all drawings share: the frame they are given, what they hand back, and the few ways to put a mark on the sheet. */
 import type { LengthUnit } from "../../units/length.ts";
-import { colour } from "./tokens.ts";
+import { type Paint, painted } from "./tokens.ts";
 
 export interface Frame {
   /** px */
@@ -44,13 +44,17 @@ export interface Table {
 
 export type Point = readonly [x: number, y: number];
 
-type Attributes = Readonly<Record<string, string | number | undefined>>;
+/** Colours go by name. */
+export type Attributes = Readonly<Record<string, string | number | undefined>> & {
+  readonly fill?: Paint;
+  readonly stroke?: Paint;
+};
 const namespace = "http://www.w3.org/2000/svg";
 
 /** Coordinates keep a tenth of a px: finer cannot be seen, and files stay small and comparable. */
 export const px = (value: number): number => Math.round(value * 10) / 10;
 
-/** Appends an element; an undefined attribute is left out. */
+/** Appends an element; an undefined attribute is left out, the name of a colour becomes the colour. */
 export function add<K extends keyof SVGElementTagNameMap>(
   parent: Element,
   name: K,
@@ -60,7 +64,9 @@ export function add<K extends keyof SVGElementTagNameMap>(
   const element = parent.ownerDocument.createElementNS(namespace, name);
   for (const key in attributes) {
     const value = attributes[key];
-    if (value !== undefined) element.setAttribute(key, typeof value === "number" ? `${px(value)}` : value);
+    if (value === undefined) continue;
+    const isPaint = key === "fill" || key === "stroke";
+    element.setAttribute(key, typeof value === "number" ? `${px(value)}` : isPaint ? painted(value) : value);
   }
   if (text !== undefined) element.textContent = text;
   parent.appendChild(element);
@@ -96,21 +102,21 @@ export function resize(svg: SVGSVGElement, width: number, height: number): void 
 }
 
 /** The scale of type: a sheet for a projector is read from further away. */
-export const typeSizes = ({ width }: Frame): { small: number; large: number } =>
+export const typeSizes = ({ width }: Pick<Frame, "width">): { small: number; large: number } =>
   width >= 800 ? { small: 14, large: 16 } : { small: 12, large: 14 };
 
 export interface TextStyle {
   readonly size: number;
   readonly anchor?: "start" | "middle" | "end";
-  readonly fill?: string;
-  readonly weight?: number;
+  readonly fill?: Paint | undefined;
+  readonly weight?: number | undefined;
   /** A rim of paper, where text stands on lines. */
   readonly halo?: boolean;
   readonly transform?: string;
 }
 
 export function write(parent: Element, text: string, x: number, y: number, style: TextStyle): SVGTextElement {
-  const { size, anchor = "start", fill = colour("ink"), weight, halo, transform } = style;
+  const { size, anchor = "start", fill = "ink", weight, halo, transform } = style;
   return add(
     parent,
     "text",
@@ -123,7 +129,7 @@ export function write(parent: Element, text: string, x: number, y: number, style
       "font-weight": weight,
       transform,
       ...(halo && {
-        stroke: colour("paper"),
+        stroke: "paper",
         "stroke-width": 4,
         "stroke-linejoin": "round",
         "paint-order": "stroke",
@@ -140,16 +146,25 @@ export const rule = (
   parent: Element,
   [x1, y1]: Point,
   [x2, y2]: Point,
-  stroke: string,
+  stroke: Paint,
   width = 1,
   dash?: string,
 ) => add(parent, "line", { x1, y1, x2, y2, stroke, "stroke-width": width, "stroke-dasharray": dash });
-
-/** The reference is always dashed, so that colour is never its only sign. */
-export const referenceDash = "6 4";
 
 export const polygonPath = (points: readonly Point[]): string =>
   `M${points.map(([x, y]) => `${px(x)},${px(y)}`).join("L")}Z`;
 
 export const clamp = (value: number, low: number, high: number): number =>
   Math.max(low, Math.min(high, value));
+
+/** Takes a pointer where nothing is seen. */
+export const hitArea = (parent: Element, { left, top, right, bottom }: Box) =>
+  add(parent, "rect", {
+    class: "hit",
+    x: left,
+    y: top,
+    width: right - left,
+    height: bottom - top,
+    fill: "transparent",
+    "pointer-events": "all",
+  });

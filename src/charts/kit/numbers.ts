@@ -10,17 +10,3 @@ export const inUnit = (lengthMm: number, unit: LengthUnit): number =>
 /** As short as it can be, with a true minus sign and, if asked, a plus sign. */
 export const tickText = (value: number, plus = false): string =>
   `${value < 0 ? "−" : plus && value > 0 ? "+" : ""}${Number(Math.abs(value).toPrecision(6))}`;
-
-/** Marks along a length axis in the unit shown, as mm. */
-export function lengthTicks(
-  scale: { domain(): number[] },
-  ticksOf: (low: number, high: number, count: number) => number[],
-  unit: LengthUnit,
-  count: number,
-): { mm: number; text: string }[] {
-  const [low, high] = scale.domain().map((mm) => inUnit(mm, unit));
-  return ticksOf(low, high, count).map((value) => ({
-    mm: unit === "mm" ? value : value * mmPerInch,
-    text: tickText(value),
-  }));
-}

@@ -73,11 +73,18 @@ export const tokens: Readonly<Record<Theme, Palette>> = {
 };
 
 /** A colour for an SVG attribute: the page's custom property, the light theme's value where there is none. */
-export const colour = (name: TokenName): string => `var(--${name}, ${tokens.light[name]})`;
+export const colour = (name: TokenName): `var(${string}` => `var(--${name}, ${tokens.light[name]})`;
+
+/** What a mark is drawn with: a colour of the palette by its name, as CSS, or nothing that is seen. */
+export type Paint = TokenName | `var(${string}` | "transparent";
+
+/** A paint as SVG takes it. */
+export const painted = (paint: string): string =>
+  Object.hasOwn(tokens.light, paint) ? colour(paint as TokenName) : paint;
 
 /** The shade of a resonance, by its number. */
-export const resonanceColour = (n: number): string =>
-  colour(`series-${Math.min(shades, Math.max(1, n - lowestShaded + 1))}`);
+export const resonanceColour = (n: number): TokenName =>
+  `series-${Math.min(shades, Math.max(1, n - lowestShaded + 1))}`;
 
 /** What an exported file asks for; the page sets its own. */
 export const fontFamily = [

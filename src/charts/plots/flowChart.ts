@@ -2,22 +2,19 @@
  * Where a steady stream loses its pressure, part by part down the bore, each part's bar beginning where the one before
  * ended; and under it the gap alone, so much enlarged that its three figures can be told apart at both gaps.
  */
-import { scaleLinear, ticks } from "d3";
+import { scaleLinear } from "d3";
 import type { Resistance } from "../../study/blown/resistance.ts";
 import type { ResistanceChange } from "../../study/blown/resistanceChange.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { bothUnits, percent } from "../../words/numbers.ts";
-import { bottomAxis, bottomAxisRoom } from "../kit/axes.ts";
+import { bottomAxis } from "../kit/axes.ts";
+import { ring } from "../kit/dot.ts";
 import {
   add,
   type Box,
-  clamp,
   type Drawing,
   type Frame,
-  px,
-  referenceDash,
   rule,
-  type Scale,
   sheet,
   type Table,
   textWidth,
@@ -25,8 +22,12 @@ import {
   write,
 } from "../kit/drawing.ts";
 import type { Figure } from "../kit/figure.ts";
-import { inUnit, tickText } from "../kit/numbers.ts";
-import { colour } from "../kit/tokens.ts";
+import { intervalPath } from "../kit/intervalBar.ts";
+import { referenceDash } from "../kit/line.ts";
+import { bottomAxisRoom, label, type Panel } from "../kit/panel.ts";
+import { lengthColumn, tableOf } from "../kit/table.ts";
+import { heading } from "../kit/text.ts";
+import { marksIn, roundTicks } from "../kit/ticks.ts";
 
 const rowPx = 24;
 const barPx = 13;
@@ -34,63 +35,51 @@ const barPx = 13;
 const headRoom = (large: number): number => large + 14;
 
 export const flowHeight = ({ chosen }: ResistanceChange, width: number): number => {
-  const { small, large } = typeSizes({ width, height: 0, unit: "mm" });
+  const { small, large } = typeSizes({ width });
   return 2 * (headRoom(large) + bottomAxisRoom(small)) + (chosen.parts.length + 2) * rowPx + 16;
 };
 
 export function flowChart(change: ResistanceChange, frame: Frame): Drawing {
   const { chosen, reference } = change;
+  const { parts, litresPerMinute } = chosen;
   const { small, large } = typeSizes(frame);
   const svg = sheet(frame, {
     name: "flow-chart",
-    title: `Pressure drop of a steady stream, ${chosen.litresPerMinute} L/min`,
+    title: `Pressure drop of a steady stream, ${litresPerMinute} L/min`,
     description: describe(change, frame.unit),
   });
   const left = 10 + textWidth("reference", small);
   const top = headRoom(large);
-  const plot: Box = { left, right: frame.width - 4, top, bottom: top + chosen.parts.length * rowPx };
+  const plot: Box = { left, right: frame.width - 4, top, bottom: top + parts.length * rowPx };
   const whole = Math.max(chosen.dropPa.estimate, reference.dropPa.estimate);
   const beside = textWidth("999.9 Pa 100 %", small);
-  const x = scaleLinear([0, whole > 0 ? whole : 1], [plot.left, plot.right - beside]);
-  const y = scaleLinear([0, chosen.parts.length], [plot.top, plot.bottom]);
+  const x = scaleLinear([0, whole > 0 ? whole : 1], [left, plot.right - beside]);
+  const y = scaleLinear([0, parts.length], [top, plot.bottom]);
+  const on: Panel = { parent: svg, x, y, plot, size: small };
 
-  write(svg, `Pressure drop at ${chosen.litresPerMinute} L/min`, 0, large, { size: large, weight: 600 });
+  heading(svg, `Pressure drop at ${litresPerMinute} L/min`, large);
   let lost = 0;
-  chosen.parts.forEach(({ part, dropPa, share }, i) => {
+  parts.forEach(({ part, dropPa, share }, i) => {
     const middle = y(i + 0.5);
-    const isGap = part === "gap";
+    const row = middle + 0.36 * small;
+    const style = part === "gap" ? ({ fill: "gap", weight: 600 } as const) : {};
     const [from, to] = [x(lost), x(lost + dropPa)];
-    write(svg, part, left - 8, middle + 0.36 * small, {
-      size: small,
-      anchor: "end",
-      ...(isGap && { fill: colour("gap"), weight: 600 }),
-    });
+    label(on, part, left - 8, row, { anchor: "end", ...style });
     add(svg, "rect", {
       "data-part": part,
       x: from,
       y: middle - barPx / 2,
       width: Math.max(1, to - from),
       height: barPx,
-      fill: colour(isGap ? "gap" : "muted"),
+      fill: part === "gap" ? "gap" : "muted",
     });
-    if (i < chosen.parts.length - 1) rule(svg, [to, middle], [to, y(i + 1.5)], colour("hairline"));
-    write(
-      svg,
-      dropPa < LEAST_PA ? pascals(dropPa) : `${pascals(dropPa)} · ${sharePercent(share)}`,
-      to + 6,
-      middle + 0.36 * small,
-      {
-        size: small,
-        halo: true,
-        ...(isGap && { fill: colour("gap"), weight: 600 }),
-      },
-    );
+    if (i < parts.length - 1) rule(svg, [to, middle], [to, y(i + 1.5)], "hairline");
+    const words = dropPa < LEAST_PA ? pascals(dropPa) : `${pascals(dropPa)} · ${sharePercent(share)}`;
+    label(on, words, to + 6, row, { halo: true, ...style });
     lost += dropPa;
   });
-  axis(svg, x, plot, "Pa from the rim on", small);
-
-  const lower = plot.bottom + bottomAxisRoom(small) + 8;
-  gapAlone(svg, change, frame, { left, top: lower });
+  axis(on, "Pa from the rim on");
+  gapAlone(svg, change, frame, { left, top: plot.bottom + bottomAxisRoom(small) + 8 });
   return { svg, x, y, plot };
 }
 
@@ -99,109 +88,64 @@ function gapAlone(
   svg: SVGSVGElement,
   { chosen, reference }: ResistanceChange,
   frame: Frame,
-  { left, top }: { readonly left: number; readonly top: number },
+  { left, top: above }: { readonly left: number; readonly top: number },
 ): void {
   const { small, large } = typeSizes(frame);
-  const plot: Box = {
-    left,
-    right: frame.width - 4,
-    top: top + headRoom(large),
-    bottom: top + headRoom(large) + 2 * rowPx,
-  };
+  const top = above + headRoom(large);
+  const plot: Box = { left, right: frame.width - 4, top, bottom: top + 2 * rowPx };
   const most = Math.max(chosen.gap.dropPa.upper, reference.gap.dropPa.upper);
-  const beside = textWidth("9.99 Pa", small);
-  const x = scaleLinear([0, most > 0 ? most : 1], [plot.left, plot.right - beside]);
+  const x = scaleLinear([0, most > 0 ? most : 1], [left, plot.right - textWidth("9.99 Pa", small)]);
+  const on = { parent: svg, x, plot, size: small };
   const times = most > 0 ? Math.round(chosen.dropPa.estimate / most) : 1;
   const title = times > 1 ? `The gap alone, ${times} times enlarged` : "The gap alone";
-  write(svg, title, 0, top + large, { size: large, weight: 600 });
-  (
-    [
-      ["chosen", chosen, "gap"],
-      ["reference", reference, "reference"],
-    ] as const
-  ).forEach(([name, { gap }, token], i) => {
-    const middle = plot.top + (i + 0.5) * rowPx;
+  write(svg, title, 0, above + large, { size: large, weight: 600 });
+  for (const [name, { gap }, stroke, middle] of [
+    ["chosen", chosen, "gap", top + 0.5 * rowPx],
+    ["reference", reference, "reference", top + 1.5 * rowPx],
+  ] as const) {
     const { lower, estimate, upper } = gap.dropPa;
-    write(svg, name, left - 8, middle + 0.36 * small, { size: small, anchor: "end", fill: colour(token) });
-    const [from, to] = [x(lower), x(upper)];
+    const row = middle + 0.36 * small;
+    label(on, name, left - 8, row, { anchor: "end", fill: stroke });
     const group = add(svg, "g", { "data-bounds": name });
-    add(group, "path", {
-      d: `M${px(from)},${px(middle)}H${px(to)}`,
-      stroke: colour(token),
-      "stroke-width": 1.5,
-      "stroke-dasharray": token === "reference" ? referenceDash : undefined,
-    });
-    add(group, "path", {
-      d: `M${px(from)},${px(middle - 6)}v12M${px(to)},${px(middle - 6)}v12`,
-      stroke: colour(token),
-      "stroke-width": 1.5,
-    });
-    add(group, "circle", {
-      cx: x(estimate),
-      cy: middle,
-      r: 4.5,
-      fill: colour(token === "gap" ? "gap" : "paper"),
-      stroke: colour(token),
-      "stroke-width": 1.5,
-    });
-    write(svg, pascals(estimate), to + 8, middle + 0.36 * small, {
-      size: small,
-      fill: colour(token),
-      weight: 600,
-    });
-  });
-  axis(svg, x, plot, "Pa: all of the jet caught – as it spreads – none caught", small);
+    const { bar, caps } = intervalPath({ ends: [x(lower), x(upper)], at: middle, cap: 6 });
+    const dash = stroke === "reference" ? referenceDash : undefined;
+    add(group, "path", { d: bar, stroke, "stroke-width": 1.5, "stroke-dasharray": dash });
+    add(group, "path", { d: caps, stroke, "stroke-width": 1.5 });
+    ring(group, [x(estimate), middle], 4.5, stroke, stroke === "gap" ? "gap" : "paper");
+    label(on, pascals(estimate), x(upper) + 8, row, { fill: stroke, weight: 600 });
+  }
+  axis(on, "Pa: all of the jet caught – as it spreads – none caught");
 }
 
-function axis(svg: SVGSVGElement, x: Scale, plot: Box, title: string, size: number): void {
-  const [low, high] = x.domain();
+/** The line ends with the scale, its title with the sheet. */
+function axis(on: Omit<Panel, "y">, title: string): void {
+  const { x, plot, size } = on;
   const [from, to] = x.range();
-  const marks = ticks(low, high, clamp(Math.floor((to - from) / 70), 2, 8));
-  bottomAxis(
-    svg,
-    x,
-    { ...plot, right: to },
-    marks.map((value) => ({ value, text: tickText(value) })),
-    "",
-    size,
-  );
-  write(svg, title, plot.right, plot.bottom + 2 * size + 8, { size, anchor: "end", fill: colour("muted") });
+  bottomAxis({ ...on, plot: { ...plot, right: to } }, roundTicks(x, marksIn(to - from, 70, 2, 8)), "");
+  label(on, title, plot.right, plot.bottom + 2 * size + 8, { anchor: "end", fill: "muted" });
 }
 
 export function flowTable({ chosen, reference }: ResistanceChange, unit: LengthUnit): Table {
   const of = (name: string, { parts, gap }: Resistance) =>
-    parts.map(({ part, entryMm, exitMm, reynolds, regimes, frictionPa, areaChangePa, dropPa, share }) => [
-      name,
-      part,
-      inUnit(entryMm, unit),
-      inUnit(exitMm, unit),
-      ...reynolds,
-      regimes[0] === regimes[1] ? regimes[0] : regimes.join(" to "),
-      frictionPa,
-      areaChangePa,
-      part === "gap" ? gap.dropPa.lower : dropPa,
-      dropPa,
-      part === "gap" ? gap.dropPa.upper : dropPa,
-      100 * share,
-    ]);
-  return {
-    columns: [
-      "gap",
-      "part",
-      `from (${unit})`,
-      `to (${unit})`,
-      "Reynolds from",
-      "Reynolds to",
-      "regime",
-      "friction (Pa)",
-      "area change (Pa)",
-      "least (Pa)",
-      "drop (Pa)",
-      "most (Pa)",
-      "share (%)",
+    parts.map((part) => ({ name, bounds: part.part === "gap" ? gap.dropPa : null, ...part }));
+  return tableOf(
+    [...of("chosen", chosen), ...of("reference", reference)],
+    [
+      ["gap", ({ name }) => name],
+      ["part", ({ part }) => part],
+      lengthColumn("from", unit, ({ entryMm }) => entryMm),
+      lengthColumn("to", unit, ({ exitMm }) => exitMm),
+      ["Reynolds from", ({ reynolds }) => reynolds[0]],
+      ["Reynolds to", ({ reynolds }) => reynolds[1]],
+      ["regime", ({ regimes }) => [...new Set(regimes)].join(" to ")],
+      ["friction (Pa)", ({ frictionPa }) => frictionPa],
+      ["area change (Pa)", ({ areaChangePa }) => areaChangePa],
+      ["least (Pa)", ({ bounds, dropPa }) => bounds?.lower ?? dropPa],
+      ["drop (Pa)", ({ dropPa }) => dropPa],
+      ["most (Pa)", ({ bounds, dropPa }) => bounds?.upper ?? dropPa],
+      ["share (%)", ({ share }) => 100 * share],
     ],
-    rows: [...of("chosen", chosen), ...of("reference", reference)],
-  };
+  );
 }
 
 /** Less is not worth its digits. */

@@ -5,15 +5,14 @@ import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { nearestNote } from "../../words/notes.ts";
 import { bothUnits, signed } from "../../words/numbers.ts";
-import { bottomAxis, bottomAxisRoom, leftAxis } from "../kit/axes.ts";
-import { corners, curvePath } from "../kit/curve.ts";
+import { bottomAxis, leftAxis } from "../kit/axes.ts";
+import { dot } from "../kit/dot.ts";
 import {
   add,
   type Box,
   clamp,
   type Drawing,
   type Frame,
-  referenceDash,
   rule,
   type Scale,
   sheet,
@@ -22,8 +21,12 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
-import { tickText } from "../kit/numbers.ts";
-import { colour } from "../kit/tokens.ts";
+import { drawKey, type KeyItem, keyWidth } from "../kit/key.ts";
+import { curve, readOutLine, referenceDash } from "../kit/line.ts";
+import { heightOf, label, type Panel, plotBox, silent } from "../kit/panel.ts";
+import { tableOf } from "../kit/table.ts";
+import { firstFitting, heading } from "../kit/text.ts";
+import { marksIn, roundTicks, type Tick, ticksAt } from "../kit/ticks.ts";
 
 export interface ImpedanceData {
   readonly chosen: AtGap;
@@ -56,129 +59,100 @@ export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Draw
     description: describe(data, frame.unit),
   });
 
-  const chosenText = `chosen ${formatLength(chosen.gapMm, frame.unit)}`;
-  const referenceText = `reference ${formatLength(reference.gapMm, frame.unit)}`;
+  const key: KeyItem[] = [
+    {
+      text: `chosen ${formatLength(chosen.gapMm, frame.unit)}`,
+      line: { stroke: "gap", "stroke-width": 2 },
+      fill: "gap",
+      weight: 600,
+    },
+    {
+      text: `reference ${formatLength(reference.gapMm, frame.unit)}`,
+      line: { stroke: "reference", "stroke-width": 3, "stroke-dasharray": referenceDash },
+      fill: "reference",
+    },
+  ];
   const yTitle = inDb ? `|Z|, dB re 1 ${unitName}` : `|Z|, ${unitName}`;
-  const keyWidth = textWidth(chosenText + referenceText, small) + 2 * (keySample + 6) + 16;
+  const keyRoom = keyWidth(key, keyStyle, small) - keyStyle.apart;
   const rowKey = large + small + 12;
-  const rowAxis = textWidth(yTitle, small) + keyWidth + 12 < frame.width ? rowKey : rowKey + small + 6;
+  const rowAxis = textWidth(yTitle, small) + keyRoom + 12 < frame.width ? rowKey : rowKey + small + 6;
   const rowNotes = rowAxis + small + 10;
-  const plot: Box = {
-    left: 3.4 * small,
-    right: frame.width - 8,
-    top: rowNotes + 10,
-    bottom: frame.height - bottomAxisRoom(small),
-  };
+  const plot = plotBox(frame, { left: 3.4 * small, right: 8, top: rowNotes + 10 });
   const { frequencies } = chosen.curve;
   const x = scaleLog([frequencies[0], frequencies[frequencies.length - 1]], [plot.left, plot.right]);
   const scaled = inDb ? (pa: number) => 20 * Math.log10(pa / unitPa) : (pa: number) => pa / unitPa;
   // The scale is the reference's as long as the chosen curve fits: a scale that follows would hide what it should show.
   const tallest = scaled(max(reference.curve.magnitude)!);
   const chosenTallest = scaled(max(chosen.curve.magnitude)!);
+  const least = Math.max(scaled(min(reference.curve.magnitude)!) - 1, tallest - dbShown);
   const yDomain = inDb
-    ? [
-        Math.max(scaled(min(reference.curve.magnitude)!) - 1, tallest - dbShown),
-        Math.max(tallest + 4, chosenTallest + 2),
-      ]
+    ? [least, Math.max(tallest + 4, chosenTallest + 2)]
     : [0, Math.max(1.12 * tallest, 1.06 * chosenTallest)];
   const y = scaleLinear(yDomain, [plot.bottom, plot.top]);
+  const yOf = (pa: number) => y(scaled(pa));
 
-  const ground = add(svg, "g", { "aria-hidden": "true" });
-  const yTicks = y.ticks(clamp(Math.floor((plot.bottom - plot.top) / 40), 2, 6));
-  leftAxis(
-    ground,
-    y,
-    plot,
-    yTicks.map((value) => ({ value, text: tickText(value) })),
-    small,
-    true,
-  );
-  bottomAxis(ground, x, plot, spacedTicks(x, 3.2 * small), "frequency, Hz", small);
-  write(ground, title, 0, large, { size: large, weight: 600 });
-  write(ground, yTitle, 0, rowAxis, { size: small, fill: colour("muted") });
-  drawKey(ground, chosenText, referenceText, frame.width - 8 - keyWidth, rowKey, small);
-  drawNotes(ground, chosen, x, plot, rowNotes, small);
+  const ground: Panel = { parent: silent(svg), x, y, plot, size: small };
+  leftAxis(ground, roundTicks(y, marksIn(heightOf(plot), 40, 2, 6)), true);
+  bottomAxis(ground, spacedTicks(x, 3.2 * small), "frequency, Hz");
+  heading(ground.parent, title, large);
+  label(ground, yTitle, 0, rowAxis, { fill: "muted" });
+  drawKey(ground, key, frame.width - 8 - keyRoom, rowKey, keyStyle);
+  drawNotes(ground, chosen, rowNotes);
 
   const xs = Float64Array.from(frequencies, (hz) => x(hz));
-  const curve = ({ magnitude }: ScreenCurve) => {
-    const ys = magnitude.map((pa) => clamp(y(scaled(pa)), plot.top, plot.bottom));
-    return curvePath(corners(xs, ys));
-  };
+  const through = ({ magnitude }: ScreenCurve) =>
+    curve(
+      xs,
+      magnitude.map((pa) => clamp(yOf(pa), plot.top, plot.bottom)),
+    );
   const curves = add(svg, "g", { "stroke-linejoin": "round" });
   // Wider than the curve before it, so that dashes show on both sides where the two coincide.
   add(curves, "path", {
     "data-part": "reference-curve",
-    d: curve(reference.curve),
-    stroke: colour("reference"),
+    d: through(reference.curve),
+    stroke: "reference",
     "stroke-width": 4,
     "stroke-dasharray": referenceDash,
     "stroke-opacity": "0.75",
   });
-  add(curves, "path", {
-    "data-part": "chosen-curve",
-    d: curve(chosen.curve),
-    stroke: colour("gap"),
-    "stroke-width": 1.75,
-  });
-  labelPeaks(svg, chosen, x, (pa) => y(scaled(pa)), plot, small, highlight);
-  if (cursorHz !== undefined) drawCursor(svg, chosen, cursorHz, scaled, x, y, plot, small, frame);
+  const d = through(chosen.curve);
+  add(curves, "path", { "data-part": "chosen-curve", d, stroke: "gap", "stroke-width": 1.75 });
+  const on = { ...ground, parent: svg };
+  labelPeaks(on, chosen, yOf, highlight);
+  if (cursorHz !== undefined) drawCursor(on, chosen, cursorHz, scaled, frame);
   return { svg, x, y, plot };
 }
 
 export function impedanceTable({ chosen, reference }: ImpedanceData, unit: LengthUnit): Table {
   const at = ({ gapMm }: AtGap) => `gap ${formatLength(gapMm, unit)}`;
-  return {
-    columns: [
-      "frequency (Hz)",
-      `|Z| chosen, ${at(chosen)} (Pa·s/m³)`,
-      `|Z| reference, ${at(reference)} (Pa·s/m³)`,
-      `phase chosen, ${at(chosen)} (rad)`,
-      `phase reference, ${at(reference)} (rad)`,
-    ],
-    rows: Array.from(chosen.curve.frequencies, (frequency, i) => [
-      frequency,
-      chosen.curve.magnitude[i],
-      reference.curve.magnitude[i],
-      chosen.curve.phase[i],
-      reference.curve.phase[i],
-    ]),
-  };
+  return tableOf(Array.from(chosen.curve.frequencies), [
+    ["frequency (Hz)", (hz) => hz],
+    [`|Z| chosen, ${at(chosen)} (Pa·s/m³)`, (_, i) => chosen.curve.magnitude[i]],
+    [`|Z| reference, ${at(reference)} (Pa·s/m³)`, (_, i) => reference.curve.magnitude[i]],
+    [`phase chosen, ${at(chosen)} (rad)`, (_, i) => chosen.curve.phase[i]],
+    [`phase reference, ${at(reference)} (rad)`, (_, i) => reference.curve.phase[i]],
+  ]);
 }
 
-const keySample = 28;
+const keyStyle = { sample: 28, apart: 16 };
 
-function drawKey(
-  parent: Element,
-  chosen: string,
-  reference: string,
-  x: number,
-  row: number,
-  size: number,
-): void {
-  const line = row - 0.33 * size;
-  const second = x + keySample + 6 + textWidth(chosen, size) + 16;
-  rule(parent, [x, line], [x + keySample, line], colour("gap"), 2);
-  write(parent, chosen, x + keySample + 6, row, { size, fill: colour("gap"), weight: 600 });
-  rule(parent, [second, line], [second + keySample, line], colour("reference"), 3, referenceDash);
-  write(parent, reference, second + keySample + 6, row, { size, fill: colour("reference") });
-}
-
-function spacedTicks(x: Scale, apart: number): { value: number; text: string }[] {
+function spacedTicks(x: Scale, apart: number): Tick[] {
   const [low, high] = x.domain();
   const inside = frequencyTicks.filter((hz) => hz >= low && hz <= high);
   // Round numbers first, then what still finds room.
   const kept: number[] = [];
   for (const hz of [...inside].sort((a, b) => rank(a) - rank(b) || a - b))
     if (kept.every((other) => Math.abs(x(other) - x(hz)) >= apart)) kept.push(hz);
-  return kept.sort((a, b) => a - b).map((value) => ({ value, text: `${value}` }));
+  return ticksAt(kept.sort((a, b) => a - b));
 }
 
 const rank = (hz: number): number =>
   ["1", "5", "2", "3", "7"].indexOf(`${hz}`[0]) + (hz % 500 === 0 || hz < 1000 ? 0 : 9);
 
 /** The notes the resonances stand for, in place along the top: octaves of the lowest first, the others where there is room. */
-function drawNotes(parent: Element, { modes }: AtGap, x: Scale, plot: Box, row: number, size: number): void {
-  rule(parent, [plot.left, plot.top], [plot.right, plot.top], colour("hairline"));
+function drawNotes(on: Panel, { modes }: AtGap, row: number): void {
+  const { parent, x, plot, size } = on;
+  rule(parent, [plot.left, plot.top], [plot.right, plot.top], "hairline");
   const [low, high] = x.domain();
   const notes = modes
     .filter(({ n }) => n > 1)
@@ -192,54 +166,39 @@ function drawNotes(parent: Element, { modes }: AtGap, x: Scale, plot: Box, row: 
     if (at + half > plot.right + 8 || taken.some(([from, to]) => at + half > from && at - half < to))
       continue;
     taken.push([at - half, at + half]);
-    rule(parent, [at, plot.top - 5], [at, plot.top], colour("ink"));
-    write(parent, name, at, row, { size, anchor: "middle", fill: colour("muted") });
+    rule(parent, [at, plot.top - 5], [at, plot.top], "ink");
+    label(on, name, at, row, { anchor: "middle", fill: "muted" });
   }
   const free = Math.min(plot.right, ...taken.map(([from]) => from));
-  const heading = ["notes at concert pitch", "concert pitch", "notes"].find(
-    (text) => textWidth(text, size) < free - 8,
-  );
-  if (heading) write(parent, heading, 0, row, { size, fill: colour("muted") });
+  const text = firstFitting(["notes at concert pitch", "concert pitch", "notes"], free - 8, size);
+  if (text) label(on, text, 0, row, { fill: "muted" });
 }
 
 const oddPart = (n: number): number => (n % 2 === 0 ? oddPart(n / 2) : n);
 
 function labelPeaks(
-  parent: Element,
+  { parent, x, plot, size }: Panel,
   { modes }: AtGap,
-  x: Scale,
   yOf: (pa: number) => number,
-  plot: Box,
-  size: number,
   highlight?: number,
 ): void {
   const group = add(parent, "g", { "aria-hidden": "true", "pointer-events": "none" });
   const [low, high] = x.domain();
   const taken: Box[] = [];
   const first = (n: number) => (n === highlight ? 0 : 1);
-  for (const { n, peakHz, peakImpedance } of [...modes].sort(
-    (a, b) => first(a.n) - first(b.n) || a.n - b.n,
-  )) {
+  const ordered = [...modes].sort((a, b) => first(a.n) - first(b.n) || a.n - b.n);
+  for (const { n, peakHz, peakImpedance } of ordered) {
     if (peakHz === null || peakImpedance === null || peakHz < low || peakHz > high) continue;
     const [at, top] = [x(peakHz), Math.max(plot.top + size, yOf(peakImpedance) - 6)];
     const half = textWidth(`${n}`, size) / 2;
     const box = { left: at - half, right: at + half, top: top - size, bottom: top };
     if (taken.some((other) => overlaps(box, other))) continue;
     taken.push(box);
-    if (n === highlight)
-      add(group, "circle", {
-        cx: at,
-        cy: yOf(peakImpedance),
-        r: 4,
-        fill: colour("gap"),
-        stroke: colour("paper"),
-      });
-    write(group, `${n}`, at, top - (n === highlight ? 2 : 0), {
-      size,
-      anchor: "middle",
-      weight: n === highlight ? 700 : 500,
-      halo: true,
-    }).setAttribute("class", "peak-label");
+    const isHighlight = n === highlight;
+    if (isHighlight)
+      add(group, "circle", { cx: at, cy: yOf(peakImpedance), r: 4, fill: "gap", stroke: "paper" });
+    const style = { size, anchor: "middle", weight: isHighlight ? 700 : 500, halo: true } as const;
+    write(group, `${n}`, at, top - (isHighlight ? 2 : 0), style).setAttribute("class", "peak-label");
   }
 }
 
@@ -247,34 +206,22 @@ const overlaps = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 
 function drawCursor(
-  svg: SVGSVGElement,
+  { parent, x, y, plot, size }: Panel,
   { curve: { frequencies, magnitude } }: AtGap,
   hz: number,
   scaled: (pa: number) => number,
-  x: Scale,
-  y: Scale,
-  plot: Box,
-  size: number,
   frame: ImpedanceFrame,
 ): void {
   const [low, high] = x.domain();
   const f = clamp(hz, low, high);
   const i = clamp(bisectLeft(frequencies, f), 1, frequencies.length - 1);
   const share = (f - frequencies[i - 1]) / (frequencies[i] - frequencies[i - 1]);
-  const pa = magnitude[i - 1] + share * (magnitude[i] - magnitude[i - 1]);
+  const value = scaled(magnitude[i - 1] + share * (magnitude[i] - magnitude[i - 1]));
   const note = nearestNote(f);
-  const value =
-    frame.magnitude === "dB" ? `${scaled(pa).toFixed(1)} dB` : `${scaled(pa).toFixed(1)} ${unitName}`;
-  const text = `${f.toFixed(1)} Hz · ${note.name} ${signed(note.cents, 0)} cents · ${value}`;
-  const group = add(svg, "g", { class: "cursor", "data-part": "cursor", "pointer-events": "none" });
-  const at = x(f);
-  rule(group, [at, plot.top], [at, plot.bottom], colour("ink"));
-  add(group, "circle", {
-    cx: at,
-    cy: clamp(y(scaled(pa)), plot.top, plot.bottom),
-    r: 4,
-    fill: colour("ink"),
-  });
+  const unit = frame.magnitude === "dB" ? "dB" : unitName;
+  const text = `${f.toFixed(1)} Hz · ${note.name} ${signed(note.cents, 0)} cents · ${value.toFixed(1)} ${unit}`;
+  const group = readOutLine({ parent, x, plot }, f);
+  dot(group, [x(f), clamp(y(value), plot.top, plot.bottom)], 4, "ink");
   const width = textWidth(text, size);
   // Beside the title, where it hides nothing, if there is room.
   const { large } = typeSizes(frame);
@@ -284,13 +231,7 @@ function drawCursor(
   }
   // Else in place of the axis title.
   const row = frame.height - 4;
-  add(group, "rect", {
-    x: 0,
-    y: row - size - 1,
-    width: frame.width,
-    height: size + 5,
-    fill: colour("paper"),
-  });
+  add(group, "rect", { x: 0, y: row - size - 1, width: frame.width, height: size + 5, fill: "paper" });
   write(group, text, Math.max(0, plot.right - width), row, { size });
 }
 

@@ -1,25 +1,25 @@
 /** The chance that a leap lands wrong, against gap: what was counted, and between what the chance lies with 95 %. */
-import { scaleLinear, ticks } from "d3";
+import { scaleLinear } from "d3";
 import type { LengthUnit } from "../../units/length.ts";
 import { bothUnits, percent } from "../../words/numbers.ts";
-import { bottomAxis, bottomAxisRoom, leftAxis } from "../kit/axes.ts";
+import { bottomAxis, leftAxis } from "../kit/axes.ts";
 import {
   add,
-  type Box,
-  clamp,
   type Drawing,
   type Frame,
-  px,
-  referenceDash,
-  rule,
   sheet,
   type Table,
+  type TextStyle,
   typeSizes,
-  write,
 } from "../kit/drawing.ts";
 import { type Figure, proportional } from "../kit/figure.ts";
-import { inUnit, lengthTicks, tickText } from "../kit/numbers.ts";
-import { colour } from "../kit/tokens.ts";
+import { intervalPath } from "../kit/intervalBar.ts";
+import { referenceDash, uprightLine } from "../kit/line.ts";
+import { tickText } from "../kit/numbers.ts";
+import { heightOf, label, type Panel, plotBox, widthOf } from "../kit/panel.ts";
+import { lengthColumn, tableOf } from "../kit/table.ts";
+import { heading } from "../kit/text.ts";
+import { lengthTicks, marksIn, roundTicks } from "../kit/ticks.ts";
 
 export interface LeapPoint {
   readonly gapMm: number;
@@ -51,100 +51,60 @@ export function leapChart(data: LeapData, frame: Frame): Drawing {
     description: describe(data, frame.unit),
   });
   const rowAxis = large + small + 12;
-  const plot: Box = {
-    left: 3.8 * small,
-    right: frame.width - 1.5 * small,
-    top: rowAxis + small + 14,
-    bottom: frame.height - bottomAxisRoom(small),
-  };
+  const plot = plotBox(frame, { left: 3.8 * small, right: 1.5 * small, top: rowAxis + small + 14 });
   const reach = (domainMm[1] - domainMm[0]) / 40 || 1;
   const x = scaleLinear([domainMm[0] - reach, domainMm[1] + reach], [plot.left, plot.right]);
   const highest = Math.max(0.05, ...points.map(({ interval }) => interval[1]));
   const y = scaleLinear([0, Math.min(1, 1.08 * highest)], [plot.bottom, plot.top]);
+  const on: Panel = { parent: svg, x, y, plot, size: small };
 
-  write(svg, `Leap from note ${from} to note ${to}`, 0, large, { size: large, weight: 600 });
-  write(svg, "chance of landing wrong", 0, rowAxis, { size: small, fill: colour("muted") });
-  leftAxis(
-    svg,
-    y,
-    plot,
-    y
-      .ticks(clamp(Math.floor((plot.bottom - plot.top) / 40), 2, 6))
-      .map((value) => ({ value, text: `${tickText(100 * value)} %` })),
-    small,
-    true,
-  );
-  bottomAxis(
-    svg,
-    x,
-    plot,
-    lengthTicks(
-      { domain: () => [...domainMm] },
-      ticks,
-      frame.unit,
-      clamp(Math.floor((plot.right - plot.left) / 60), 2, 9),
-    ).map(({ mm, text }) => ({ value: mm, text })),
-    `gap, ${frame.unit}`,
-    small,
-  );
-  for (const [gapMm, token, dash] of [
-    [referenceGapMm, "reference", referenceDash],
-    [chosenGapMm, "gap", undefined],
-  ] as const)
-    rule(svg, [x(gapMm), plot.top - 6], [x(gapMm), plot.bottom], colour(token), 1.5, dash);
-  labelGaps();
+  heading(svg, `Leap from note ${from} to note ${to}`, large);
+  label(on, "chance of landing wrong", 0, rowAxis, { fill: "muted" });
+  const share = (value: number) => `${tickText(100 * value)} %`;
+  leftAxis(on, roundTicks(y, marksIn(heightOf(plot), 40, 2, 6), share), true);
+  const marks = marksIn(widthOf(plot), 60, 2, 9);
+  bottomAxis(on, lengthTicks({ domain: () => [...domainMm] }, frame.unit, marks), `gap, ${frame.unit}`);
+  uprightLine(on, referenceGapMm, "reference", 1.5, referenceDash, 6);
+  uprightLine(on, chosenGapMm, "gap", 1.5, undefined, 6);
+  labelGaps(on, data);
   for (const { gapMm, chance, interval } of points) {
-    const token = gapMm === chosenGapMm ? "gap" : gapMm === referenceGapMm ? "reference" : "ink";
+    const stroke = gapMm === chosenGapMm ? "gap" : gapMm === referenceGapMm ? "reference" : "ink";
     const at = x(gapMm);
-    const [low, high] = interval.map(y);
-    add(svg, "path", {
-      "data-part": "interval",
-      d: `M${px(at)},${px(low)}V${px(high)}M${px(at - 5)},${px(low)}h10M${px(at - 5)},${px(high)}h10`,
-      stroke: colour(token),
-      "stroke-width": 1.5,
-    });
+    const [low, high] = interval;
+    const { bar, caps } = intervalPath({ ends: [y(low), y(high)], at, cap: 5, isUpright: true });
+    add(svg, "path", { "data-part": "interval", d: bar + caps, stroke, "stroke-width": 1.5 });
     add(svg, "circle", {
       "data-part": "chance",
       cx: at,
       cy: y(chance),
       r: 4.5,
-      fill: colour(token),
-      stroke: colour("paper"),
+      fill: stroke,
+      stroke: "paper",
     });
   }
   return { svg, x, y, plot };
-
-  /** Either side of each other, whichever is the wider gap. */
-  function labelGaps(): void {
-    const [chosenAt, referenceAt] = [x(chosenGapMm), x(referenceGapMm)];
-    const isRight = chosenAt >= referenceAt;
-    const row = plot.top - 10;
-    write(svg, "chosen", chosenAt + (isRight ? 5 : -5), row, {
-      size: small,
-      anchor: isRight ? "start" : "end",
-      fill: colour("gap"),
-      weight: 600,
-    });
-    if (chosenGapMm !== referenceGapMm)
-      write(svg, "reference", referenceAt + (isRight ? -5 : 5), row, {
-        size: small,
-        anchor: isRight ? "end" : "start",
-        fill: colour("reference"),
-      });
-  }
 }
 
-export const leapTable = ({ points }: LeapData, unit: LengthUnit): Table => ({
-  columns: [`gap (${unit})`, "runs", "landed wrong", "of these silent", "chance", "from (95 %)", "to (95 %)"],
-  rows: points.map(({ gapMm, runs, missed, silent, chance, interval }) => [
-    inUnit(gapMm, unit),
-    runs,
-    missed,
-    silent,
-    chance,
-    ...interval,
-  ]),
-});
+/** Either side of each other, whichever is the wider gap. */
+function labelGaps(on: Panel, { chosenGapMm, referenceGapMm }: LeapData): void {
+  const row = on.plot.top - 10;
+  const beside = (text: string, gapMm: number, isRight: boolean, style: Partial<TextStyle>) =>
+    label(on, text, on.x(gapMm) + (isRight ? 5 : -5), row, { anchor: isRight ? "start" : "end", ...style });
+  const isRight = on.x(chosenGapMm) >= on.x(referenceGapMm);
+  beside("chosen", chosenGapMm, isRight, { fill: "gap", weight: 600 });
+  if (chosenGapMm !== referenceGapMm) beside("reference", referenceGapMm, !isRight, { fill: "reference" });
+}
+
+export const leapTable = ({ points }: LeapData, unit: LengthUnit): Table =>
+  tableOf(points, [
+    lengthColumn("gap", unit, ({ gapMm }) => gapMm),
+    ["runs", ({ runs }) => runs],
+    ["landed wrong", ({ missed }) => missed],
+    ["of these silent", ({ silent }) => silent],
+    ["chance", ({ chance }) => chance],
+    ["from (95 %)", ({ interval }) => interval[0]],
+    ["to (95 %)", ({ interval }) => interval[1]],
+  ]);
 
 function describe({ points, from, to, aimCents, chosenGapMm, referenceGapMm }: LeapData, unit: LengthUnit) {
   const said = [chosenGapMm, referenceGapMm].flatMap((gapMm, i) => {

@@ -1,27 +1,18 @@
 /** How much lower each peak gets from soft to loud, at both gaps: the edges take more of a faster stream. */
-import { scaleLinear, ticks } from "d3";
+import { scaleLinear } from "d3";
 import type { LevelLoss, LevelMode } from "../../study/blown/levelLoss.ts";
 import { PLAYED } from "../../study/change/verdicts.ts";
 import { bothUnits, signed } from "../../words/numbers.ts";
-import { bottomAxis, bottomAxisRoom, leftAxis } from "../kit/axes.ts";
-import { corners, curvePath } from "../kit/curve.ts";
-import {
-  add,
-  type Box,
-  clamp,
-  type Drawing,
-  type Frame,
-  px,
-  referenceDash,
-  sheet,
-  type Table,
-  typeSizes,
-  write,
-} from "../kit/drawing.ts";
+import { bottomAxis, leftAxis } from "../kit/axes.ts";
+import { add, type Drawing, type Frame, sheet, type Table, typeSizes } from "../kit/drawing.ts";
+import { endLabels } from "../kit/endLabels.ts";
 import { type Figure, proportional } from "../kit/figure.ts";
-import { tickText } from "../kit/numbers.ts";
-import { spread } from "../kit/spread.ts";
-import { colour, resonanceColour } from "../kit/tokens.ts";
+import { curve, referenceDash } from "../kit/line.ts";
+import { heightOf, label, type Panel, plotBox, silent, widthOf } from "../kit/panel.ts";
+import { tableOf } from "../kit/table.ts";
+import { heading } from "../kit/text.ts";
+import { marksIn, roundTicks, signedText } from "../kit/ticks.ts";
+import { resonanceColour } from "../kit/tokens.ts";
 
 export interface LevelData {
   readonly reference: LevelLoss;
@@ -41,12 +32,7 @@ export function levelChart(data: LevelData, frame: Frame): Drawing {
     description: describe(data, frame),
   });
   const rowAxis = large + small + 12;
-  const plot: Box = {
-    left: 3.4 * small,
-    right: frame.width - 3.6 * small,
-    top: rowAxis + 10,
-    bottom: frame.height - bottomAxisRoom(small),
-  };
+  const plot = plotBox(frame, { left: 3.4 * small, right: 3.6 * small, top: rowAxis + 10 });
   const modes = chosen.modes.filter(isPlayed);
   const before = reference.modes.filter(isPlayed);
   const levels = modes[0]?.levels.map(({ levelDb }) => levelDb) ?? [];
@@ -56,120 +42,60 @@ export function levelChart(data: LevelData, frame: Frame): Drawing {
   const x = scaleLinear([levels[0] ?? 120, levels.at(-1) ?? 160], [plot.left, plot.right]);
   const y = scaleLinear([low - room, high + room], [plot.bottom, plot.top]);
 
-  const ground = add(svg, "g", { "aria-hidden": "true" });
-  bottomAxis(
-    ground,
-    x,
-    plot,
-    ticks(...(x.domain() as [number, number]), clamp(Math.floor((plot.right - plot.left) / 60), 2, 9)).map(
-      (value) => ({
-        value,
-        text: tickText(value),
-      }),
-    ),
-    "level at the rim, dB re 20 µPa",
-    small,
-  );
-  leftAxis(
-    ground,
-    y,
-    plot,
-    y
-      .ticks(clamp(Math.floor((plot.bottom - plot.top) / 36), 2, 7))
-      .map((value) => ({ value, text: tickText(value, true) })),
-    small,
-    true,
-  );
-  write(ground, "Peaks from soft to loud", 0, large, { size: large, weight: 600 });
-  write(ground, "change of peak height, dB", 0, rowAxis, { size: small, fill: colour("muted") });
-  write(ground, "resonance", frame.width - 2, rowAxis, { size: small, anchor: "end", fill: colour("muted") });
+  const ground: Panel = { parent: silent(svg), x, y, plot, size: small };
+  bottomAxis(ground, roundTicks(x, marksIn(widthOf(plot), 60, 2, 9)), "level at the rim, dB re 20 µPa");
+  leftAxis(ground, roundTicks(y, marksIn(heightOf(plot), 36, 2, 7), signedText), true);
+  heading(ground.parent, "Peaks from soft to loud", large);
+  label(ground, "change of peak height, dB", 0, rowAxis, { fill: "muted" });
+  label(ground, "resonance", frame.width - 2, rowAxis, { anchor: "end", fill: "muted" });
 
-  const line = ({ levels: points }: LevelMode) =>
-    curvePath(
-      corners(
-        points.map(({ levelDb }) => x(levelDb)),
-        points.map(({ heightDb }) => (heightDb === null ? Number.NaN : y(heightDb))),
-      ),
-    );
   const drawn = add(svg, "g", { "aria-hidden": "true", "stroke-linejoin": "round" });
+  const through = ({ levels: points }: LevelMode) =>
+    curve(
+      points.map(({ levelDb }) => x(levelDb)),
+      points.map(({ heightDb }) => (heightDb === null ? null : y(heightDb))),
+    );
   for (const mode of modes)
     add(drawn, "path", {
       "data-resonance": `${mode.n}`,
-      d: line(mode),
+      d: through(mode),
       stroke: resonanceColour(mode.n),
       "stroke-width": mode.n === highlight ? 3 : 1.5,
     });
   for (const mode of before)
     add(drawn, "path", {
       "data-reference": `${mode.n}`,
-      d: line(mode),
-      stroke: colour("reference"),
+      d: through(mode),
+      stroke: "reference",
       "stroke-dasharray": referenceDash,
     });
-  labelEnds();
+  // At the loud end, where the lines part.
+  const ends = modes.flatMap(({ n, levels: points }) => {
+    const last = points.at(-1)?.heightDb;
+    return last == null ? [] : [{ n, x: plot.right, y: y(last) }];
+  });
+  endLabels({ ...ground, parent: drawn }, ends, highlight);
   return { svg, x, y, plot };
-
-  /** At the loud end, where the lines part. */
-  function labelEnds(): void {
-    const ends = modes
-      .flatMap(({ n, levels: points }) => {
-        const last = points.at(-1)?.heightDb;
-        return last == null ? [] : [{ n, at: y(last) }];
-      })
-      .sort((a, b) => a.at - b.at);
-    const places = spread(
-      ends.map(({ at }) => at),
-      small + 1,
-      [plot.top, plot.bottom],
-    );
-    ends.forEach(({ n, at }, i) => {
-      const elbow = plot.right + 0.9 * small;
-      add(drawn, "path", {
-        d: `M${px(plot.right)},${px(at)}L${px(elbow)},${px(places[i])}h4`,
-        stroke: resonanceColour(n),
-        "stroke-width": 0.75,
-      });
-      write(drawn, `${n}`, elbow + 7, places[i] + 0.36 * small, {
-        size: small,
-        weight: n === highlight ? 700 : 500,
-      });
-    });
-  }
 }
 
-export const levelTable = ({ reference, chosen }: LevelData): Table => ({
-  columns: [
-    "gap",
-    "resonance",
-    "level (dB)",
-    "peak (Hz)",
-    "peak (Pa·s/m³)",
-    "change of height (dB)",
-    "by the gap alone, least (dB)",
-    "by the gap alone (dB)",
-    "by the gap alone, most (dB)",
-  ],
-  rows: (
+export function levelTable({ reference, chosen }: LevelData): Table {
+  const of = (name: string, { modes }: LevelLoss) =>
+    modes.flatMap(({ n, levels }) => levels.map((level) => ({ name, n, ...level })));
+  return tableOf(
+    [...of("chosen", chosen), ...of("reference", reference)],
     [
-      ["chosen", chosen],
-      ["reference", reference],
-    ] as const
-  ).flatMap(([name, { modes }]) =>
-    modes.flatMap(({ n, levels }) =>
-      levels.map(({ levelDb, peakHz, peakImpedance, heightDb, gapAloneDb }) => [
-        name,
-        n,
-        levelDb,
-        peakHz ?? "",
-        peakImpedance ?? "",
-        heightDb ?? "",
-        gapAloneDb.lower ?? "",
-        gapAloneDb.estimate ?? "",
-        gapAloneDb.upper ?? "",
-      ]),
-    ),
-  ),
-});
+      ["gap", ({ name }) => name],
+      ["resonance", ({ n }) => n],
+      ["level (dB)", ({ levelDb }) => levelDb],
+      ["peak (Hz)", ({ peakHz }) => peakHz],
+      ["peak (Pa·s/m³)", ({ peakImpedance }) => peakImpedance],
+      ["change of height (dB)", ({ heightDb }) => heightDb],
+      ["by the gap alone, least (dB)", ({ gapAloneDb }) => gapAloneDb.lower],
+      ["by the gap alone (dB)", ({ gapAloneDb }) => gapAloneDb.estimate],
+      ["by the gap alone, most (dB)", ({ gapAloneDb }) => gapAloneDb.upper],
+    ],
+  );
+}
 
 function describe({ reference, chosen }: LevelData, { unit }: Frame): string {
   const loudest = ({ modes }: LevelLoss) =>

@@ -2,33 +2,32 @@
  * One phrase at two gaps with the same movement of the lips: what the lips did, what sounded, and under it by how much the
  * two differ, held against what can be felt.
  */
+
 import { scaleLinear, scaleLog } from "d3";
 import { isNoticeable } from "../../study/change/judgement.ts";
 import type { Performance } from "../../study/feel/phrase.ts";
 import { cents } from "../../study/instrument/pitch.ts";
 import { nearestNote } from "../../words/notes.ts";
 import { bothUnits, signed } from "../../words/numbers.ts";
-import { bottomAxis, bottomAxisRoom, leftAxis } from "../kit/axes.ts";
-import { corners, curvePath } from "../kit/curve.ts";
+import { bottomAxis, leftAxis } from "../kit/axes.ts";
+import { levelBand } from "../kit/band.ts";
 import {
-  add,
   type Box,
+  clamp,
   type Drawing,
   type Frame,
-  type Point,
-  referenceDash,
-  rule,
-  type Scale,
   sheet,
   type Table,
-  textWidth,
   typeSizes,
   write,
 } from "../kit/drawing.ts";
 import { type Figure, proportional } from "../kit/figure.ts";
-import { hatchPath } from "../kit/hatch.ts";
+import { drawKey, type KeyItem } from "../kit/key.ts";
+import { levelLine, line, referenceDash } from "../kit/line.ts";
 import { tickText } from "../kit/numbers.ts";
-import { colour } from "../kit/tokens.ts";
+import { label, type Panel, plotBox, silent } from "../kit/panel.ts";
+import { tableOf } from "../kit/table.ts";
+import { roundTicks, signedText, type Tick, ticksAt } from "../kit/ticks.ts";
 
 export interface PlayedPhrase {
   readonly chosen: Performance;
@@ -52,15 +51,12 @@ export function phraseChart(phrase: PlayedPhrase, frame: Frame): Drawing {
     title: "One phrase at two gaps, the lips moving the same way",
     description: describePhrase(phrase, frame),
   });
-  const bottom = frame.height - bottomAxisRoom(small);
-  const left = 3.4 * small;
+  const under = plotBox(frame, { left: 3.4 * small, right: 2.6 * small, top: 0 });
   const plot: Box = {
-    left,
-    right: frame.width - 2.6 * small,
+    ...under,
     top: 2 * small + 8,
-    bottom: bottom - differenceRoom * frame.height - 2.4 * small,
+    bottom: under.bottom - differenceRoom * frame.height - 2.4 * small,
   };
-  const under: Box = { ...plot, top: plot.bottom + 2.4 * small, bottom };
   const last = chosen.track[chosen.track.length - 1];
   const x = scaleLinear([0, last.seconds], [plot.left, plot.right]);
   const heard = [...chosen.track, ...reference.track].flatMap(({ lipHz, frequencyHz }) => [
@@ -68,81 +64,48 @@ export function phraseChart(phrase: PlayedPhrase, frame: Frame): Drawing {
     frequencyHz ?? lipHz,
   ]);
   const y = scaleLog([Math.min(...heard) / 1.04, Math.max(...heard) * 1.04], [plot.bottom, plot.top]);
-  const ground = add(svg, "g", { "aria-hidden": "true" });
-  leftAxis(ground, y, plot, notesHeard(reference), small, true);
-  drawKey(ground, frame, small);
+  const ground: Panel = { parent: silent(svg), x, y, plot, size: small };
+  leftAxis(ground, notesHeard(reference), true);
+  drawKey(ground, keyOf(frame), 0, small, { sample: 24, apart: 16 });
 
-  const line = (track: Performance["track"], of: (one: Performance["track"][number]) => number | null) =>
-    curvePath(
-      corners(
-        track.map(({ seconds }) => x(seconds)),
-        track.map((one) => of(one) ?? Number.NaN),
-      ),
-    );
-  add(svg, "path", {
-    "data-part": "lips",
-    d: line(chosen.track, ({ lipHz }) => y(lipHz)),
-    stroke: colour("muted"),
-    "stroke-width": 1.25,
-  });
-  const sounding = ({ frequencyHz }: Performance["track"][number]) => frequencyHz && y(frequencyHz);
-  add(svg, "path", {
+  const at = ({ seconds }: Moment) => x(seconds);
+  const sounding = ({ frequencyHz }: Moment) => frequencyHz && y(frequencyHz);
+  const lips = ({ lipHz }: Moment) => y(lipHz);
+  line(svg, chosen.track, at, lips, { "data-part": "lips", stroke: "muted", "stroke-width": 1.25 });
+  line(svg, reference.track, at, sounding, {
     "data-part": "reference",
-    d: line(reference.track, sounding),
-    stroke: colour("reference"),
+    stroke: "reference",
     "stroke-width": 4,
     "stroke-dasharray": referenceDash,
     "stroke-opacity": "0.75",
   });
-  add(svg, "path", {
+  line(svg, chosen.track, at, sounding, {
     "data-part": "chosen",
-    d: line(chosen.track, sounding),
-    stroke: colour("gap"),
+    stroke: "gap",
     "stroke-width": 2,
     "stroke-linejoin": "round",
   });
   for (const { note, askedAt, frequencyHz } of chosen.spoken)
-    if (frequencyHz !== null)
-      write(svg, `${note}`, x(askedAt + labelAfter), y(frequencyHz) - 8, {
-        size: small,
-        weight: 600,
-        anchor: "middle",
-        halo: true,
-      });
-  drawDifference(ground, differences(phrase), feltCents, x, under, small);
-  bottomAxis(
-    ground,
-    x,
-    under,
-    x.ticks(6).map((value) => ({ value, text: tickText(value) })),
-    "time, s",
-    small,
-  );
+    if (frequencyHz !== null) {
+      const style = { size: small, weight: 600, anchor: "middle", halo: true } as const;
+      write(svg, `${note}`, x(askedAt + labelAfter), y(frequencyHz) - 8, style);
+    }
+  const panel = { ...ground, plot: { ...under, top: plot.bottom + 2.4 * small } };
+  drawDifference(panel, differences(phrase), feltCents);
+  bottomAxis(panel, roundTicks(x, 6), "time, s");
   return { svg, x, y, plot };
 }
 
-export function phraseTable({ chosen, reference }: PlayedPhrase): Table {
-  return {
-    columns: [
-      "time (s)",
-      "lips (Hz)",
-      "chosen gap sounds (Hz)",
-      "note",
-      "reference gap sounds (Hz)",
-      "note",
-      "difference (cents)",
-    ],
-    rows: differences({ chosen, reference }).map(({ at, other, differs }) => [
-      at.seconds,
-      at.lipHz,
-      at.frequencyHz ?? "",
-      at.note ?? "",
-      other.frequencyHz ?? "",
-      other.note ?? "",
-      differs ?? "",
-    ]),
-  };
-}
+export const phraseTable = (phrase: PlayedPhrase): Table =>
+  tableOf(differences(phrase), [
+    ["time (s)", ({ at }) => at.seconds],
+    ["lips (Hz)", ({ at }) => at.lipHz],
+    ["chosen gap sounds (Hz)", ({ at }) => at.frequencyHz],
+    ["note", ({ at }) => at.note],
+    ["reference gap sounds (Hz)", ({ other }) => other.frequencyHz],
+    ["note", ({ other }) => other.note],
+    ["difference (cents)", ({ differs }) => differs],
+  ]);
 
 /** What a person is to take from it: the largest difference of a held note, and notes that speak at another moment. */
 export function phraseFinding({ chosen, reference, feltCents }: PlayedPhrase): string {
@@ -165,9 +128,11 @@ export function phraseFinding({ chosen, reference, feltCents }: PlayedPhrase): s
   return `Held notes differ by ${signed(furthest, 1)} cents at most, ${felt}. ${speaking}`;
 }
 
+type Moment = Performance["track"][number];
+
 interface Difference {
-  readonly at: Performance["track"][number];
-  readonly other: Performance["track"][number];
+  readonly at: Moment;
+  readonly other: Moment;
   /** Cents; null where not both sound the same note. */
   readonly differs: number | null;
 }
@@ -180,77 +145,44 @@ const differences = ({ chosen, reference }: Pick<PlayedPhrase, "chosen" | "refer
   });
 
 /** Equally tempered notes near those that are held. */
-function notesHeard({ spoken }: Performance): { value: number; text: string }[] {
+function notesHeard({ spoken }: Performance): Tick[] {
   const notes = spoken.flatMap(({ frequencyHz }) => (frequencyHz === null ? [] : [nearestNote(frequencyHz)]));
   return Array.from(new Map(notes.map(({ name, hz }) => [name, hz])), ([text, value]) => ({ value, text }));
 }
 
-function drawDifference(
-  parent: Element,
-  all: readonly Difference[],
-  felt: number,
-  x: Scale,
-  plot: Box,
-  size: number,
-): void {
-  const reach = 3 * felt;
-  const y = scaleLinear([-reach, reach], [plot.bottom, plot.top]);
-  const band: Point[] = [
-    [plot.left, y(felt)],
-    [plot.right, y(felt)],
-    [plot.right, y(-felt)],
-    [plot.left, y(-felt)],
-  ];
-  add(parent, "path", { "data-part": "felt", d: hatchPath(band, 6, -1), stroke: colour("feel") });
-  leftAxis(
-    parent,
-    y,
-    plot,
-    [-2 * felt, -felt, 0, felt, 2 * felt].map((value) => ({ value, text: tickText(value, true) })),
-    size,
-  );
-  rule(parent, [plot.left, y(0)], [plot.right, y(0)], colour("hairline"));
-  write(parent, "chosen less reference, cents; hatched: too small to hear", 0, plot.top - 8, {
-    size,
-    fill: colour("muted"),
-  });
-  const ys = all.map(({ differs }) =>
-    differs === null ? Number.NaN : Math.min(plot.bottom, Math.max(plot.top, y(differs))),
-  );
-  add(parent, "path", {
+function drawDifference(panel: Panel, all: readonly Difference[], felt: number): void {
+  const { parent, plot, x } = panel;
+  const y = scaleLinear([-3 * felt, 3 * felt], [plot.bottom, plot.top]);
+  const on = { ...panel, y };
+  levelBand(on, [-felt, felt], { part: "felt" });
+  leftAxis(on, ticksAt([-2 * felt, -felt, 0, felt, 2 * felt], signedText));
+  levelLine(on, 0, "hairline");
+  const title = "chosen less reference, cents; hatched: too small to hear";
+  label(on, title, 0, plot.top - 8, { fill: "muted" });
+  const within = ({ differs }: Difference) =>
+    differs === null ? null : clamp(y(differs), plot.top, plot.bottom);
+  line(parent, all, ({ at }) => x(at.seconds), within, {
     "data-part": "difference",
-    d: curvePath(
-      corners(
-        all.map(({ at }) => x(at.seconds)),
-        ys,
-      ),
-    ),
-    stroke: colour("gap"),
+    stroke: "gap",
     "stroke-width": 2,
     "stroke-linejoin": "round",
     "stroke-linecap": "round",
   });
 }
 
-function drawKey(parent: Element, { width }: Frame, size: number): void {
-  const line = 0.67 * size;
-  const items = [
-    {
-      text: width < 500 ? "lips" : "the lips’ own pitch",
-      stroke: colour("muted"),
-      weight: 1.25,
-      dash: undefined,
-    },
-    { text: "chosen gap", stroke: colour("gap"), weight: 2, dash: undefined },
-    { text: "reference", stroke: colour("reference"), weight: 3, dash: referenceDash },
-  ];
-  let at = 0;
-  for (const { text, stroke, weight, dash } of items) {
-    rule(parent, [at, line], [at + 24, line], stroke, weight, dash);
-    write(parent, text, at + 30, size, { size, fill: stroke });
-    at += 46 + textWidth(text, size);
-  }
-}
+const keyOf = ({ width }: Frame): KeyItem[] => [
+  {
+    text: width < 500 ? "lips" : "the lips’ own pitch",
+    line: { stroke: "muted", "stroke-width": 1.25 },
+    fill: "muted",
+  },
+  { text: "chosen gap", line: { stroke: "gap", "stroke-width": 2 }, fill: "gap" },
+  {
+    text: "reference",
+    line: { stroke: "reference", "stroke-width": 3, "stroke-dasharray": referenceDash },
+    fill: "reference",
+  },
+];
 
 function describePhrase(phrase: PlayedPhrase, { unit }: Frame): string {
   const { chosen, reference } = phrase;

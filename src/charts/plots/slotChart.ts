@@ -3,29 +3,29 @@
  * reference gap, so that a change of a few cents can be seen. Beside it how the pitch that sounds follows the lips: the slope
  * of a short line, level where the note locks.
  */
-import { scaleLinear, ticks } from "d3";
+import { scaleLinear } from "d3";
 import type { GapSlots, NoteSlot } from "../../study/feel/slots.ts";
 import { nearestNote } from "../../words/notes.ts";
 import { bothUnits, signed } from "../../words/numbers.ts";
-import { bottomAxis, bottomAxisRoom } from "../kit/axes.ts";
+import { bottomAxis } from "../kit/axes.ts";
+import { ring } from "../kit/dot.ts";
 import {
   add,
   type Box,
-  clamp,
   type Drawing,
   type Frame,
-  referenceDash,
   rule,
-  type Scale,
   sheet,
   type Table,
   textWidth,
   typeSizes,
-  write,
 } from "../kit/drawing.ts";
 import type { Figure } from "../kit/figure.ts";
-import { tickText } from "../kit/numbers.ts";
-import { colour } from "../kit/tokens.ts";
+import { referenceDash, uprightLine } from "../kit/line.ts";
+import { bottomAxisRoom, label, type Panel, widthOf } from "../kit/panel.ts";
+import { type Column, tableOf } from "../kit/table.ts";
+import { heading } from "../kit/text.ts";
+import { marksIn, roundTicks, signedText } from "../kit/ticks.ts";
 
 export interface SlotData {
   readonly reference: GapSlots;
@@ -46,7 +46,7 @@ const barPx = 12;
 const markPx = 22;
 
 export const slotHeight = ({ chosen }: SlotData, width: number): number => {
-  const { small } = typeSizes({ width, height: 0, unit: "mm" });
+  const { small } = typeSizes({ width });
   return headRoom(small) + chosen.notes.length * rowPx + 6 + bottomAxisRoom(small);
 };
 
@@ -56,163 +56,109 @@ export function slotChart(data: SlotData, frame: Frame): Drawing {
   const { small, large } = typeSizes(frame);
   const rows = rowsOf(data);
   const isNarrow = frame.width < 520;
-  const columns = isNarrow
-    ? { pull: 5.2 * small, margin: 3.4 * small }
-    : { pull: 6.5 * small, margin: 5.5 * small };
+  const [pull, margin] = isNarrow ? [5.2 * small, 3.4 * small] : [6.5 * small, 5.5 * small];
   const svg = sheet(frame, {
     name: "slot-chart",
     title: "Slots of the notes at both gaps",
     description: describe(data, rows, frame),
   });
   const top = headRoom(small);
-  const plot: Box = {
-    left: 3.6 * small + 6,
-    right: frame.width - columns.pull - columns.margin,
-    top,
-    bottom: top + Math.max(1, rows.length) * rowPx,
-  };
+  const bottom = top + Math.max(1, rows.length) * rowPx;
+  const plot: Box = { left: 3.6 * small + 6, right: frame.width - pull - margin, top, bottom };
   const x = scaleLinear(domainOf(rows), [plot.left, plot.right]);
-  const y = scaleLinear([0, Math.max(1, rows.length)], [plot.top, plot.bottom]);
+  const y = scaleLinear([0, Math.max(1, rows.length)], [top, bottom]);
+  const on: Panel = { parent: svg, x, y, plot, size: small };
 
-  write(svg, "Slots of the notes", 0, large, { size: large, weight: 600 });
-  const heads = plot.top - 8;
-  write(svg, "note", 0, heads, { size: small, fill: colour("muted") });
-  write(svg, "pull", frame.width - columns.margin - 6, heads, {
-    size: small,
-    anchor: "end",
-    fill: colour("muted"),
-  });
-  write(svg, "margin", frame.width - 2, heads, { size: small, anchor: "end", fill: colour("muted") });
-  rule(svg, [x(0), plot.top], [x(0), plot.bottom], colour("hairline"));
+  heading(svg, "Slots of the notes", large);
+  const columns = { pullRight: frame.width - margin - 6, marginRight: frame.width - 2 };
+  label(on, "note", 0, top - 8, { fill: "muted" });
+  label(on, "pull", columns.pullRight, top - 8, { anchor: "end", fill: "muted" });
+  label(on, "margin", columns.marginRight, top - 8, { anchor: "end", fill: "muted" });
+  uprightLine(on, 0, "hairline");
 
   rows.forEach((row, i) => {
     const middle = y(i + 0.5);
-    if (i > 0) rule(svg, [0, y(i)], [frame.width, y(i)], colour("hairline"), 0.5);
-    write(svg, `${row.n}`, 0, middle + 0.36 * small, { size: small, weight: 600 });
-    write(svg, row.name, 1.5 * small, middle + 0.36 * small, { size: small });
-    drawRow(svg, row, x, middle, small, {
-      pullRight: frame.width - columns.margin - 6,
-      marginRight: frame.width - 2,
-      hasMark: !isNarrow || columns.pull > 4 * small,
-    });
+    if (i > 0) rule(svg, [0, y(i)], [frame.width, y(i)], "hairline", 0.5);
+    label(on, `${row.n}`, 0, middle + 0.36 * small, { weight: 600 });
+    label(on, row.name, 1.5 * small, middle + 0.36 * small);
+    drawRow(on, row, middle, columns);
   });
-  bottomAxis(
-    svg,
-    x,
-    plot,
-    ticks(...domainOf(rows), clamp(Math.floor((plot.right - plot.left) / 60), 2, 9)).map((value) => ({
-      value,
-      text: tickText(value, true),
-    })),
-    isNarrow
-      ? "lip frequency, cents"
-      : "lip frequency, cents from the middle of the slot at the reference gap",
-    small,
-  );
+  const title = isNarrow
+    ? "lip frequency, cents"
+    : "lip frequency, cents from the middle of the slot at the reference gap";
+  bottomAxis(on, roundTicks(x, marksIn(widthOf(plot), 60, 2, 9), signedText), title);
   return { svg, x, y, plot };
 }
 
 interface Columns {
   readonly pullRight: number;
   readonly marginRight: number;
-  readonly hasMark: boolean;
 }
 
 function drawRow(
-  svg: SVGSVGElement,
+  { parent, x, size }: Panel,
   { reference, chosen, originHz }: Row,
-  x: Scale,
   middle: number,
-  size: number,
-  { pullRight, marginRight, hasMark }: Columns,
+  { pullRight, marginRight }: Columns,
 ): void {
-  const group = add(svg, "g", { "data-note": `${chosen.n}` });
+  const on = { parent: add(parent, "g", { "data-note": `${chosen.n}` }), size };
   const at = (hz: number) => x(centsFrom(hz, originHz!));
+  const row = middle + 0.36 * size;
   if (reference?.slot) {
     const [from, to] = reference.slot.lipHz.map(at);
-    add(group, "rect", {
+    add(on.parent, "rect", {
       "data-part": "reference",
       x: from,
       y: middle - barPx / 2 - 3,
       width: to - from,
       height: barPx + 6,
-      stroke: colour("reference"),
+      stroke: "reference",
       "stroke-width": 1.25,
       "stroke-dasharray": referenceDash,
     });
   }
   if (!chosen.slot) {
     const text = chosen.mouthPressure === null ? "cannot be started" : "never grows fastest";
-    write(group, text, x.range()[0] + 8, middle + 0.36 * size, { size, fill: colour("gap"), halo: true });
+    label(on, text, x.range()[0] + 8, row, { fill: "gap", halo: true });
     return;
   }
   const { lipHz, playingHz, pull, margin } = chosen.slot;
   const [from, to] = lipHz.map(at);
-  add(group, "rect", {
+  add(on.parent, "rect", {
     "data-part": "slot",
     x: from,
     y: middle - barPx / 2,
     width: Math.max(1, to - from),
     height: barPx,
-    fill: colour("gap"),
+    fill: "gap",
   });
-  add(group, "circle", {
-    "data-part": "sounds",
-    cx: at(playingHz),
-    cy: middle,
-    r: 4,
-    fill: colour("paper"),
-    stroke: colour("ink"),
-    "stroke-width": 1.5,
-  });
-  const pullText = pull.toFixed(2);
-  write(group, pullText, pullRight, middle + 0.36 * size, { size, anchor: "end" });
-  if (hasMark) {
-    const centre = pullRight - textWidth("0.00", size) - 6 - markPx / 2;
-    const half = markPx / 2;
-    rule(group, [centre - half, middle], [centre + half, middle], colour("hairline"));
-    const [dx, dy] = [half / Math.hypot(1, pull), (half * pull) / Math.hypot(1, pull)];
-    rule(group, [centre - dx, middle + dy], [centre + dx, middle - dy], colour("ink"), 1.75);
-  }
-  write(group, margin === null ? "–" : margin.toFixed(2), marginRight, middle + 0.36 * size, {
-    size,
-    anchor: "end",
-  });
+  ring(on.parent, [at(playingHz), middle], 4, "ink", "paper", { "data-part": "sounds" });
+  label(on, pull.toFixed(2), pullRight, row, { anchor: "end" });
+  const centre = pullRight - textWidth("0.00", size) - 6 - markPx / 2;
+  const half = markPx / 2;
+  rule(on.parent, [centre - half, middle], [centre + half, middle], "hairline");
+  const [dx, dy] = [half / Math.hypot(1, pull), (half * pull) / Math.hypot(1, pull)];
+  rule(on.parent, [centre - dx, middle + dy], [centre + dx, middle - dy], "ink", 1.75);
+  label(on, margin === null ? "–" : margin.toFixed(2), marginRight, row, { anchor: "end" });
 }
 
 export function slotTable({ reference, chosen }: SlotData): Table {
-  const of = (note: NoteSlot | undefined) => [
-    note?.slot?.lipHz[0] ?? "",
-    note?.slot?.lipHz[1] ?? "",
-    note?.slot?.playingHz ?? "",
-    note?.slot?.slotWidthCents ?? "",
-    note?.slot?.pull ?? "",
-    note?.slot?.margin ?? "",
-    note?.onset?.mouthPressure ?? "",
+  const before = (n: number) => reference.notes.find((note) => note.n === n);
+  const columns: Column<NoteSlot | undefined>[] = [
+    ["lips from (Hz)", (note) => note?.slot?.lipHz[0]],
+    ["lips to (Hz)", (note) => note?.slot?.lipHz[1]],
+    ["sounds at (Hz)", (note) => note?.slot?.playingHz],
+    ["hold (cents)", (note) => note?.slot?.slotWidthCents],
+    ["pull", (note) => note?.slot?.pull],
+    ["margin", (note) => note?.slot?.margin],
+    ["threshold (Pa)", (note) => note?.onset?.mouthPressure],
   ];
-  const columns = [
-    "lips from (Hz)",
-    "lips to (Hz)",
-    "sounds at (Hz)",
-    "hold (cents)",
-    "pull",
-    "margin",
-    "threshold (Pa)",
-  ];
-  return {
-    columns: [
-      "note",
-      "blown with (Pa)",
-      ...columns.map((name) => `chosen: ${name}`),
-      ...columns.map((name) => `reference: ${name}`),
-    ],
-    rows: chosen.notes.map((note) => [
-      note.n,
-      note.mouthPressure ?? "",
-      ...of(note),
-      ...of(reference.notes.find(({ n }) => n === note.n)),
-    ]),
-  };
+  return tableOf(chosen.notes, [
+    ["note", ({ n }) => n],
+    ["blown with (Pa)", ({ mouthPressure }) => mouthPressure],
+    ...columns.map(([name, of]): Column<NoteSlot> => [`chosen: ${name}`, of]),
+    ...columns.map(([name, of]): Column<NoteSlot> => [`reference: ${name}`, ({ n }, i) => of(before(n), i)]),
+  ]);
 }
 
 /** The highest note on top, as on a stave. */

@@ -4,23 +4,24 @@ import { type Change, extremes, rangeOf, type Test } from "../../study/change/ve
 import { signed } from "../../words/numbers.ts";
 import { FINDING } from "../../words/verdicts/findings.ts";
 import { testName } from "../../words/verdicts/tests.ts";
+import { hatched, rectangle } from "../kit/band.ts";
+import { dot } from "../kit/dot.ts";
 import {
   add,
   clamp,
   type Drawing,
   type Frame,
-  type Point,
   polygonPath,
-  px,
   rule,
   sheet,
   type Table,
   textWidth,
-  write,
 } from "../kit/drawing.ts";
-import { hatchPath } from "../kit/hatch.ts";
+import { intervalPath } from "../kit/intervalBar.ts";
+import { uprightLine } from "../kit/line.ts";
 import { tickText } from "../kit/numbers.ts";
-import { colour } from "../kit/tokens.ts";
+import { label } from "../kit/panel.ts";
+import { tableOf } from "../kit/table.ts";
 
 const size = 12;
 
@@ -47,60 +48,46 @@ export function verdictBar(test: Test, frame: Frame): Drawing {
   const x = scaleLinear([-reach, reach], [left, right]);
   const y = scaleLinear([-1, 1], [middle + half, middle - half]);
 
-  const band: Point[] = [
-    [x(-threshold), middle - half],
-    [x(threshold), middle - half],
-    [x(threshold), middle + half],
-    [x(-threshold), middle + half],
-  ];
-  add(svg, "path", { d: hatchPath(band, 6, -1), stroke: colour("feel") });
-  rule(svg, [left, middle], [right, middle], colour("hairline"));
-  rule(svg, [x(0), middle - half], [x(0), middle + half], colour("ink"));
+  const on = { parent: svg, x, plot: { left, right, top: middle - half, bottom: middle + half }, size };
+
+  hatched(svg, rectangle({ ...on.plot, left: x(-threshold), right: x(threshold) }));
+  rule(svg, [left, middle], [right, middle], "hairline");
+  uprightLine(on, 0, "ink");
   const under = middle + half + size + 1;
-  const limit = { size, anchor: "middle", fill: colour("muted") } as const;
+  const limit = { anchor: "middle", fill: "muted" } as const;
   const isRoom = x(threshold) - x(-threshold) > textWidth(`−${tickText(threshold)} ${unit} `, size);
   for (const side of [-1, 1]) {
     const at = x(side * threshold);
-    rule(svg, [at, middle - half], [at, middle + half + 3], colour("muted"));
-    if (isRoom) write(svg, `${tickText(side * threshold, true)} ${unit}`, at, under, limit);
+    rule(svg, [at, middle - half], [at, middle + half + 3], "muted");
+    if (isRoom) label(on, `${tickText(side * threshold, true)} ${unit}`, at, under, limit);
   }
-  if (!isRoom) write(svg, `±${tickText(threshold)} ${unit}`, x(0), under, limit);
+  if (!isRoom) label(on, `±${tickText(threshold)} ${unit}`, x(0), under, limit);
 
   // Which way the rule points: an open arrow at that end.
   const tip = asked > 0 ? frame.width - 2 : 2;
-  add(svg, "path", {
-    "data-part": "rule",
-    d: polygonPath([
-      [tip, middle],
-      [tip - asked * 9, middle - 5],
-      [tip - asked * 9, middle + 5],
-    ]),
-    stroke: colour("ink"),
-    fill: colour("paper"),
-  });
+  const arrow = polygonPath([
+    [tip, middle],
+    [tip - asked * 9, middle - 5],
+    [tip - asked * 9, middle + 5],
+  ]);
+  add(svg, "path", { "data-part": "rule", d: arrow, stroke: "ink", fill: "paper" });
   const outermost =
     x(asked * threshold) + asked * (textWidth(`+${tickText(threshold)} ${unit}`, size) / 2 + 6);
   if (asked * (tip - outermost) > textWidth("rule", size))
-    write(svg, "rule", tip, under, { size, anchor: asked > 0 ? "end" : "start" });
+    label(on, "rule", tip, under, { anchor: asked > 0 ? "end" : "start" });
 
-  rule(svg, [x(low.change), middle], [x(high.change), middle], colour("gap"), 1.5);
+  rule(svg, [x(low.change), middle], [x(high.change), middle], "gap", 1.5);
   for (const one of changes) {
-    const { change } = one;
     const range = rangeOf(one);
     if (range) {
-      const [from, to] = range.map(x);
-      add(svg, "path", {
-        "data-part": "uncertainty",
-        d: `M${px(from)},${px(middle - 3)}V${px(middle + 3)}M${px(from)},${px(middle)}H${px(to)}M${px(to)},${px(middle - 3)}V${px(middle + 3)}`,
-        stroke: colour("gap"),
-      });
+      const { bar, caps } = intervalPath({ ends: [x(range[0]), x(range[1])], at: middle, cap: 3 });
+      add(svg, "path", { "data-part": "uncertainty", d: bar + caps, stroke: "gap" });
     }
-    add(svg, "circle", { cx: x(change), cy: middle, r: 2.5, fill: colour("paper"), stroke: colour("gap") });
+    add(svg, "circle", { cx: x(one.change), cy: middle, r: 2.5, fill: "paper", stroke: "gap" });
   }
-  for (const { change } of [low, high])
-    add(svg, "circle", { cx: x(change), cy: middle, r: 4, fill: colour("gap") });
+  for (const { change } of [low, high]) dot(svg, [x(change), middle], 4, "gap");
   labelExtremes();
-  return { svg, x, y, plot: { left, right, top: middle - half, bottom: middle + half } };
+  return { svg, x, y, plot: on.plot };
 
   /** Both ends where there is room for both; else the one that goes further. */
   function labelExtremes(): void {
@@ -108,13 +95,9 @@ export function verdictBar(test: Test, frame: Frame): Drawing {
     const place = (one: Change) => clamp(x(one.change), room(one), frame.width - room(one));
     const further = Math.abs(low.change) > Math.abs(high.change) ? low : high;
     const isRoom = place(high) - room(high) > place(low) + room(low) + 4;
+    const style = { anchor: "middle", fill: "gap", weight: 600 } as const;
     for (const one of isRoom ? [low, high] : [further])
-      write(svg, amount(one), place(one), middle - half - 3, {
-        size,
-        anchor: "middle",
-        fill: colour("gap"),
-        weight: 600,
-      });
+      label(on, amount(one), place(one), middle - half - 3, style);
   }
 }
 
@@ -132,36 +115,20 @@ function knownIn({ changes, unit }: Test, digits: number): string {
 export function verdictTable(
   claims: readonly { readonly rule: string; readonly tests: readonly Test[] }[],
 ): Table {
-  return {
-    columns: [
-      "test",
-      "of",
-      "number",
-      "change",
-      "from",
-      "to",
-      "unit",
-      "felt from",
-      "rule asks for",
-      "finding of the test",
-      "rule of thumb",
-    ],
-    rows: claims.flatMap(({ rule, tests }) =>
-      tests.flatMap((test) => {
-        const { of, changes, threshold, unit, asked, finding } = test;
-        return changes.map((change) => [
-          testName(test),
-          of,
-          of === "whole" ? "" : change.n,
-          change.change,
-          ...(rangeOf(change) ?? ["", ""]),
-          unit,
-          threshold,
-          asked > 0 ? "more" : "less",
-          FINDING[finding],
-          rule,
-        ]);
-      }),
-    ),
-  };
+  const rows = claims.flatMap(({ rule, tests }) =>
+    tests.flatMap((test) => test.changes.map((one) => ({ rule, test, one, range: rangeOf(one) }))),
+  );
+  return tableOf(rows, [
+    ["test", ({ test }) => testName(test)],
+    ["of", ({ test }) => test.of],
+    ["number", ({ test, one }) => (test.of === "whole" ? null : one.n)],
+    ["change", ({ one }) => one.change],
+    ["from", ({ range }) => range?.[0]],
+    ["to", ({ range }) => range?.[1]],
+    ["unit", ({ test }) => test.unit],
+    ["felt from", ({ test }) => test.threshold],
+    ["rule asks for", ({ test }) => (test.asked > 0 ? "more" : "less")],
+    ["finding of the test", ({ test }) => FINDING[test.finding]],
+    ["rule of thumb", ({ rule }) => rule],
+  ]);
 }

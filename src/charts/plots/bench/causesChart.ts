@@ -2,26 +2,27 @@
  * What makes gaps differ: each dimension's share of their variance as a bar. Shares may pass 1 where dimensions make up for
  * one another, and what they do together may be less than nothing: the bars say so, to either side of 0.
  */
-import { scaleLinear, ticks } from "d3";
-import { bottomAxis, bottomAxisRoom } from "../../kit/axes.ts";
+import { scaleLinear } from "d3";
+import { bottomAxis } from "../../kit/axes.ts";
+import { rectangle } from "../../kit/band.ts";
 import {
   add,
+  type Box,
   type Drawing,
   type Frame,
-  type Point,
   polygonPath,
-  referenceDash,
-  rule,
   sheet,
   type Table,
   textWidth,
   typeSizes,
-  write,
 } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
 import { hatchPath } from "../../kit/hatch.ts";
+import { referenceDash, uprightLine } from "../../kit/line.ts";
 import { tickText } from "../../kit/numbers.ts";
-import { colour } from "../../kit/tokens.ts";
+import { bottomAxisRoom, label, type Panel, widthOf } from "../../kit/panel.ts";
+import { tableOf } from "../../kit/table.ts";
+import { marksIn, roundTicks } from "../../kit/ticks.ts";
 
 export interface Cause {
   readonly name: string;
@@ -43,9 +44,7 @@ const barPx = 14;
 const topPx = 8;
 
 export const causesHeight = ({ causes }: CausesData, width: number): number =>
-  topPx +
-  Math.max(1, causes.length) * rowPx +
-  bottomAxisRoom(typeSizes({ width, height: 0, unit: "mm" }).small);
+  topPx + Math.max(1, causes.length) * rowPx + bottomAxisRoom(typeSizes({ width }).small);
 
 /** A share as it is read: whole percent, with a true minus sign. */
 export const shareText = (share: number): string => `${tickText(Math.round(100 * share))} %`;
@@ -53,12 +52,8 @@ export const shareText = (share: number): string => `${tickText(Math.round(100 *
 export function causesChart({ of, causes, words }: CausesData, frame: Frame): Drawing {
   const { small } = typeSizes(frame);
   const left = 10 + Math.max(0, ...causes.map(({ name }) => textWidth(name, small)));
-  const plot = {
-    left,
-    right: frame.width - 4,
-    top: topPx,
-    bottom: topPx + Math.max(1, causes.length) * rowPx,
-  };
+  const bottom = topPx + Math.max(1, causes.length) * rowPx;
+  const plot: Box = { left, right: frame.width - 4, top: topPx, bottom };
   const shares = causes.map(({ varianceShare }) => varianceShare);
   const beside = textWidth("−100 % ", small);
   const [least, most] = [Math.min(0, ...shares), Math.max(1, ...shares)];
@@ -69,51 +64,35 @@ export function causesChart({ of, causes, words }: CausesData, frame: Frame): Dr
     title: `What makes the gaps differ: ${of}`,
     description: words,
   });
+  const on: Panel = { parent: svg, x, y, plot, size: small };
 
-  rule(svg, [x(1), plot.top], [x(1), plot.bottom], colour("muted"), 1, referenceDash);
+  uprightLine(on, 1, "muted", 1, referenceDash);
   causes.forEach(({ name, varianceShare, isTogether }, i) => {
     const middle = y(i + 0.5);
     const [from, to] = [x(Math.min(0, varianceShare)), x(Math.max(0, varianceShare))];
-    const bar: Point[] = [
-      [from, middle - barPx / 2],
-      [to, middle - barPx / 2],
-      [to, middle + barPx / 2],
-      [from, middle + barPx / 2],
-    ];
+    const bar = rectangle({ left: from, right: to, top: middle - barPx / 2, bottom: middle + barPx / 2 });
     const d = polygonPath(bar);
     const group = add(svg, "g", { "data-cause": name });
-    add(group, "path", { d, fill: colour(isTogether ? "paper" : "ink") });
+    add(group, "path", { d, fill: isTogether ? "paper" : "ink" });
     if (isTogether) {
-      add(group, "path", { d: hatchPath(bar, 5, -1), stroke: colour("muted") });
-      add(group, "path", { d, stroke: colour("ink") });
+      add(group, "path", { d: hatchPath(bar, 5, -1), stroke: "muted" });
+      add(group, "path", { d, stroke: "ink" });
     }
-    write(svg, name, plot.left - 8, middle + 0.36 * small, { size: small, anchor: "end" });
-    write(svg, shareText(varianceShare), varianceShare < 0 ? from - 5 : to + 5, middle + 0.36 * small, {
-      size: small,
-      anchor: varianceShare < 0 ? "end" : "start",
-      weight: 600,
-      halo: true,
-    });
+    const row = middle + 0.36 * small;
+    label(on, name, plot.left - 8, row, { anchor: "end" });
+    const [at, anchor] = varianceShare < 0 ? [from - 5, "end" as const] : [to + 5, "start" as const];
+    label(on, shareText(varianceShare), at, row, { anchor, weight: 600, halo: true });
   });
-  rule(svg, [x(0), plot.top], [x(0), plot.bottom], colour("ink"));
-  bottomAxis(
-    svg,
-    x,
-    plot,
-    ticks(least, most, Math.max(2, Math.floor((plot.right - plot.left) / 80))).map((value) => ({
-      value,
-      text: shareText(value),
-    })),
-    "share of the gaps' variance",
-    small,
-  );
+  uprightLine(on, 0, "ink");
+  bottomAxis(on, roundTicks(x, marksIn(widthOf(plot), 80, 2), shareText), "share of the gaps' variance");
   return { svg, x, y, plot };
 }
 
-export const causesTable = ({ causes }: CausesData): Table => ({
-  columns: ["cause", "share of variance"],
-  rows: causes.map(({ name, varianceShare }) => [name, varianceShare]),
-});
+export const causesTable = ({ causes }: CausesData): Table =>
+  tableOf(causes, [
+    ["cause", ({ name }) => name],
+    ["share of variance", ({ varianceShare }) => varianceShare],
+  ]);
 
 export const causesFigure: Figure<CausesData> = {
   name: "causes",

@@ -2,31 +2,31 @@
  * Repeat readings of two lengths as dots about their means, on one scale, so that their spreads can be compared. Equal
  * readings stand on one another; under them the interval of the mean.
  */
-import { scaleLinear, ticks } from "d3";
+import { scaleLinear } from "d3";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { decimals, plusMinus } from "../../../units/uncertainLength.ts";
 import { signed } from "../../../words/numbers.ts";
-import { bottomAxis, bottomAxisRoom } from "../../kit/axes.ts";
+import { bottomAxis } from "../../kit/axes.ts";
 import {
   add,
-  type Box,
   clamp,
   type Drawing,
   type Frame,
   type Point,
   polygonPath,
   rule,
-  type Scale,
   sheet,
   type Table,
   textWidth,
   typeSizes,
-  write,
 } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
-import { inUnit, lengthTicks } from "../../kit/numbers.ts";
-import { colour } from "../../kit/tokens.ts";
+import { intervalBar } from "../../kit/intervalBar.ts";
+import { inUnit } from "../../kit/numbers.ts";
+import { label, type Panel, plotBox } from "../../kit/panel.ts";
+import { lengthColumn, tableOf } from "../../kit/table.ts";
+import { lengthTicks, marksIn } from "../../kit/ticks.ts";
 
 export interface LengthReadings {
   readonly name: string;
@@ -52,70 +52,50 @@ export function readingsChart(rows: readonly LengthReadings[], frame: Frame): Dr
     title: "The readings about their means",
     description: rows.map((row) => describe(row, frame.unit)).join(" "),
   });
-  const plot: Box = {
-    left: 10,
-    right: frame.width - 10,
-    top: 0,
-    bottom: frame.height - bottomAxisRoom(small),
-  };
+  const plot = plotBox(frame, { left: 10, right: 10, top: 0 });
   const reachMm = 1.15 * Math.max(leastReachMm, ...rows.map(reach));
   const x = scaleLinear([-reachMm, reachMm], [plot.left, plot.right]);
   const y = scaleLinear([0, rows.length], [plot.top, plot.bottom]);
-  rule(svg, [x(0), plot.top + small + 6], [x(0), plot.bottom], colour("hairline"));
+  const on: Panel = { parent: svg, x, y, plot, size: small };
+  rule(svg, [x(0), plot.top + small + 6], [x(0), plot.bottom], "hairline");
   rows.forEach((row, i) => {
-    drawRow(svg, row, x, { ...plot, top: y(i), bottom: y(i + 1) }, frame.unit, small);
+    drawRow({ ...on, plot: { ...plot, top: y(i), bottom: y(i + 1) } }, row, frame.unit);
   });
-  const marks = lengthTicks(x, ticks, frame.unit, clamp(Math.floor(frame.width / 90), 2, 8));
-  bottomAxis(
-    svg,
-    x,
-    plot,
-    marks.map(({ mm, text }) => ({ value: mm, text })),
-    `difference from the mean, ${frame.unit}`,
-    small,
-  );
+  const marks = lengthTicks(x, frame.unit, marksIn(frame.width, 90, 2, 8));
+  bottomAxis(on, marks, `difference from the mean, ${frame.unit}`);
   return { svg, x, y, plot };
 }
 
-export function readingsTable(rows: readonly LengthReadings[], unit: LengthUnit): Table {
-  return {
-    columns: ["length", "number", `reading (${unit})`, `difference from the mean (${unit})`, "remark"],
-    rows: rows.flatMap(({ name, readingsMm, meanMm, outlier }) =>
-      readingsMm.map((readingMm, i) => [
-        name,
-        i + 1,
-        inUnit(readingMm, unit),
-        inUnit(readingMm - meanMm, unit),
-        i === outlier ? "stands apart" : "",
-      ]),
-    ),
-  };
-}
+export const readingsTable = (rows: readonly LengthReadings[], unit: LengthUnit): Table =>
+  tableOf(
+    rows.flatMap((row) => row.readingsMm.map((readingMm, i) => ({ ...row, readingMm, i }))),
+    [
+      ["length", ({ name }) => name],
+      ["number", ({ i }) => i + 1],
+      lengthColumn("reading", unit, ({ readingMm }) => readingMm),
+      lengthColumn("difference from the mean", unit, ({ readingMm, meanMm }) => readingMm - meanMm),
+      ["remark", ({ i, outlier }) => (i === outlier ? "stands apart" : "")],
+    ],
+  );
 
 const reach = ({ readingsMm, meanMm, expandedMm = 0 }: LengthReadings): number =>
   Math.max(expandedMm, ...readingsMm.map((readingMm) => Math.abs(readingMm - meanMm)));
 
 function drawRow(
-  svg: SVGSVGElement,
+  on: Panel,
   { name, readingsMm, meanMm, expandedMm, outlier }: LengthReadings,
-  x: Scale,
-  { left, right, top, bottom }: Box,
   unit: LengthUnit,
-  size: number,
 ): void {
-  const title = `${name}, mean ${plusMinus(meanMm, expandedMm, unit)}`;
-  write(svg, title, left, top + size, { size, halo: true });
-  const interval = bottom - intervalRoom / 2;
+  const { parent, x, size } = on;
+  const { left, right, top, bottom } = on.plot;
+  label(on, `${name}, mean ${plusMinus(meanMm, expandedMm, unit)}`, left, top + size, { halo: true });
+  const at = bottom - intervalRoom / 2;
   const floor = bottom - intervalRoom - dotPx;
   const ceiling = top + size + 8 + dotPx;
-  if (top > 0) rule(svg, [left, top - 2], [right, top - 2], colour("hairline"));
-
-  if (expandedMm !== undefined) {
-    const ends = [x(-expandedMm), x(expandedMm)] as const;
-    rule(svg, [ends[0], interval], [ends[1], interval], colour("ink"), 1.5);
-    for (const at of ends) rule(svg, [at, interval - 4], [at, interval + 4], colour("ink"), 1.5);
-  }
-  rule(svg, [x(0), interval - 7], [x(0), interval + 7], colour("ink"), 2);
+  if (top > 0) rule(parent, [left, top - 2], [right, top - 2], "hairline");
+  if (expandedMm !== undefined)
+    intervalBar(parent, { ends: [x(-expandedMm), x(expandedMm)], at, cap: 4 }, "ink");
+  rule(parent, [x(0), at - 7], [x(0), at + 7], "ink", 2);
 
   const places = stacked(readingsMm.map((readingMm) => x(readingMm - meanMm)));
   const tallest = Math.max(...places.map(({ level }) => level));
@@ -123,28 +103,18 @@ function drawRow(
   places.forEach(({ at, level }, i) => {
     const row = floor - level * rise;
     if (i !== outlier) {
-      add(svg, "circle", { cx: at, cy: row, r: dotPx, fill: colour("ink"), stroke: colour("paper") });
+      add(parent, "circle", { cx: at, cy: row, r: dotPx, fill: "ink", stroke: "paper" });
       return;
     }
-    add(svg, "path", {
-      class: "outlier",
-      d: polygonPath(diamond([at, row], dotPx + 3)),
-      fill: colour("paper"),
-      stroke: colour("gap"),
-      "stroke-width": 2.5,
-    });
+    const d = polygonPath(diamond([at, row], dotPx + 3));
+    add(parent, "path", { class: "outlier", d, fill: "paper", stroke: "gap", "stroke-width": 2.5 });
     const text = `number ${i + 1} stands apart`;
     const anchor = at < (left + right) / 2 ? "start" : "end";
     const away = anchor === "start" ? dotPx + 8 : -dotPx - 8;
-    const [least, most] =
-      anchor === "start" ? [left, right - textWidth(text, size)] : [left + textWidth(text, size), right];
-    write(svg, text, clamp(at + away, least, most), row + 0.36 * size, {
-      size,
-      anchor,
-      fill: colour("gap"),
-      weight: 600,
-      halo: true,
-    });
+    const width = textWidth(text, size);
+    const [least, most] = anchor === "start" ? [left, right - width] : [left + width, right];
+    const style = { anchor, fill: "gap", weight: 600, halo: true } as const;
+    label(on, text, clamp(at + away, least, most), row + 0.36 * size, style);
   });
 }
 

@@ -1,27 +1,29 @@
 /** How far the gaps of a set of parts lie apart: a line a part, a mark a gap, its expanded uncertainty as a bar. */
-import { scaleLinear, ticks } from "d3";
+import { scaleLinear } from "d3";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { bothUnits } from "../../../words/numbers.ts";
-import { bottomAxis, bottomAxisRoom } from "../../kit/axes.ts";
+import { bottomAxis } from "../../kit/axes.ts";
+import { hatched, rectangle } from "../../kit/band.ts";
+import { ring } from "../../kit/dot.ts";
 import {
   add,
-  clamp,
+  type Box,
   type Drawing,
   type Frame,
-  type Point,
-  referenceDash,
   rule,
   sheet,
   type Table,
   textWidth,
   typeSizes,
-  write,
 } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
-import { hatchPath } from "../../kit/hatch.ts";
-import { inUnit, lengthTicks } from "../../kit/numbers.ts";
-import { colour } from "../../kit/tokens.ts";
+import { intervalBar } from "../../kit/intervalBar.ts";
+import { levelLine, referenceDash } from "../../kit/line.ts";
+import { bottomAxisRoom, label, type Panel, widthOf } from "../../kit/panel.ts";
+import { lengthColumn, tableOf } from "../../kit/table.ts";
+import { shortened, writeWithin } from "../../kit/text.ts";
+import { lengthTicks, marksIn } from "../../kit/ticks.ts";
 
 export interface SpreadGap {
   readonly name: string;
@@ -57,7 +59,7 @@ const leastReachMm = 0.25;
 
 /** The height follows from the rows. */
 export const spreadHeight = ({ rows }: SpreadData, width: number): number => {
-  const { small } = typeSizes({ width, height: 0, unit: "mm" });
+  const { small } = typeSizes({ width });
   return top(small) + rows.length * rowPx + 6 + bottomAxisRoom(small);
 };
 
@@ -66,70 +68,37 @@ const top = (size: number): number => 2 * size + 12;
 export function spreadChart(data: SpreadData, frame: Frame): Drawing {
   const { rows, meanMm, standardDeviationMm, preferredMm } = data;
   const { small } = typeSizes(frame);
-  const names = rows.map(({ name }) => shortened(name));
+  const names = rows.map(({ name }) => shortened(name, longestName));
   const left = Math.min(0.38 * frame.width, 14 + Math.max(0, ...names.map((name) => textWidth(name, small))));
-  const plot = {
-    left,
-    right: frame.width - 14,
-    top: top(small),
-    bottom: top(small) + rows.length * rowPx + 6,
-  };
+  const bottom = top(small) + rows.length * rowPx + 6;
+  const plot: Box = { left, right: frame.width - 14, top: top(small), bottom };
   const x = scaleLinear(reach(data), [plot.left + 8, plot.right]);
   const y = scaleLinear([0, Math.max(1, rows.length)], [plot.top + 3, plot.bottom - 3]);
   const svg = sheet(frame, { name: "spread", title: `Gaps: ${data.of}`, description: data.words });
+  const on: Panel = { parent: svg, x, y, plot, size: small };
 
   if (meanMm !== undefined) {
     if (standardDeviationMm !== undefined) {
       const [low, high] = [meanMm - standardDeviationMm, meanMm + standardDeviationMm].map((mm) => x(mm));
-      const band: Point[] = [
-        [low, plot.top],
-        [high, plot.top],
-        [high, plot.bottom],
-        [low, plot.bottom],
-      ];
-      add(svg, "path", { "data-part": "deviation", d: hatchPath(band, 6, -1), stroke: colour("feel") });
+      hatched(svg, rectangle({ ...plot, left: low, right: high }), { part: "deviation" });
     }
-    upright(svg, x(meanMm), plot, `mean ${formatLength(meanMm, frame.unit)}`, small, small, "ink");
+    upright(on, meanMm, `mean ${formatLength(meanMm, frame.unit)}`, small, "ink");
   }
   if (preferredMm !== undefined)
-    upright(
-      svg,
-      x(preferredMm),
-      plot,
-      `preferred ${bothUnits(preferredMm, frame.unit)}`,
-      2 * small + 4,
-      small,
-      "reference",
-    );
+    upright(on, preferredMm, `preferred ${bothUnits(preferredMm, frame.unit)}`, 2 * small + 4, "reference");
 
   rows.forEach((row, i) => {
     const at = y(i + 0.5);
-    rule(svg, [plot.left, at], [plot.right, at], colour("hairline"), 0.8);
-    write(svg, names[i], plot.left - 8, at + 0.36 * small, { size: small, anchor: "end" });
+    levelLine(on, i + 0.5, "hairline", 0.8);
+    label(on, names[i], plot.left - 8, at + 0.36 * small, { anchor: "end" });
     if (row.gaps.length === 0)
-      write(svg, row.without, plot.left + 8, at + 0.36 * small, {
-        size: small,
-        fill: colour("muted"),
-        halo: true,
-      });
+      label(on, row.without, plot.left + 8, at + 0.36 * small, { fill: "muted", halo: true });
     const isSingle = row.gaps.length === 1;
-    for (const gap of row.gaps) mark(svg, gap, x, at, isSingle, frame.unit);
+    for (const gap of row.gaps) mark(on, gap, at, isSingle, frame.unit);
   });
-  bottomAxis(
-    svg,
-    x,
-    plot,
-    lengthTicks(x, ticks, frame.unit, Math.max(2, Math.floor((plot.right - plot.left) / 70))).map(
-      ({ mm, text }) => ({ value: mm, text }),
-    ),
-    `gap (${frame.unit})`,
-    small,
-  );
+  bottomAxis(on, lengthTicks(x, frame.unit, marksIn(widthOf(plot), 70, 2)), `gap (${frame.unit})`);
   return { svg, x, y, plot };
 }
-
-const shortened = (name: string): string =>
-  name.length > longestName ? `${name.slice(0, longestName - 1)}…` : name;
 
 /** All gaps with their bars, the preferred one, and a little paper around. */
 function reach({ rows, meanMm, standardDeviationMm, preferredMm }: SpreadData): [number, number] {
@@ -147,76 +116,42 @@ function reach({ rows, meanMm, standardDeviationMm, preferredMm }: SpreadData): 
   return [low - around, high + around];
 }
 
-function upright(
-  parent: Element,
-  at: number,
-  { left, right, bottom }: Drawing["plot"],
-  text: string,
-  row: number,
-  size: number,
-  token: "ink" | "reference",
-): void {
-  rule(
-    parent,
-    [at, row + 4],
-    [at, bottom],
-    colour(token),
-    token === "ink" ? 1 : 1.5,
-    token === "ink" ? undefined : referenceDash,
-  );
-  const half = textWidth(text, size) / 2;
-  write(parent, text, clamp(at, Math.min(left, right - 2 * half) + half, right - half), row, {
-    size,
-    anchor: "middle",
-    fill: colour(token),
-    halo: true,
-  });
+function upright(on: Panel, mm: number, text: string, row: number, paint: "ink" | "reference"): void {
+  const { parent, x, size } = on;
+  const { left, right, bottom } = on.plot;
+  const [width, dash] = paint === "ink" ? [1, undefined] : [1.5, referenceDash];
+  rule(parent, [x(mm), row + 4], [x(mm), bottom], paint, width, dash);
+  const least = Math.min(left, right - textWidth(text, size));
+  writeWithin(parent, text, x(mm), row, [least, right], { size, fill: paint, halo: true });
 }
 
 /** A bar only where the gap has the line to itself. */
-function mark(
-  parent: Element,
-  gap: SpreadGap,
-  x: Drawing["x"],
-  row: number,
-  hasBar: boolean,
-  unit: LengthUnit,
-): void {
+function mark({ parent, x }: Panel, gap: SpreadGap, row: number, hasBar: boolean, unit: LengthUnit): void {
   const { gapMm, standardUncertaintyMm: u, isChosen, isOnLeadpipe, name } = gap;
-  const stroke = colour(isChosen ? "gap" : "ink");
-  if (hasBar && u !== undefined) {
-    const [low, high] = [x(gapMm - 2 * u), x(gapMm + 2 * u)];
-    rule(parent, [low, row], [high, row], stroke, 1.5);
-    for (const end of [low, high]) rule(parent, [end, row - 3], [end, row + 3], stroke, 1.5);
-  }
-  const circle = add(parent, "circle", {
-    "data-gap": name,
-    cx: x(gapMm),
-    cy: row,
-    r: isChosen ? 6 : 4,
-    fill: isOnLeadpipe ? colour("paper") : stroke,
-    stroke,
-    "stroke-width": 1.5,
-  });
+  const stroke = isChosen ? "gap" : "ink";
+  if (hasBar && u !== undefined)
+    intervalBar(parent, { ends: [x(gapMm - 2 * u), x(gapMm + 2 * u)], at: row, cap: 3 }, stroke);
+  const fill = isOnLeadpipe ? "paper" : stroke;
+  const circle = ring(parent, [x(gapMm), row], isChosen ? 6 : 4, stroke, fill, { "data-gap": name });
   const where = isOnLeadpipe ? ", on the leadpipe" : "";
   add(circle, "title", {}, `${name}: ${bothUnits(gapMm, unit)}${where}`);
 }
 
 /** Every gap of the drawing. */
-export const spreadTable = ({ rows }: SpreadData, unit: LengthUnit): Table => ({
-  columns: ["part", "gap of", `gap (${unit})`, `standard uncertainty (${unit})`, "remark"],
-  rows: rows.flatMap(({ name, gaps, without }) =>
-    gaps.length === 0
-      ? [[name, "", "", "", without]]
-      : gaps.map((gap) => [
-          name,
-          gap.name,
-          inUnit(gap.gapMm, unit),
-          gap.standardUncertaintyMm === undefined ? "" : inUnit(gap.standardUncertaintyMm, unit),
-          gap.isOnLeadpipe ? "on the leadpipe" : "",
-        ]),
-  ),
-});
+export const spreadTable = ({ rows }: SpreadData, unit: LengthUnit): Table =>
+  tableOf(
+    rows.flatMap(
+      ({ name: part, gaps, without }): (Partial<SpreadGap> & { part: string; without?: string })[] =>
+        gaps.length === 0 ? [{ part, without }] : gaps.map((gap) => ({ part, ...gap })),
+    ),
+    [
+      ["part", ({ part }) => part],
+      ["gap of", ({ name }) => name],
+      lengthColumn("gap", unit, ({ gapMm }) => gapMm),
+      lengthColumn("standard uncertainty", unit, ({ standardUncertaintyMm }) => standardUncertaintyMm),
+      ["remark", ({ without, isOnLeadpipe }) => without ?? (isOnLeadpipe ? "on the leadpipe" : "")],
+    ],
+  );
 
 export const spreadFigure: Figure<SpreadData> = {
   name: "spread",

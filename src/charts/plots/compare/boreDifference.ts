@@ -2,30 +2,32 @@
  * Bores over one another, far wider than they are long, since what matters could not be seen else; below them by how much each
  * is wider than the reference. Both along one axis.
  */
-import { scaleLinear, ticks } from "d3";
+import { scaleLinear } from "d3";
 import { boreDiameterMm } from "../../../setup/boreDiameter.ts";
 import { profileLengthMm } from "../../../setup/geometry.ts";
 import type { ProfileMm } from "../../../setup/setup.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { signed } from "../../../words/numbers.ts";
-import { bottomAxis, bottomAxisRoom, leftAxis } from "../../kit/axes.ts";
+import { bottomAxis, leftAxis } from "../../kit/axes.ts";
 import {
   add,
   type Box,
   type Drawing,
   type Frame,
-  rule,
-  type Scale,
+  type Point,
   sheet,
   type Table,
   typeSizes,
-  write,
 } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
-import { inUnit, lengthTicks, tickText } from "../../kit/numbers.ts";
-import { colour } from "../../kit/tokens.ts";
+import { levelLine, polyline } from "../../kit/line.ts";
+import { inUnit } from "../../kit/numbers.ts";
+import { bottomAxisRoom, label, type Panel, widthOf } from "../../kit/panel.ts";
+import { lengthColumn, tableOf } from "../../kit/table.ts";
+import { heading } from "../../kit/text.ts";
+import { lengthTicks, signedText } from "../../kit/ticks.ts";
 import {
-  drawKey,
+  drawVariants,
   inDrawingOrder,
   keyHeight,
   type Standing,
@@ -49,7 +51,7 @@ const betweenPx = 34;
 const POINTS = 240;
 
 export const boreDifferenceHeight = ({ variants }: BoreDifferenceData, width: number): number => {
-  const { small, large } = typeSizes({ width, height: 0, unit: "mm" });
+  const { small, large } = typeSizes({ width });
   return headRoom(variants, width, small, large) + boresPx + betweenPx + differencePx + bottomAxisRoom(small);
 };
 
@@ -59,136 +61,100 @@ const headRoom = (variants: readonly Variant[], width: number, small: number, la
 export function boreDifference(data: BoreDifferenceData, frame: Frame): Drawing {
   const { variants, part, reference } = data;
   const { small, large } = typeSizes(frame);
+  const { unit } = frame;
   const top = headRoom(variants, frame.width, small, large);
   const upper: Box = { left: 4.2 * small, right: frame.width - 1.2 * small, top, bottom: top + boresPx };
-  const lower: Box = {
-    ...upper,
-    top: upper.bottom + betweenPx,
-    bottom: upper.bottom + betweenPx + differencePx,
-  };
-  const lengthMm = Math.max(...variants.map(({ profileMm }) => profileLengthMm(profileMm)));
-  const x = scaleLinear([0, lengthMm], [upper.left, upper.right]);
+  const under = upper.bottom + betweenPx;
+  const lower: Box = { ...upper, top: under, bottom: under + differencePx };
+  const x = scaleLinear([0, longestMm(data)], [upper.left, upper.right]);
   const rows = differences(data);
   const radii = variants.flatMap(({ profileMm }) => profileMm.map(([, d]) => d / 2));
   const radius = scaleLinear(padded(Math.min(...radii), Math.max(...radii)), [upper.bottom, upper.top]);
-  const y = scaleLinear(padded(Math.min(0, ...rows.flatMap(finite)), Math.max(0, ...rows.flatMap(finite))), [
-    lower.bottom,
-    lower.top,
-  ]);
-  const exaggeration = scaleText(Math.abs(radius(1) - radius(0)) / (x(1) - x(0)));
+  const apart = rows.flat().filter((by) => by !== null);
+  const y = scaleLinear(padded(Math.min(0, ...apart), Math.max(0, ...apart)), [lower.bottom, lower.top]);
+  // two figures: a scale is no measurement
+  const exaggeration = Number((Math.abs(radius(1) - radius(0)) / (x(1) - x(0))).toPrecision(2));
   const svg = sheet(frame, {
     name: "bore-difference",
     title: `The ${part}s over one another`,
     description: describe(data, rows, frame),
   });
-  write(svg, `The ${part}s, radii drawn ${exaggeration} × the length`, 0, large, {
-    size: large,
-    weight: 600,
-  });
-  drawKey(svg, variants, data, large + 8, frame.width, small);
-  write(svg, `radius, ${frame.unit}`, 0, upper.top - 8, { size: small, fill: colour("muted") });
-  write(svg, `diameter less that of ${reference}, ${frame.unit}`, 0, lower.top - 8, {
-    size: small,
-    fill: colour("muted"),
-  });
-  for (const [scale, box, plus] of [
-    [radius, upper, false],
-    [y, lower, true],
-  ] as const)
-    leftAxis(svg, scale, box, lengthTicksAt(scale, frame, plus), small, true);
-  rule(svg, [lower.left, y(0)], [lower.right, y(0)], colour("muted"), 1);
-  bottomAxis(
-    svg,
-    x,
-    lower,
-    lengthTicks(x, ticks, frame.unit, Math.max(3, Math.floor((x.range()[1] - x.range()[0]) / 80))).map(
-      ({ mm, text }) => ({ value: mm, text }),
-    ),
-    `from the ${part}'s start, ${frame.unit}`,
-    small,
-  );
+  const bores: Panel = { parent: svg, x, y: radius, plot: upper, size: small };
+  const on: Panel = { ...bores, y, plot: lower };
+  heading(svg, `The ${part}s, radii drawn ${exaggeration} × the length`, large);
+  drawVariants(svg, variants, data, large + 8, frame.width, small);
+  label(on, `radius, ${unit}`, 0, upper.top - 8, { fill: "muted" });
+  label(on, `diameter less that of ${reference}, ${unit}`, 0, lower.top - 8, { fill: "muted" });
+  leftAxis(bores, lengthTicks(radius, unit, 5), true);
+  leftAxis(on, lengthTicks(y, unit, 5, signedText), true);
+  levelLine(on, 0, "muted");
+  const marks = Math.max(3, Math.floor(widthOf(lower) / 80));
+  bottomAxis(on, lengthTicks(x, unit, marks), `from the ${part}'s start, ${unit}`);
   for (const variant of inDrawingOrder(variants, data)) {
     const { profileMm, number } = variant;
     const start = profileMm[0][0];
-    const wall = profileMm.map(([at, d]) => `${x(at - start).toFixed(1)},${radius(d / 2).toFixed(1)}`);
-    add(svg, "path", {
-      "data-part": "wall",
-      "data-variant": `${number}`,
-      d: `M${wall.join("L")}`,
-      ...strokeOf(variant, data),
-    });
-    if (number === reference) continue;
-    const row = rows[variants.indexOf(variant)];
-    const points = row.flatMap((by, i) =>
-      by === null ? [] : [`${x(placeMm(i, lengthMm)).toFixed(1)},${y(by).toFixed(1)}`],
-    );
-    if (points.length > 1)
+    const draw = (part: string, points: readonly Point[]) =>
       add(svg, "path", {
-        "data-part": "difference",
+        "data-part": part,
         "data-variant": `${number}`,
-        d: `M${points.join("L")}`,
+        d: polyline(points),
         ...strokeOf(variant, data),
       });
+    draw(
+      "wall",
+      profileMm.map(([at, d]) => [x(at - start), radius(d / 2)]),
+    );
+    if (number === reference) continue;
+    const points = rows[variants.indexOf(variant)].flatMap((by, i): Point[] =>
+      by === null ? [] : [[x(placeMm(i, longestMm(data))), y(by)]],
+    );
+    if (points.length > 1) draw("difference", points);
   }
   return { svg, x, y, plot: lower };
 }
 
+const longestMm = ({ variants }: BoreDifferenceData): number =>
+  Math.max(...variants.map(({ profileMm }) => profileLengthMm(profileMm)));
+
 const placeMm = (i: number, lengthMm: number): number => (i / (POINTS - 1)) * lengthMm;
 
 /** Diameter less the reference's at even places, mm; null beyond the shorter of the two. */
-function differences({ variants, reference }: BoreDifferenceData): (number | null)[][] {
+function differences(data: BoreDifferenceData): (number | null)[][] {
+  const { variants, reference } = data;
   const base = variants.find(({ number }) => number === reference) ?? variants[0];
-  const lengthMm = Math.max(...variants.map(({ profileMm }) => profileLengthMm(profileMm)));
   const at = ({ profileMm }: BoreVariant, mm: number): number | null =>
     mm > profileLengthMm(profileMm) + 1e-9 ? null : boreDiameterMm(profileMm, profileMm[0][0] + mm);
   return variants.map((variant) =>
     Array.from({ length: POINTS }, (_, i) => {
-      const [own, other] = [variant, base].map((one) => at(one, placeMm(i, lengthMm)));
+      const [own, other] = [variant, base].map((one) => at(one, placeMm(i, longestMm(data))));
       return own === null || other === null ? null : own - other;
     }),
   );
 }
-
-const finite = (row: readonly (number | null)[]): number[] => row.filter((by) => by !== null);
 
 function padded(low: number, high: number): [number, number] {
   const room = Math.max(0.06 * (high - low), 0.01);
   return [low - room, high + room];
 }
 
-/** Two figures: a scale is no measurement. */
-const scaleText = (ratio: number): string => `${Number(ratio.toPrecision(2))}`;
-
-const lengthTicksAt = (scale: Scale, { unit }: Frame, plus: boolean) =>
-  lengthTicks(scale, ticks, unit, 5).map(({ mm }) => ({ value: mm, text: tickText(inUnit(mm, unit), plus) }));
-
 export const boreDifferenceTable = (data: BoreDifferenceData, unit: Frame["unit"]): Table => {
   const rows = differences(data);
-  const lengthMm = Math.max(...data.variants.map(({ profileMm }) => profileLengthMm(profileMm)));
   const shown = [...Array(POINTS).keys()].filter((i) => i % 8 === 0 || i === POINTS - 1);
-  return {
-    columns: [
-      `from the start (${unit})`,
-      ...data.variants.map(
-        ({ number, name }) => `${number} ${name}: diameter less that of ${data.reference} (${unit})`,
-      ),
-    ],
-    rows: shown.map((i) => [
-      inUnit(placeMm(i, lengthMm), unit),
-      ...rows.map((row) => {
-        const by = row[i];
-        return by === null ? "" : inUnit(by, unit);
-      }),
-    ]),
-  };
+  const against = `diameter less that of ${data.reference}`;
+  return tableOf(shown, [
+    lengthColumn("from the start", unit, (i) => placeMm(i, longestMm(data))),
+    ...data.variants.map(({ number, name }, v) =>
+      lengthColumn<number>(`${number} ${name}: ${against}`, unit, (i) => rows[v][i]),
+    ),
+  ]);
 };
 
 function describe(
-  { variants, reference, part }: BoreDifferenceData,
-  rows: readonly (number | null)[][],
+  data: BoreDifferenceData,
+  rows: readonly (readonly (number | null)[])[],
   { unit }: Frame,
 ): string {
-  const lengthMm = Math.max(...variants.map(({ profileMm }) => profileLengthMm(profileMm)));
+  const { variants, reference, part } = data;
   const found = variants.flatMap(({ number, name }, v) => {
     if (number === reference) return [];
     const most = rows[v].reduce<number>(
@@ -198,7 +164,7 @@ function describe(
     const by = rows[v][most] ?? 0;
     if (Math.abs(by) < 5e-4) return [`${number} ${name} is as wide throughout`];
     return [
-      `${number} ${name} is ${signed(inUnit(by, unit), unit === "mm" ? 3 : 4)} ${unit} wider at ${formatLength(placeMm(most, lengthMm), unit)}`,
+      `${number} ${name} is ${signed(inUnit(by, unit), unit === "mm" ? 3 : 4)} ${unit} wider at ${formatLength(placeMm(most, longestMm(data)), unit)}`,
     ];
   });
   return `Against the ${part} of variant ${reference}: ${found.join("; ") || "there is no other"}.`;

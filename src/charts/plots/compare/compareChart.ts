@@ -2,29 +2,32 @@
  * One quantity of every resonance, a small chart for each variant: its own values over the reference's, on one scale for all,
  * so that what differs is seen by looking along the row. The band about the reference is what nobody feels.
  */
+
 import { scaleLinear } from "d3";
 import { isNoticeable } from "../../../study/change/judgement.ts";
 import { signed } from "../../../words/numbers.ts";
-import { leftAxis } from "../../kit/axes.ts";
+import { leftAxis, numberAxis } from "../../kit/axes.ts";
+import { hatched } from "../../kit/band.ts";
+import { curvePath } from "../../kit/curve.ts";
+import { ring } from "../../kit/dot.ts";
 import {
   add,
   type Box,
   type Drawing,
   type Frame,
   type Point,
-  polygonPath,
   rule,
-  type Scale,
   sheet,
   type Table,
   textWidth,
   typeSizes,
-  write,
 } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
-import { hatchPath } from "../../kit/hatch.ts";
-import { tickText } from "../../kit/numbers.ts";
-import { colour } from "../../kit/tokens.ts";
+import { levelLine } from "../../kit/line.ts";
+import { label, type Panel, widthOf } from "../../kit/panel.ts";
+import { valuesTable } from "../../kit/table.ts";
+import { heading, sentence, shortened } from "../../kit/text.ts";
+import { roundTicks } from "../../kit/ticks.ts";
 import { type Standing, strokeOf, type Variant } from "./compareSeries.ts";
 
 /** Of a resonance or a note; null where it has none. */
@@ -63,7 +66,7 @@ const layoutOf = ({ variants }: CompareChartData, width: number, small: number) 
 const headRoom = (small: number, large: number): number => large + small + 16;
 
 export function compareChartHeight(data: CompareChartData, width: number): number {
-  const { small, large } = typeSizes({ width, height: 0, unit: "mm" });
+  const { small, large } = typeSizes({ width });
   return headRoom(small, large) + layoutOf(data, width, small).rows * (panelHeight + 2 * small + 16) + small;
 }
 
@@ -76,130 +79,78 @@ export function compareChart(data: CompareChartData, frame: Frame): Drawing {
     title: `${sentence(title)} of every ${of}, variant by variant`,
     description: describe(data),
   });
-  write(svg, sentence(title), 0, large, { size: large, weight: 600 });
-  write(svg, unit, 0, large + small + 4, { size: small, fill: colour("muted") });
-  write(
-    svg,
-    `${of} number across; dashed: the reference, ${data.reference}`,
-    frame.width,
-    large + small + 4,
-    {
-      size: small,
-      anchor: "end",
-      fill: colour("muted"),
-    },
-  );
+  heading(svg, sentence(title), large);
+  const head = { parent: svg, size: small };
+  label(head, unit, 0, large + small + 4, { fill: "muted" });
+  const across = `${of} number across; dashed: the reference, ${data.reference}`;
+  label(head, across, frame.width, large + small + 4, { anchor: "end", fill: "muted" });
   const reference = variants.find(({ number }) => number === data.reference);
   const values = variants.flatMap((variant) => variant.values.flatMap(({ value }) => value ?? []));
   const numbers = variants.flatMap((variant) => variant.values.map(({ n }) => n));
-  const [first, last] = numbers.length > 0 ? [Math.min(...numbers), Math.max(...numbers)] : [1, 2];
+  const ends =
+    numbers.length > 0 ? ([Math.min(...numbers), Math.max(...numbers)] as const) : ([1, 2] as const);
   const yDomain = domainOf(values, data.feltFrom);
-  let scales: { x: Scale; y: Scale; plot: Box } | null = null;
-  variants.forEach((variant, i) => {
+  const panels = variants.map((variant, i): Panel => {
     const column = i % columns;
     const top = headRoom(small, large) + Math.floor(i / columns) * (panelHeight + 2 * small + 16) + small + 6;
     const from = left + column * (panel + gapPx);
     const plot: Box = { left: from, right: from + panel, top, bottom: top + panelHeight };
-    const x = scaleLinear([first - 0.5, last + 0.5], [plot.left, plot.right]);
+    const x = scaleLinear([ends[0] - 0.5, ends[1] + 0.5], [plot.left, plot.right]);
     const y = scaleLinear(yDomain, [plot.bottom, plot.top]);
-    scales ??= { x, y, plot };
-    drawPanel(svg, data, variant, reference, { x, y, plot }, column === 0, small, [first, last]);
+    const parent = add(svg, "g", { "data-variant": `${variant.number}` });
+    const on = { parent, x, y, plot, size: small };
+    drawPanel(on, data, variant, reference, column === 0, ends);
+    return on;
   });
   const fallback = scaleLinear([0, 1], [left, frame.width]);
   const whole = { left, right: frame.width, top: 0, bottom: frame.height };
-  const { x, y, plot } = scales ?? { x: fallback, y: fallback, plot: whole };
+  const { x, y, plot } = panels[0] ?? { x: fallback, y: fallback, plot: whole };
   return { svg, x, y, plot };
 }
 
 function drawPanel(
-  svg: SVGSVGElement,
+  on: Panel,
   data: CompareChartData,
   variant: ValuedVariant,
   reference: ValuedVariant | undefined,
-  { x, y, plot }: { x: Scale; y: Scale; plot: Box },
   hasAxis: boolean,
-  size: number,
-  [first, last]: readonly [number, number],
+  ends: readonly [number, number],
 ): void {
-  const group = add(svg, "g", { "data-variant": `${variant.number}` });
-  const most = Math.max(4, Math.floor((plot.right - plot.left) / (0.57 * size)) - 2);
+  const { parent, x, y, plot, size } = on;
+  const most = Math.max(4, Math.floor(widthOf(plot) / (0.57 * size)) - 2);
   const name = `${variant.number} ${variant.name}`;
   const isReference = variant === reference;
-  const label =
-    isReference && textWidth(`${name}, the reference`, size) < plot.right - plot.left
-      ? `${name}, the reference`
-      : name;
-  write(group, label.length > most ? `${label.slice(0, most - 1)}…` : label, plot.left, plot.top - 5, {
-    size,
+  const full = `${name}, the reference`;
+  const text = isReference && textWidth(full, size) < widthOf(plot) ? full : name;
+  label(on, shortened(text, most), plot.left, plot.top - 5, {
     weight: 600,
-    fill: colour(isReference ? "reference" : variant.number === data.chosen ? "gap" : "ink"),
+    fill: isReference ? "reference" : variant.number === data.chosen ? "gap" : "ink",
   });
-  const ticks = y.domain();
-  const values = scaleLinear(ticks, [plot.bottom, plot.top]).ticks(5);
-  for (const value of values)
-    rule(group, [plot.left, y(value)], [plot.right, y(value)], colour("hairline"), 0.75);
-  if (reference && data.feltFrom !== null && !isReference)
-    drawBand(group, reference.values, data.feltFrom, x, y, plot);
-  if (hasAxis)
-    leftAxis(
-      group,
-      y,
-      plot,
-      values.map((value) => ({ value, text: tickText(value) })),
-      size,
-    );
-  rule(group, [plot.left, plot.bottom], [plot.right, plot.bottom], colour("ink"));
-  const every = (plot.right - plot.left) / (last - first + 1) < 1.7 * size ? 2 : 1;
-  for (let n = first; n <= last; n++)
-    if ((n - first) % every === 0)
-      write(group, `${n}`, x(n), plot.bottom + size + 3, { size, anchor: "middle", fill: colour("muted") });
-  const line = (of: ValuedVariant) =>
-    runsOf(of.values)
-      .map((run) => `M${run.map(({ n, value }) => `${x(n).toFixed(1)},${y(value).toFixed(1)}`).join("L")}`)
-      .join("");
-  if (reference && !isReference)
-    add(group, "path", {
-      "data-part": "reference",
-      d: line(reference),
-      ...strokeOf(reference, data),
-      "stroke-width": 1.5,
-    });
-  add(group, "path", {
-    "data-part": "own",
-    d: line(variant),
-    ...strokeOf(variant, data),
-    "stroke-width": 1.5,
-  });
+  const ticks = roundTicks(y, 5);
+  for (const { value } of ticks) levelLine(on, value, "hairline", 0.75);
+  if (reference && data.feltFrom !== null && !isReference) drawBand(on, reference.values, data.feltFrom);
+  if (hasAxis) leftAxis(on, ticks);
+  rule(parent, [plot.left, plot.bottom], [plot.right, plot.bottom], "ink");
+  numberAxis(on, ends, 3);
+  const draw = (part: string, of: ValuedVariant) => {
+    const d = curvePath(runsOf(of.values).map((run) => run.map(({ n, value }): Point => [x(n), y(value)])));
+    add(parent, "path", { "data-part": part, d, ...strokeOf(of, data), "stroke-width": 1.5 });
+  };
+  if (reference && !isReference) draw("reference", reference);
+  draw("own", variant);
+  const { stroke } = strokeOf(variant, data);
   for (const { n, value } of variant.values)
     if (value !== null)
-      add(group, "circle", {
-        "data-n": `${n}`,
-        cx: x(n),
-        cy: y(value),
-        r: 3.5,
-        fill: isReference ? colour("paper") : strokeOf(variant, data).stroke,
-        stroke: strokeOf(variant, data).stroke,
-        "stroke-width": 1.5,
-      });
+      ring(parent, [x(n), y(value)], 3.5, stroke, isReference ? "paper" : stroke, { "data-n": `${n}` });
 }
 
 /** What a player cannot tell from the reference. */
-function drawBand(
-  group: Element,
-  values: readonly Value[],
-  felt: number,
-  x: Scale,
-  y: Scale,
-  plot: Box,
-): void {
+function drawBand({ parent, x, y, plot }: Panel, values: readonly Value[], felt: number): void {
   for (const run of runsOf(values)) {
     const upper = run.map(({ n, value }): Point => [x(n), Math.max(plot.top, y(value + felt))]);
     const lower = run.map(({ n, value }): Point => [x(n), Math.min(plot.bottom, y(value - felt))]);
-    const band = [...upper, ...lower.reverse()];
     if (run.length > 1)
-      add(group, "path", { "data-part": "felt", d: hatchPath(band, 5, -1), stroke: colour("feel") });
-    if (run.length > 1)
-      add(group, "path", { d: polygonPath(band), stroke: colour("feel"), "stroke-width": 0.75 });
+      hatched(parent, [...upper, ...lower.reverse()], { spacing: 5, part: "felt", outline: true });
   }
 }
 
@@ -219,20 +170,11 @@ function domainOf(values: readonly number[], felt: number | null): [number, numb
   return [low - room, high + room];
 }
 
-export const compareChartTable = ({ variants, of, title, unit }: CompareChartData): Table => {
-  const numbers = [...new Set(variants.flatMap(({ values }) => values.map(({ n }) => n)))].sort(
-    (a, b) => a - b,
+export const compareChartTable = ({ variants, of, title, unit }: CompareChartData): Table =>
+  valuesTable(
+    of,
+    variants.map(({ number, name, values }) => ({ name: `${number} ${name}: ${title} (${unit})`, values })),
   );
-  return {
-    columns: [of, ...variants.map(({ number, name }) => `${number} ${name}: ${title} (${unit})`)],
-    rows: numbers.map((n) => [
-      n,
-      ...variants.map(({ values }) => values.find((one) => one.n === n)?.value ?? ""),
-    ]),
-  };
-};
-
-const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** For every variant where it lies farthest from the reference. */
 function describe({ variants, reference, title, unit, of, digits, feltFrom }: CompareChartData): string {

@@ -1,24 +1,16 @@
 /** |Z| of several variants over one another: all of the range, or the neighbourhood of one resonance. */
 import { max, scaleLinear, scaleLog } from "d3";
 import { nearestNote } from "../../../words/notes.ts";
-import { bottomAxis, bottomAxisRoom, leftAxis } from "../../kit/axes.ts";
-import { corners, curvePath } from "../../kit/curve.ts";
-import {
-  add,
-  type Box,
-  clamp,
-  type Drawing,
-  type Frame,
-  sheet,
-  type Table,
-  typeSizes,
-  write,
-} from "../../kit/drawing.ts";
+import { bottomAxis, leftAxis } from "../../kit/axes.ts";
+import { add, clamp, type Drawing, type Frame, sheet, type Table, typeSizes } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
-import { tickText } from "../../kit/numbers.ts";
-import { colour } from "../../kit/tokens.ts";
+import { curve } from "../../kit/line.ts";
+import { label, type Panel, plotBox, silent } from "../../kit/panel.ts";
+import { type Column, tableOf } from "../../kit/table.ts";
+import { heading } from "../../kit/text.ts";
+import { roundTicks, ticksAt } from "../../kit/ticks.ts";
 import {
-  drawKey,
+  drawVariants,
   inDrawingOrder,
   keyHeight,
   type Standing,
@@ -50,8 +42,7 @@ const allTicks = [50, 100, 200, 300, 500, 700, 1000, 1500];
 const NEIGHBOURHOOD = 2 ** (2.5 / 12);
 
 export const compareCurvesHeight = ({ variants }: CompareCurvesData, width: number): number =>
-  clamp(0.5 * width, 260, 420) +
-  keyHeight(variants, width, typeSizes({ width, height: 0, unit: "mm" }).small);
+  clamp(0.5 * width, 260, 420) + keyHeight(variants, width, typeSizes({ width }).small);
 
 export function compareCurves(data: CompareCurvesData, frame: Frame): Drawing {
   const { variants, around } = data;
@@ -64,67 +55,34 @@ export function compareCurves(data: CompareCurvesData, frame: Frame): Drawing {
   });
   const keyTop = large + 8;
   const titleRow = keyTop + keyHeight(variants, frame.width, small) + small + 4;
-  const plot: Box = {
-    left: 3.4 * small,
-    right: frame.width - 10,
-    top: titleRow + small + 8,
-    bottom: frame.height - bottomAxisRoom(small),
-  };
+  const plot = plotBox(frame, { left: 3.4 * small, right: 10, top: titleRow + small + 8 });
   const x = scaleLog([lowHz, highHz], [plot.left, plot.right]);
+  const isShown = (hz: number) => hz >= lowHz && hz <= highHz;
   const tallest =
     max(variants, ({ frequencies, magnitude }) =>
-      max(magnitude, (pa, i) => (frequencies[i] >= lowHz && frequencies[i] <= highHz ? pa / unitPa : 0)),
+      max(magnitude, (pa, i) => (isShown(frequencies[i]) ? pa / unitPa : 0)),
     ) ?? 1;
   const y = scaleLinear([0, 1.12 * tallest], [plot.bottom, plot.top]);
-  const ground = add(svg, "g", { "aria-hidden": "true" });
-  leftAxis(
-    ground,
-    y,
-    plot,
-    y.ticks(5).map((value) => ({ value, text: tickText(value) })),
-    small,
-    true,
-  );
-  const ticks = around === null ? allTicks : scaleLinear([lowHz, highHz], [plot.left, plot.right]).ticks(6);
-  bottomAxis(
-    ground,
-    x,
-    plot,
-    ticks.filter((hz) => hz >= lowHz && hz <= highHz).map((value) => ({ value, text: tickText(value) })),
-    "frequency, Hz",
-    small,
-  );
-  write(
-    ground,
-    around === null ? "Input impedance" : `Input impedance around resonance ${around}`,
-    0,
-    large,
-    {
-      size: large,
-      weight: 600,
-    },
-  );
-  write(ground, "|Z|, MPa·s/m³", 0, titleRow, { size: small, fill: colour("muted") });
-  drawKey(ground, variants, data, keyTop, frame.width, small);
+  const ground: Panel = { parent: silent(svg), x, y, plot, size: small };
+  leftAxis(ground, roundTicks(y, 5), true);
+  const marks = around === null ? ticksAt(allTicks.filter(isShown)) : roundTicks(x, 6);
+  bottomAxis(ground, marks, "frequency, Hz");
+  const title = around === null ? "Input impedance" : `Input impedance around resonance ${around}`;
+  heading(ground.parent, title, large);
+  label(ground, "|Z|, MPa·s/m³", 0, titleRow, { fill: "muted" });
+  drawVariants(ground.parent, variants, data, keyTop, frame.width, small);
 
   const curves = add(svg, "g", { "stroke-linejoin": "round" });
   for (const variant of inDrawingOrder(variants, data)) {
     const { frequencies, magnitude } = variant;
-    const inside = Array.from(frequencies.keys()).filter(
-      (i) => frequencies[i] >= lowHz && frequencies[i] <= highHz,
+    const inside = Array.from(frequencies.keys()).filter((i) => isShown(frequencies[i]));
+    const d = curve(
+      inside.map((i) => x(frequencies[i])),
+      inside.map((i) => y(magnitude[i] / unitPa)),
     );
-    add(curves, "path", {
-      "data-variant": `${variant.number}`,
-      d: curvePath(
-        corners(
-          inside.map((i) => x(frequencies[i])),
-          inside.map((i) => y(magnitude[i] / unitPa)),
-        ),
-      ),
-      ...strokeOf(variant, data),
-    });
+    add(curves, "path", { "data-variant": `${variant.number}`, d, ...strokeOf(variant, data) });
   }
-  labelResonances(svg, data, x, (pa) => y(pa / unitPa), plot, small);
+  labelResonances({ ...ground, parent: svg }, data);
   return { svg, x, y, plot };
 }
 
@@ -141,17 +99,11 @@ function domainOf({ variants, around }: CompareCurvesData): [number, number] {
 }
 
 /** Numbers of the reference's resonances. */
-function labelResonances(
-  svg: SVGSVGElement,
-  { variants, reference }: CompareCurvesData,
-  x: (hz: number) => number,
-  yOf: (pa: number) => number,
-  plot: Box,
-  size: number,
-): void {
+function labelResonances(on: Panel, { variants, reference }: CompareCurvesData): void {
+  const { x, y, plot, size } = on;
+  const modesOfReference = variants.find(({ number }) => number === reference)?.modes ?? [];
   let last = -Infinity;
-  for (const { n, peakHz, peakImpedance } of variants.find(({ number }) => number === reference)?.modes ??
-    []) {
+  for (const { n, peakHz, peakImpedance } of modesOfReference) {
     if (peakHz === null || peakImpedance === null) continue;
     const at = x(peakHz);
     if (at < plot.left || at > plot.right || at - last < 1.6 * size) continue;
@@ -159,41 +111,39 @@ function labelResonances(
     const up = Math.min(
       ...variants.flatMap(({ modes }) => {
         const peak = modes.find((mode) => mode.n === n)?.peakImpedance;
-        return peak ? [yOf(peak)] : [];
+        return peak ? [y(peak / unitPa)] : [];
       }),
     );
-    write(svg, `${n}`, at, Math.max(plot.top + 2, up - 6), {
-      size,
-      anchor: "middle",
-      weight: 500,
-      halo: true,
-    });
+    const style = { anchor: "middle", weight: 500, halo: true } as const;
+    label(on, `${n}`, at, Math.max(plot.top + 2, up - 6), style);
   }
 }
 
-export const compareCurvesTable = ({ variants }: CompareCurvesData): Table => ({
-  columns: ["frequency (Hz)", ...variants.map(({ number, name }) => `|Z| ${number} ${name} (Pa·s/m³)`)],
-  rows: Array.from(variants[0]?.frequencies ?? [], (hz, i) => [
-    hz,
-    ...variants.map(({ magnitude }) => magnitude[i]),
-  ]),
-});
+export const compareCurvesTable = ({ variants }: CompareCurvesData): Table =>
+  tableOf(Array.from(variants[0]?.frequencies ?? []), [
+    ["frequency (Hz)", (hz) => hz],
+    ...variants.map(
+      ({ number, name, magnitude }): Column<number> => [
+        `|Z| ${number} ${name} (Pa·s/m³)`,
+        (_, i) => magnitude[i],
+      ],
+    ),
+  ]);
+
+const inMega = (pa: number | null): number | null => (pa === null ? null : pa / unitPa);
 
 /** The peaks, to read. */
-export const comparePeaksTable = ({ variants }: CompareCurvesData): Table => ({
-  columns: [
-    "resonance",
-    ...variants.flatMap(({ number, name }) => [`${number} ${name}: peak (Hz)`, "peak (MPa·s/m³)"]),
-  ],
-  rows: Array.from({ length: Math.max(0, ...variants.map(({ modes }) => modes.length)) }, (_, i) => [
-    i + 1,
-    ...variants.flatMap(({ modes }) => {
-      const mode = modes[i];
-      const height = mode?.peakImpedance ?? null;
-      return [mode?.peakHz ?? "", height === null ? "" : height / unitPa];
-    }),
-  ]),
-});
+export const comparePeaksTable = ({ variants }: CompareCurvesData): Table =>
+  tableOf(
+    [...Array(Math.max(0, ...variants.map(({ modes }) => modes.length))).keys()],
+    [
+      ["resonance", (i) => i + 1],
+      ...variants.flatMap(({ number, name, modes }): Column<number>[] => [
+        [`${number} ${name}: peak (Hz)`, (i) => modes[i]?.peakHz],
+        ["peak (MPa·s/m³)", (i) => inMega(modes[i]?.peakImpedance ?? null)],
+      ]),
+    ],
+  );
 
 function describe({ variants, reference, around }: CompareCurvesData): string {
   const named = variants.map(({ number, name, modes }) => {

@@ -2,8 +2,12 @@
  * How variants are told apart in every chart that compares them, without colour: each its number and its own dashes. The
  * reference is dashed as references are everywhere, the one that is chosen drawn thick in the accent.
  */
-import { add, type Drawing, referenceDash, rule, textWidth, write } from "../../kit/drawing.ts";
-import { colour } from "../../kit/tokens.ts";
+
+import { type Drawing, rule, textWidth } from "../../kit/drawing.ts";
+import { keySample } from "../../kit/key.ts";
+import { referenceDash } from "../../kit/line.ts";
+import { shortened } from "../../kit/text.ts";
+import type { Paint } from "../../kit/tokens.ts";
 
 export interface Variant {
   /** Its place in the list, from 1. */
@@ -17,11 +21,11 @@ export interface Standing {
   readonly chosen: number;
 }
 
-export interface Stroke {
-  readonly stroke: string;
+export type Stroke = {
+  readonly stroke: Paint;
   readonly "stroke-width": number;
   readonly "stroke-dasharray": string | undefined;
-}
+};
 
 /** None is that of the reference, and none like another. */
 const DASHES = [
@@ -41,9 +45,9 @@ const DASHES = [
 
 export function strokeOf({ number }: Variant, { reference, chosen }: Standing): Stroke {
   if (number === reference)
-    return { stroke: colour("reference"), "stroke-width": 2.5, "stroke-dasharray": referenceDash };
+    return { stroke: "reference", "stroke-width": 2.5, "stroke-dasharray": referenceDash };
   return {
-    stroke: colour(number === chosen ? "gap" : "ink"),
+    stroke: number === chosen ? "gap" : "ink",
     "stroke-width": number === chosen ? 2.5 : 1.25,
     "stroke-dasharray": DASHES[(number - 1) % DASHES.length],
   };
@@ -63,11 +67,9 @@ const samplePx = 34;
 /** Names with their signs, in rows as wide as the sheet; the same places whether they are measured or drawn. */
 function keyPlaces(variants: readonly Variant[], width: number, size: number) {
   let [x, row] = [0, 0];
+  const most = Math.floor((width - samplePx - 8) / (0.57 * size)) - 4;
   const places = variants.map((variant) => {
-    const most = Math.floor((width - samplePx - 8) / (0.57 * size)) - 4;
-    const name =
-      variant.name.length > most ? `${variant.name.slice(0, Math.max(1, most - 1))}…` : variant.name;
-    const text = `${variant.number} ${name}`;
+    const text = `${variant.number} ${shortened(variant.name, most)}`;
     const needs = samplePx + 6 + textWidth(text, size) + 14;
     if (x > 0 && x + needs > width + 14) [x, row] = [0, row + 1];
     const place = { variant, text, x, row };
@@ -81,7 +83,7 @@ function keyPlaces(variants: readonly Variant[], width: number, size: number) {
 export const keyHeight = (variants: readonly Variant[], width: number, size: number): number =>
   keyPlaces(variants, width, size).rows * (size + 7);
 
-export function drawKey(
+export function drawVariants(
   parent: Element,
   variants: readonly Variant[],
   standing: Standing,
@@ -90,11 +92,9 @@ export function drawKey(
   size: number,
 ): void {
   for (const { variant, text, x, row } of keyPlaces(variants, width, size).places) {
-    const baseline = top + size + row * (size + 7);
-    const line = baseline - 0.33 * size;
-    add(parent, "line", { x1: x, y1: line, x2: x + samplePx, y2: line, ...strokeOf(variant, standing) });
     const isMarked = variant.number === standing.chosen || variant.number === standing.reference;
-    write(parent, text, x + samplePx + 6, baseline, { size, weight: isMarked ? 650 : 400 });
+    const item = { text, line: strokeOf(variant, standing), weight: isMarked ? 650 : 400 };
+    keySample({ parent, size }, item, x, top + size + row * (size + 7), samplePx);
   }
 }
 

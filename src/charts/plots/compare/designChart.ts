@@ -1,20 +1,13 @@
 /** How a search for a leadpipe goes: what is left of the misses after every step, start by start. */
 import { scaleLinear, scaleLog } from "d3";
-import { bottomAxis, bottomAxisRoom, leftAxis } from "../../kit/axes.ts";
-import {
-  add,
-  type Box,
-  type Drawing,
-  type Frame,
-  rule,
-  sheet,
-  type Table,
-  typeSizes,
-  write,
-} from "../../kit/drawing.ts";
+import { bottomAxis, leftAxis } from "../../kit/axes.ts";
+import { add, type Drawing, type Frame, sheet, type Table, typeSizes } from "../../kit/drawing.ts";
 import { type Figure, proportional } from "../../kit/figure.ts";
-import { tickText } from "../../kit/numbers.ts";
-import { colour } from "../../kit/tokens.ts";
+import { levelLine, polyline, uprightLine } from "../../kit/line.ts";
+import { label, type Panel, plotBox } from "../../kit/panel.ts";
+import { tableOf } from "../../kit/table.ts";
+import { heading } from "../../kit/text.ts";
+import { ticksAt } from "../../kit/ticks.ts";
 
 export interface DesignStep {
   readonly start: number;
@@ -34,69 +27,35 @@ export function designChart(steps: readonly DesignStep[], frame: Frame): Drawing
     title: "What is left of the goal's misses, step by step",
     description: describe(steps),
   });
-  const plot: Box = {
-    left: 4.2 * small,
-    right: frame.width - 10,
-    top: large + small + 22,
-    bottom: frame.height - bottomAxisRoom(small),
-  };
+  const plot = plotBox(frame, { left: 4.2 * small, right: 10, top: large + small + 22 });
   const shown = (miss: number) => Math.max(LEAST, miss);
   const misses = steps.map(({ miss }) => shown(miss));
   const [low, high] = steps.length > 0 ? [Math.min(...misses), Math.max(...misses)] : [0.1, 10];
   const x = scaleLinear([1, Math.max(2, steps.length)], [plot.left, plot.right]);
   const y = scaleLog([low / 1.3, 1.3 * high], [plot.bottom, plot.top]);
-  write(svg, "The search, step by step", 0, large, { size: large, weight: 600 });
-  write(svg, "left of the misses, cents or dB", 0, large + small + 8, { size: small, fill: colour("muted") });
-  leftAxis(
-    svg,
-    y,
-    plot,
-    logTicks(low / 1.3, 1.3 * high).map((value) => ({ value, text: tickText(value) })),
-    small,
-    true,
-  );
-  bottomAxis(
-    svg,
-    x,
-    plot,
-    x
-      .ticks(6)
-      .filter(Number.isInteger)
-      .map((value) => ({ value, text: `${value}` })),
-    "step",
-    small,
-  );
-  const starts = [...new Set(steps.map(({ start }) => start))];
-  for (const start of starts) {
+  const on: Panel = { parent: svg, x, y, plot, size: small };
+  heading(svg, "The search, step by step", large);
+  label(on, "left of the misses, cents or dB", 0, large + small + 8, { fill: "muted" });
+  leftAxis(on, ticksAt(logTicks(low / 1.3, 1.3 * high)), true);
+  bottomAxis(on, ticksAt(x.ticks(6).filter(Number.isInteger)), "step");
+  for (const start of new Set(steps.map((step) => step.start))) {
     const own = steps.flatMap((step, i) => (step.start === start ? [{ ...step, at: i + 1 }] : []));
-    if (start > 1)
-      rule(svg, [x(own[0].at - 0.5), plot.top], [x(own[0].at - 0.5), plot.bottom], colour("hairline"));
-    const points = own.map(({ at, miss }) => `${x(at).toFixed(1)},${y(shown(miss)).toFixed(1)}`);
+    if (start > 1) uprightLine(on, own[0].at - 0.5, "hairline");
     add(svg, "path", {
       "data-start": `${start}`,
-      d: `M${points.join("L")}${points.length === 1 ? "Z" : ""}`,
-      stroke: colour("ink"),
+      d: polyline(own.map(({ at, miss }) => [x(at), y(shown(miss))])),
+      stroke: "ink",
       "stroke-width": 1.5,
       "stroke-linecap": "round",
     });
-    write(svg, `${start}`, x(own[0].at) + 3, plot.top + small, { size: small, fill: colour("muted") });
+    label(on, `${start}`, x(own[0].at) + 3, plot.top + small, { fill: "muted" });
   }
   if (steps.length > 0) {
     const { best } = steps[steps.length - 1];
-    rule(svg, [plot.left, y(shown(best))], [plot.right, y(shown(best))], colour("gap"), 2);
-    write(
-      svg,
-      `best ${best < LEAST ? `under ${LEAST}` : Number(best.toPrecision(3))}`,
-      plot.right - 4,
-      y(shown(best)) - 5,
-      {
-        size: small,
-        anchor: "end",
-        fill: colour("gap"),
-        weight: 600,
-        halo: true,
-      },
-    );
+    levelLine(on, shown(best), "gap", 2);
+    const words = `best ${best < LEAST ? `under ${LEAST}` : Number(best.toPrecision(3))}`;
+    const style = { anchor: "end", fill: "gap", weight: 600, halo: true } as const;
+    label(on, words, plot.right - 4, y(shown(best)) - 5, style);
   }
   return { svg, x, y, plot };
 }
@@ -107,10 +66,13 @@ function logTicks(low: number, high: number): number[] {
   return all.filter((value) => value >= low && value <= high);
 }
 
-export const designTable = (steps: readonly DesignStep[]): Table => ({
-  columns: ["start", "step", "left of the misses (cents or dB)", "best so far"],
-  rows: steps.map(({ start, step, miss, best }) => [start, step, miss, best]),
-});
+export const designTable = (steps: readonly DesignStep[]): Table =>
+  tableOf(steps, [
+    ["start", ({ start }) => start],
+    ["step", ({ step }) => step],
+    ["left of the misses (cents or dB)", ({ miss }) => miss],
+    ["best so far", ({ best }) => best],
+  ]);
 
 function describe(steps: readonly DesignStep[]): string {
   const last = steps.at(-1);

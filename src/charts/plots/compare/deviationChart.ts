@@ -2,30 +2,30 @@
  * How far something is off at every resonance, from a line that stands for none: one or two sets of values on one scale, each
  * named at its own end, over the band in which nobody feels it.
  */
+
 import { scaleLinear } from "d3";
 import { isNoticeable } from "../../../study/change/judgement.ts";
 import { signed } from "../../../words/numbers.ts";
-import { leftAxis } from "../../kit/axes.ts";
+import { leftAxis, numberAxis } from "../../kit/axes.ts";
+import { levelBand } from "../../kit/band.ts";
+import { ring } from "../../kit/dot.ts";
 import {
+  type Attributes,
   add,
-  type Box,
   type Drawing,
   type Frame,
   type Point,
-  polygonPath,
-  referenceDash,
-  rule,
-  type Scale,
   sheet,
   type Table,
-  textWidth,
   typeSizes,
-  write,
 } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
-import { hatchPath } from "../../kit/hatch.ts";
-import { tickText } from "../../kit/numbers.ts";
-import { colour } from "../../kit/tokens.ts";
+import { type KeyItem, keySample, keyWidth } from "../../kit/key.ts";
+import { levelLine, referenceDash } from "../../kit/line.ts";
+import { label, type Panel, plotBox, silent } from "../../kit/panel.ts";
+import { valuesTable } from "../../kit/table.ts";
+import { heading } from "../../kit/text.ts";
+import { roundTicks, signedText } from "../../kit/ticks.ts";
 
 /** `before` is open and dashed, as references are; `after` is filled and in the accent. */
 export interface Deviations {
@@ -47,14 +47,13 @@ export interface DeviationData {
 const plotPx = 190;
 const dotPx = 4;
 
-const keyRows = ({ series }: DeviationData, width: number, small: number): number =>
-  series.reduce((sum, { name }) => sum + keyWidth(name, small), 0) > width ? series.length : 1;
+const keyStyle = { sample: 30, apart: 18 };
 
-const samplePx = 30;
-const keyWidth = (name: string, small: number): number => samplePx + 6 + textWidth(name, small) + 18;
+const keyRows = ({ series }: DeviationData, width: number, small: number): number =>
+  keyWidth(series.map(keyItem), keyStyle, small) > width ? series.length : 1;
 
 export function deviationHeight(data: DeviationData, width: number): number {
-  const { small, large } = typeSizes({ width, height: 0, unit: "mm" });
+  const { small, large } = typeSizes({ width });
   return large + keyRows(data, width, small) * (small + 6) + 2 * small + 20 + plotPx + 2 * small + 12;
 }
 
@@ -66,40 +65,25 @@ export function deviationChart(data: DeviationData, frame: Frame): Drawing {
     title: `${title}, resonance by resonance`,
     description: describe(data),
   });
-  const ground = add(svg, "g", { "aria-hidden": "true" });
-  write(ground, title, 0, large, { size: large, weight: 600 });
+  const ground = silent(svg);
+  heading(ground, title, large);
   const rows = keyRows(data, frame.width, small);
-  drawKey(ground, data, large + small + 8, rows > 1, small);
+  drawSigns({ parent: ground, size: small }, series, large + small + 8, rows > 1);
   const axisRow = large + rows * (small + 6) + small + 10;
-  write(ground, unit, 0, axisRow, { size: small, fill: colour("muted") });
-  const plot: Box = {
-    left: 3.4 * small,
-    right: frame.width - 6,
-    top: axisRow + 8,
-    bottom: frame.height - 2 * small - 10,
-  };
+  const plot = plotBox(frame, { left: 3.4 * small, right: 6, top: axisRow + 8, bottom: 2 * small + 10 });
   const all = series.flatMap(({ values }) => values);
   const numbers = all.map(({ n }) => n);
   const [first, last] = numbers.length > 0 ? [Math.min(...numbers), Math.max(...numbers)] : [1, 2];
   const x = scaleLinear([first - 0.5, last + 0.5], [plot.left, plot.right]);
   const y = scaleLinear(domainOf(all, feltFrom), [plot.bottom, plot.top]);
-  drawBand(ground, feltFrom, y, plot);
-  const ticks = y.ticks(5).map((value) => ({ value, text: tickText(value, true) }));
-  leftAxis(ground, y, plot, ticks, small, true);
-  rule(ground, [plot.left, y(0)], [plot.right, y(0)], colour("ink"));
-  const every = (plot.right - plot.left) / (last - first + 1) < 1.7 * small ? 2 : 1;
-  for (let n = first; n <= last; n += every)
-    write(ground, `${n}`, x(n), plot.bottom + small + 4, {
-      size: small,
-      anchor: "middle",
-      fill: colour("muted"),
-    });
-  write(ground, "resonance", plot.right, plot.bottom + 2 * small + 7, {
-    size: small,
-    anchor: "end",
-    fill: colour("muted"),
-  });
-  for (const one of series) drawSeries(svg, one, x, y);
+  const on: Panel = { parent: ground, x, y, plot, size: small };
+  label(on, unit, 0, axisRow, { fill: "muted" });
+  levelBand(on, [-feltFrom, feltFrom], { part: "felt", outline: true });
+  leftAxis(on, roundTicks(y, 5, signedText), true);
+  levelLine(on, 0, "ink");
+  numberAxis(on, [first, last], 4);
+  label(on, "resonance", plot.right, plot.bottom + 2 * small + 7, { anchor: "end", fill: "muted" });
+  for (const one of series) drawSeries({ ...on, parent: svg }, one);
   return { svg, x, y, plot };
 }
 
@@ -111,79 +95,52 @@ function domainOf(values: readonly { readonly value: number | null }[], felt: nu
   return [low - room, high + room];
 }
 
-function drawBand(ground: Element, felt: number, y: Scale, { left, right }: Box): void {
-  const band: Point[] = [
-    [left, y(felt)],
-    [right, y(felt)],
-    [right, y(-felt)],
-    [left, y(-felt)],
-  ];
-  add(ground, "path", { "data-part": "felt", d: hatchPath(band, 6, -1), stroke: colour("feel") });
-  add(ground, "path", { d: polygonPath(band), stroke: colour("feel"), "stroke-width": 0.75 });
+const strokeOf = (kind: Deviations["kind"]) => (kind === "after" ? "gap" : "reference");
+const lineOf = (kind: Deviations["kind"]): Attributes => ({
+  stroke: strokeOf(kind),
+  "stroke-width": 1.5,
+  "stroke-dasharray": kind === "before" ? referenceDash : undefined,
+});
+const keyItem = ({ name, kind }: Deviations): KeyItem => ({
+  text: name,
+  line: lineOf(kind),
+  fill: strokeOf(kind),
+  weight: 500,
+});
+
+const sign = (parent: Element, at: Point, kind: Deviations["kind"], marks = {}) =>
+  ring(parent, at, dotPx, strokeOf(kind), kind === "before" ? "paper" : strokeOf(kind), marks);
+
+function drawSeries({ parent, x, y }: Panel, { kind, values }: Deviations): void {
+  const group = add(parent, "g", { "data-series": kind, "stroke-linejoin": "round" });
+  const found = values.flatMap(({ n, value }) =>
+    value === null ? [] : [{ n, at: [x(n), y(value)] as const }],
+  );
+  const d = `M${found.map(({ at: [left, top] }) => `${left.toFixed(1)},${top.toFixed(1)}`).join("L")}`;
+  if (found.length > 1) add(group, "path", { d, ...lineOf(kind) });
+  for (const { n, at } of found) sign(group, at, kind, { "data-n": `${n}` });
 }
 
-const strokeOf = (kind: Deviations["kind"]) => colour(kind === "after" ? "gap" : "reference");
-const dashOf = (kind: Deviations["kind"]) => (kind === "before" ? referenceDash : undefined);
-
-function drawSeries(svg: Element, { kind, values }: Deviations, x: Scale, y: Scale): void {
-  const group = add(svg, "g", { "data-series": kind, "stroke-linejoin": "round" });
-  const found = values.flatMap(({ n, value }) => (value === null ? [] : [{ n, value }]));
-  if (found.length > 1)
-    add(group, "path", {
-      d: `M${found.map(({ n, value }) => `${x(n).toFixed(1)},${y(value).toFixed(1)}`).join("L")}`,
-      stroke: strokeOf(kind),
-      "stroke-width": 1.5,
-      "stroke-dasharray": dashOf(kind),
-    });
-  for (const { n, value } of found)
-    add(group, "circle", {
-      "data-n": `${n}`,
-      cx: x(n),
-      cy: y(value),
-      r: dotPx,
-      fill: kind === "before" ? colour("paper") : strokeOf(kind),
-      stroke: strokeOf(kind),
-      "stroke-width": 1.5,
-    });
-}
-
-function drawKey(
-  parent: Element,
-  { series }: DeviationData,
+function drawSigns(
+  on: Pick<Panel, "parent" | "size">,
+  series: readonly Deviations[],
   top: number,
   isStacked: boolean,
-  size: number,
 ): void {
   let [left, row] = [0, top];
-  for (const { name, kind } of series) {
-    const line = row - 0.33 * size;
-    rule(parent, [left, line], [left + samplePx, line], strokeOf(kind), 1.5, dashOf(kind));
-    add(parent, "circle", {
-      cx: left + samplePx / 2,
-      cy: line,
-      r: dotPx,
-      fill: kind === "before" ? colour("paper") : strokeOf(kind),
-      stroke: strokeOf(kind),
-      "stroke-width": 1.5,
-    });
-    write(parent, name, left + samplePx + 6, row, { size, fill: strokeOf(kind), weight: 500 });
-    if (isStacked) row += size + 6;
-    else left += keyWidth(name, size);
+  for (const one of series) {
+    keySample(on, keyItem(one), left, row, keyStyle.sample);
+    sign(on.parent, [left + keyStyle.sample / 2, row - 0.33 * on.size], one.kind);
+    if (isStacked) row += on.size + 6;
+    else left += keyWidth([keyItem(one)], keyStyle, on.size);
   }
 }
 
-export const deviationTable = ({ series, unit }: DeviationData): Table => {
-  const numbers = [...new Set(series.flatMap(({ values }) => values.map(({ n }) => n)))].sort(
-    (a, b) => a - b,
+export const deviationTable = ({ series, unit }: DeviationData): Table =>
+  valuesTable(
+    "resonance",
+    series.map(({ name, values }) => ({ name: `${name} (${unit})`, values })),
   );
-  return {
-    columns: ["resonance", ...series.map(({ name }) => `${name} (${unit})`)],
-    rows: numbers.map((n) => [
-      n,
-      ...series.map(({ values }) => values.find((one) => one.n === n)?.value ?? ""),
-    ]),
-  };
-};
 
 /** Of every set the largest, and whether anybody would feel it. */
 function describe({ title, unit, digits, feltFrom, series }: DeviationData): string {

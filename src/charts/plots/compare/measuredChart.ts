@@ -1,24 +1,24 @@
 /** A measured impedance over the model's, in decibels, so that troughs count as peaks do. */
-import { scaleLinear, scaleLog } from "d3";
-import { bottomAxis, bottomAxisRoom, leftAxis } from "../../kit/axes.ts";
-import { corners, curvePath } from "../../kit/curve.ts";
+import { max, min, scaleLinear, scaleLog } from "d3";
+import { bottomAxis, leftAxis } from "../../kit/axes.ts";
 import {
   add,
-  type Box,
   clamp,
   type Drawing,
   type Frame,
-  referenceDash,
   rule,
   sheet,
   type Table,
-  textWidth,
   typeSizes,
-  write,
 } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
+import { drawKey, type KeyItem } from "../../kit/key.ts";
+import { curve, referenceDash } from "../../kit/line.ts";
 import { tickText } from "../../kit/numbers.ts";
-import { colour } from "../../kit/tokens.ts";
+import { label, type Panel, plotBox, silent } from "../../kit/panel.ts";
+import { type Column, tableOf } from "../../kit/table.ts";
+import { heading } from "../../kit/text.ts";
+import { roundTicks, ticksAt } from "../../kit/ticks.ts";
 
 export interface MeasuredChartData {
   /** Hz, rising. */
@@ -37,29 +37,20 @@ export interface MeasuredChartData {
 
 const unitPa = 1e6;
 const allTicks = [20, 50, 100, 200, 300, 500, 700, 1000, 1500, 2000, 3000, 5000];
-const samplePx = 30;
+const keyStyle = { sample: 30, apart: 16 };
 /** A deep trough is not allowed to flatten the peaks. */
 const dbShown = 60;
 
-type Line = { readonly name: string; readonly values: Float64Array; readonly stroke: LineStroke };
-interface LineStroke {
-  readonly stroke: string;
-  readonly "stroke-width": number;
-  readonly "stroke-dasharray"?: string;
-}
-
 /** In drawing order: the measurement in ink below, what is held against it above. */
-const linesOf = ({ measured, model, fitted }: MeasuredChartData): Line[] => [
-  { name: "measured", values: measured, stroke: { stroke: colour("ink"), "stroke-width": 3.5 } },
-  {
-    name: "model",
-    values: model,
-    stroke: { stroke: colour("reference"), "stroke-width": 1.75, "stroke-dasharray": referenceDash },
-  },
-  ...(fitted
-    ? [{ name: "fitted", values: fitted, stroke: { stroke: colour("gap"), "stroke-width": 1.5 } }]
-    : []),
-];
+function linesOf({ measured, model, fitted }: MeasuredChartData): (KeyItem & { values: Float64Array })[] {
+  const dashed = { stroke: "reference", "stroke-width": 1.75, "stroke-dasharray": referenceDash } as const;
+  const fit = { text: "fitted", weight: 500, line: { stroke: "gap", "stroke-width": 1.5 } } as const;
+  return [
+    { text: "measured", weight: 500, values: measured, line: { stroke: "ink", "stroke-width": 3.5 } },
+    { text: "model", weight: 500, values: model, line: dashed },
+    ...(fitted ? [{ ...fit, values: fitted }] : []),
+  ];
+}
 
 export const measuredChartHeight = (width: number): number => clamp(0.42 * width, 280, 420);
 
@@ -73,77 +64,57 @@ export function measuredChart(data: MeasuredChartData, frame: Frame): Drawing {
   });
   const keyRow = large + small + 8;
   const axisRow = keyRow + small + 8;
-  const plot: Box = {
-    left: 3.4 * small,
-    right: frame.width - 8,
-    top: axisRow + small + 10,
-    bottom: frame.height - bottomAxisRoom(small),
-  };
+  const plot = plotBox(frame, { left: 3.4 * small, right: 8, top: axisRow + small + 10 });
   const db = (pa: number) => 20 * Math.log10(pa / unitPa);
   const lines = linesOf(data);
   const inDb = lines.map(({ values }) => Float64Array.from(values, db));
-  const highest = inDb.reduce((most, values) => values.reduce((a, b) => Math.max(a, b), most), -Infinity);
-  const lowest = inDb.reduce((least, values) => values.reduce((a, b) => Math.min(a, b), least), Infinity);
+  const [highest, lowest] = [max(inDb, (values) => max(values))!, min(inDb, (values) => min(values))!];
   const x = scaleLog([frequencies[0], frequencies[frequencies.length - 1]], [plot.left, plot.right]);
   const y = scaleLinear([Math.max(lowest - 1, highest - dbShown), highest + 3], [plot.bottom, plot.top]);
 
-  const ground = add(svg, "g", { "aria-hidden": "true" });
-  write(ground, "Measured and modelled impedance", 0, large, { size: large, weight: 600 });
-  let left = 0;
-  for (const { name, stroke } of lines) {
-    add(ground, "line", {
-      x1: left,
-      y1: keyRow - 0.33 * small,
-      x2: left + samplePx,
-      y2: keyRow - 0.33 * small,
-      ...stroke,
-    });
-    write(ground, name, left + samplePx + 6, keyRow, { size: small, weight: 500 });
-    left += samplePx + 6 + textWidth(name, small) + 16;
-  }
-  write(ground, "|Z|, dB re 1 MPa·s/m³", 0, axisRow, { size: small, fill: colour("muted") });
-  const ticks = y.ticks(6).map((value) => ({ value, text: tickText(value) }));
-  leftAxis(ground, y, plot, ticks, small, true);
-  let last = Number.NEGATIVE_INFINITY;
-  const shown = allTicks.filter((hz) => {
-    if (hz < x.domain()[0] || hz > x.domain()[1] || x(hz) - last < 3 * small) return false;
-    last = x(hz);
-    return true;
-  });
-  bottomAxis(
-    ground,
+  const ground: Panel = { parent: silent(svg), x, y, plot, size: small };
+  heading(ground.parent, "Measured and modelled impedance", large);
+  drawKey(ground, lines, 0, keyRow, keyStyle);
+  label(ground, "|Z|, dB re 1 MPa·s/m³", 0, axisRow, { fill: "muted" });
+  leftAxis(ground, roundTicks(y, 6), true);
+  const [low, high] = x.domain();
+  const marks = apart(
+    allTicks.filter((hz) => hz >= low && hz <= high),
     x,
-    plot,
-    shown.map((value) => ({ value, text: tickText(value) })),
-    "frequency, Hz",
-    small,
+    3 * small,
   );
-  let labelled = Number.NEGATIVE_INFINITY;
-  for (const { n, hz } of peaks) {
-    const at = x(hz);
-    if (at < plot.left || at > plot.right || at - labelled < 1.6 * small) continue;
-    labelled = at;
-    write(ground, `${n}`, at, plot.top - 4, { size: small, anchor: "middle", weight: 500 });
-    rule(ground, [at, plot.top], [at, plot.top + 5], colour("ink"));
+  bottomAxis(ground, ticksAt(marks), "frequency, Hz");
+  const inside = peaks.filter(({ hz }) => x(hz) >= plot.left && x(hz) <= plot.right);
+  for (const { n, hz } of apart(inside, (peak) => x(peak.hz), 1.6 * small)) {
+    label(ground, `${n}`, x(hz), plot.top - 4, { anchor: "middle", weight: 500 });
+    rule(ground.parent, [x(hz), plot.top], [x(hz), plot.top + 5], "ink");
   }
   const curves = add(svg, "g", { "stroke-linejoin": "round" });
   const xs = Float64Array.from(frequencies, (hz) => x(hz));
-  lines.forEach(({ name, stroke }, i) => {
+  lines.forEach(({ text, line: style }, i) => {
     const ys = inDb[i].map((value) => clamp(y(value), plot.top, plot.bottom));
-    add(curves, "path", { "data-part": name, d: curvePath(corners(xs, ys)), ...stroke });
+    add(curves, "path", { "data-part": text, d: curve(xs, ys), ...style });
   });
   return { svg, x, y, plot };
 }
 
-export const measuredChartTable = ({ frequencies, measured, model, fitted }: MeasuredChartData): Table => ({
-  columns: [
-    "frequency (Hz)",
-    "|Z| measured (Pa·s/m³)",
-    "|Z| model (Pa·s/m³)",
-    ...(fitted ? ["|Z| fitted (Pa·s/m³)"] : []),
-  ],
-  rows: Array.from(frequencies, (hz, i) => [hz, measured[i], model[i], ...(fitted ? [fitted[i]] : [])]),
-});
+/** Those that stand far enough from the one before that is kept. */
+function apart<T>(items: readonly T[], at: (item: T) => number, least: number): T[] {
+  const kept: T[] = [];
+  for (const item of items) {
+    const last = kept.at(-1);
+    if (last === undefined || at(item) - at(last) >= least) kept.push(item);
+  }
+  return kept;
+}
+
+export const measuredChartTable = ({ frequencies, measured, model, fitted }: MeasuredChartData): Table =>
+  tableOf(Array.from(frequencies), [
+    ["frequency (Hz)", (hz) => hz],
+    ["|Z| measured (Pa·s/m³)", (_, i) => measured[i]],
+    ["|Z| model (Pa·s/m³)", (_, i) => model[i]],
+    ...(fitted ? [["|Z| fitted (Pa·s/m³)", (_, i) => fitted[i]] satisfies Column<number>] : []),
+  ]);
 
 function describe({ frequencies, apartDb, fittedDb }: MeasuredChartData): string {
   const [from, to] = [frequencies[0], frequencies[frequencies.length - 1]];

@@ -2,31 +2,23 @@
  * What an error of manufacture does, wherever along the leadpipe it is: one curve for each resonance, the chosen one in the
  * accent, and the band that nobody feels. An error is a bump, at its largest at the place and gone one spacing away.
  */
-import { scaleLinear, ticks } from "d3";
+
+import { scaleLinear } from "d3";
 import { isNoticeable } from "../../../study/change/judgement.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { signed } from "../../../words/numbers.ts";
-import { bottomAxis, bottomAxisRoom, leftAxis } from "../../kit/axes.ts";
-import { corners, curvePath } from "../../kit/curve.ts";
-import {
-  add,
-  type Box,
-  type Drawing,
-  type Frame,
-  type Point,
-  rule,
-  sheet,
-  type Table,
-  textWidth,
-  typeSizes,
-  write,
-} from "../../kit/drawing.ts";
+import { bottomAxis, leftAxis } from "../../kit/axes.ts";
+import { levelBand } from "../../kit/band.ts";
+import { add, type Drawing, type Frame, sheet, type Table, textWidth, typeSizes } from "../../kit/drawing.ts";
 import { type Figure, proportional } from "../../kit/figure.ts";
-import { hatchPath } from "../../kit/hatch.ts";
-import { inUnit, lengthTicks, tickText } from "../../kit/numbers.ts";
+import { curve, levelLine } from "../../kit/line.ts";
+import { label, type Panel, plotBox, widthOf } from "../../kit/panel.ts";
 import { spread } from "../../kit/spread.ts";
-import { colour, resonanceColour } from "../../kit/tokens.ts";
+import { type Column, lengthColumn, tableOf } from "../../kit/table.ts";
+import { heading } from "../../kit/text.ts";
+import { lengthTicks, marksIn, roundTicks, signedText } from "../../kit/ticks.ts";
+import { resonanceColour } from "../../kit/tokens.ts";
 
 export interface SensitivityData {
   readonly name: string;
@@ -54,119 +46,69 @@ export function sensitivityChart(data: SensitivityData, frame: Frame): Drawing {
     description: describe(data, frame.unit),
   });
   const rowAxis = large + small + 10;
-  const plot: Box = {
-    left: 4.2 * small,
-    right: frame.width - 2.6 * small,
-    top: rowAxis + 10,
-    bottom: frame.height - bottomAxisRoom(small),
-  };
+  const plot = plotBox(frame, { left: 4.2 * small, right: 2.6 * small, top: rowAxis + 10 });
   const x = scaleLinear([0, placesMm[placesMm.length - 1]], [plot.left, plot.right]);
   const most = Math.max(1e-6, ...modes.flatMap(({ change }) => change.map(Math.abs)));
   const y = scaleLinear([-1.12 * most, 1.12 * most], [plot.bottom, plot.top]);
-  const title = `${formatLength(errorMm, frame.unit, frame.unit === "mm" ? 2 : 4)} too wide at one place`;
-  write(svg, title, 0, large, { size: large, weight: 600 });
-  write(svg, quantity === "pitch" ? "resonances move by, cents" : "peaks change by, dB", 0, rowAxis, {
-    size: small,
-    fill: colour("muted"),
-  });
-  write(svg, "resonance", frame.width - 2, rowAxis, { size: small, anchor: "end", fill: colour("muted") });
-  drawBand(svg, y, plot, feltFrom, UNIT[quantity], small);
-  leftAxis(
-    svg,
-    y,
-    plot,
-    y.ticks(6).map((value) => ({ value, text: tickText(value, true) })),
-    small,
-  );
-  bottomAxis(
-    svg,
-    x,
-    plot,
-    lengthTicks(x, ticks, frame.unit, Math.max(3, Math.floor((plot.right - plot.left) / 80))).map(
-      ({ mm, text }) => ({
-        value: mm,
-        text,
-      }),
-    ),
-    `from the leadpipe's start, ${frame.unit}`,
-    small,
-  );
-  rule(svg, [plot.left, y(0)], [plot.right, y(0)], colour("muted"));
+  const on: Panel = { parent: svg, x, y, plot, size: small };
+  heading(svg, `${errorLength(errorMm, frame.unit)} too wide at one place`, large);
+  const axisTitle = quantity === "pitch" ? "resonances move by, cents" : "peaks change by, dB";
+  label(on, axisTitle, 0, rowAxis, { fill: "muted" });
+  label(on, "resonance", frame.width - 2, rowAxis, { anchor: "end", fill: "muted" });
+  levelBand(on, [-feltFrom, feltFrom], { part: "felt", isCut: true });
+  const words = `hatched: too small to feel (under ${Number(feltFrom.toPrecision(3))} ${UNIT[quantity]})`;
+  if (textWidth(words, small) < widthOf(plot) - 8)
+    label(on, words, plot.left + 8, plot.bottom - 6, { halo: true, fill: "muted" });
+  leftAxis(on, roundTicks(y, 6, signedText));
+  const title = `from the leadpipe's start, ${frame.unit}`;
+  bottomAxis(on, lengthTicks(x, frame.unit, marksIn(widthOf(plot), 80, 3)), title);
+  levelLine(on, 0, "muted");
   const curves = add(svg, "g", { "stroke-linejoin": "round" });
-  for (const { n, change } of [...modes].sort(
-    (a, b) => Number(a.n === highlight) - Number(b.n === highlight),
-  ))
+  const last = (n: number) => Number(n === highlight);
+  for (const { n, change } of [...modes].sort((a, b) => last(a.n) - last(b.n)))
     add(curves, "path", {
       "data-resonance": `${n}`,
-      d: curvePath(
-        corners(
-          placesMm.map((mm) => x(mm)),
-          change.map((by) => y(by)),
-        ),
+      d: curve(
+        placesMm.map((mm) => x(mm)),
+        change.map((by) => y(by)),
       ),
-      stroke: n === highlight ? colour("gap") : resonanceColour(n),
+      stroke: n === highlight ? "gap" : resonanceColour(n),
       "stroke-width": n === highlight ? 3 : 1.25,
     });
-  const ends = modes
-    .map(({ n, change }) => ({ n, at: y(change[change.length - 1]) }))
-    .sort((a, b) => a.at - b.at);
-  const places = spread(
-    ends.map(({ at }) => at),
-    small,
-    [plot.top + 4, plot.bottom - 2],
-  );
+  const ends = modes.map(({ n, change }) => ({ n, at: y(change[change.length - 1]) }));
+  ends.sort((a, b) => a.at - b.at);
+  const wanted = ends.map(({ at }) => at);
+  const places = spread(wanted, small, [plot.top + 4, plot.bottom - 2]);
   ends.forEach(({ n }, i) => {
-    write(svg, `${n}`, plot.right + 6, places[i] + 0.36 * small, {
-      size: small,
-      weight: n === highlight ? 700 : 400,
-      fill: n === highlight ? colour("gap") : colour("ink"),
-    });
+    const style = n === highlight ? ({ weight: 700, fill: "gap" } as const) : { weight: 400 };
+    label(on, `${n}`, plot.right + 6, places[i] + 0.36 * small, style);
   });
   return { svg, x, y, plot };
 }
 
-/** Where it is wider than the chart, all of the chart. */
-function drawBand(
-  svg: SVGSVGElement,
-  y: ReturnType<typeof scaleLinear<number>>,
-  plot: Box,
-  felt: number,
-  unit: string,
-  size: number,
-): void {
-  const top = Math.max(plot.top, y(felt));
-  const bottom = Math.min(plot.bottom, y(-felt));
-  const band: Point[] = [
-    [plot.left, top],
-    [plot.right, top],
-    [plot.right, bottom],
-    [plot.left, bottom],
-  ];
-  add(svg, "path", { "data-part": "felt", d: hatchPath(band, 6, -1), stroke: colour("feel") });
-  const words = `hatched: too small to feel (under ${Number(felt.toPrecision(3))} ${unit})`;
-  if (textWidth(words, size) < plot.right - plot.left - 8)
-    write(svg, words, plot.left + 8, plot.bottom - 6, { size, halo: true, fill: colour("muted") });
-}
+const errorLength = (errorMm: number, unit: LengthUnit): string =>
+  formatLength(errorMm, unit, unit === "mm" ? 2 : 4);
 
 export const sensitivityTable = (
   { placesMm, modes, quantity, errorMm }: SensitivityData,
   unit: LengthUnit,
-): Table => ({
-  columns: [
-    `from the leadpipe's start (${unit})`,
+): Table =>
+  tableOf(placesMm, [
+    lengthColumn("from the leadpipe's start", unit, (mm) => mm),
     ...modes.map(
-      ({ n }) => `resonance ${n}: ${UNIT[quantity]} by ${formatLength(errorMm, unit, unit === "mm" ? 2 : 4)}`,
+      ({ n, change }): Column<number> => [
+        `resonance ${n}: ${UNIT[quantity]} by ${errorLength(errorMm, unit)}`,
+        (_, i) => change[i],
+      ],
     ),
-  ],
-  rows: placesMm.map((mm, i) => [inUnit(mm, unit), ...modes.map(({ change }) => change[i])]),
-});
+  ]);
 
 function describe(
   { name, modes, placesMm, quantity, highlight, errorMm, feltFrom }: SensitivityData,
   unit: LengthUnit,
 ): string {
   const mode = modes.find(({ n }) => n === highlight);
-  const error = formatLength(errorMm, unit, unit === "mm" ? 2 : 4);
+  const error = errorLength(errorMm, unit);
   if (!mode) return `${name}: resonance ${highlight} is not there.`;
   const worst = mode.change.reduce(
     (best, by, i) => (Math.abs(by) > Math.abs(mode.change[best]) ? i : best),

@@ -2,29 +2,30 @@
  * What a quantity of each resonance does as the gap changes: the frame that height, shift and spacing share. The band of
  * changes too small to feel is always within the scale, however little the lines move: that is the point of the drawing.
  */
-import { extent, scaleLinear, ticks } from "d3";
+import { extent, scaleLinear } from "d3";
 import type { Thresholds } from "../../../setup/setup.ts";
 import type { ChangedMode } from "../../../study/change/modeChanges.ts";
 import type { LengthUnit } from "../../../units/length.ts";
-import { bottomAxis, bottomAxisRoom, leftAxis } from "../../kit/axes.ts";
+import { bottomAxis, leftAxis } from "../../kit/axes.ts";
 import { corners, curvePath } from "../../kit/curve.ts";
+import { ring } from "../../kit/dot.ts";
 import {
   add,
-  type Box,
-  clamp,
   type Drawing,
   type Frame,
   type Point,
-  rule,
   sheet,
   type Table,
   typeSizes,
-  write,
 } from "../../kit/drawing.ts";
-import { inUnit, lengthTicks, tickText } from "../../kit/numbers.ts";
-import { colour, resonanceColour } from "../../kit/tokens.ts";
+import { endLabels } from "../../kit/endLabels.ts";
+import { levelLine } from "../../kit/line.ts";
+import { heightOf, label, type Panel, plotBox, silent, widthOf } from "../../kit/panel.ts";
+import { type Column, lengthColumn, tableOf } from "../../kit/table.ts";
+import { heading } from "../../kit/text.ts";
+import { lengthTicks, marksIn, roundTicks, signedText } from "../../kit/ticks.ts";
+import { resonanceColour } from "../../kit/tokens.ts";
 import { drawBand, drawRule } from "./gapBand.ts";
-import { labelEnds } from "./gapEnds.ts";
 import { drawCursor, drawGaps } from "./gapLines.ts";
 import {
   type Quantity,
@@ -78,17 +79,13 @@ export function gapChart<Mode extends { readonly n: number }>(
 
   const rowAxis = large + small + 12;
   const rowGaps = rowAxis + small + 8;
-  const plot: Box = {
-    left: 3.4 * small,
-    right: frame.width - 3.6 * small,
-    top: rowGaps + 6,
-    bottom: frame.height - bottomAxisRoom(small),
-  };
+  const plot = plotBox(frame, { left: 3.4 * small, right: 3.6 * small, top: rowGaps + 6 });
   const x = scaleLinear(gapDomain(data), [plot.left, plot.right]);
   const y = scaleLinear(valueDomain(series, band), [plot.bottom, plot.top]);
+  const on: Panel = { parent: svg, x, y, plot, size: small };
 
-  const ground = add(svg, "g", { "aria-hidden": "true" });
-  const words = isPrinted ? add(svg, "g", { "aria-hidden": "true" }) : ground;
+  const ground = { ...on, parent: silent(svg) };
+  const words = isPrinted ? silent(svg) : ground.parent;
   // What a label should keep clear of; of the chosen gap's line only where it stays, or labels would jump as it is dragged.
   const upright = (at: number): Point[] => [
     [at, plot.top],
@@ -105,39 +102,17 @@ export function gapChart<Mode extends { readonly n: number }>(
     upright(x(sweep.referenceGapMm)),
     ...(isPrinted ? [-6, 6].map((beside) => upright(x(data.chosenGapMm) + beside)) : []),
   ];
-  drawBand(ground, words, plot, y, band, quantity.unit, small, lines);
-  bottomAxis(
-    ground,
-    x,
-    plot,
-    lengthTicks(x, ticks, frame.unit, clamp(Math.floor((plot.right - plot.left) / 60), 2, 8)).map(
-      ({ mm, text }) => ({
-        value: mm,
-        text,
-      }),
-    ),
-    `gap, ${frame.unit}`,
-    small,
-  );
-  const valueTicks = y.ticks(clamp(Math.floor((plot.bottom - plot.top) / 36), 2, 7));
-  leftAxis(
-    ground,
-    y,
-    plot,
-    valueTicks.map((value) => ({ value, text: tickText(value, true) })),
-    small,
-  );
-  rule(ground, [plot.left, y(0)], [plot.right, y(0)], colour("hairline"));
-  write(ground, title, 0, large, { size: large, weight: 600 });
-  write(ground, quantity.axis, 0, rowAxis, { size: small, fill: colour("muted") });
-  write(ground, noun, frame.width - 2, rowAxis, { size: small, anchor: "end", fill: colour("muted") });
-  if (quantity.rule) drawRule(words, quantity.rule, plot, y, band, small, lines);
+  drawBand(ground, words, band, quantity.unit, lines);
+  bottomAxis(ground, lengthTicks(x, frame.unit, marksIn(widthOf(plot), 60, 2, 8)), `gap, ${frame.unit}`);
+  leftAxis(ground, roundTicks(y, marksIn(heightOf(plot), 36, 2, 7), signedText));
+  levelLine(ground, 0, "hairline");
+  heading(ground.parent, title, large);
+  label(ground, quantity.axis, 0, rowAxis, { fill: "muted" });
+  label(ground, noun, frame.width - 2, rowAxis, { anchor: "end", fill: "muted" });
+  if (quantity.rule) drawRule({ ...ground, parent: words }, quantity.rule, band, lines);
 
-  const drawn = add(svg, "g", {
-    "aria-hidden": "true",
-    "stroke-linejoin": "round",
-    "stroke-linecap": "round",
-  });
+  const round = { "stroke-linejoin": "round", "stroke-linecap": "round" };
+  const drawn = add(svg, "g", { "aria-hidden": "true", ...round });
   series.forEach(({ n }, i) => {
     add(drawn, "path", {
       "data-resonance": `${n}`,
@@ -146,39 +121,31 @@ export function gapChart<Mode extends { readonly n: number }>(
       "stroke-width": n === highlight ? 3 : 1.5,
     });
   });
-  labelEnds(drawn, series, x, y, plot, small, highlight);
+  const ends = series.map(({ n, samples }) => {
+    const last = samples.findLast(({ value }) => value !== null)!;
+    return { n, x: x(last.gapMm), y: y(last.value!) };
+  });
+  endLabels({ ...on, parent: drawn }, ends, highlight);
 
   const still = svg.childElementCount;
   const mark = ({ chosenGapMm, cursorGapMm }: Gaps) => {
-    drawGaps(svg, { ...data, chosenGapMm }, x, plot, rowGaps, small, frame.unit);
+    drawGaps(on, { ...data, chosenGapMm }, rowGaps, frame.unit);
     for (const { n, samples } of series) {
       const value = valueAt(samples, chosenGapMm);
       if (value === null) continue;
-      add(svg, "circle", {
-        cx: x(chosenGapMm),
-        cy: y(value),
-        r: n === highlight ? 4.5 : 2.75,
-        fill: n === highlight ? colour("gap") : colour("paper"),
-        stroke: colour("gap"),
-        "stroke-width": 1.5,
-        "pointer-events": "none",
-      });
+      const [r, fill] = n === highlight ? [4.5, "gap" as const] : [2.75, "paper" as const];
+      const at = ring(svg, [x(chosenGapMm), y(value)], r, "gap", fill);
+      at.setAttribute("pointer-events", "none");
     }
-    if (cursorGapMm !== undefined)
-      drawCursor(svg, quantity, series, cursorGapMm, highlight, x, y, plot, small, frame.unit);
+    if (cursorGapMm !== undefined) drawCursor(on, quantity, series, cursorGapMm, highlight, frame.unit);
   };
   mark(data);
   if (isPrinted) svg.append(words);
   const move: GapDrawing["move"] = (gaps) => {
     while (svg.childElementCount > still) svg.lastElementChild!.remove();
     mark(gaps);
-    svg.querySelector("desc")!.textContent = describe(
-      quantity,
-      { ...data, ...gaps },
-      series,
-      band,
-      frame.unit,
-    );
+    const moved = { ...data, ...gaps };
+    svg.querySelector("desc")!.textContent = describe(quantity, moved, series, band, frame.unit);
   };
   return { svg, x, y, plot, move };
 }
@@ -188,21 +155,17 @@ export function gapTable<Mode extends { readonly n: number }>(
   { sweep }: Pick<GapChartData<Mode>, "sweep">,
   unit: LengthUnit,
 ): Table {
-  const numbers = sweep.reference.map(({ n }) => n);
-  const { noun = "resonance" } = quantity;
-  const hasSlide = noun === "resonance";
-  return {
-    columns: [
-      `gap (${unit})`,
-      ...(hasSlide ? [`slide drawn (${unit})`] : []),
-      ...numbers.map((n) => `${noun} ${n}: ${quantity.axis.replace(/, .*$/, "")} (${quantity.unit})`),
-    ],
-    rows: sweep.rows.map((row) => [
-      inUnit(row.gapMm, unit),
-      ...(hasSlide ? [inUnit(row.slideMm, unit)] : []),
-      ...numbers.map((n) => quantityOf(quantity, row, n) ?? ""),
-    ]),
-  };
+  type Row = (typeof sweep.rows)[number];
+  const { noun = "resonance", axis, unit: valueUnit } = quantity;
+  const of = axis.replace(/, .*$/, "");
+  const slide: Column<Row> = lengthColumn("slide drawn", unit, ({ slideMm }) => slideMm);
+  return tableOf<Row>(sweep.rows, [
+    lengthColumn("gap", unit, ({ gapMm }) => gapMm),
+    ...(noun === "resonance" ? [slide] : []),
+    ...sweep.reference.map(
+      ({ n }): Column<Row> => [`${noun} ${n}: ${of} (${valueUnit})`, (row) => quantityOf(quantity, row, n)],
+    ),
+  ]);
 }
 
 function gapDomain<Mode extends { readonly n: number }>({

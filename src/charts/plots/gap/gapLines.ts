@@ -2,29 +2,19 @@
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { signed } from "../../../words/numbers.ts";
-import {
-  add,
-  type Box,
-  clamp,
-  polygonPath,
-  referenceDash,
-  rule,
-  type Scale,
-  textWidth,
-  write,
-} from "../../kit/drawing.ts";
-import { colour } from "../../kit/tokens.ts";
+import { dot } from "../../kit/dot.ts";
+import { add, clamp, hitArea, polygonPath, textWidth, write } from "../../kit/drawing.ts";
+import { readOutLine, referenceDash, uprightLine } from "../../kit/line.ts";
+import { label, type Panel } from "../../kit/panel.ts";
 import { type Quantity, type Series, type Slid, slideText, valueAt } from "./gapSeries.ts";
 
 export function drawGaps(
-  svg: SVGSVGElement,
+  on: Panel,
   { sweep, chosenGapMm }: { readonly sweep: Slid; readonly chosenGapMm: number },
-  x: Scale,
-  plot: Box,
   row: number,
-  size: number,
   unit: LengthUnit,
 ): void {
+  const { parent, x, plot, size } = on;
   const at = x(chosenGapMm);
   const referenceAt = x(sweep.referenceGapMm);
   const chosenText = formatLength(chosenGapMm, unit) + slideText(sweep, chosenGapMm, unit);
@@ -43,70 +33,46 @@ export function drawGaps(
     referenceMiddle -= beyond;
     middle -= beyond;
   }
-  const reference = add(svg, "g", { "data-part": "reference-line", "aria-hidden": "true" });
-  rule(
-    reference,
-    [referenceAt, plot.top - 4],
-    [referenceAt, plot.bottom],
-    colour("reference"),
-    1.5,
-    referenceDash,
-  );
-  write(reference, referenceText, referenceMiddle, row, {
-    size,
-    anchor: "middle",
-    fill: colour("reference"),
-  });
+  const before = {
+    ...on,
+    parent: add(parent, "g", { "data-part": "reference-line", "aria-hidden": "true" }),
+  };
+  uprightLine(before, sweep.referenceGapMm, "reference", 1.5, referenceDash, 4);
+  label(before, referenceText, referenceMiddle, row, { anchor: "middle", fill: "reference" });
 
-  const chosen = add(svg, "g", { class: "gap-line", "data-part": "gap-line", cursor: "ew-resize" });
-  rule(chosen, [at, plot.top - 4], [at, plot.bottom], colour("gap"), 2);
-  add(chosen, "path", {
-    d: polygonPath([
-      [at, plot.bottom],
-      [at - 5, plot.bottom + 8],
-      [at + 5, plot.bottom + 8],
-    ]),
-    fill: colour("gap"),
-  });
-  write(chosen, chosenText, middle, row, { size, anchor: "middle", fill: colour("gap"), weight: 600 });
-  add(chosen, "rect", {
-    class: "hit",
-    x: at - 14,
-    y: plot.top - 8,
-    width: 28,
-    height: plot.bottom - plot.top + 24,
-    fill: "transparent",
-    "pointer-events": "all",
-  });
+  const group = add(parent, "g", { class: "gap-line", "data-part": "gap-line", cursor: "ew-resize" });
+  const chosen = { ...on, parent: group };
+  uprightLine(chosen, chosenGapMm, "gap", 2, undefined, 4);
+  const handle = polygonPath([
+    [at, plot.bottom],
+    [at - 5, plot.bottom + 8],
+    [at + 5, plot.bottom + 8],
+  ]);
+  add(group, "path", { d: handle, fill: "gap" });
+  label(chosen, chosenText, middle, row, { anchor: "middle", fill: "gap", weight: 600 });
+  hitArea(group, { left: at - 14, right: at + 14, top: plot.top - 8, bottom: plot.bottom + 16 });
 }
 
 export function drawCursor(
-  svg: SVGSVGElement,
+  on: Panel,
   { digits, unit: valueUnit, noun = "resonance" }: Pick<Quantity, "digits" | "unit" | "noun">,
   series: readonly Series[],
   gapMm: number,
   highlight: number | undefined,
-  x: Scale,
-  y: Scale,
-  plot: Box,
-  size: number,
   unit: LengthUnit,
 ): void {
+  const { x, y, plot, size } = on;
   const at = x(gapMm);
-  const group = add(svg, "g", { class: "cursor", "data-part": "cursor", "pointer-events": "none" });
-  rule(group, [at, plot.top], [at, plot.bottom], colour("ink"));
+  const parent = readOutLine(on, gapMm);
   const shown = series.find(({ n }) => n === highlight);
   const value = shown ? valueAt(shown.samples, gapMm) : null;
   let text = formatLength(gapMm, unit);
   if (value !== null) {
     text += `: ${noun} ${highlight} ${signed(value, digits)} ${valueUnit}`;
-    add(group, "circle", { cx: at, cy: y(value), r: 4, fill: colour("ink") });
+    dot(parent, [at, y(value)], 4, "ink");
   }
   const toRight = at + 8 + textWidth(text, size) < plot.right;
   const leftmost = plot.left + 4 + textWidth(text, size);
-  write(group, text, toRight ? at + 8 : Math.max(at - 8, leftmost), plot.bottom - 8, {
-    size,
-    anchor: toRight ? "start" : "end",
-    halo: true,
-  });
+  const place = toRight ? at + 8 : Math.max(at - 8, leftmost);
+  write(parent, text, place, plot.bottom - 8, { size, anchor: toRight ? "start" : "end", halo: true });
 }

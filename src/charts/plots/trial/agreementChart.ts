@@ -1,7 +1,7 @@
 /** Whether a player says the same again: the ratings of each item from repeat to repeat. Level lines agree, crossing ones do not. */
 import { scaleLinear } from "d3";
 import { bottomAxis } from "../../kit/axes.ts";
-import { curvePath } from "../../kit/curve.ts";
+import { dot } from "../../kit/dot.ts";
 import {
   add,
   type Drawing,
@@ -12,11 +12,14 @@ import {
   type Table,
   textWidth,
   typeSizes,
-  write,
 } from "../../kit/drawing.ts";
 import { type Figure, proportional } from "../../kit/figure.ts";
+import { polyline } from "../../kit/line.ts";
+import { label, type Panel } from "../../kit/panel.ts";
 import { spread } from "../../kit/spread.ts";
-import { colour, resonanceColour } from "../../kit/tokens.ts";
+import { shortened } from "../../kit/text.ts";
+import { ticksAt } from "../../kit/ticks.ts";
+import { resonanceColour } from "../../kit/tokens.ts";
 import { type RatingScale, ratingAxis, ratingPlot } from "./ratingScale.ts";
 
 export interface AgreementData {
@@ -37,31 +40,25 @@ export function agreementChart({ scale, items, words }: AgreementData, frame: Fr
     title: `${scale.name} from repeat to repeat`,
     description: words,
   });
-  const labels = items.map(({ label }) =>
-    label.length > longestLabel ? `${label.slice(0, longestLabel - 1)}…` : label,
-  );
-  const plot = ratingPlot(frame, 30 + Math.max(...labels.map((label) => textWidth(label, small))));
+  const labels = items.map((item) => shortened(item.label, longestLabel));
+  const plot = ratingPlot(frame, 30 + Math.max(...labels.map((text) => textWidth(text, small))));
   const y = ratingAxis(svg, frame, plot, scale);
   const repeats = items[0].ratings.length;
   const x = scaleLinear([1, Math.max(2, repeats)], [plot.left + 12, plot.right - 8]);
+  const on: Panel = { parent: svg, x, y, plot, size: small };
   const places = items.map(({ ratings }) => y(ratings[repeats - 1]));
   const order = places.map((_, i) => i).sort((a, b) => places[a] - places[b]);
-  const spreadPlaces = spread(
-    order.map((i) => places[i]),
-    small + 2,
-    [plot.top, plot.bottom],
-  );
+  const wanted = order.map((i) => places[i]);
+  const spreadPlaces = spread(wanted, small + 2, [plot.top, plot.bottom]);
   order.forEach((item, i) => {
-    const { ratings } = items[item];
     const stroke = resonanceColour(lowestShade + item);
-    const points = ratings.map((rating, repeat): Point => [x(repeat + 1), y(rating)]);
-    add(svg, "path", { class: "item", d: curvePath([points]), stroke, "stroke-width": 2 });
-    for (const [cx, cy] of points) add(svg, "circle", { cx, cy, r: 3, fill: stroke });
-    rule(svg, [plot.right - 4, places[item]], [plot.right + 10, spreadPlaces[i]], colour("hairline"));
-    write(svg, labels[item], plot.right + 14, spreadPlaces[i] + 0.36 * small, { size: small });
+    const points = items[item].ratings.map((rating, repeat): Point => [x(repeat + 1), y(rating)]);
+    add(svg, "path", { class: "item", d: polyline(points), stroke, "stroke-width": 2 });
+    for (const point of points) dot(svg, point, 3, stroke);
+    rule(svg, [plot.right - 4, places[item]], [plot.right + 10, spreadPlaces[i]], "hairline");
+    label(on, labels[item], plot.right + 14, spreadPlaces[i] + 0.36 * small);
   });
-  const marks = Array.from({ length: repeats }, (_, i) => ({ value: i + 1, text: `${i + 1}` }));
-  bottomAxis(svg, x, plot, marks, "repeat", small);
+  bottomAxis(on, ticksAt(Array.from({ length: repeats }, (_, i) => i + 1)), "repeat");
   return { svg, x, y, plot };
 }
 

@@ -1,9 +1,9 @@
 /** The axis of ratings from 0 to 100, with what its ends mean written over the plot. */
 import { scaleLinear } from "d3";
-import { bottomAxisRoom, leftAxis } from "../../kit/axes.ts";
-import { type Box, type Frame, type Scale, textWidth, typeSizes, write } from "../../kit/drawing.ts";
-import { tickText } from "../../kit/numbers.ts";
-import { colour } from "../../kit/tokens.ts";
+import { leftAxis } from "../../kit/axes.ts";
+import { type Box, type Frame, type Scale, textWidth, typeSizes } from "../../kit/drawing.ts";
+import { label, plotBox } from "../../kit/panel.ts";
+import { ticksAt } from "../../kit/ticks.ts";
 
 export interface RatingScale {
   readonly name: string;
@@ -12,32 +12,21 @@ export interface RatingScale {
   readonly high: string;
 }
 
-const ticks = [0, 25, 50, 75, 100];
+const marks = [0, 25, 50, 75, 100];
 
 export const scaleInWords = ({ name, low, high }: RatingScale): string => `${name}: 0 ${low}, 100 ${high}`;
 
 /** Where ratings are drawn: room left for the axis, right for labels, above for the title and what else stands there. */
 export function ratingPlot(frame: Frame, right: number, above = 0): Box {
   const { small } = typeSizes(frame);
-  return {
-    left: 14 + textWidth("100", small),
-    right: frame.width - right,
-    top: small + 12 + above,
-    bottom: frame.height - bottomAxisRoom(small),
-  };
+  return plotBox(frame, { left: 14 + textWidth("100", small), right, top: small + 12 + above });
 }
 
 export function ratingAxis(svg: SVGSVGElement, frame: Frame, plot: Box, scale: RatingScale): Scale {
   const { small } = typeSizes(frame);
   const y = scaleLinear([0, 100], [plot.bottom, plot.top]);
-  leftAxis(
-    svg,
-    y,
-    plot,
-    ticks.map((value) => ({ value, text: tickText(value) })),
-    small,
-    true,
-  );
-  write(svg, scaleInWords(scale), 0, small, { size: small, fill: colour("muted") });
+  const on = { parent: svg, y, plot, size: small };
+  leftAxis(on, ticksAt(marks), true);
+  label(on, scaleInWords(scale), 0, small, { fill: "muted" });
   return y;
 }

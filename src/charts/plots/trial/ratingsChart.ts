@@ -2,12 +2,12 @@
  * What a player said of each gap or each named thing: a dot a repeat, the mean with its interval; and where gaps were told
  * apart, the curve of preference with its band and the gap it is highest at.
  */
-import { scaleLinear, scalePoint, ticks } from "d3";
+import { scaleLinear, scalePoint } from "d3";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { bothUnits } from "../../../words/numbers.ts";
-import { bottomAxis, type Tick } from "../../kit/axes.ts";
-import { corners, curvePath } from "../../kit/curve.ts";
+import { bottomAxis } from "../../kit/axes.ts";
+import { dot, ring } from "../../kit/dot.ts";
 import {
   add,
   type Box,
@@ -16,18 +16,20 @@ import {
   type Frame,
   type Point,
   polygonPath,
-  px,
   rule,
   type Scale,
   sheet,
   type Table,
   textWidth,
   typeSizes,
-  write,
 } from "../../kit/drawing.ts";
 import { type Figure, proportional } from "../../kit/figure.ts";
-import { inUnit, lengthTicks } from "../../kit/numbers.ts";
-import { colour } from "../../kit/tokens.ts";
+import { intervalBar } from "../../kit/intervalBar.ts";
+import { line } from "../../kit/line.ts";
+import { type Panel, widthOf } from "../../kit/panel.ts";
+import { lengthColumn, tableOf } from "../../kit/table.ts";
+import { shortened, writeWithin } from "../../kit/text.ts";
+import { lengthTicks, marksIn, type Tick } from "../../kit/ticks.ts";
 import { type RatingScale, ratingAxis, ratingPlot } from "./ratingScale.ts";
 
 type Interval = readonly [low: number, high: number];
@@ -76,12 +78,13 @@ export function ratingsChart(data: RatingsData, frame: Frame): Drawing {
   const plot = ratingPlot(frame, 14, curve ? small + 14 : 0);
   const y = ratingAxis(svg, frame, plot, scale);
   const { x, marks, title } = across(items, plot, frame.unit);
-  if (curve) drawCurve(svg, curve, x, y, plot, frame.unit, small);
-  const room = items.length > 1 ? (0.4 * (plot.right - plot.left)) / items.length : sidePx;
+  const on: Panel = { parent: svg, x, y, plot, size: small };
+  if (curve) drawCurve(on, curve, frame.unit);
+  const room = items.length > 1 ? (0.4 * widthOf(plot)) / items.length : sidePx;
   items.forEach((item, i) => {
-    drawItem(svg, item, x(item.gapMm ?? i), y, Math.min(sidePx, room));
+    drawItem(on, item, x(item.gapMm ?? i), Math.min(sidePx, room));
   });
-  bottomAxis(svg, x, plot, fitting(marks, x, small), title, small);
+  bottomAxis(on, fitting(marks, x, small), title);
   return { svg, x, y, plot };
 }
 
@@ -95,8 +98,8 @@ function across(
   const inset = sidePx + dotPx + 4;
   if (gapsMm.length === items.length) {
     const x = scaleLinear([Math.min(...gapsMm), Math.max(...gapsMm)], [left + inset, right - inset]);
-    const marks = lengthTicks(x, ticks, unit, Math.max(2, Math.floor((right - left) / 80)));
-    return { x, marks: marks.map(({ mm, text }) => ({ value: mm, text })), title: `gap (${unit})` };
+    const marks = lengthTicks(x, unit, marksIn(right - left, 80, 2));
+    return { x, marks, title: `gap (${unit})` };
   }
   const places = scalePoint(
     items.map((_, i) => i),
@@ -110,84 +113,65 @@ function across(
 function fitting(marks: readonly Tick[], x: Scale, size: number): Tick[] {
   const room = marks.length > 1 ? x(marks[1].value) - x(marks[0].value) - 6 : Infinity;
   const most = Math.max(2, Math.floor(room / textWidth("n", size)));
-  return marks.map((mark) =>
-    mark.text.length > most ? { ...mark, text: `${mark.text.slice(0, most - 1)}…` } : mark,
-  );
+  return marks.map((mark) => ({ ...mark, text: shortened(mark.text, most) }));
 }
 
 function drawItem(
-  svg: SVGSVGElement,
-  { label, ratings, mean, interval: [low, high] }: RatedItem,
+  { parent, y }: Panel,
+  { label: name, ratings, mean, interval }: RatedItem,
   at: number,
-  y: Scale,
   side: number,
 ): void {
   ratings.forEach((rating, repeat) => {
     const away = ratings.length > 1 ? (2 * repeat) / (ratings.length - 1) - 1 : 0;
-    const dot = add(svg, "circle", {
-      class: "rating",
-      cx: at + side * away,
-      cy: y(rating),
-      r: dotPx,
-      fill: colour("paper"),
-      stroke: colour("muted"),
-      "stroke-width": 1.5,
-    });
-    add(dot, "title", {}, `${label}, repeat ${repeat + 1}: ${Math.round(rating)}`);
+    const mark = ring(parent, [at + side * away, y(rating)], dotPx, "muted", "paper", { class: "rating" });
+    add(mark, "title", {}, `${name}, repeat ${repeat + 1}: ${Math.round(rating)}`);
   });
-  const ends = [y(clamp(low, 0, 100)), y(clamp(high, 0, 100))];
-  rule(svg, [at, ends[0]], [at, ends[1]], colour("ink"), 1.5);
-  for (const end of ends) rule(svg, [at - 4, end], [at + 4, end], colour("ink"), 1.5);
-  rule(svg, [at - 10, y(mean)], [at + 10, y(mean)], colour("ink"), 3);
+  const [low, high] = interval.map((rating) => y(clamp(rating, 0, 100)));
+  intervalBar(parent, { ends: [low, high], at, cap: 4, isUpright: true }, "ink");
+  rule(parent, [at - 10, y(mean)], [at + 10, y(mean)], "ink", 3);
 }
 
 function drawCurve(
-  svg: SVGSVGElement,
+  { parent, x, y, plot, size }: Panel,
   { points, bestGapMm, intervalMm }: RatedCurve,
-  x: Scale,
-  y: Scale,
-  plot: Box,
   unit: LengthUnit,
-  size: number,
 ): void {
   const within = (rating: number) => y(clamp(rating, 0, 100));
-  const band: Point[] = [
-    ...points.map(({ gapMm, interval }): Point => [x(gapMm), within(interval[1])]),
-    ...[...points].reverse().map(({ gapMm, interval }): Point => [x(gapMm), within(interval[0])]),
-  ];
-  add(svg, "path", { "data-part": "band", d: polygonPath(band), fill: colour("gap"), "fill-opacity": 0.12 });
-  const line = corners(
-    points.map(({ gapMm }) => x(gapMm)),
-    points.map(({ rating }) => within(rating)),
+  const edge = (end: 0 | 1) => points.map(({ gapMm, interval }): Point => [x(gapMm), within(interval[end])]);
+  const band = polygonPath([...edge(1), ...edge(0).reverse()]);
+  add(parent, "path", { "data-part": "band", d: band, fill: "gap", "fill-opacity": 0.12 });
+  line(
+    parent,
+    points,
+    ({ gapMm }) => x(gapMm),
+    ({ rating }) => within(rating),
+    { "data-part": "curve", stroke: "gap", "stroke-width": 2.5 },
   );
-  add(svg, "path", { "data-part": "curve", d: curvePath(line), stroke: colour("gap"), "stroke-width": 2.5 });
   const bar = plot.top - 8;
-  const [low, high] = intervalMm.map((mm) => x(mm));
-  rule(svg, [low, bar], [high, bar], colour("gap"), 2);
-  for (const end of [low, high]) rule(svg, [end, bar - 4], [end, bar + 4], colour("gap"), 2);
-  rule(svg, [x(bestGapMm), bar], [x(bestGapMm), plot.bottom], colour("gap"), 1.5);
-  add(svg, "circle", { cx: px(x(bestGapMm)), cy: bar, r: 4, fill: colour("gap") });
+  const best = x(bestGapMm);
+  intervalBar(parent, { ends: [x(intervalMm[0]), x(intervalMm[1])], at: bar, cap: 4 }, "gap", 2);
+  rule(parent, [best, bar], [best, plot.bottom], "gap", 1.5);
+  dot(parent, [best, bar], 4, "gap");
   const text = `best about ${formatLength(bestGapMm, unit, unit === "mm" ? 1 : 3)}`;
-  const half = textWidth(text, size) / 2;
-  write(svg, text, clamp(x(bestGapMm), plot.left + half, plot.right - half), bar - 9, {
-    size,
-    anchor: "middle",
-    fill: colour("gap"),
-    weight: 600,
-    halo: true,
-  });
+  const style = { size, fill: "gap", weight: 600, halo: true } as const;
+  writeWithin(parent, text, best, bar - 9, [plot.left, plot.right], style);
 }
 
 const describe = ({ label, ratings, mean }: RatedItem): string =>
   `${label}: mean ${Math.round(mean)}, ratings ${ratings.map((one) => Math.round(one)).join(", ")}.`;
 
 /** Every rating that is drawn. */
-export const ratingsTable = ({ items, scale }: RatingsData, unit: LengthUnit): Table => ({
-  columns: ["item", `gap (${unit})`, "repeat", scale.name.toLowerCase()],
-  rows: items.flatMap(({ label, gapMm, ratings }) =>
-    ratings.map((rating, i) => [label, gapMm === null ? "" : inUnit(gapMm, unit), i + 1, rating]),
-  ),
-});
+export const ratingsTable = ({ items, scale }: RatingsData, unit: LengthUnit): Table =>
+  tableOf(
+    items.flatMap((item) => item.ratings.map((rating, i) => ({ ...item, rating, repeat: i + 1 }))),
+    [
+      ["item", ({ label: name }) => name],
+      lengthColumn("gap", unit, ({ gapMm }) => gapMm),
+      ["repeat", ({ repeat }) => repeat],
+      [scale.name.toLowerCase(), ({ rating }) => rating],
+    ],
+  );
 
 /** What an item is called on the sheet: its name, or its gap in both units. */
 export const itemLabel = (
