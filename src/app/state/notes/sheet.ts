@@ -4,12 +4,12 @@ import { words } from "../../form/field.ts";
 import { flag, isRecord, type KeptBy, kept, oneOf, record } from "../../form/kept.ts";
 
 export const HEAD_FIELDS = {
-  title: words("Title"),
-  date: words("Date"),
+  title: words("Title", { hint: "empty: the instrument's name" }),
+  date: words("Date", { hint: "as you write it" }),
   workshop: words("Workshop"),
   technician: words("Technician"),
-  player: words("Player"),
-  mouthpiece: words("Mouthpiece"),
+  player: words("Player", { hint: "a name or an alias" }),
+  mouthpiece: words("Mouthpiece", { hint: "what is engraved on it" }),
 };
 export type Head = keyof typeof HEAD_FIELDS;
 export const HEADS = Object.keys(HEAD_FIELDS) as Head[];
@@ -22,7 +22,7 @@ export type Paper = (typeof PAPERS)[number];
 /** No paragraph that fits a page is longer. */
 const LONGEST_WORDS = 5000;
 
-export const sheetForm = record({
+const whole = record({
   form: oneOf(FORMS, "workshop"),
   paper: oneOf(PAPERS, "A4"),
   /** The classroom's sheet lies on its side. */
@@ -40,7 +40,9 @@ export const sheetForm = record({
     ),
   ),
 });
-export type SheetNotes = KeptBy<typeof sheetForm>;
+/** No length is typed here: the same in any unit. */
+export const sheetForm = { ...whole, shownIn: (written: KeptBy<typeof whole>) => written };
+export type SheetNotes = KeptBy<typeof whole>;
 
 /** Who works here and on which paper stays; the job and its words belong to the old instrument. */
 export const sheetNotesForAnother = ({ heads, ...notes }: SheetNotes): SheetNotes => ({

@@ -6,13 +6,15 @@ import type { JobHead, JobTexts } from "../../../record/job.ts";
 import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
+import { type Field, words } from "../../form/field.ts";
 
-const FIELDS: readonly (readonly [name: keyof JobTexts, label: string])[] = [
-  ["title", "Title"],
-  ["player", "Player (an alias will do)"],
-  ["instrument", "Instrument"],
-  ["mouthpiece", "Mouthpiece"],
-];
+const FIELDS: Readonly<Record<keyof JobTexts, Field<string>>> = {
+  title: words("Title"),
+  player: words("Player (an alias will do)"),
+  instrument: words("Instrument"),
+  mouthpiece: words("Mouthpiece"),
+};
+const NAMES = Object.keys(FIELDS) as (keyof JobTexts)[];
 const DELAY_MS = 300;
 
 @customElement("annulus-job-fields")
@@ -46,11 +48,11 @@ export class JobFields extends PageElement {
   }
 
   override render() {
-    return FIELDS.map(
-      ([name, label]) => html`
+    return NAMES.map(
+      (name) => html`
         <annulus-entry
           data-testid="job-${name}"
-          .label=${label}
+          .label=${FIELDS[name].label}
           .text=${this.typed[name] ?? this.head[name]}
           @write=${(event: WriteEvent) => this.#write(name, event)}
         ></annulus-entry>

@@ -7,12 +7,13 @@ import { type TrialFinding, trialFinding } from "../../../trial/finding.ts";
 import type { Trial } from "../../../trial/trial.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import type { Written } from "../../form/entry.ts";
+import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PrintedCopy } from "../../shell/printedCopy.ts";
-import { type Head, type SheetNotes, withWords } from "../../state/notes/sheet.ts";
+import { type SheetNotes, sheetForm, withWords } from "../../state/notes/sheet.ts";
 import { PageElement } from "../../state/page.ts";
 import { choices } from "./choices.ts";
 import { heldBack } from "./held.ts";
@@ -38,6 +39,7 @@ export class Sheet extends PageElement {
   @query("annulus-paper") private readonly paper!: SheetPaper;
   /** The paper need not follow every key. */
   protected override readonly paceMs = 120;
+  readonly #form: NotesForm<"sheet"> = new NotesForm(this, "sheet", sheetForm);
   @state() private typing: Paragraph | null = null;
   /** The paragraph whose field has the focus. */
   @state() private edited: Paragraph | null = null;
@@ -80,7 +82,7 @@ export class Sheet extends PageElement {
       <main>
         <div class="head">
           <h2>Sheet</h2>
-          ${choices(notes, (part) => this.#write(part))}
+          ${choices(notes, (part) => this.#form.write(part))}
           <button type="button" class="print" data-testid="print" ?disabled=${held !== ""} @click=${() => print()}>
             ${icon("print")}Print or save as PDF
           </button>
@@ -98,11 +100,11 @@ export class Sheet extends PageElement {
         <div class="work">
           <section class="words" aria-label="Words of the sheet" @focusin=${this.#onFocus} @focusout=${this.#onBlur}>
             ${wordsForm({
+              form: this.#form,
               content,
               typing: this.typing,
-              writeHead: (name, written) => this.#writeHead(name, written),
               write: (name, written) => this.#writeWords(name, written),
-              restore: (name) => this.page.store.setNotes("sheet", withWords(notes, name, null)),
+              restore: (name) => this.#form.write(withWords(notes, name, null)),
             })}
           </section>
           <section class="preview" aria-label="The sheet as it will be printed">
@@ -217,20 +219,12 @@ export class Sheet extends PageElement {
   }
 
   get #notes(): SheetNotes {
-    return this.page.store.parts.document.notes.sheet;
-  }
-
-  #write(part: Partial<SheetNotes>, commit = true): void {
-    this.page.store.setNotes("sheet", { ...this.#notes, ...part }, { commit });
-  }
-
-  #writeHead(name: Head, { text, done }: Written): void {
-    this.#write({ heads: { ...this.#notes.heads, [name]: text } }, done);
+    return this.#form.notes;
   }
 
   #writeWords(name: Paragraph, { text, done }: Written): void {
     this.typing = done ? null : name;
-    this.page.store.setNotes("sheet", withWords(this.#notes, name, text), { commit: done });
+    this.#form.write(withWords(this.#notes, name, text), { commit: done });
   }
 
   #recommend(mm: number): void {

@@ -6,30 +6,21 @@ import {
   WORKSHOP_PARAGRAPHS,
 } from "../../../study/report/sheetParagraphs.ts";
 import type { FigureGroup } from "../../../words/report/sheetFigure.ts";
-import "../../form/entry.ts";
 import type { WriteEvent, Written } from "../../form/entry.ts";
-import type { Head } from "../../state/notes/sheet.ts";
+import type { NotesForm } from "../../form/notesForm.ts";
+import { HEAD_FIELDS, HEADS, type Head } from "../../state/notes/sheet.ts";
 import type { PaperContent } from "./paperContent.ts";
 import { HEADINGS } from "./paperWords.ts";
 import "./wordsField.ts";
 
 export interface WordsForm {
+  readonly form: NotesForm<"sheet">;
   readonly content: PaperContent;
   /** The paragraph under a hand: what is wrong with it is told when it is finished. */
   readonly typing: Paragraph | null;
-  readonly writeHead: (name: Head, written: Written) => void;
   readonly write: (name: Paragraph, written: Written) => void;
   readonly restore: (name: Paragraph) => void;
 }
-
-const HEAD_FIELDS: Readonly<Record<Head, { readonly label: string; readonly hint: string }>> = {
-  title: { label: "Title", hint: "empty: the instrument's name" },
-  date: { label: "Date", hint: "as you write it" },
-  workshop: { label: "Workshop", hint: "" },
-  technician: { label: "Technician", hint: "" },
-  player: { label: "Player", hint: "a name or an alias" },
-  mouthpiece: { label: "Mouthpiece", hint: "what is engraved on it" },
-};
 
 /** Which figures a paragraph is likely to speak of. */
 const GROUPS: Readonly<Record<Paragraph, readonly FigureGroup[]>> = {
@@ -50,7 +41,7 @@ const GROUPS: Readonly<Record<Paragraph, readonly FigureGroup[]>> = {
 
 export function wordsForm(form: WordsForm): TemplateResult {
   const isWorkshop = form.content.notes.form === "workshop";
-  const heads = isWorkshop ? HEAD_NAMES : HEAD_NAMES.filter((name) => CLASS_HEADS.has(name));
+  const heads = isWorkshop ? HEADS : HEADS.filter((name) => CLASS_HEADS.has(name));
   return html`
     <div class="heads">${heads.map((name) => head(form, name))}</div>
     <p class="how">
@@ -61,18 +52,13 @@ export function wordsForm(form: WordsForm): TemplateResult {
   `;
 }
 
-const HEAD_NAMES = Object.keys(HEAD_FIELDS) as Head[];
 const CLASS_HEADS: ReadonlySet<Head> = new Set(["title", "date", "workshop"]);
 
-const head = ({ content, writeHead }: WordsForm, name: Head): TemplateResult => html`
-  <annulus-entry
-    data-testid="sheet-${name}"
-    label=${HEAD_FIELDS[name].label}
-    hint=${content.job[name] ? `empty: ${content.job[name]}` : HEAD_FIELDS[name].hint}
-    .text=${content.notes.heads[name]}
-    @write=${({ detail }: WriteEvent) => writeHead(name, detail)}
-  ></annulus-entry>
-`;
+const head = ({ form, content: { job } }: WordsForm, name: Head): TemplateResult =>
+  form.entry(HEAD_FIELDS[name], ["heads", name], "", {
+    testId: `sheet-${name}`,
+    ...(job[name] && { hint: `empty: ${job[name]}` }),
+  });
 
 function words(form: WordsForm, name: Paragraph): TemplateResult {
   const { content, typing, write, restore } = form;
