@@ -159,9 +159,13 @@ export const choice = (label: string, choices: Choices, options: FieldOptions<st
   });
 
 export function readField<Value>(field: Field<Value>, typed: string, unit: LengthUnit): Reading<Value> {
-  if (typed.trim() === "") return { value: field.usual, problem: "" };
+  return typed.trim() === "" ? { value: field.usual, problem: "" } : reading(() => field.read(typed, unit));
+}
+
+/** What `read` gives, or what it says is wrong. */
+export function reading<Value>(read: () => Value): Reading<Value> {
   try {
-    return { value: field.read(typed, unit), problem: "" };
+    return { value: read(), problem: "" };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     return { value: undefined, problem: sentence(error.message) };

@@ -5,7 +5,7 @@
  *     readonly #form = new NotesForm(this, "cut", cutForm);
  *     render() { return this.#form.entry(cutForm.parts.target, ["target"], problem); }
  */
-import { html, type ReactiveController, type TemplateResult } from "lit";
+import { html, nothing, type ReactiveController, type TemplateResult } from "lit";
 import type { LengthUnit } from "../../units/length.ts";
 import type { Notes } from "../state/notes/notes.ts";
 import type { PageElement } from "../state/page.ts";
@@ -30,6 +30,18 @@ export interface EntryOptions {
   /** Entries between which Enter jumps from an empty one. */
   readonly group?: string;
   readonly testId?: string;
+}
+
+/** What is kept, and how it is called. */
+export type Choice = readonly [value: string | number | null, words: string];
+
+export interface TextareaOptions {
+  readonly testId: string;
+  readonly placeholder?: string;
+  /** Id of what the text is understood as. */
+  readonly describedBy?: string;
+  /** Writes the text instead, with what goes with it. */
+  readonly write?: (text: string, options: { readonly commit: boolean }) => void;
 }
 
 export class NotesForm<Part extends keyof Notes> implements ReactiveController {
@@ -73,6 +85,17 @@ export class NotesForm<Part extends keyof Notes> implements ReactiveController {
     this.#host.page.store.setNotes(this.#part, { ...this.notes, ...part }, { commit });
   }
 
+  /** Writes some of one part of it anew, such as `shape`. */
+  writeIn<Name extends keyof Notes[Part]>(
+    name: Name,
+    part: Partial<Notes[Part][Name]>,
+    options?: { readonly commit?: boolean },
+  ): void {
+    const written: Partial<Notes[Part]> = {};
+    written[name] = { ...this.notes[name], ...part };
+    this.write(written, options);
+  }
+
   /** Takes an item of a list out. */
   remove(path: Path): void {
     this.#host.page.store.setNotes(this.#part, withoutItem(this.notes, path) as Notes[Part]);
@@ -80,8 +103,7 @@ export class NotesForm<Part extends keyof Notes> implements ReactiveController {
 
   /** The text at a place; empty where there is none yet. */
   textAt(path: Path): string {
-    let found: unknown = this.notes;
-    for (const key of path) found = (found as Readonly<Record<string | number, unknown>> | undefined)?.[key];
+    const found = this.#at(path);
     return typeof found === "string" ? found : "";
   }
 
@@ -102,10 +124,74 @@ export class NotesForm<Part extends keyof Notes> implements ReactiveController {
     ></annulus-entry>`;
   }
 
+  /** A yes or no. */
+  tick(path: Path, label: string, testId: string): TemplateResult {
+    const put = ({ target }: Event) => this.#put(path, (target as HTMLInputElement).checked);
+    return html`
+      <label class="tick">
+        <input type="checkbox" data-testid=${testId} .checked=${this.#at(path) === true} @change=${put} />
+        ${label}
+      </label>
+    `;
+  }
+
+  /** One of several; what else is to know of the one chosen stands below. */
+  choice(
+    path: Path,
+    label: string,
+    choices: readonly Choice[],
+    { testId, reason }: { readonly testId: string; readonly reason?: string },
+  ): TemplateResult {
+    const chosen = this.#at(path);
+    const put = ({ target }: Event) =>
+      this.#put(path, choices[(target as HTMLSelectElement).selectedIndex][0]);
+    return html`
+      <label>
+        <span>${label}</span>
+        <select data-testid=${testId} @change=${put}>
+          ${choices.map(([value, words]) => html`<option value=${value ?? ""} ?selected=${value === chosen}>${words}</option>`)}
+        </select>
+        ${reason === undefined ? nothing : html`<span class="reason">${reason}</span>`}
+      </label>
+    `;
+  }
+
+  /** Many lines. What is pasted can be judged at once; it is one undo step with what is typed after it. */
+  textarea(path: Path, { testId, placeholder, describedBy, write }: TextareaOptions): TemplateResult {
+    const key = path.join(".");
+    const tell = (event: Event, done: boolean) => {
+      const { value } = event.target as HTMLTextAreaElement;
+      this.#setTyping(done || (event as InputEvent).inputType === "insertFromPaste" ? "" : key);
+      if (write) write(value, { commit: done });
+      else this.#put(path, value, done);
+    };
+    return html`<textarea
+      id="text"
+      rows="9"
+      spellcheck="false"
+      autocomplete="off"
+      placeholder=${placeholder ?? nothing}
+      data-testid=${testId}
+      aria-describedby=${describedBy ?? nothing}
+      .value=${this.textAt(path)}
+      @input=${(event: Event) => tell(event, false)}
+      @change=${(event: Event) => tell(event, true)}
+    ></textarea>`;
+  }
+
   #write(path: Path, key: string, text: string, done: boolean): void {
     this.#setTyping(done ? "" : key);
-    const notes = withText(this.notes, path, text) as Notes[Part];
-    this.#host.page.store.setNotes(this.#part, notes, { commit: done });
+    this.#put(path, text, done);
+  }
+
+  #at(path: Path): unknown {
+    let found: unknown = this.notes;
+    for (const key of path) found = (found as Readonly<Record<string | number, unknown>> | undefined)?.[key];
+    return found;
+  }
+
+  #put(path: Path, value: unknown, commit = true): void {
+    this.#host.page.store.setNotes(this.#part, withValue(this.notes, path, value) as Notes[Part], { commit });
   }
 
   readonly #leave = (): void => this.#setTyping("");
@@ -117,18 +203,18 @@ export class NotesForm<Part extends keyof Notes> implements ReactiveController {
   }
 }
 
-/** The same with a text at a place; a list grows as far as needed and loses the empty texts at its end. */
-export function withText(within: unknown, [key, ...rest]: Path, text: string): unknown {
+/** The same with a text, or anything else, at a place; a list grows as far as needed and loses the empty texts at its end. */
+export function withValue(within: unknown, [key, ...rest]: Path, value: unknown): unknown {
   if (Array.isArray(within) || typeof key === "number") {
     const old = (within ?? []) as readonly unknown[];
     const at = key as number;
     const grown = Array.from({ length: Math.max(at + 1, old.length) }, (_, i) =>
-      i !== at ? (old[i] ?? "") : rest.length > 0 ? withText(old[i], rest, text) : text,
+      i !== at ? (old[i] ?? "") : rest.length > 0 ? withValue(old[i], rest, value) : value,
     );
     return grown.slice(0, grown.findLastIndex((one) => typeof one !== "string" || one.trim() !== "") + 1);
   }
   const old = (within ?? {}) as Readonly<Record<string, unknown>>;
-  return { ...old, [key]: rest.length > 0 ? withText(old[key], rest, text) : text };
+  return { ...old, [key]: rest.length > 0 ? withValue(old[key], rest, value) : value };
 }
 
 /** The same without an item of a list: those after it move up. */

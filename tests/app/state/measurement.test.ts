@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from "vitest";
-import { withoutItem, withText } from "../../../src/app/form/notesForm.ts";
+import { withoutItem, withValue } from "../../../src/app/form/notesForm.ts";
 import { outlyingRow, readMeasurement } from "../../../src/app/state/bench/measurement.ts";
 import { type MeasureNotes, measureForm } from "../../../src/app/state/notes/measure.ts";
 import { measureTable } from "../../../src/app/tasks/measure/measureTable.ts";
@@ -9,8 +9,8 @@ import { adviceWords } from "../../../src/words/bench/gapAdvice.ts";
 
 const notes = (part: Partial<MeasureNotes>): MeasureNotes => ({ ...measureForm.empty, ...part });
 const tool = (part: Partial<MeasureNotes["depthTool"]>) => ({ ...measureForm.empty.depthTool, ...part });
-const written = (...[notes, path, text]: Parameters<typeof withText>) =>
-  withText(notes, path, text) as MeasureNotes;
+const written = (...[notes, path, text]: Parameters<typeof withValue>) =>
+  withValue(notes, path, text) as MeasureNotes;
 const numbers = (texts: readonly string[]) =>
   readMeasurement(notes({ depth: texts })).depth.map(({ number }) => number);
 

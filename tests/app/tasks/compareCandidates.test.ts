@@ -1,4 +1,16 @@
 import { describe, expect, test } from "vitest";
+import { readTable, withBore } from "../../../src/app/state/bench/boreTable.ts";
+import {
+  baseSetup,
+  candidateNotes,
+  isSound,
+  listed,
+  takeIn,
+  withOpened,
+  withoutCandidate,
+} from "../../../src/app/state/bench/candidates.ts";
+import { readDesign } from "../../../src/app/state/bench/leadpipeDesign.ts";
+import { readShape, shapeLike } from "../../../src/app/state/bench/leadpipeShape.ts";
 import {
   type CompareNotes,
   compareForm,
@@ -8,20 +20,8 @@ import {
 } from "../../../src/app/state/notes/compare.ts";
 import { NO_NOTES, notesForAnother, readNotes } from "../../../src/app/state/notes/notes.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
-import {
-  baseSetup,
-  candidateNotes,
-  isSound,
-  listed,
-  withOpened,
-  withoutCandidate,
-} from "../../../src/app/tasks/compare/candidates.ts";
 import { comparable, questionOf, readError, readGoal } from "../../../src/app/tasks/compare/compareAsked.ts";
-import { takeIn } from "../../../src/app/tasks/compare/compareWrite.ts";
-import { readDesign } from "../../../src/app/tasks/compare/designReading.ts";
 import { INVENTED } from "../../../src/app/tasks/compare/inventedLeadpipes.ts";
-import { readShape, shapeLike } from "../../../src/app/tasks/compare/shapeReading.ts";
-import { readTable, withBore } from "../../../src/app/tasks/compare/tableReading.ts";
 import { leadpipeOfShape } from "../../../src/setup/leadpipeShape.ts";
 import { demo } from "../../acoustics/setups.ts";
 

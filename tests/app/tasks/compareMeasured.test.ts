@@ -1,13 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { compareForm } from "../../../src/app/state/notes/compare.ts";
-import { LONGEST_MEASURED, type MeasuredNotes, measuredPart } from "../../../src/app/state/notes/measured.ts";
 import {
   foundWords,
   isIdle,
   readFitAsked,
   readMeasurement,
   tooLong,
-} from "../../../src/app/tasks/compare/measuredReading.ts";
+} from "../../../src/app/state/bench/measuredImpedance.ts";
+import { compareForm } from "../../../src/app/state/notes/compare.ts";
+import { LONGEST_MEASURED, type MeasuredNotes, measuredPart } from "../../../src/app/state/notes/measured.ts";
 
 /** A resonance at 150 Hz: in magnitude and degrees. */
 const rows = [

@@ -1,7 +1,7 @@
 /** Instruments to be compared before any is built, as they were taken in, and what is typed to take in or design another. */
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
-import { type Field, length, plainNumber, taper, words } from "../../form/field.ts";
+import { length, plainNumber, taper, words } from "../../form/field.ts";
 import {
   flag,
   isRecord,
@@ -29,6 +29,7 @@ export const MOST_CANDIDATES = 12;
 const LONGEST_TABLE = 200_000;
 const MOST_RESONANCES = 12;
 
+export const CANDIDATE_NAME = words("Name");
 const name = text();
 const candidates: Kept<readonly CandidateNotes[]> = kept<readonly CandidateNotes[]>([], (json) =>
   Array.isArray(json)
@@ -67,25 +68,51 @@ export const SHAPE_FIELDS = {
 };
 export const shapePart = record(SHAPE_FIELDS);
 export type ShapeNotes = KeptBy<typeof shapePart>;
-export type ShapePart = keyof ShapeNotes;
 
-const aboveZero = (mm: number, unit: LengthUnit) =>
-  mm > 0 ? undefined : `${formatLength(mm, unit)} cannot be; give a length above 0`;
-/** What a leadpipe is to be designed for, and within which limits; what is usual depends on the instrument. */
+const only = (isRight: (mm: number) => boolean, asked: string) => ({
+  flaw: (mm: number, unit: LengthUnit) =>
+    isRight(mm) ? undefined : `${formatLength(mm, unit)} cannot be; give ${asked}`,
+});
+const aboveZero = only((mm) => mm > 0, "a length above 0");
+const zeroOrAbove = only((mm) => mm >= 0, "0 or a length above it");
+/** What a leadpipe is to be designed for, and within which limits; what is usual of a length depends on the instrument. */
 export const DESIGN_FIELDS = {
   goal: words("What it shall be", {
     hint: "f, cents, height or spacing of a resonance = value, @ weight: cents2=0, cents5=0@2, height4=32",
   }),
-  knots: plainNumber("Knots along the leadpipe", { least: 4, most: 20, isWhole: true }),
-  smallest: length("No diameter below", { flaw: aboveZero }),
-  largest: length("No diameter above", { flaw: aboveZero }),
-  starts: plainNumber("Starts", { least: 1, most: 20, isWhole: true }),
-  every: length("Between stations", { flaw: aboveZero }),
-  narrowestGap: length("No gap below", { leastMm: 0 }),
-  widestGap: length("No gap above", { leastMm: 0 }),
-} satisfies Readonly<Record<string, Field<unknown>>>;
+  knots: plainNumber("Knots along the leadpipe", {
+    hint: "usually 6",
+    usual: 6,
+    least: 4,
+    most: 20,
+    isWhole: true,
+  }),
+  starts: plainNumber("Starts", {
+    hint: "usually 3, the present leadpipe first",
+    usual: 3,
+    least: 1,
+    most: 20,
+    isWhole: true,
+  }),
+  smallest: length("No diameter below", aboveZero),
+  largest: length("No diameter above", aboveZero),
+};
+/** Between which the gap may be chosen. */
+export const DESIGN_GAP_FIELDS = {
+  narrowestGap: length("No gap below", zeroOrAbove),
+  widestGap: length("No gap above", zeroOrAbove),
+};
+export const USUAL_EVERY_MM = 10;
+/** Between stations of the mandrel. */
+export const EVERY = length("Between stations", {
+  ...aboveZero,
+  usual: USUAL_EVERY_MM,
+  hint: (unit) => `usually ${formatLength(USUAL_EVERY_MM, unit)}`,
+});
 const designPart = record({
   ...DESIGN_FIELDS,
+  ...DESIGN_GAP_FIELDS,
+  every: EVERY,
   /** Place of the candidate that is to be equalled, 0 the open setup; null: the typed goal. */
   like: wholeOrNone(0, MOST_CANDIDATES, null),
   movesGap: flag(false),
@@ -94,7 +121,23 @@ const designPart = record({
   holdsEnd: flag(true),
 });
 export type DesignNotes = KeptBy<typeof designPart>;
-export type DesignPart = keyof typeof DESIGN_FIELDS;
+export type DesignPart = keyof typeof DESIGN_FIELDS | keyof typeof DESIGN_GAP_FIELDS;
+
+/** What the candidates are ranked by. */
+export const GOAL = words("Goal", {
+  hint: "weights on notes, 2:1, 5:2, or an expression; the lower its value, the better",
+});
+export const USUAL_ERROR_MM = 0.05;
+const LARGEST_ERROR_MM = 1;
+/** An error of manufacture. */
+export const ERROR = length("Error of the diameter", {
+  hint: (unit) => (unit === "mm" ? "usually 0.05 mm" : "usually 0.002 in"),
+  usual: USUAL_ERROR_MM,
+  flaw: (mm) =>
+    mm > 0 && mm <= LARGEST_ERROR_MM
+      ? undefined
+      : "out of range; give an error above 0 mm, to 1 mm (0.0394 in)",
+});
 
 const whole = keptForm({
   /** Beside the open setup, which is always the first. */
@@ -106,9 +149,8 @@ const whole = keptForm({
   /** All at the open setup's gap, or each at its own. */
   sameGap: flag(false),
   withHold: flag(false),
-  goal: text(),
-  /** Error of manufacture, on the diameter. */
-  error: length("Error of manufacture"),
+  goal: GOAL,
+  error: ERROR,
   table: tablePart,
   shape: shapePart,
   design: designPart,

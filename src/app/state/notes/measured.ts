@@ -7,7 +7,7 @@ import { number, percent } from "../../form/quantity.ts";
 export const LONGEST_MEASURED = 1_000_000;
 const HIGHEST_HZ = 20_000;
 
-const hertz = { ...number, unit: "Hz", others: { hz: (typed: number) => typed } };
+const hertz = { ...number, unit: "Hz" };
 export const MEASURED_FIELDS = {
   from: quantity("Leave out below", hertz, { hint: "empty: nothing", least: 0, most: HIGHEST_HZ }),
   to: quantity("Leave out above", hertz, { hint: "empty: nothing", least: 0, most: HIGHEST_HZ }),

@@ -10,15 +10,14 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { type Segment, segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { baseSetup, candidateNotes, takeIn } from "../../state/bench/candidates.ts";
 import { SETUP_FILES, unlessGivenUp } from "../../state/keeping/setupFile.ts";
 import { PageElement } from "../../state/page.ts";
 import { addingStyles } from "./addingStyles.ts";
-import { baseSetup, candidateNotes } from "./candidates.ts";
-import { takeIn } from "./compareWrite.ts";
 import { INVENTED } from "./inventedLeadpipes.ts";
 import "./shapePanel.ts";
 import "./tablePanel.ts";
-import { withBore } from "./tableReading.ts";
+import { withBore } from "../../state/bench/boreTable.ts";
 
 type Way = "table" | "shape";
 const WAYS: readonly Segment<Way>[] = [

@@ -8,12 +8,12 @@ import { bothUnits, signed } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import type { Candidate } from "../../state/bench/candidates.ts";
 import { nearestGapMm } from "../../state/gapLimits.ts";
 import { PageElement } from "../../state/page.ts";
 import { openCompareWorker } from "../../work/openWorkers.ts";
 import { Work } from "../../work/work.ts";
 import { inOwnWorker } from "../../work/workerClient.ts";
-import type { Candidate } from "./candidates.ts";
 import "../../chart/chartElement.ts";
 
 /** The change of gap the trade talks about. */

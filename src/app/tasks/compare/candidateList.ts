@@ -8,17 +8,17 @@ import type { Setup } from "../../../setup/setup.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { bothUnits } from "../../../words/numbers.ts";
+import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { PageElement } from "../../state/page.ts";
-import "../../form/entry.ts";
-import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { isSound, type Listed, withOpened, withoutCandidate } from "./candidates.ts";
-import { compareNotes, writeCompare } from "./compareWrite.ts";
+import { isSound, type Listed, withOpened, withoutCandidate } from "../../state/bench/candidates.ts";
+import { CANDIDATE_NAME, compareForm } from "../../state/notes/compare.ts";
+import { PageElement } from "../../state/page.ts";
 
 @customElement("annulus-candidates")
 export class CandidateList extends PageElement {
+  readonly #form = new NotesForm(this, "compare", compareForm);
   @property({ attribute: false }) all: readonly Listed[] = [];
   @property({ attribute: false }) standing!: Standing;
 
@@ -116,14 +116,10 @@ export class CandidateList extends PageElement {
         ${
           number === 1
             ? html`<span class="name">${name}</span>`
-            : html`
-                <annulus-entry
-                  bare
-                  .label=${`Name of candidate ${number}`}
-                  .text=${this.page.store.parts.document.notes.compare.candidates[number - 2]?.name ?? name}
-                  @write=${({ detail }: WriteEvent) => this.#rename(number, detail.text, detail.done)}
-                ></annulus-entry>
-              `
+            : this.#form.entry(CANDIDATE_NAME, ["candidates", number - 2, "name"], "", {
+                bare: true,
+                label: `Name of candidate ${number}`,
+              })
         }
         <div class="of">
           ${isSound(one) ? html`<p>${inWords(one.setup, unit)}; gap ${bothUnits(one.gapMm, unit)}</p>` : html`<p class="problem">${icon("warning")}<span>${one.problem}</span></p>`}
@@ -132,7 +128,7 @@ export class CandidateList extends PageElement {
         <div class="actions controls">
           <label class="mark">
             <input type="radio" name="reference" .checked=${number === reference} ?disabled=${!isSound(one)}
-              aria-label="${number} ${name}: the reference" @change=${() => writeCompare(this.page.store, { reference: number - 1 })} />
+              aria-label="${number} ${name}: the reference" @change=${() => this.#form.write({ reference: number - 1 })} />
             reference
           </label>
           <label class="mark">
@@ -153,19 +149,13 @@ export class CandidateList extends PageElement {
     `;
   }
 
-  #rename(number: number, text: string, done: boolean): void {
-    const { candidates } = compareNotes(this.page.store);
-    const renamed = candidates.map((one, i) => (i === number - 2 ? { ...one, name: text } : one));
-    writeCompare(this.page.store, { candidates: renamed }, { commit: done });
-  }
-
   #choose(number: number): void {
     this.dispatchEvent(new CustomEvent<number>("choose", { detail: number }));
   }
 
   #remove({ number, name }: Listed): void {
     const { store } = this.page;
-    store.setNotes("compare", withoutCandidate(compareNotes(store), number));
+    store.setNotes("compare", withoutCandidate(this.#form.notes, number));
     store.say("note", `${name} is removed. Undo brings it back.`);
   }
 

@@ -10,12 +10,13 @@ import { PageElement } from "../../state/page.ts";
 import { comparison } from "../../work/comparison.ts";
 import "./addCandidate.ts";
 import "./bellTrustPanel.ts";
-import { isSound, type Listed, listed } from "./candidates.ts";
+import { isSound, type Listed, listed } from "../../state/bench/candidates.ts";
 import "./candidateList.ts";
+import { type Choice, NotesForm } from "../../form/notesForm.ts";
+import { compareForm } from "../../state/notes/compare.ts";
 import { comparable, questionOf, RESONANCES, readGoal } from "./compareAsked.ts";
 import type { Shown } from "./comparedCandidates.ts";
 import { compareStyles } from "./compareStyles.ts";
-import { compareNotes, writeCompare } from "./compareWrite.ts";
 import "./designPanel.ts";
 import "./measuredPanel.ts";
 import "./ranking.ts";
@@ -26,10 +27,14 @@ const GAPS: readonly Segment<boolean>[] = [
   { value: false, text: "each its own" },
   { value: true, text: "all at the open setup's" },
 ];
-const TUNED_ON = Array.from({ length: RESONANCES }, (_, i) => i + 1);
+const TUNED_ON: readonly Choice[] = [
+  [null, "no, as they are"],
+  ...Array.from({ length: RESONANCES }, (_, i) => [i + 1, `on resonance ${i + 1}`] as const),
+];
 
 @customElement("annulus-compare")
 export class CompareSheet extends PageElement {
+  readonly #form = new NotesForm(this, "compare", compareForm);
   readonly #results = comparison();
   /** Number of the candidate that stands out; null until one is chosen: the newest. */
   @state() private chosen: number | null = null;
@@ -43,7 +48,7 @@ export class CompareSheet extends PageElement {
 
   override render() {
     const { document } = this.page.store.state;
-    const notes = compareNotes(this.page.store);
+    const { notes } = this.#form;
     const all = listed(document);
     const { candidates, reference } = comparable(all, notes);
     const goal = readGoal(notes.goal);
@@ -107,26 +112,12 @@ export class CompareSheet extends PageElement {
   }
 
   #asked() {
-    const { store } = this.page;
-    const { retune, sameGap, withHold } = compareNotes(store);
-    const tune = (event: Event) => {
-      const { value } = event.target as HTMLSelectElement;
-      writeCompare(store, { retune: value === "" ? null : Number(value) });
-    };
+    const { sameGap } = this.#form.notes;
     return html`
       <div class="asked controls">
-        <label>
-          Brought to one pitch
-          <select data-testid="compare-retune" @change=${tune}>
-            <option value="" ?selected=${retune === null}>no, as they are</option>
-            ${TUNED_ON.map((n) => html`<option value=${n} ?selected=${n === retune}>on resonance ${n}</option>`)}
-          </select>
-        </label>
-        <span class="labelled"><span>Gap</span>${segments<boolean>("Gap", GAPS, sameGap, (same) => writeCompare(store, { sameGap: same }))}</span>
-        <label class="tick">
-          <input type="checkbox" data-testid="with-hold" .checked=${withHold} @change=${(event: Event) => writeCompare(store, { withHold: (event.target as HTMLInputElement).checked })} />
-          hold and pull too, which takes longer
-        </label>
+        ${this.#form.choice(["retune"], "Brought to one pitch", TUNED_ON, { testId: "compare-retune" })}
+        <span class="labelled"><span>Gap</span>${segments<boolean>("Gap", GAPS, sameGap, (same) => this.#form.write({ sameGap: same }))}</span>
+        ${this.#form.tick(["withHold"], "hold and pull too, which takes longer", "with-hold")}
       </div>
     `;
   }

@@ -1,23 +1,21 @@
 /** From a goal to a leadpipe: what it shall be and keep to, the search to be watched and stopped, and what it came to. */
 
 import { css, html, nothing } from "lit";
-import { customElement, property, state } from "lit/decorators.js";
+import { customElement, property } from "lit/decorators.js";
 import type { Designed } from "../../../../workers/compare.ts";
 import { formatLength } from "../../../units/formatLength.ts";
+import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { type Segment, segments } from "../../shell/look/segments.ts";
-import { PageElement } from "../../state/page.ts";
-import "../../form/entry.ts";
-import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { type Candidate, candidateNotes, takeIn } from "../../state/bench/candidates.ts";
+import { readDesign, usualLimits } from "../../state/bench/leadpipeDesign.ts";
 import { withShankMoved } from "../../state/gapLimits.ts";
-import type { DesignNotes, DesignPart } from "../../state/notes/compare.ts";
+import { compareForm, DESIGN_FIELDS, DESIGN_GAP_FIELDS, type DesignPart } from "../../state/notes/compare.ts";
+import { PageElement } from "../../state/page.ts";
 import { DesignSearch } from "../../work/designSearch.ts";
 import { addingStyles } from "./addingStyles.ts";
-import { type Candidate, candidateNotes } from "./candidates.ts";
-import { compareNotes, takeIn, writeCompare } from "./compareWrite.ts";
-import { readDesign, usualLimits } from "./designReading.ts";
 import { designResult, missText } from "./designResult.ts";
 import "../../chart/chartElement.ts";
 import { designFigure } from "../../../charts/plots/compare/designChart.ts";
@@ -26,6 +24,7 @@ const GOALS: readonly Segment<boolean>[] = [
   { value: false, text: "targets" },
   { value: true, text: "like another" },
 ];
+const FIELDS = { ...DESIGN_FIELDS, ...DESIGN_GAP_FIELDS };
 const TICKS = [
   ["widens", "widens throughout, so that it can be drawn off a mandrel"],
   ["holdsEntry", "keeps its entry"],
@@ -35,12 +34,12 @@ const TICKS = [
 
 @customElement("annulus-design")
 export class DesignPanel extends PageElement {
+  readonly #form = new NotesForm(this, "compare", compareForm);
   readonly #search = new DesignSearch();
   /** The one to begin with: the chosen candidate. */
   @property({ attribute: false }) from!: Candidate;
   /** Those it may be designed to equal. */
   @property({ attribute: false }) candidates: readonly Candidate[] = [];
-  @state() private typing: DesignPart | "" = "";
 
   static override styles = [
     controls,
@@ -61,57 +60,32 @@ export class DesignPanel extends PageElement {
   }
 
   override render() {
-    const { store } = this.page;
-    const { parts: state } = store;
-    const { design } = compareNotes(store);
-    const { unit } = state.view;
+    const { unit } = this.#form;
+    const { design } = this.#form.notes;
     const { setup, number, name } = this.from;
     const { problems, options } = readDesign(design, setup, unit, this.#like());
     const { progress, step: steps, value: result, refused } = this.#search.value;
-    const usual = usualLimits(setup);
     const last = steps?.at(-1);
-    const entry = (part: DesignPart, label: string, hint: string, entryUnit = "") => html`
-      <annulus-entry
-        class=${part === "goal" ? "wide" : ""}
-        data-testid="design-${part}"
-        .label=${label}
-        .hint=${hint}
-        .unit=${entryUnit}
-        .text=${design[part]}
-        .problem=${this.typing === part ? "" : (problems[part] ?? "")}
-        @write=${(event: WriteEvent) => this.#onWrite(part, event)}
-      ></annulus-entry>
-    `;
-    const length = (mm: number) => `usually ${formatLength(mm, unit)}`;
+    const usual: Partial<Record<DesignPart, number>> = usualLimits(setup);
+    const entry = (part: DesignPart) => {
+      const usually = usual[part];
+      return this.#form.entry(FIELDS[part], ["design", part], problems[part], {
+        testId: `design-${part}`,
+        ...(usually !== undefined && { hint: `usually ${formatLength(usually, unit)}` }),
+      });
+    };
     return html`
       <div class="adding">
         <div class="stack">
           <p>Begins with ${number} ${name}, the one that stands out. The goal is held against the instrument as it is, its slide at rest.</p>
-          <div class="actions controls">${segments<boolean>("What it shall be", GOALS, design.like !== null, (isLike) => this.#write({ like: isLike ? (this.#others()[0]?.number ?? 1) - 1 : null }))}</div>
-          <div class="entries" @focusout=${this.#onLeave}>
-            ${design.like === null ? entry("goal", "What it shall be", "f, cents, height or spacing of a resonance = value, @ weight: cents2=0, cents5=0@2, height4=32") : this.#likeChoice(design.like)}
-            ${entry("knots", "Knots along the leadpipe", `usually ${usual.knots}`)}
-            ${entry("starts", "Starts", `usually ${usual.starts}, the present leadpipe first`)}
-            ${entry("smallest", "No diameter below", length(usual.smallestMm), unit)}
-            ${entry("largest", "No diameter above", length(usual.largestMm), unit)}
-            ${
-              design.movesGap
-                ? [
-                    entry("narrowestGap", "No gap below", length(usual.narrowestGapMm), unit),
-                    entry("widestGap", "No gap above", length(usual.widestGapMm), unit),
-                  ]
-                : nothing
-            }
+          <div class="actions controls">${segments<boolean>("What it shall be", GOALS, design.like !== null, (isLike) => this.#form.writeIn("design", { like: isLike ? (this.#others()[0]?.number ?? 1) - 1 : null }))}</div>
+          <div class="entries">
+            <div class="wide">${design.like === null ? entry("goal") : this.#likeChoice(design.like)}</div>
+            ${(["knots", "starts", "smallest", "largest"] as const).map(entry)}
+            ${design.movesGap ? (["narrowestGap", "widestGap"] as const).map(entry) : nothing}
           </div>
           <div role="group" aria-label="The leadpipe">
-            ${TICKS.map(
-              ([key, words]) => html`
-                <label class="tick">
-                  <input type="checkbox" data-testid="design-${key}" .checked=${design[key]} @change=${(event: Event) => this.#write({ [key]: (event.target as HTMLInputElement).checked })} />
-                  ${words}
-                </label>
-              `,
-            )}
+            ${TICKS.map(([key, words]) => this.#form.tick(["design", key], words, `design-${key}`))}
           </div>
           <div class="actions work controls" role="status">
             ${
@@ -144,49 +118,30 @@ export class DesignPanel extends PageElement {
 
   /** The candidate to be equalled; null where none is chosen, it is broken, or the very one to begin with. */
   #like(): Candidate | null {
-    const { like } = compareNotes(this.page.store).design;
+    const { like } = this.#form.notes.design;
     return this.#others().find(({ number }) => number - 1 === like) ?? null;
   }
 
   #likeChoice(like: number) {
-    const others = this.#others();
-    const found = this.#like();
-    return html`
-      <label class="wide">
-        Resonances 2 to 10 and their heights as those of
-        <select
-          data-testid="design-like"
-          @change=${(event: Event) => this.#write({ like: Number((event.target as HTMLSelectElement).value) })}
-        >
-          ${found ? nothing : html`<option value=${like} selected>choose one</option>`}
-          ${others.map(({ number, name }) => html`<option value=${number - 1} ?selected=${number - 1 === like}>${number} ${name}</option>`)}
-        </select>
-        ${others.length === 0 ? html`<span class="reason">Take in a candidate first: there is none beside the one to begin with.</span>` : nothing}
-      </label>
-    `;
+    const others = this.#others().map(({ number, name }) => [number - 1, `${number} ${name}`] as const);
+    return this.#form.choice(
+      ["design", "like"],
+      "Resonances 2 to 10 and their heights as those of",
+      this.#like() ? others : [[like, "choose one"], ...others],
+      {
+        testId: "design-like",
+        ...(others.length === 0 && {
+          reason: "Take in a candidate first: there is none beside the one to begin with.",
+        }),
+      },
+    );
   }
-
-  #onWrite(part: DesignPart, { detail: { text, done } }: WriteEvent): void {
-    this.typing = done ? "" : part;
-    this.#write({ [part]: text }, done);
-  }
-
-  #write(written: Partial<DesignNotes>, commit = true): void {
-    const { store } = this.page;
-    writeCompare(store, { design: { ...compareNotes(store).design, ...written } }, { commit });
-  }
-
-  readonly #onLeave = (): void => {
-    this.typing = "";
-  };
 
   readonly #start = async (): Promise<void> => {
-    const { store } = this.page;
-    const { parts: state } = store;
-    const { design } = compareNotes(store);
+    const { design } = this.#form.notes;
     const { setup, gapMm } = this.from;
     const like = this.#like();
-    const { options } = readDesign(design, setup, state.view.unit, like);
+    const { options } = readDesign(design, setup, this.#form.unit, like);
     if (!options) return;
     const found = await this.#search.start({ setup: withShankMoved(setup, gapMm), question: options });
     const goal = like && design.like !== null ? `the resonances of ${like.name}` : design.goal.trim();
@@ -195,7 +150,7 @@ export class DesignPanel extends PageElement {
 
   #take({ setup, missBefore, missAfter }: Designed, goal: string): void {
     const { store } = this.page;
-    const count = compareNotes(store).candidates.filter(({ name }) => name.startsWith("Designed")).length;
+    const count = this.#form.notes.candidates.filter(({ name }) => name.startsWith("Designed")).length;
     const name = `Designed ${count + 1}`;
     const origin = `designed for ${goal}: ${missText(missBefore)} to ${missText(missAfter)} left`;
     if (takeIn(store, [candidateNotes(name, origin.slice(0, 200), setup)]))

@@ -1,30 +1,29 @@
 /** A measurement held against the model of the chosen candidate: over its curve, peak by peak, and with a few unknowns fitted. */
 
 import { html, nothing, type PropertyValues } from "lit";
-import { customElement, property, state } from "lit/decorators.js";
+import { customElement, property } from "lit/decorators.js";
 import type { FittedColumn } from "../../../../workers/compare.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { UNKNOWNS, type UnknownName } from "../../../study/measured/columnUnknowns.ts";
 import type { Measured, Overlay } from "../../../study/measured/measured.ts";
 import type { MeasuredImpedance } from "../../../study/measured/measuredCsv.ts";
 import { bothUnits } from "../../../words/numbers.ts";
+import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { PageElement } from "../../state/page.ts";
-import "../../form/entry.ts";
-import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { type Candidate, candidateNotes, takeIn } from "../../state/bench/candidates.ts";
 import { withShankMoved } from "../../state/gapLimits.ts";
-import type { MeasuredNotes } from "../../state/notes/measured.ts";
+import { compareForm } from "../../state/notes/compare.ts";
+import { MEASURED_FIELDS, type MeasuredNotes } from "../../state/notes/measured.ts";
+import { PageElement } from "../../state/page.ts";
 import { MeasuredWork } from "../../work/measuredWork.ts";
 import { addingStyles } from "./addingStyles.ts";
-import { type Candidate, candidateNotes } from "./candidates.ts";
-import { compareNotes, takeIn, writeCompare } from "./compareWrite.ts";
 import "../../chart/chartElement.ts";
 import { deviationFigure } from "../../../charts/plots/compare/deviationChart.ts";
 import { measuredFigure } from "../../../charts/plots/compare/measuredChart.ts";
+import { type FitAsked, readFitAsked } from "../../state/bench/measuredImpedance.ts";
 import { estimatesTable, findings } from "./measuredFound.ts";
-import { type FitAsked, readFitAsked } from "./measuredReading.ts";
 import { curvesOf, peaksTable, residualsOf } from "./measuredResiduals.ts";
 import { measuredStyles } from "./measuredStyles.ts";
 
@@ -35,15 +34,14 @@ const CALLED: Readonly<Record<UnknownName, string>> = {
   "wall-loss": "wall-loss factor",
   temperature: "temperature",
 };
-type Part = "from" | "to" | "noise";
 
 @customElement("annulus-measured-fit")
 export class MeasuredFit extends PageElement {
+  readonly #form = new NotesForm(this, "compare", compareForm);
   readonly #work = new MeasuredWork();
   @property({ attribute: false }) from!: Candidate;
   /** The measurement as it was understood, all of it. */
   @property({ attribute: false }) whole!: MeasuredImpedance;
-  @state() private typing: Part | "" = "";
   readonly #kept = new Map<string, { readonly of: readonly unknown[]; readonly made: unknown }>();
 
   static override styles = [controls, sheetStyles, addingStyles, measuredStyles];
@@ -55,11 +53,11 @@ export class MeasuredFit extends PageElement {
 
   protected override updated(_: PropertyValues): void {
     const { measured } = this.#asked();
-    if (measured && this.typing === "") this.#work.lay(this.#setup(), measured);
+    if (measured && this.#form.typing === "") this.#work.lay(this.#setup(), measured);
   }
 
   override render() {
-    const notes = compareNotes(this.page.store).measured;
+    const { measured: notes } = this.#form.notes;
     const asked = this.#asked();
     const laid = this.#work.laid.value;
     const refused = laid.refused ?? this.#work.fit.value.refused;
@@ -69,7 +67,7 @@ export class MeasuredFit extends PageElement {
     return html`
       <div class="stack">
         <p>Held against ${number} ${name}, the one that stands out, at its gap of ${bothUnits(gapMm, unit)}.</p>
-        ${this.#entries(notes, asked)}
+        ${this.#entries(asked)}
         ${refused ? html`<p class="notice wrong" role="alert" data-testid="overlay-refused">${icon("warning")}<span>${refused}</span></p>` : nothing}
         ${overlay && laid.of ? html`<div class="stack ${laid.of.measured === asked.measured ? "" : "late"}">${this.#laid(laid.of.measured, overlay)}</div>` : nothing}
         ${overlay ? this.#fitting(notes, asked) : nothing}
@@ -104,23 +102,14 @@ export class MeasuredFit extends PageElement {
     `;
   }
 
-  #entries(notes: MeasuredNotes, { problems }: FitAsked) {
-    const entry = (part: Part, label: string, hint: string, unit: string) => html`
-      <annulus-entry
-        data-testid="measured-${part}"
-        .label=${label}
-        .hint=${hint}
-        .unit=${unit}
-        .text=${notes[part]}
-        .problem=${this.typing === part ? "" : (problems[part] ?? "")}
-        @write=${({ detail }: WriteEvent) => this.#onWrite(part, detail.text, detail.done)}
-      ></annulus-entry>
-    `;
+  #entries({ problems }: FitAsked) {
     return html`
-      <div class="entries" @focusout=${this.#onLeave}>
-        ${entry("from", "Leave out below", "empty: nothing", "Hz")}
-        ${entry("to", "Leave out above", "empty: nothing", "Hz")}
-        ${entry("noise", "Noise of the measurement", "of |Z|; empty: told from its jumps", "%")}
+      <div class="entries">
+        ${(["from", "to", "noise"] as const).map((part) =>
+          this.#form.entry(MEASURED_FIELDS[part], ["measured", part], problems[part], {
+            testId: `measured-${part}`,
+          }),
+        )}
       </div>
     `;
   }
@@ -174,7 +163,7 @@ export class MeasuredFit extends PageElement {
   }
 
   #asked(): FitAsked {
-    const { measured } = compareNotes(this.page.store);
+    const { measured } = this.#form.notes;
     const { from, to, noise, unknowns } = measured;
     return this.#keep("asked", [this.whole, from, to, noise, unknowns], () =>
       readFitAsked(measured, this.whole),
@@ -195,23 +184,11 @@ export class MeasuredFit extends PageElement {
     return made;
   }
 
-  #write(written: Partial<MeasuredNotes>, commit = true): void {
-    const { store } = this.page;
-    writeCompare(store, { measured: { ...compareNotes(store).measured, ...written } }, { commit });
-  }
-
-  #onWrite(part: Part, text: string, done: boolean): void {
-    this.typing = done ? "" : part;
-    this.#write({ [part]: text }, done);
-  }
-
-  readonly #onLeave = (): void => {
-    this.typing = "";
-  };
-
   #onUnknown(name: UnknownName, isOn: boolean): void {
-    const { unknowns } = compareNotes(this.page.store).measured;
-    this.#write({ unknowns: isOn ? [...unknowns, name] : unknowns.filter((one) => one !== name) });
+    const { unknowns } = this.#form.notes.measured;
+    this.#form.writeIn("measured", {
+      unknowns: isOn ? [...unknowns, name] : unknowns.filter((one) => one !== name),
+    });
   }
 
   readonly #start = (): void => {
@@ -220,13 +197,13 @@ export class MeasuredFit extends PageElement {
   };
 
   #origin({ estimates }: FittedColumn): string {
-    const { name } = compareNotes(this.page.store).measured;
+    const { name } = this.#form.notes.measured;
     return `fitted to ${name || "a measurement"}: ${estimates.map(({ unknown }) => CALLED[unknown.key]).join(", ")}`;
   }
 
   #take(fit: FittedColumn): void {
     const { store } = this.page;
-    const count = compareNotes(store).candidates.filter(({ name }) => name.startsWith("Fitted")).length;
+    const count = this.#form.notes.candidates.filter(({ name }) => name.startsWith("Fitted")).length;
     const name = `Fitted ${count + 1}`;
     if (takeIn(store, [candidateNotes(name, this.#origin(fit).slice(0, 200), fit.setup)]))
       store.say("note", `${name} is among the candidates now. Undo takes it out.`);

@@ -4,19 +4,20 @@ import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { readingWords } from "../../../study/measured/measuredCsv.ts";
 import type { Reading } from "../../../study/measured/measuredReading.ts";
+import { NotesForm } from "../../form/notesForm.ts";
 import { dropped } from "../../shell/dropped.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { openTableFile } from "../../shell/tableFiles.ts";
+import type { Candidate } from "../../state/bench/candidates.ts";
 import { withShankMoved } from "../../state/gapLimits.ts";
+import { compareForm } from "../../state/notes/compare.ts";
 import { type MeasuredNotes, type MeasuredSaid, measuredPart } from "../../state/notes/measured.ts";
 import { PageElement } from "../../state/page.ts";
 import { openCompareWorker } from "../../work/openWorkers.ts";
 import { inOwnWorker } from "../../work/workerClient.ts";
 import { addingStyles } from "./addingStyles.ts";
-import type { Candidate } from "./candidates.ts";
-import { compareNotes, writeCompare } from "./compareWrite.ts";
 import "./measuredFit.ts";
 import {
   foundWords,
@@ -25,8 +26,8 @@ import {
   type MeasuredReading,
   readMeasurement,
   tooLong,
-} from "./measuredReading.ts";
-import { choice, problemList } from "./understood.ts";
+} from "../../state/bench/measuredImpedance.ts";
+import { problemList } from "./problemList.ts";
 
 const CALLED: Readonly<Record<MeasuredSaid, string>> = {
   form: "Columns",
@@ -42,9 +43,9 @@ const INVENTED = "invented measurement";
 
 @customElement("annulus-measured")
 export class MeasuredPanel extends PageElement {
+  readonly #form = new NotesForm(this, "compare", compareForm);
   /** Whose model it is held against: the chosen candidate. */
   @property({ attribute: false }) from!: Candidate;
-  @state() private isTyping = false;
   /** Why a file or an invented measurement did not come. */
   @state() private refused = "";
   #read: { readonly text: string; readonly said: object; readonly reading: MeasuredReading | null } | null =
@@ -65,11 +66,11 @@ export class MeasuredPanel extends PageElement {
 
   /** What is not held against the model yet is nothing to print. */
   protected override updated(): void {
-    this.toggleAttribute("blank", !compareNotes(this.page.store).measured.isTaken);
+    this.toggleAttribute("blank", !this.#form.notes.measured.isTaken);
   }
 
   override render() {
-    const { measured } = compareNotes(this.page.store);
+    const { measured } = this.#form.notes;
     const reading = this.#reading(measured);
     const whole = reading && "measured" in reading ? reading.measured : null;
     return html`
@@ -80,21 +81,15 @@ export class MeasuredPanel extends PageElement {
               Frequency and impedance, line by line${measured.name ? html`: <b>${measured.name}</b>` : nothing}. Paste them here, open a
               file, or drop one
             </label>
-            <textarea
-              id="text"
-              rows="9"
-              spellcheck="false"
-              autocomplete="off"
-              placeholder="frequency (Hz),magnitude (MPa s/m3),phase (deg)"
-              data-testid="measured-text"
-              .value=${measured.text}
-              @input=${(event: Event) => this.#onText(event, false)}
-              @change=${(event: Event) => this.#onText(event, true)}
-            ></textarea>
+            ${this.#form.textarea(["measured", "text"], {
+              testId: "measured-text",
+              placeholder: "frequency (Hz),magnitude (MPa s/m3),phase (deg)",
+              write: this.#onText,
+            })}
             <div class="actions controls">
               <button type="button" data-testid="measured-open" @click=${this.#open}>${icon("open")}Open CSV</button>
               <button type="button" data-testid="measured-invent" @click=${this.#invent}>An invented measurement</button>
-              <button type="button" class="plain" ?disabled=${measured.text === ""} @click=${() => this.#write({ ...measuredPart.empty, unknowns: measured.unknowns })}>Clear</button>
+              <button type="button" class="plain" ?disabled=${measured.text === ""} @click=${() => this.#form.writeIn("measured", { ...measuredPart.empty, unknowns: measured.unknowns })}>Clear</button>
             </div>
             ${this.refused ? html`<p class="notice wrong" role="alert" data-testid="measured-refused">${icon("warning")}<span>${this.refused}</span></p>` : nothing}
           </div>
@@ -112,7 +107,7 @@ export class MeasuredPanel extends PageElement {
   #found(measured: MeasuredNotes, reading: MeasuredReading | null) {
     if (!reading)
       return html`<p class="muted">What the columns are taken for will be shown here before they are held against the model.</p>`;
-    const problems = "problems" in reading && !this.isTyping ? reading.problems : [];
+    const problems = "problems" in reading && this.#form.typing !== "measured.text" ? reading.problems : [];
     const whole = "measured" in reading ? reading.measured : null;
     return html`
       <h3>Understood as</h3>
@@ -125,7 +120,7 @@ export class MeasuredPanel extends PageElement {
         ${
           measured.isTaken && whole
             ? html`<p class="muted">Held against the model below; what you say above counts at once.</p>`
-            : html`<button type="button" class="main" data-testid="measured-take" ?disabled=${!whole} @click=${() => this.#write({ isTaken: true })}>${icon("check")}Hold it against the model</button>`
+            : html`<button type="button" class="main" data-testid="measured-take" ?disabled=${!whole} @click=${() => this.#form.writeIn("measured", { isTaken: true })}>${icon("check")}Hold it against the model</button>`
         }
       </div>
     `;
@@ -137,14 +132,10 @@ export class MeasuredPanel extends PageElement {
         ? "plays no part"
         : `${said[name] === "" ? "as found: " : "found anew"}${said[name] === "" ? foundWords(name, found) : ""}`
       : "to be found";
-    return choice({
-      testid: `measured-${name}`,
-      label: CALLED[name],
-      said: said[name],
-      asFound,
-      options: MEASURED_SAYABLE[name].map(([value, words]) => [value, words] as const),
-      reason: "",
-      say: (value) => this.#write({ said: { ...said, [name]: value } }),
+    const sayable = MEASURED_SAYABLE[name].map(([value, words]) => [value, words] as const);
+    return this.#form.choice(["measured", "said", name], CALLED[name], [["", asFound], ...sayable], {
+      testId: `measured-${name}`,
+      reason: said[name] === "" ? "" : "as you said",
     });
   }
 
@@ -155,24 +146,17 @@ export class MeasuredPanel extends PageElement {
     return this.#read.reading;
   }
 
-  #write(written: Partial<MeasuredNotes>, commit = true): void {
-    const { store } = this.page;
-    writeCompare(store, { measured: { ...compareNotes(store).measured, ...written } }, { commit });
-  }
-
   /** Another measurement is to be understood anew. */
   #bring(text: string, name: string): void {
     this.refused = tooLong(text.length) ?? "";
     if (this.refused) return;
-    this.#write({ text, name, said: measuredPart.empty.said, isTaken: false });
+    this.#form.writeIn("measured", { text, name, said: measuredPart.empty.said, isTaken: false });
   }
 
-  #onText(event: Event, done: boolean): void {
-    const { value } = event.target as HTMLTextAreaElement;
-    this.isTyping = !done && (event as InputEvent).inputType !== "insertFromPaste";
-    this.refused = tooLong(value.length) ?? "";
-    if (!this.refused) this.#write({ text: value, name: "", isTaken: false }, done);
-  }
+  readonly #onText = (text: string, options: { readonly commit: boolean }): void => {
+    this.refused = tooLong(text.length) ?? "";
+    if (!this.refused) this.#form.writeIn("measured", { text, name: "", isTaken: false }, options);
+  };
 
   readonly #open = async (): Promise<void> => {
     const file = await openTableFile(this.page.store);

@@ -1,20 +1,19 @@
 /** What the maker wants, and which candidate comes nearest to it. */
 
 import { css, html, nothing } from "lit";
-import { customElement, property, state } from "lit/decorators.js";
+import { customElement, property } from "lit/decorators.js";
 import {
   MODE_QUANTITIES,
   NOTE_QUANTITIES,
   WHOLE_QUANTITIES,
 } from "../../../study/compare/compareQuantities.ts";
+import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
-import { PageElement } from "../../state/page.ts";
-import "../../form/entry.ts";
-import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { type GoalReading, readGoal } from "./compareAsked.ts";
+import { compareForm, GOAL } from "../../state/notes/compare.ts";
+import { PageElement } from "../../state/page.ts";
+import type { GoalReading } from "./compareAsked.ts";
 import { type Shown, scoreOf } from "./comparedCandidates.ts";
-import { writeCompare } from "./compareWrite.ts";
 
 const EXAMPLES = [
   "2:1, 3:1, 4:1, 5:2, 6:1",
@@ -24,10 +23,10 @@ const EXAMPLES = [
 
 @customElement("annulus-ranking")
 export class Ranking extends PageElement {
+  readonly #form = new NotesForm(this, "compare", compareForm);
   @property({ attribute: false }) shown: readonly Shown[] = [];
   /** The goal as it is read. */
   @property({ attribute: false }) reading!: GoalReading;
-  @state() private isTyping = false;
 
   static override styles = [
     controls,
@@ -52,7 +51,7 @@ export class Ranking extends PageElement {
       .score {
         text-align: right;
       }
-      .entry {
+      annulus-entry {
         max-width: 46rem;
       }
       .examples {
@@ -79,24 +78,12 @@ export class Ranking extends PageElement {
   ];
 
   override render() {
-    const text = this.page.store.parts.document.notes.compare.goal;
     return html`
       <div class="stack">
-        <annulus-entry
-          class="entry"
-          data-testid="goal"
-          .label=${"Goal"}
-          .hint=${"weights on notes, 2:1, 5:2, or an expression; the lower its value, the better"}
-          .text=${text}
-          .problem=${this.isTyping ? "" : this.reading.problem}
-          @write=${({ detail }: WriteEvent) => this.#write(detail.text, detail.done)}
-          @focusout=${() => {
-            this.isTyping = false;
-          }}
-        ></annulus-entry>
+        ${this.#form.entry(GOAL, ["goal"], this.reading.problem)}
         <div class="actions examples controls">
           <span class="muted">Such as</span>
-          ${EXAMPLES.map((example) => html`<button type="button" @click=${() => this.#write(example, true)}>${example}</button>`)}
+          ${EXAMPLES.map((example) => html`<button type="button" @click=${() => this.#form.write({ goal: example })}>${example}</button>`)}
         </div>
         <div aria-live="polite" data-testid="ranking">${this.#ranking()}</div>
         <details class="controls">
@@ -133,11 +120,6 @@ export class Ranking extends PageElement {
         )}
       </ol>
     `;
-  }
-
-  #write(goal: string, done: boolean): void {
-    this.isTyping = !done && readGoal(goal).problem !== "";
-    writeCompare(this.page.store, { goal }, { commit: done });
   }
 }
 

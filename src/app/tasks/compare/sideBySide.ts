@@ -4,21 +4,20 @@ import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import type { Standing } from "../../../charts/plots/compare/compareSeries.ts";
 import type { Goal } from "../../../study/compare/goal.ts";
+import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { type Segment, segments } from "../../shell/look/segments.ts";
-import { PageElement } from "../../state/page.ts";
-import "../../form/entry.ts";
-import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import "../../chart/chartElement.ts";
 import { boreDifferenceFigure } from "../../../charts/plots/compare/boreDifference.ts";
 import { compareFigure } from "../../../charts/plots/compare/compareChart.ts";
 import { compareCurvesFigure } from "../../../charts/plots/compare/compareCurves.ts";
 import { sensitivityFigure } from "../../../charts/plots/compare/sensitivityChart.ts";
-import type { Candidate } from "./candidates.ts";
+import type { Candidate } from "../../state/bench/candidates.ts";
+import { compareForm, ERROR } from "../../state/notes/compare.ts";
+import { PageElement } from "../../state/page.ts";
 import { RESONANCES, readError } from "./compareAsked.ts";
 import { curvesData, quantityData, type Shown, sensitivityData } from "./comparedCandidates.ts";
-import { compareNotes, writeCompare } from "./compareWrite.ts";
 import "./figures.ts";
 import { type QuantityKey, quantityOf } from "./quantities.ts";
 
@@ -32,13 +31,13 @@ const PARTS = ["leadpipe", "mouthpiece", "body"] as const;
 
 @customElement("annulus-side-by-side")
 export class SideBySide extends PageElement {
+  readonly #form = new NotesForm(this, "compare", compareForm);
   @property({ attribute: false }) shown: readonly Shown[] = [];
   @property({ attribute: false }) candidates: readonly Candidate[] = [];
   @property({ attribute: false }) standing!: Standing;
   @property({ attribute: false }) goal: Goal | null = null;
   @state() private quantity: QuantityKey = "cents";
   @state() private felt: Felt = "pitch";
-  @state() private isTyping = false;
   /** The resonance looked at by itself; null: the whole curves. */
   @state() private around: number | null = null;
   readonly #kept = new Map<string, { readonly keys: readonly unknown[]; readonly data: unknown }>();
@@ -80,11 +79,10 @@ export class SideBySide extends PageElement {
   override render() {
     const { shown, standing, goal, quantity } = this;
     if (shown.length === 0) return nothing;
-    const { unit, resonance } = this.page.store.parts.view;
-    const notes = compareNotes(this.page.store);
+    const { resonance } = this.page.store.parts.view;
     const { thresholds } = this.page.store.parts.document.setup;
     const { reference, chosen } = standing;
-    const { errorMm, problem } = readError(notes);
+    const { errorMm, problem } = readError(this.#form.notes);
     const highlight = Math.min(RESONANCES, Math.max(2, resonance));
     const by = [shown, reference, chosen];
     const values = (key: QuantityKey) =>
@@ -138,18 +136,7 @@ export class SideBySide extends PageElement {
                       ${segments<Felt>("What errors change", FELT, this.felt, (felt) => {
                         this.felt = felt;
                       })}
-                      <annulus-entry
-                        data-testid="error"
-                        .label=${"Error of the diameter"}
-                        .unit=${unit}
-                        .hint=${unit === "mm" ? "usually 0.05 mm" : "usually 0.002 in"}
-                        .text=${notes.error}
-                        .problem=${this.isTyping ? "" : problem}
-                        @write=${this.#onError}
-                        @focusout=${() => {
-                          this.isTyping = false;
-                        }}
-                      ></annulus-entry>
+                      ${this.#form.entry(ERROR, ["error"], problem)}
                     </div>
                   </div>
                 `
@@ -203,9 +190,4 @@ export class SideBySide extends PageElement {
     this.#kept.set(name, { keys, data });
     return data;
   }
-
-  readonly #onError = ({ detail: { text, done } }: WriteEvent): void => {
-    this.isTyping = !done;
-    writeCompare(this.page.store, { error: text }, { commit: done });
-  };
 }

@@ -4,23 +4,21 @@ import { css, html, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import type { Table } from "../../../charts/kit/drawing.ts";
 import { inUnit } from "../../../charts/kit/numbers.ts";
+import { tableCsv } from "../../../charts/kit/tableCsv.ts";
 import type { MandrelStation } from "../../../study/design/designStations.ts";
-import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { readField } from "../../form/field.ts";
+import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { PageElement } from "../../state/page.ts";
-import "../../form/entry.ts";
-import { tableCsv } from "../../../charts/kit/tableCsv.ts";
-import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { saveTableFile } from "../../shell/tableFiles.ts";
+import type { Candidate } from "../../state/bench/candidates.ts";
+import { compareForm, EVERY, USUAL_EVERY_MM } from "../../state/notes/compare.ts";
+import { PageElement } from "../../state/page.ts";
 import { openCompareWorker } from "../../work/openWorkers.ts";
 import { WorkerClient } from "../../work/workerClient.ts";
 import { addingStyles } from "./addingStyles.ts";
-import type { Candidate } from "./candidates.ts";
-import { compareNotes, writeCompare } from "./compareWrite.ts";
-import { readDesign, usualLimits } from "./designReading.ts";
 
 interface Answer {
   readonly of: Candidate["setup"];
@@ -33,6 +31,7 @@ const PART = 0.5;
 
 @customElement("annulus-stations")
 export class StationsPanel extends PageElement {
+  readonly #form = new NotesForm(this, "compare", compareForm);
   readonly #client = new WorkerClient({ connect: openCompareWorker });
   @property({ attribute: false }) from!: Candidate;
   @state() private answer: Answer | null = null;
@@ -76,12 +75,7 @@ export class StationsPanel extends PageElement {
   }
 
   override render() {
-    const { store } = this.page;
-    const { parts: state } = store;
-    const { unit } = state.view;
-    const { design } = compareNotes(store);
-    const { setup, number, name } = this.from;
-    const { problems } = readDesign(design, setup, unit);
+    const { number, name } = this.from;
     return html`
       <div class="stack">
         <p>
@@ -89,24 +83,20 @@ export class StationsPanel extends PageElement {
           resonance moves by more than half of what can be felt.
         </p>
         <div class="actions controls entries">
-          <annulus-entry
-            data-testid="design-every"
-            .label=${"Between stations"}
-            .hint=${`usually ${formatLength(usualLimits(setup).everyMm, unit)}`}
-            .unit=${unit}
-            .text=${design.every}
-            .problem=${problems.every ?? ""}
-            @write=${({ detail }: WriteEvent) => writeCompare(store, { design: { ...compareNotes(store).design, every: detail.text } }, { commit: detail.done })}
-          ></annulus-entry>
+          ${this.#form.entry(EVERY, ["design", "every"], this.#every.problem, { testId: "design-every" })}
         </div>
         <div class="actions controls">
           <button type="button" data-testid="stations-work" ?disabled=${this.isBusy} @click=${this.#work}>Work out the stations</button>
           ${this.answer ? html`<button type="button" data-testid="stations-save" @click=${this.#save}>${icon("save")}Save CSV</button>` : nothing}
         </div>
         ${this.refused ? html`<p class="notice wrong" role="alert">${icon("warning")}<span>${this.refused}</span></p>` : nothing}
-        ${this.answer ? this.#table(this.answer, unit) : nothing}
+        ${this.answer ? this.#table(this.answer, this.#form.unit) : nothing}
       </div>
     `;
+  }
+
+  get #every() {
+    return readField(EVERY, this.#form.notes.design.every, this.#form.unit);
   }
 
   #table({ stations }: Answer, unit: LengthUnit) {
@@ -134,10 +124,8 @@ export class StationsPanel extends PageElement {
   }
 
   readonly #work = async (): Promise<void> => {
-    const { store } = this.page;
-    const { parts: state } = store;
     const { setup, gapMm } = this.from;
-    const { everyMm } = readDesign(compareNotes(store).design, setup, state.view.unit);
+    const everyMm = this.#every.value ?? USUAL_EVERY_MM;
     this.isBusy = true;
     const answer = await this.#client.ask(setup, (worker) => worker.stations({ gapMm, everyMm, part: PART }));
     this.isBusy = false;

@@ -1,31 +1,30 @@
 /** A bore table from a spreadsheet or a file: what it is taken for, with the reasons, to be overruled before it is taken in. */
 
 import { html, nothing } from "lit";
-import { customElement, state } from "lit/decorators.js";
+import { customElement } from "lit/decorators.js";
 import type { BoreTable } from "../../../setup/boreTable.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { bothUnits } from "../../../words/numbers.ts";
+import { NotesForm } from "../../form/notesForm.ts";
+import { dropped } from "../../shell/dropped.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { PageElement } from "../../state/page.ts";
-import "../../form/entry.ts";
-import type { WriteEvent } from "../../form/entry.ts";
-import { dropped } from "../../shell/dropped.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { openTableFile } from "../../shell/tableFiles.ts";
+import { readTable, SAYABLE, type TableReading } from "../../state/bench/boreTable.ts";
+import { baseSetup, candidateNotes, takeIn } from "../../state/bench/candidates.ts";
 import {
+  CANDIDATE_NAME,
+  compareForm,
   TABLE_PARTS,
   type TableNotes,
-  type TablePart,
   type TableSaid,
   tablePart,
 } from "../../state/notes/compare.ts";
+import { PageElement } from "../../state/page.ts";
 import type { Document } from "../../state/state.ts";
 import { addingStyles } from "./addingStyles.ts";
-import { baseSetup, candidateNotes } from "./candidates.ts";
-import { compareNotes, takeIn, writeCompare } from "./compareWrite.ts";
-import { readTable, SAYABLE, type TableReading } from "./tableReading.ts";
-import { choice, problemList } from "./understood.ts";
+import { problemList } from "./problemList.ts";
 
 const CALLED: Readonly<Record<TableSaid, string>> = {
   unit: "Unit",
@@ -36,9 +35,11 @@ const CALLED: Readonly<Record<TableSaid, string>> = {
   swapped: "Columns",
 };
 
+const PARTS = TABLE_PARTS.map((part) => [part, part] as const);
+
 @customElement("annulus-bore-table")
 export class TablePanel extends PageElement {
-  @state() private isTyping = false;
+  readonly #form = new NotesForm(this, "compare", compareForm);
   #read: {
     readonly of: TableNotes;
     readonly in: Document["setup"];
@@ -49,35 +50,20 @@ export class TablePanel extends PageElement {
   static override styles = [controls, sheetStyles, addingStyles];
 
   override render() {
-    const { table } = this.page.store.parts.document.notes.compare;
+    const { table } = this.#form.notes;
     const reading = this.#reading(table);
     return html`
       <div class="adding" @drop=${this.#onDrop}>
         <div class="stack">
           <div class="row">
-            <label>
-              Bore of the
-              <select data-testid="table-part" @change=${(event: Event) => this.#write({ part: textIn(event) as TablePart })}>
-                ${TABLE_PARTS.map((part) => html`<option value=${part} ?selected=${part === table.part}>${part}</option>`)}
-              </select>
-            </label>
-            <annulus-entry data-testid="table-name" .label=${"Name"} .text=${table.name} @write=${this.#onName}></annulus-entry>
+            ${this.#form.choice(["table", "part"], "Bore of the", PARTS, { testId: "table-part" })}
+            ${this.#form.entry(CANDIDATE_NAME, ["table", "name"], "", { testId: "table-name" })}
           </div>
           <label for="text">Two columns, position and bore; paste them here, open a file, or drop one</label>
-          <textarea
-            id="text"
-            rows="9"
-            spellcheck="false"
-            autocomplete="off"
-            data-testid="table-text"
-            aria-describedby="found"
-            .value=${table.text}
-            @input=${(event: Event) => this.#onText(event, false)}
-            @change=${(event: Event) => this.#onText(event, true)}
-          ></textarea>
+          ${this.#form.textarea(["table", "text"], { testId: "table-text", describedBy: "found" })}
           <div class="actions">
             <button type="button" data-testid="table-open" @click=${this.#open}>${icon("open")}Open CSV</button>
-            <button type="button" class="plain" ?disabled=${table.text === ""} @click=${() => this.#write({ text: "", said: tablePart.empty.said })}>Clear</button>
+            <button type="button" class="plain" ?disabled=${table.text === ""} @click=${() => this.#form.writeIn("table", { text: "", said: tablePart.empty.said })}>Clear</button>
           </div>
         </div>
         <div class="stack" id="found" aria-live="polite" data-testid="table-found">${this.#found(table, reading)}</div>
@@ -88,13 +74,15 @@ export class TablePanel extends PageElement {
   #found(table: TableNotes, reading: TableReading | null) {
     if (!reading)
       return html`<p class="muted">What the table is taken for will be shown here, with the reasons, before it is taken in.</p>`;
+    const { unit } = this.#form;
+    const shown = (diameterMm: number) => formatLength(diameterMm, unit, unit === "mm" ? 3 : 4);
     const found = reading.table;
-    const problems = "problems" in reading && !this.isTyping ? reading.problems : [];
+    const problems = "problems" in reading && this.#form.typing !== "table.text" ? reading.problems : [];
     return html`
       <h3>Understood as</h3>
       ${
         found
-          ? html`<p>${found.rows} rows, ${bothUnits(found.lengthMm, this.#unit)} long, diameter ${formatLength(found.smallestMm, this.#unit, this.#unit === "mm" ? 3 : 4)} to ${formatLength(found.largestMm, this.#unit, this.#unit === "mm" ? 3 : 4)}.</p>`
+          ? html`<p>${found.rows} rows, ${bothUnits(found.lengthMm, unit)} long, diameter ${shown(found.smallestMm)} to ${shown(found.largestMm)}.</p>`
           : nothing
       }
       <div class="readings">${(Object.keys(CALLED) as TableSaid[]).map((name) => this.#choice(name, table, found))}</div>
@@ -110,19 +98,11 @@ export class TablePanel extends PageElement {
     const asFound =
       name === "swapped" ? "position first" : reading ? `as found: ${reading.value}` : "to be found";
     const words = (value: string) => (name === "swapped" ? "bore first, position second" : value);
-    return choice({
-      testid: `table-${name}`,
-      label: CALLED[name],
-      said: said[name],
-      asFound,
-      options: SAYABLE[name].map((value) => [value, words(value)] as const),
-      reason: reading?.reason ?? "",
-      say: (value) => this.#write({ said: { ...said, [name]: value } }),
+    const sayable = SAYABLE[name].map((value) => [value, words(value)] as const);
+    return this.#form.choice(["table", "said", name], CALLED[name], [["", asFound], ...sayable], {
+      testId: `table-${name}`,
+      reason: said[name] === "" ? (reading?.reason ?? "") : "as you said",
     });
-  }
-
-  get #unit() {
-    return this.page.store.parts.view.unit;
   }
 
   #reading(table: TableNotes): TableReading | null {
@@ -135,26 +115,14 @@ export class TablePanel extends PageElement {
     return reading;
   }
 
-  #write(written: Partial<TableNotes>, commit = true): void {
-    const { store } = this.page;
-    writeCompare(store, { table: { ...compareNotes(store).table, ...written } }, { commit });
-  }
-
-  readonly #onName = ({ detail }: WriteEvent): void => this.#write({ name: detail.text }, detail.done);
-
-  #onText(event: Event, done: boolean): void {
-    this.isTyping = !done && (event as InputEvent).inputType !== "insertFromPaste";
-    this.#write({ text: textIn(event) }, done);
-  }
-
   readonly #open = async (): Promise<void> => {
     const file = await openTableFile(this.page.store);
     if (file) this.#bring(file.text, file.name);
   };
 
   #bring(text: string, fileName: string): void {
-    const name = compareNotes(this.page.store).table.name || fileName.replace(/\.\w+$/, "");
-    this.#write({ text, said: tablePart.empty.said, name });
+    const name = this.#form.notes.table.name || fileName.replace(/\.\w+$/, "");
+    this.#form.writeIn("table", { text, said: tablePart.empty.said, name });
   }
 
   /** Here a file is a table, not a setup. */
@@ -165,7 +133,7 @@ export class TablePanel extends PageElement {
 
   readonly #take = (): void => {
     const { store } = this.page;
-    const { table } = compareNotes(store);
+    const { table } = this.#form.notes;
     const reading = this.#reading(table);
     if (!reading || !("setup" in reading)) return;
     const { unit, measure, rows } = reading.table;
@@ -179,8 +147,6 @@ export class TablePanel extends PageElement {
       store.say("note", `${name} is taken in.`);
   };
 }
-
-const textIn = (event: Event): string => (event.target as HTMLSelectElement | HTMLTextAreaElement).value;
 
 /** What a table was taken for, and why. */
 function foundIn(

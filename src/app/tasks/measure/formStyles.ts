@@ -54,18 +54,8 @@ export const formStyles = css`
     font-size: var(--type-12);
     color: var(--muted);
   }
-  .switch {
-    display: inline-flex;
-    align-items: center;
-    gap: 0.5rem;
-    min-height: var(--touch);
+  .tick {
     font-size: var(--type-14);
-    cursor: pointer;
-  }
-  .switch input {
-    width: 1.1rem;
-    height: 1.1rem;
-    margin: 0;
   }
   .tool {
     display: grid;
@@ -99,7 +89,7 @@ export const formStyles = css`
     .tool,
     li.blank,
     .how,
-    .switch {
+    .tick {
       display: none;
     }
     .ordinal {

@@ -11,13 +11,9 @@ const PARTS = ["resolution", "zero", "zeroUncertainty"] as const;
 
 export function toolForm(form: MeasureForm, problems: Problems): TemplateResult {
   const { sameTool } = form.notes;
-  const share = (event: Event) => form.write({ sameTool: (event.target as HTMLInputElement).checked });
   return html`
     <section class="stack" aria-label="Tools">
-      <label class="switch">
-        <input type="checkbox" data-testid="same-tool" .checked=${sameTool} @change=${share} />
-        One tool measured both: its zero drops out of the gap
-      </label>
+      ${form.tick(["sameTool"], "One tool measured both: its zero drops out of the gap", "same-tool")}
       ${tool(form, problems, "depthTool", sameTool ? "Tool, for both lengths" : "Tool for the depth")}
       ${sameTool ? nothing : tool(form, problems, "insertionTool", "Tool for the insertion")}
     </section>

@@ -4,8 +4,13 @@ import { UNKNOWNS, type UnknownName } from "../../../study/measured/columnUnknow
 import { between } from "../../../study/measured/measured.ts";
 import { type MeasuredImpedance, readMeasured } from "../../../study/measured/measuredCsv.ts";
 import type { Reading } from "../../../study/measured/measuredReading.ts";
-import { number, percent, readQuantity } from "../../form/quantity.ts";
-import { LONGEST_MEASURED, type MeasuredNotes, type MeasuredSaid } from "../../state/notes/measured.ts";
+import { readFields } from "../../form/field.ts";
+import {
+  LONGEST_MEASURED,
+  MEASURED_FIELDS,
+  type MeasuredNotes,
+  type MeasuredSaid,
+} from "../notes/measured.ts";
 
 type Choice = readonly [text: string, words: string, value: string | number];
 
@@ -79,10 +84,9 @@ export function isIdle(name: MeasuredSaid, { form, scale }: Reading): boolean {
 }
 
 const LEAST_FREQUENCIES = 20;
-const HIGHEST_HZ = 20_000;
 
 export interface FitAsked {
-  readonly problems: Readonly<Partial<Record<"from" | "to" | "noise" | "unknowns", string>>>;
+  readonly problems: Readonly<Partial<Record<keyof typeof MEASURED_FIELDS | "unknowns", string>>>;
   /** null where its range leaves too little. */
   readonly measured: MeasuredImpedance | null;
   readonly unknowns: readonly UnknownName[];
@@ -92,25 +96,13 @@ export interface FitAsked {
 
 /** What of the measurement is held against the model, and what is fitted. */
 export function readFitAsked(notes: MeasuredNotes, whole: MeasuredImpedance): FitAsked {
-  const problems: { from?: string; to?: string; noise?: string; unknowns?: string } = {};
-  const hertz = (part: "from" | "to", usual: number): number => {
-    if (notes[part].trim() === "") return usual;
-    const found = readQuantity(notes[part].replace(/\s*hz$/i, ""), number, { least: 0, most: HIGHEST_HZ });
-    if ("value" in found) return found.value;
-    problems[part] = found.refused;
-    return usual;
-  };
-  const [low, high] = [hertz("from", 0), hertz("to", Number.POSITIVE_INFINITY)];
-  const measured = between(whole, low, high);
+  const { values, problems: ofTexts } = readFields(MEASURED_FIELDS, notes, "mm");
+  const { from = 0, to = Number.POSITIVE_INFINITY, noise = null } = values;
+  const problems: { -readonly [Part in keyof FitAsked["problems"]]: string } = { ...ofTexts };
+  const measured = between(whole, from, to);
   const isEnough = measured.frequencies.length >= LEAST_FREQUENCIES;
   if (!isEnough)
     problems.to ??= `Only ${measured.frequencies.length} frequencies lie in between; give a range that holds ${LEAST_FREQUENCIES} or more.`;
-  let noise: number | null = null;
-  if (notes.noise.trim() !== "") {
-    const found = readQuantity(notes.noise, percent, { least: 1e-5, most: 1 });
-    if ("value" in found) noise = found.value;
-    else problems.noise = found.refused;
-  }
   const unknowns = UNKNOWNS.filter((name) => notes.unknowns.includes(name));
   if (unknowns.length === 0) problems.unknowns = "Tick one unknown or more.";
   return { problems, measured: isEnough ? measured : null, unknowns, noise };

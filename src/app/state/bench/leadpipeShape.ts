@@ -1,39 +1,23 @@
 /** A leadpipe's dimensions as typed, and the leadpipe they make; or what is wrong with each, beside it. */
-import { parseTaper } from "../../../bench/fit/taper.ts";
 import { exitBoreMm, profileLengthMm } from "../../../setup/geometry.ts";
 import { leadpipeOfShape } from "../../../setup/leadpipeShape.ts";
 import type { ProfileMm } from "../../../setup/setup.ts";
-import { InputError } from "../../../units/inputError.ts";
-import { type LengthUnit, parseLengthMm } from "../../../units/length.ts";
+import type { LengthUnit } from "../../../units/length.ts";
+import { readFields, sentence } from "../../form/field.ts";
 import { lengthText } from "../../form/setup/edits.ts";
-import type { ShapeNotes, ShapePart } from "../../state/notes/compare.ts";
+import { SHAPE_FIELDS, type ShapeNotes } from "../notes/compare.ts";
 
 export interface ShapeReading {
-  readonly problems: Readonly<Partial<Record<ShapePart, string>>>;
+  readonly problems: Readonly<Partial<Record<keyof ShapeNotes, string>>>;
   /** Why the dimensions together make no leadpipe. */
   readonly problem: string;
   /** null while they make none. */
   readonly profileMm: ProfileMm | null;
 }
 
-const ASKED: readonly ShapePart[] = ["entry", "end", "length"];
-const TAPERS: readonly ShapePart[] = ["entryTaper", "taper"];
-
 export function readShape(shape: ShapeNotes, unit: LengthUnit): ShapeReading {
-  const problems: Partial<Record<ShapePart, string>> = {};
-  const value = (part: ShapePart): number | undefined => {
-    const text = shape[part].trim();
-    if (text === "") return undefined;
-    try {
-      return TAPERS.includes(part) ? parseTaper(text) : parseLengthMm(text, unit);
-    } catch (error) {
-      if (!(error instanceof InputError)) throw error;
-      problems[part] = error.message;
-      return undefined;
-    }
-  };
-  const [entry, end, length] = ASKED.map(value);
-  const [narrowestAt, entryTaper, taper] = (["narrowestAt", "entryTaper", "taper"] as const).map(value);
+  const { values, problems } = readFields(SHAPE_FIELDS, shape, unit);
+  const { entry, narrowestAt, entryTaper, taper, end, length } = values;
   const nothing = { problems, problem: "", profileMm: null };
   if (entry === undefined || end === undefined || length === undefined) return nothing;
   if (Object.keys(problems).length > 0) return nothing;
@@ -46,10 +30,10 @@ export function readShape(shape: ShapeNotes, unit: LengthUnit): ShapeReading {
       lengthMm: length,
       ...(taper !== undefined && { taper }),
     });
-    return { problems, problem: "", profileMm };
+    return { ...nothing, profileMm };
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
-    return { ...nothing, problem: error.message };
+    return { ...nothing, problem: sentence(error.message) };
   }
 }
 

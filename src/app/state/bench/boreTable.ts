@@ -12,7 +12,7 @@ import type { ProfileMm, Setup } from "../../../setup/setup.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { fileInMm, problemText, readAltered } from "../../form/setup/edits.ts";
 import { putAt } from "../../form/setup/paths.ts";
-import type { TableNotes, TablePart, TableSaid } from "../../state/notes/compare.ts";
+import type { TableNotes, TablePart, TableSaid } from "../notes/compare.ts";
 
 /** What each of a table's readings can be said to be. */
 export const SAYABLE = {

@@ -6,11 +6,11 @@ import { gapMm as ownGapMm, type Setup } from "../../../setup/setup.ts";
 import { withGap } from "../../../setup/withGap.ts";
 import { writeSetup } from "../../../setup/writeSetup.ts";
 import { withoutRoundingNoise } from "../../../units/roundingNoise.ts";
-import { withShankMoved } from "../../state/gapLimits.ts";
-import type { CandidateNotes, CompareNotes } from "../../state/notes/compare.ts";
-import { notesForAnother } from "../../state/notes/notes.ts";
-import type { Document } from "../../state/state.ts";
-import { documentOf } from "../../state/store.ts";
+import { withShankMoved } from "../gapLimits.ts";
+import { type CandidateNotes, type CompareNotes, compareForm, MOST_CANDIDATES } from "../notes/compare.ts";
+import { notesForAnother } from "../notes/notes.ts";
+import type { Document } from "../state.ts";
+import { documentOf, type Store } from "../store.ts";
 
 export interface Candidate {
   /** Its place in the list, from 1. */
@@ -80,6 +80,29 @@ export const candidateNotes = (name: string, origin: string, setup: Setup): Cand
 
 /** The setup that variants are made from: the open one with its shank where the person has moved it. */
 export const baseSetup = ({ setup, gapMm }: Document): Setup => withShankMoved(setup, gapMm);
+
+/**
+ * Puts candidates at the end of the list, and writes down what else changes with it; one undo step. What does not find room
+ * is said. @returns whether all were taken
+ */
+export function takeIn(
+  store: Store,
+  taken: readonly CandidateNotes[],
+  written: Partial<CompareNotes> = {},
+): boolean {
+  const { document, view } = store.state;
+  const notes = compareForm.shownIn(document.notes.compare, view.unit);
+  const room = MOST_CANDIDATES - 1 - notes.candidates.length;
+  if (taken.length > room) {
+    store.say(
+      "error",
+      `There is room for ${Math.max(0, room)} more: ${MOST_CANDIDATES} are as many as can be told apart. Remove one first.`,
+    );
+    return false;
+  }
+  store.setNotes("compare", { ...notes, ...written, candidates: [...notes.candidates, ...taken] });
+  return true;
+}
 
 /** Without the one at this place; whoever was the reference, or what a design shall be like, stays it. */
 export function withoutCandidate(notes: CompareNotes, number: number): CompareNotes {
