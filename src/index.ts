@@ -11,7 +11,6 @@ export type { CutQuestion } from "./bench/cut/cutQuestion.ts";
 export { cutQuestion } from "./bench/cut/cutSetup.ts";
 export type { CutWay, CutWayName } from "./bench/cut/cutWay.ts";
 export { type FitCell, type FitMatrix, fitMatrix } from "./bench/fit/fitMatrix.ts";
-export { fitMatrixCsv } from "./bench/fit/fitMatrixCsv.ts";
 export type { FitSpread } from "./bench/fit/fitSpread.ts";
 export { readInstruments, readMouthpieces } from "./bench/fit/partsCsv.ts";
 export type { BudgetRow } from "./bench/measure/budget.ts";
@@ -114,6 +113,9 @@ export { LengthError, type LengthUnit, parseLengthMm } from "./units/length.ts";
 export { parseFrequencyRange, parseRange } from "./units/range.ts";
 
 // findings in sentences
+export { fitCellWords, OUTCOME, TOUCHES } from "./words/bench/fit.ts";
+export { fitMatrixCsv } from "./words/bench/fitMatrixCsv.ts";
+export { spreadWords } from "./words/bench/fitSpread.ts";
 export { designWords, freedomWords } from "./words/design/designWords.ts";
 export { columnFitWords } from "./words/measured/columnFitWords.ts";
 export { peakWords } from "./words/measured/peakWords.ts";

@@ -3,12 +3,16 @@ import {
   type FitCell,
   type FitMatrix,
   type FitSpread,
+  fitCellWords,
   fitMatrix,
   fitMatrixCsv,
   formatLength,
+  OUTCOME,
   parseLengthMm,
   readInstruments,
   readMouthpieces,
+  spreadWords,
+  TOUCHES,
 } from "../index.ts";
 import { textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
@@ -58,14 +62,14 @@ const asJson = (matrix: FitMatrix) => ({
   cells: matrix.cells.flat().map(({ fit, ...cell }) => ({
     mouthpiece: cell.mouthpiece,
     instrument: cell.instrument,
-    outcome: fit?.outcome ?? "unknown",
+    outcome: fit ? OUTCOME[fit.outcome] : "unknown",
     missing: cell.missing,
     insertion_mm: fit?.insertionMm ?? null,
     gap_mm: fit?.gapMm ?? null,
     standard_uncertainty_mm: fit?.standardUncertaintyMm ?? null,
     from_preferred_mm: cell.fromPreferredMm ?? null,
     is_apart_from_preferred: cell.isApartFromPreferred ?? null,
-    touches: fit?.contact?.touches ?? null,
+    touches: fit?.contact ? TOUCHES[fit.contact.touches] : null,
     contact_length_mm: fit?.contact?.contactLengthMm ?? null,
     free_clearance_mm: fit?.contact?.freeClearanceMm ?? null,
     rocking_degrees: fit?.contact?.rockingDegrees ?? null,
@@ -76,7 +80,7 @@ const asJson = (matrix: FitMatrix) => ({
       contribution_mm: row.contributionMm,
       variance_share: row.varianceShare,
     })),
-    words: cell.words,
+    words: fitCellWords({ fit, ...cell }, "mm"),
   })),
   by_mouthpiece: matrix.byMouthpiece.map(spreadJson),
   by_instrument: matrix.byInstrument.map(spreadJson),
@@ -99,7 +103,7 @@ const spreadJson = (spread: FitSpread) => ({
     sensitivity: cause.sensitivity ?? null,
     variance_share: cause.varianceShare,
   })),
-  words: spread.words,
+  words: spreadWords(spread, "mm"),
 });
 
 /** One row an instrument, one column a mouthpiece; then what spreads, and what to know about single pairs. */
@@ -112,7 +116,7 @@ function table(matrix: FitMatrix): string {
       instruments.map((name, i) => [name.padEnd(width), ...cells.map((row) => text(row[i]))]),
     );
   const list = (spreads: readonly FitSpread[]) =>
-    spreads.map(({ of, words }) => `${of}: ${words}\n`).join("");
+    spreads.map((spread) => `${spread.of}: ${spreadWords(spread, "mm")}\n`).join("");
   const preferred =
     preferredMm === undefined
       ? []
@@ -132,16 +136,16 @@ function table(matrix: FitMatrix): string {
     list(matrix.byMouthpiece),
     "\nOne instrument over the mouthpieces\n",
     list(matrix.byInstrument),
-    `\nAll: ${matrix.overall.words}\n`,
+    `\nAll: ${spreadWords(matrix.overall, "mm")}\n`,
     remarks(matrix),
   ].join("");
 }
 
 function gapText({ fit }: FitCell): string {
   if (fit === undefined) return "unknown";
-  if (fit.gapMm === undefined) return fit.outcome;
+  if (fit.gapMm === undefined) return OUTCOME[fit.outcome];
   const u = fit.standardUncertaintyMm;
-  return `${fit.gapMm.toFixed(2)}${u === undefined ? "" : ` ± ${u.toFixed(2)}`}${fit.outcome === "on the leadpipe" ? " (contact)" : ""}`;
+  return `${fit.gapMm.toFixed(2)}${u === undefined ? "" : ` ± ${u.toFixed(2)}`}${fit.outcome === "on-leadpipe" ? " (contact)" : ""}`;
 }
 
 /** What to know about single pairs, those alike in one line. A good seat needs no remark. */
@@ -151,10 +155,10 @@ function remarks({ cells }: FitMatrix): string {
     const { fit, mouthpiece, instrument } = cell;
     const words =
       fit?.outcome !== "seated"
-        ? cell.words
-        : fit.contact!.touches === "along its length"
+        ? fitCellWords(cell, "mm")
+        : fit.contact!.touches === "length"
           ? undefined
-          : fit.contact!.touches === "at the mouth"
+          : fit.contact!.touches === "mouth"
             ? "It touches at the receiver's mouth only, rocks, and its crevice is open to the gap:"
             : "It touches at the shank's end only, rocks, and its crevice is open to the room:";
     if (words === undefined) continue;

@@ -2,8 +2,10 @@ import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { fitMatrix } from "../../src/bench/fit/fitMatrix.ts";
-import { fitMatrixCsv } from "../../src/bench/fit/fitMatrixCsv.ts";
 import { instrumentsCsv, readInstruments, readMouthpieces } from "../../src/bench/fit/partsCsv.ts";
+import { fitWords } from "../../src/words/bench/fit.ts";
+import { fitMatrixCsv } from "../../src/words/bench/fitMatrixCsv.ts";
+import { spreadWords } from "../../src/words/bench/fitSpread.ts";
 import { expectQuiet, screenshots, useBrowser, type Visit } from "./browser.ts";
 import { expectSound, SIZES } from "./soundness.ts";
 import { keptInTab, still } from "./still.ts";
@@ -129,7 +131,7 @@ describe("which mouthpiece gives which gap in which instrument", () => {
       .toBe(`${demo.cells[2][1].fit!.gapMm!.toFixed(2)} mm`);
     await expect
       .poll(() => page.getByTestId("pair-words").innerText())
-      .toContain(demo.cells[2][1].fit!.words[0]);
+      .toContain(fitWords(demo.cells[2][1].fit!, "mm")[0]);
     await page.keyboard.press("Control+End");
     await expect.poll(() => focused(page)).toBe("4 11");
     await page.keyboard.press("Home");
@@ -280,17 +282,17 @@ describe("which mouthpiece gives which gap in which instrument", () => {
     const { page } = await open();
     await loadDemo(page);
     const words = page.getByTestId("spread-words");
-    await expect.poll(() => words.innerText()).toBe(demo.byMouthpiece[0].words);
+    await expect.poll(() => words.innerText()).toBe(spreadWords(demo.byMouthpiece[0], "mm"));
     await expect
       .poll(() => page.getByTestId("sensitivities").innerText())
       .toMatch(/0\.01 mm more receiver mouth diameter makes 0\.20 mm less gap/);
     await page.getByTestId("spread-of").selectOption({ label: "Old Post Horn" });
-    await words.filter({ hasText: demo.byMouthpiece[4].words }).waitFor();
+    await words.filter({ hasText: spreadWords(demo.byMouthpiece[4], "mm") }).waitFor();
     await page.getByRole("heading", { name: /^Old Post Horn in/ }).waitFor();
     await page.getByRole("button", { name: "one instrument" }).click();
-    await words.filter({ hasText: demo.byInstrument[0].words }).waitFor();
+    await words.filter({ hasText: spreadWords(demo.byInstrument[0], "mm") }).waitFor();
     await page.getByRole("button", { name: "all pairs" }).click();
-    await words.filter({ hasText: demo.overall.words }).waitFor();
+    await words.filter({ hasText: spreadWords(demo.overall, "mm") }).waitFor();
   });
 
   it("takes fifty by fifty, and prints gaps and spread on one page", async () => {

@@ -1,9 +1,8 @@
 /** One mouthpiece in one receiver: where the shank seats, the gap that leaves, how well it sits, and how sure that is. */
 import type { LengthUnit } from "../../units/length.ts";
-import { type LengthInWords, lengthInWords } from "../measure/inWords.ts";
 import { dimensionFlaw } from "./dimensionFlaw.ts";
 import {
-  dimensionName,
+  type FitDimension,
   type FitDimensions,
   type FitUncertainties,
   fitDimensions,
@@ -17,12 +16,29 @@ export interface FitOptions {
   readonly uncertainties?: FitUncertainties;
   /** Clearance of the diameters up to which two walls count as touching, mm. */
   readonly clearanceMm?: number;
-  /** What the words speak in; mm where left out. */
+  /** What a refusal speaks in; mm where left out. */
   readonly unit?: LengthUnit;
 }
 
+/** One thing to know about a pair. */
+export type FitFinding =
+  /** Dimensions that cannot be, and the refusal that says why. */
+  | { readonly kind: "impossible"; readonly flaw: string }
+  | { readonly kind: "too-large"; readonly shankEndDiameterMm: number; readonly mouthDiameterMm: number }
+  /** On the leadpipe: without any taper, before it seats, or just as it seats. */
+  | { readonly kind: "untapered" | "falls-through"; readonly looseMm: number }
+  | { readonly kind: "just-seats" }
+  | { readonly kind: "contact"; readonly contact: TaperMismatch }
+  | { readonly kind: "unknown-uncertainty" }
+  /** Dimensions without an uncertainty where others have one. */
+  | { readonly kind: "taken-as-exact"; readonly dimensions: readonly FitDimension[] }
+  /** The tapers are too close, for their uncertainties, to say which end touches. */
+  | { readonly kind: "touch-unknown" }
+  /** The gap is less than its expanded uncertainty. */
+  | { readonly kind: "maybe-contact" };
+
 export interface Fit {
-  readonly outcome: "seated" | "on the leadpipe" | "does not enter" | "impossible";
+  readonly outcome: "seated" | "on-leadpipe" | "not-entering" | "impossible";
   /** Undefined, as all numbers below, where the outcome has none. */
   readonly insertionMm: number | undefined;
   readonly gapMm: number | undefined;
@@ -35,26 +51,27 @@ export interface Fit {
   readonly contact: TaperMismatch | undefined;
   /** Change of insertion per change of diameter at the seat, mm per mm. */
   readonly insertionPerDiameter: number | undefined;
-  /** What the person should know, a sentence each. */
-  readonly words: readonly string[];
+  /** What the person should know; never empty. */
+  readonly findings: readonly FitFinding[];
 }
 
 export const defaultClearanceMm = 0.01;
 
-/** Every geometry has an answer; one that cannot be is answered in words. */
+/** Every geometry has an answer; one that cannot be is answered with what is wrong with it. */
 export function fitOf(dimensions: FitDimensions, options: FitOptions = {}): Fit {
   const { uncertainties = {}, clearanceMm = defaultClearanceMm, unit = "mm" } = options;
-  const inWords = lengthInWords(unit);
   const flaw = dimensionFlaw(dimensions, uncertainties, unit) ?? clearanceFlaw(clearanceMm);
-  if (flaw) return withoutNumbers("impossible", `This cannot be: ${flaw}.`);
+  if (flaw) return withoutNumbers("impossible", { kind: "impossible", flaw });
 
   const seated = seat(dimensions);
-  if (seated.kind === "does not enter")
-    return withoutNumbers("does not enter", tooLargeWords(dimensions, inWords));
+  if (seated.kind === "not-entering") {
+    const { shankEndDiameterMm, mouthDiameterMm } = dimensions;
+    return withoutNumbers("not-entering", { kind: "too-large", shankEndDiameterMm, mouthDiameterMm });
+  }
   const perDiameter = 1 / seatTaper(dimensions.shankTaper, dimensions.receiverTaper);
-  if (seated.kind === "on the leadpipe")
+  if (seated.kind === "on-leadpipe")
     return {
-      ...withoutNumbers("on the leadpipe", onLeadpipeWords(dimensions, seated, inWords)),
+      ...withoutNumbers("on-leadpipe", onLeadpipe(dimensions, seated)),
       insertionMm: seated.insertionMm,
       gapMm: 0,
     };
@@ -62,7 +79,7 @@ export function fitOf(dimensions: FitDimensions, options: FitOptions = {}): Fit 
   const { insertionMm } = seated;
   const gapMm = dimensions.depthMm - insertionMm;
   const uncertainty = fitUncertainty(dimensions, uncertainties);
-  const contact = taperMismatch(dimensions, seated, clearanceMm, inWords);
+  const contact = taperMismatch(dimensions, seated, clearanceMm);
   return {
     outcome: "seated",
     insertionMm,
@@ -72,7 +89,7 @@ export function fitOf(dimensions: FitDimensions, options: FitOptions = {}): Fit 
     isTouchKnown: uncertainty?.isTouchKnown ?? true,
     contact,
     insertionPerDiameter: perDiameter,
-    words: [contact.words, ...uncertaintyWords(gapMm, uncertainty, uncertainties)],
+    findings: [{ kind: "contact", contact }, ...uncertaintyFindings(gapMm, uncertainty, uncertainties)],
   };
 }
 
@@ -88,7 +105,7 @@ export const clearanceFlaw = (clearanceMm: number): string | undefined =>
     ? undefined
     : "the clearance is not a length of 0 mm or more; give one such as 0.01 mm";
 
-const withoutNumbers = (outcome: Fit["outcome"], words: string): Fit => ({
+const withoutNumbers = (outcome: Fit["outcome"], finding: FitFinding): Fit => ({
   outcome,
   insertionMm: undefined,
   gapMm: undefined,
@@ -97,50 +114,27 @@ const withoutNumbers = (outcome: Fit["outcome"], words: string): Fit => ({
   isTouchKnown: true,
   contact: undefined,
   insertionPerDiameter: undefined,
-  words: [words],
+  findings: [finding],
 });
 
-function tooLargeWords(
-  { shankEndDiameterMm, mouthDiameterMm }: FitDimensions,
-  inWords: LengthInWords,
-): string {
-  const excessMm = shankEndDiameterMm - mouthDiameterMm;
-  const how =
-    excessMm > 0
-      ? `its end is ${inWords(excessMm, 3)} larger than the receiver's mouth`
-      : "its end is as large as the receiver's mouth";
-  return `The shank does not enter: ${how} (${inWords(shankEndDiameterMm, 3)} in ${inWords(mouthDiameterMm, 3)}). It is a shank for another receiver, or a diameter is wrong.`;
-}
-
-function onLeadpipeWords(
+function onLeadpipe(
   { shankTaper, receiverTaper }: FitDimensions,
-  { looseMm }: Seat & { kind: "on the leadpipe" },
-  inWords: LengthInWords,
-): string {
-  const loose = `${inWords(looseMm, 3)} of clearance of the diameters is left at the tightest place`;
-  if (seatTaper(shankTaper, receiverTaper) < smallestTaper)
-    return `Neither part has a taper, so nothing stops the shank before the leadpipe: the gap is 0, and ${loose}.`;
-  return looseMm > 1e-6
-    ? `The shank falls through to the leadpipe before it seats: the gap is 0, it sits loose, and ${loose}.`
-    : "The shank meets the leadpipe just as it seats: the gap is 0.";
+  { looseMm }: Seat & { kind: "on-leadpipe" },
+): FitFinding {
+  if (seatTaper(shankTaper, receiverTaper) < smallestTaper) return { kind: "untapered", looseMm };
+  return looseMm > 1e-6 ? { kind: "falls-through", looseMm } : { kind: "just-seats" };
 }
 
-function uncertaintyWords(
+function uncertaintyFindings(
   gapMm: number,
   uncertainty: ReturnType<typeof fitUncertainty>,
   given: FitUncertainties,
-): string[] {
-  if (uncertainty === undefined) return ["No dimension has an uncertainty, so that of the gap is unknown."];
-  const without = fitDimensions.filter((dimension) => given[dimension] === undefined);
+): FitFinding[] {
+  if (uncertainty === undefined) return [{ kind: "unknown-uncertainty" }];
+  const dimensions = fitDimensions.filter((dimension) => given[dimension] === undefined);
   return [
-    ...(without.length > 0
-      ? [`Without an uncertainty, and taken as exact: ${without.map((d) => dimensionName[d]).join(", ")}.`]
-      : []),
-    ...(uncertainty.isTouchKnown
-      ? []
-      : ["The tapers are too close, for their uncertainties, to say which end touches."]),
-    ...(gapMm < 2 * uncertainty.standardUncertaintyMm
-      ? ["The gap is less than its expanded uncertainty: the shank may touch the leadpipe."]
-      : []),
+    ...(dimensions.length > 0 ? [{ kind: "taken-as-exact", dimensions } as const] : []),
+    ...(uncertainty.isTouchKnown ? [] : [{ kind: "touch-unknown" } as const]),
+    ...(gapMm < 2 * uncertainty.standardUncertaintyMm ? [{ kind: "maybe-contact" } as const] : []),
   ];
 }

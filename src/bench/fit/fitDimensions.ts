@@ -1,4 +1,4 @@
-/** The five dimensions that decide where a shank seats, and what a person calls them. */
+/** The five dimensions that decide where a shank seats. */
 
 export const shankDimensions = ["shankEndDiameterMm", "shankTaper"] as const;
 export const receiverDimensions = ["mouthDiameterMm", "receiverTaper", "depthMm"] as const;
@@ -13,6 +13,7 @@ export type FitDimensions = Readonly<Record<FitDimension, number>>;
 /** Standard uncertainties, in the unit of the dimension. One left out counts for nothing. */
 export type FitUncertainties = Readonly<Partial<Record<FitDimension, number>>>;
 
+/** What a column of a table of parts, and a refusal, call a dimension. */
 export const dimensionName: Readonly<Record<FitDimension, string>> = {
   shankEndDiameterMm: "shank end diameter",
   shankTaper: "shank taper",

@@ -1,10 +1,8 @@
 /** Several mouthpieces in several instruments: every gap, how far it is from the preferred one, and what makes them differ. */
 import { InputError } from "../../units/inputError.ts";
 import type { LengthUnit } from "../../units/length.ts";
-import { lengthInWords } from "../measure/inWords.ts";
 import { type Fit, fitOf, preferredFlaw } from "./fit.ts";
 import {
-  dimensionName,
   type FitDimension,
   type FitDimensions,
   receiverDimensions,
@@ -18,7 +16,7 @@ export interface FitMatrixOptions {
   readonly preferredMm?: number;
   /** Clearance of the diameters up to which two walls count as touching, mm. */
   readonly clearanceMm?: number;
-  /** What the words speak in; mm where left out. */
+  /** What a refusal speaks in; mm where left out. */
   readonly unit?: LengthUnit;
 }
 
@@ -32,7 +30,6 @@ export interface FitCell {
   readonly fromPreferredMm: number | undefined;
   /** Whether that is more than the gap's expanded uncertainty, 2u; undefined when one of them is. */
   readonly isApartFromPreferred: boolean | undefined;
-  readonly words: string;
 }
 
 export interface FitMatrix {
@@ -54,7 +51,7 @@ export function fitMatrix(
   instruments: readonly InstrumentPart[],
   options: FitMatrixOptions = {},
 ): FitMatrix {
-  const { preferredMm, unit = "mm" } = options;
+  const { preferredMm } = options;
   const flaw = preferredMm === undefined ? undefined : preferredFlaw(preferredMm);
   if (flaw !== undefined) throw new InputError(flaw);
 
@@ -64,17 +61,16 @@ export function fitMatrix(
   const pairs = mouthpieces.flatMap((mouthpiece, m) =>
     instruments.map((instrument, i) => ({ mouthpiece, instrument, cell: cells[m][i] })),
   );
-  const spread = (of: string, among: string, some: Pair[], varying?: readonly FitDimension[]) =>
+  const spread = (of: string, among: FitSpread["among"], some: Pair[], varying?: readonly FitDimension[]) =>
     fitSpread(
       of,
       among,
       some.flatMap(sample),
       {
-        onLeadpipe: some.filter(({ cell }) => cell.fit?.outcome === "on the leadpipe").length,
+        onLeadpipe: some.filter(({ cell }) => cell.fit?.outcome === "on-leadpipe").length,
         leftOut: some.filter(({ cell }) => cell.fit?.gapMm === undefined).length,
       },
       varying,
-      unit,
     );
   return {
     mouthpieces: mouthpieces.map(({ name }) => name),
@@ -122,7 +118,6 @@ function cell(
       missing,
       fromPreferredMm: undefined,
       isApartFromPreferred: undefined,
-      words: `Unknown: measure the ${missing.map((dimension) => dimensionName[dimension]).join(", the ")}.`,
     };
   const { dimensions, uncertainties } = pairOf(mouthpiece, instrument);
   const answer = fitOf(dimensions, {
@@ -142,8 +137,5 @@ function cell(
     missing,
     fromPreferredMm,
     isApartFromPreferred,
-    words: [gapMm === undefined ? "" : `Gap ${lengthInWords(unit)(gapMm)}.`, ...answer.words]
-      .filter(Boolean)
-      .join(" "),
   };
 }

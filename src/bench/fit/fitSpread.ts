@@ -7,10 +7,7 @@
  * the rest being what dimensions do together: going up and down with each other, and curvature. It can be negative, when
  * two dimensions make up for each other, and then single shares may pass 1. All of them sum to 1.
  */
-import type { LengthUnit } from "../../units/length.ts";
-import { lengthInWords } from "../measure/inWords.ts";
 import {
-  dimensionName,
   type FitDimension,
   type FitDimensions,
   type FitUncertainties,
@@ -28,7 +25,6 @@ export interface SpreadSample {
 export interface SpreadCause {
   /** A dimension, or what they do together. */
   readonly cause: FitDimension | "together";
-  readonly name: string;
   /** Standard deviation over the set, in the unit of the dimension; undefined for "together". */
   readonly standardDeviation: number | undefined;
   /** Change of gap per change of dimension; undefined for "together". */
@@ -40,6 +36,8 @@ export interface SpreadCause {
 export interface FitSpread {
   /** What was held and what varied: the mouthpiece's or the instrument's name, or "all". */
   readonly of: string;
+  /** What varied, and was counted. */
+  readonly among: "instruments" | "mouthpieces" | "pairs";
   readonly count: number;
   /** How many more touch the leadpipe: their gap is 0 whatever the dimensions, so it explains nothing. */
   readonly onLeadpipe: number;
@@ -54,26 +52,23 @@ export interface FitSpread {
   readonly measuringMm: number | undefined;
   /** The largest share first, "together" last; empty when nothing spreads. */
   readonly causes: readonly SpreadCause[];
-  readonly words: string;
 }
 
 /** Gaps closer than this are the same gap. */
 const sameMm = 1e-6;
 
 /**
- * How much the gap spreads over a row or a column of the matrix, and what to do about it in words.
+ * How much the gap spreads over a row or a column of the matrix, and which dimension makes it.
  * @param of what the set has in common
- * @param among what varies, for the words: "instruments"
+ * @param among what varies
  * @param varying the dimensions that can differ within the set
- * @param unit what the words speak in
  */
 export function fitSpread(
   of: string,
-  among: string,
+  among: FitSpread["among"],
   samples: readonly SpreadSample[],
   others: { readonly onLeadpipe: number; readonly leftOut: number },
   varying: readonly FitDimension[] = fitDimensions,
-  unit: LengthUnit = "mm",
 ): FitSpread {
   const gaps = samples.map(({ gapMm }) => gapMm);
   const count = gaps.length;
@@ -81,8 +76,9 @@ export function fitSpread(
   const highMm = count > 0 ? Math.max(...gaps) : undefined;
   const standardDeviationMm = count > 1 ? Math.sqrt(variance(gaps)) : undefined;
   const spreads = count > 1 && highMm! - lowMm! > sameMm;
-  const numbers = {
+  return {
     of,
+    among,
     count,
     ...others,
     meanMm: count > 0 ? mean(gaps) : undefined,
@@ -92,7 +88,6 @@ export function fitSpread(
     measuringMm: measuringScatter(samples, varying),
     causes: spreads ? causes(samples, varying) : [],
   };
-  return { ...numbers, words: words(among, numbers, unit) };
 }
 
 const mean = (values: readonly number[]): number =>
@@ -115,7 +110,6 @@ function causes(samples: readonly SpreadSample[], varying: readonly FitDimension
       const dimensionVariance = variance(over(dimension));
       return {
         cause: dimension,
-        name: dimensionName[dimension],
         standardDeviation: Math.sqrt(dimensionVariance),
         sensitivity: sensitivities[dimension],
         varianceShare: (sensitivities[dimension] ** 2 * dimensionVariance) / gapVariance,
@@ -127,7 +121,6 @@ function causes(samples: readonly SpreadSample[], varying: readonly FitDimension
     ...single,
     {
       cause: "together",
-      name: "together",
       standardDeviation: undefined,
       sensitivity: undefined,
       varianceShare: rest,
@@ -148,35 +141,4 @@ function measuringScatter(
     return u === undefined ? [] : [u ** 2];
   });
   return squares.length > 0 ? Math.sqrt(mean(squares)) : undefined;
-}
-
-function words(among: string, spread: Omit<FitSpread, "words">, unit: LengthUnit): string {
-  const { count, onLeadpipe, leftOut, lowMm, highMm, standardDeviationMm, measuringMm, causes } = spread;
-  const inWords = lengthInWords(unit);
-  const more = [
-    ...(onLeadpipe > 0 ? [`${onLeadpipe} on the leadpipe`] : []),
-    ...(leftOut > 0 ? [`${leftOut} unknown or without a fit`] : []),
-  ];
-  const without = more.length > 0 ? ` (besides ${more.join(", ")})` : "";
-  if (count === 0) return `None seats with a known gap among these ${among}${without}.`;
-  if (count === 1)
-    return `One gap is known among these ${among}${without}, ${inWords(lowMm!)}: no spread to explain.`;
-  if (causes.length === 0) return `The gap is ${inWords(lowMm!)} in all ${count} ${among}${without}.`;
-  const rest = causes[causes.length - 1].varianceShare;
-  const shares = causes
-    .filter(({ varianceShare }) => Math.abs(varianceShare) >= 0.01)
-    .map(({ name, varianceShare }) => `${name} ${Math.round(100 * varianceShare)} %`)
-    .join(", ");
-  const why =
-    rest < -0.5
-      ? "The dimensions make up for one another here, so no single one is the cause."
-      : `Shares of its variance: ${shares}.`;
-  const doubt =
-    measuringMm !== undefined && standardDeviationMm! < 2 * measuringMm
-      ? ` Measuring alone would scatter it by ${inWords(measuringMm)}, so the parts may be more alike than this.`
-      : "";
-  return (
-    `Over ${count} ${among}${without} the gap runs from ${inWords(lowMm!)} to ${inWords(highMm!)}, standard deviation ` +
-    `${inWords(standardDeviationMm!)}. ${why}${doubt}`
-  );
 }

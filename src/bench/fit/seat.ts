@@ -23,6 +23,9 @@
  */
 import { type FitDimensions, smallestTaper } from "./fitDimensions.ts";
 
+/** Where a seated shank touches: all along its insertion, or in a ring at the receiver's mouth or at its own end. */
+export type SeatContact = "length" | "mouth" | "end";
+
 export type Seat =
   | {
       readonly kind: "seated";
@@ -30,25 +33,25 @@ export type Seat =
       /** Clearance of the diameters at the end of the contact that stays free, mm; 0 for equal tapers. */
       readonly freeClearanceMm: number;
       /** Which end of the contact touches; equal tapers touch all along. */
-      readonly touches: "at the mouth" | "at its end" | "all along";
+      readonly touches: SeatContact;
     }
   | {
-      readonly kind: "on the leadpipe";
+      readonly kind: "on-leadpipe";
       readonly insertionMm: number;
       /** How much smaller the shank's diameter is than the receiver's where it is tightest, mm. */
       readonly looseMm: number;
     }
-  | { readonly kind: "does not enter" };
+  | { readonly kind: "not-entering" };
 
 /** Needs dimensions that `dimensionFlaw` has passed. */
 export function seat(dimensions: FitDimensions): Seat {
   const { shankEndDiameterMm, shankTaper, mouthDiameterMm, receiverTaper, depthMm } = dimensions;
   const roomMm = mouthDiameterMm - shankEndDiameterMm;
-  if (roomMm <= 0) return { kind: "does not enter" };
+  if (roomMm <= 0) return { kind: "not-entering" };
   const taper = seatTaper(shankTaper, receiverTaper);
   if (taper < smallestTaper || roomMm / taper >= depthMm)
     return {
-      kind: "on the leadpipe",
+      kind: "on-leadpipe",
       insertionMm: depthMm,
       looseMm: Math.max(0, roomMm - taper * depthMm),
     };
@@ -57,8 +60,7 @@ export function seat(dimensions: FitDimensions): Seat {
     kind: "seated",
     insertionMm,
     freeClearanceMm: Math.abs(shankTaper - receiverTaper) * insertionMm,
-    touches:
-      shankTaper === receiverTaper ? "all along" : shankTaper > receiverTaper ? "at the mouth" : "at its end",
+    touches: shankTaper === receiverTaper ? "length" : shankTaper > receiverTaper ? "mouth" : "end",
   };
 }
 

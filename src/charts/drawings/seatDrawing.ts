@@ -36,7 +36,7 @@ export interface SeatData {
   readonly insertionMm: number | undefined;
   /** Where the walls touch, of a shank that seats. */
   readonly contact?: {
-    readonly touches: "along its length" | "at the mouth" | "at its end";
+    readonly touches: "length" | "mouth" | "end";
     readonly contactLengthMm: number;
     readonly freeClearanceMm: number;
   };
@@ -133,8 +133,8 @@ function drawContact(
   { width, unit }: Frame,
   size: number,
 ): void {
-  const from = touches === "at its end" ? insertionMm - contactLengthMm : 0;
-  const to = touches === "at the mouth" ? contactLengthMm : insertionMm;
+  const from = touches === "end" ? insertionMm - contactLengthMm : 0;
+  const to = touches === "mouth" ? contactLengthMm : insertionMm;
   add(parent, "path", {
     "data-part": "contact",
     d: polyline([from, to].map((at) => [x(at), y(shankMm(at))])),
@@ -147,9 +147,9 @@ function drawContact(
     writeWithin(parent, text, x(at), row, room, { size, halo: true });
   const rowPx = y(receiverMm(0)) - wallPx + size;
   note(`contact ${formatLength(contactLengthMm, unit, unit === "mm" ? 1 : 2)}`, (from + to) / 2, rowPx + 4);
-  if (touches === "along its length") return;
-  const free = touches === "at the mouth" ? insertionMm : 0;
-  const open = touches === "at the mouth" ? "open to the gap" : "open to the room";
+  if (touches === "length") return;
+  const free = touches === "mouth" ? insertionMm : 0;
+  const open = touches === "mouth" ? "open to the gap" : "open to the room";
   note(
     `clearance ${formatLength(freeClearanceMm, unit, unit === "mm" ? 3 : 4)}, ${open}`,
     free,

@@ -96,7 +96,6 @@ describe("the spread", () => {
   test("is put in plain words", () => {
     const cause = {
       cause: "mouthDiameterMm",
-      name: "receiver mouth diameter",
       sensitivity: -20,
       standardDeviation: 0.026,
       varianceShare: 1,

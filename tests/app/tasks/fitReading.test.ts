@@ -7,6 +7,8 @@ import { partTables } from "../../../src/app/tasks/fit/partTables.ts";
 import { readTableText } from "../../../src/app/tasks/fit/tableText.ts";
 import { freshName, typedPart } from "../../../src/app/tasks/fit/typedPart.ts";
 import { readInstruments, readMouthpieces } from "../../../src/bench/fit/partsCsv.ts";
+import { fitCellWords } from "../../../src/words/bench/fit.ts";
+import { spreadWords } from "../../../src/words/bench/fitSpread.ts";
 import { notNumbers } from "../../bench/fit/anyFit.ts";
 
 const shared = (name: string) => readFileSync(`shared/demo.bench.${name}.csv`, "utf8");
@@ -64,7 +66,10 @@ describe("what is typed", () => {
       "The shank end diameter is -0.1 in; give a length from 0.004 in to 39 in.",
     );
     const all = readFit(typed("mm"), "in").matrix;
-    const said = [...all.cells.flat(), ...all.byMouthpiece, all.overall].map(({ words }) => words).join(" ");
+    const said = [
+      ...all.cells.flat().map((cell) => fitCellWords(cell, "in")),
+      ...[...all.byMouthpiece, all.overall].map((spread) => spreadWords(spread, "in")),
+    ].join(" ");
     expect(said).toContain(" in,");
     expect(said).not.toMatch(/\d mm\b/);
     expect(matrix.cells).toHaveLength(1);

@@ -3,7 +3,6 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { fitDimensions } from "../../../src/bench/fit/fitDimensions.ts";
 import { fitMatrix } from "../../../src/bench/fit/fitMatrix.ts";
-import { fitMatrixCsv } from "../../../src/bench/fit/fitMatrixCsv.ts";
 import type { InstrumentPart, MouthpiecePart } from "../../../src/bench/fit/part.ts";
 import {
   CsvError,
@@ -12,6 +11,9 @@ import {
   readInstruments,
   readMouthpieces,
 } from "../../../src/bench/fit/partsCsv.ts";
+import { fitCellWords } from "../../../src/words/bench/fit.ts";
+import { fitMatrixCsv } from "../../../src/words/bench/fitMatrixCsv.ts";
+import { spreadWords } from "../../../src/words/bench/fitSpread.ts";
 import { anyNumber, notNumbers } from "./anyFit.ts";
 
 const shared = (name: string) => readFileSync(new URL(`../../../shared/${name}`, import.meta.url), "utf8");
@@ -36,7 +38,7 @@ describe("the demo's matrix of 5 mouthpieces and 12 instruments", () => {
   it("names what has not been measured", () => {
     const cell = cellOf("Fenwood 5", "Kettle Lane 10");
     expect(cell).toMatchObject({ fit: undefined, missing: ["depthMm"], fromPreferredMm: undefined });
-    expect(cell.words).toBe("Unknown: measure the receiver depth.");
+    expect(fitCellWords(cell, "mm")).toBe("Unknown: measure the receiver depth.");
   });
 
   it("counts inches and millimetres alike", () => {
@@ -50,7 +52,7 @@ describe("the demo's matrix of 5 mouthpieces and 12 instruments", () => {
     expect(brindle).toMatchObject({ of: "Brindle 1", count: 10, onLeadpipe: 1, leftOut: 1 });
     expect(brindle.causes[0].cause).toBe("mouthDiameterMm");
     expect(brindle.causes.at(-1)?.cause).toBe("together");
-    expect(brindle.words).toMatch(/Over 10 instruments \(besides 1 on the leadpipe, 1 unknown/);
+    expect(spreadWords(brindle, "mm")).toMatch(/Over 10 instruments \(besides 1 on the leadpipe, 1 unknown/);
     expect(matrix.byInstrument[9]).toMatchObject({ count: 0, causes: [] });
   });
 
@@ -108,9 +110,9 @@ describe("spread", () => {
 
   it("is nobody's where dimensions make up for one another", () => {
     const parts = [-1, 0, 1].map((a) => instrument(`${a}`, 10.8 + 0.05 * a, 25 + 0.9 * a));
-    const [{ causes, words }] = fitMatrix([mouthpiece], parts).byMouthpiece;
-    expect(causes.at(-1)!.varianceShare).toBeLessThan(-1);
-    expect(words).toMatch(/make up for one another/);
+    const [spread] = fitMatrix([mouthpiece], parts).byMouthpiece;
+    expect(spread.causes.at(-1)!.varianceShare).toBeLessThan(-1);
+    expect(spreadWords(spread, "mm")).toMatch(/make up for one another/);
   });
 
   it("says when measuring alone would scatter the gaps as far", () => {
@@ -118,14 +120,17 @@ describe("spread", () => {
       ...instrument(`${d}`, d, 25),
       uncertainties: { mouthDiameterMm: 0.01 },
     }));
-    expect(fitMatrix([mouthpiece], parts).byMouthpiece[0].words).toMatch(/Measuring alone would scatter it/);
+    expect(spreadWords(fitMatrix([mouthpiece], parts).byMouthpiece[0], "mm")).toMatch(
+      /Measuring alone would scatter it/,
+    );
   });
 
   it("of none, one or equal ones explains nothing", () => {
-    const words = (parts: InstrumentPart[]) => fitMatrix([mouthpiece], parts).byMouthpiece[0];
-    expect(words([])).toMatchObject({ count: 0, causes: [] });
-    expect(words([instrument("a", 10.8, 25)]).words).toMatch(/no spread to explain/);
-    expect(words([instrument("a", 10.8, 25), instrument("b", 10.8, 25)]).words).toMatch(/in all 2/);
+    const spread = (parts: InstrumentPart[]) => fitMatrix([mouthpiece], parts).byMouthpiece[0];
+    const words = (parts: InstrumentPart[]) => spreadWords(spread(parts), "mm");
+    expect(spread([])).toMatchObject({ count: 0, causes: [] });
+    expect(words([instrument("a", 10.8, 25)])).toMatch(/no spread to explain/);
+    expect(words([instrument("a", 10.8, 25), instrument("b", 10.8, 25)])).toMatch(/in all 2/);
   });
 
   it("and every cell are numbers or nothing for any parts", () => {
@@ -148,6 +153,8 @@ describe("spread", () => {
           [instrument("a", 10.8, 25), instrument("b", 10.9, 25), ...(named(others) as InstrumentPart[])],
         );
         expect(notNumbers(matrix)).toEqual([]);
+        expect(notNumbers(matrix.cells.flat().map((cell) => fitCellWords(cell, "mm")))).toEqual([]);
+        expect(notNumbers(matrix.byMouthpiece.map((spread) => spreadWords(spread, "mm")))).toEqual([]);
         for (const { causes } of matrix.byMouthpiece)
           if (causes.length > 0)
             expect(causes.reduce((sum, { varianceShare }) => sum + varianceShare, 0)).toBeCloseTo(1, 6);

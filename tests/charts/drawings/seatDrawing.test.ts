@@ -12,14 +12,14 @@ const steeper: SeatData = {
   receiverTaper: 0.05,
   depthMm: 25.1,
   insertionMm: 21.132,
-  contact: { touches: "at the mouth", contactLengthMm: 3.33, freeClearanceMm: 0.063 },
+  contact: { touches: "mouth", contactLengthMm: 3.33, freeClearanceMm: 0.063 },
   words: "It touches at the receiver's mouth only.",
 };
 const flatter: SeatData = {
   ...steeper,
   shankTaper: 0.047,
   insertionMm: 22.4,
-  contact: { touches: "at its end", contactLengthMm: 3.33, freeClearanceMm: 0.067 },
+  contact: { touches: "end", contactLengthMm: 3.33, freeClearanceMm: 0.067 },
 };
 
 test.each([

@@ -4,6 +4,7 @@ import type { FitCell } from "../../../bench/fit/fitMatrix.ts";
 import { inUnit } from "../../../charts/kit/numbers.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { OUTCOME } from "../../../words/bench/fit.ts";
 import { signed } from "../../../words/numbers.ts";
 
 export interface CellFigures {
@@ -43,7 +44,7 @@ export function cellFigures(
         ? `measure the ${missing.map((dimension) => dimensionName[dimension]).join(", ")}`
         : fit.outcome === "seated"
           ? ""
-          : fit.outcome,
+          : OUTCOME[fit.outcome],
   };
 }
 

@@ -2,8 +2,8 @@
 
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
-import { fitMatrixCsv } from "../../../bench/fit/fitMatrixCsv.ts";
 import { gapMm } from "../../../setup/setup.ts";
+import { fitMatrixCsv } from "../../../words/bench/fitMatrixCsv.ts";
 import { bothUnits } from "../../../words/numbers.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";

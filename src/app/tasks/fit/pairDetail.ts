@@ -10,6 +10,7 @@ import { tickText } from "../../../charts/kit/numbers.ts";
 import { shareText } from "../../../charts/plots/bench/causesChart.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { fitCellWords, fitWords, TOUCHES } from "../../../words/bench/fit.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
@@ -75,7 +76,7 @@ export class PairDetail extends LitElement {
   override render() {
     const { cell, unit } = this;
     const { fit, mouthpiece, instrument, fromPreferredMm, isApartFromPreferred } = cell;
-    const words = [...(fit ? fit.words : [cell.words]), ...this.unread];
+    const words = [...(fit ? fitWords(fit, unit) : [fitCellWords(cell, unit)]), ...this.unread];
     const u = fit?.standardUncertaintyMm;
     return html`
       <h2>${mouthpiece} in ${instrument}</h2>
@@ -125,7 +126,7 @@ export class PairDetail extends LitElement {
           contact
             ? html`
                 <dt>contact</dt>
-                <dd>${bothUnits(contact.contactLengthMm, unit)}, ${contact.touches}</dd>
+                <dd>${bothUnits(contact.contactLengthMm, unit)}, ${TOUCHES[contact.touches]}</dd>
                 <dt>clearance, free end</dt>
                 <dd>${formatLength(contact.freeClearanceMm, unit, unit === "mm" ? 3 : 4)}</dd>
               `
@@ -178,8 +179,9 @@ export class PairDetail extends LitElement {
   }
 
   /** The same object as long as it would say the same, so that nothing is drawn twice. */
-  #seatOf({ insertionMm, contact, words }: Fit): SeatData {
+  #seatOf(fit: Fit): SeatData {
     const { cell, unit } = this;
+    const { insertionMm, contact } = fit;
     if (this.#seat?.cell !== cell || this.#seat.unit !== unit)
       this.#seat = {
         cell,
@@ -188,7 +190,7 @@ export class PairDetail extends LitElement {
           ...({ ...this.mouthpiece.dimensions, ...this.instrument.dimensions } as FitDimensions),
           insertionMm,
           ...(contact && { contact }),
-          words: words.join(" "),
+          words: fitWords(fit, unit).join(" "),
         },
       };
     return this.#seat.data;
@@ -197,7 +199,7 @@ export class PairDetail extends LitElement {
 
 const sentenceOf: Readonly<Record<Fit["outcome"], string>> = {
   seated: "The shank seats",
-  "on the leadpipe": "On the leadpipe",
-  "does not enter": "Does not enter",
+  "on-leadpipe": "On the leadpipe",
+  "not-entering": "Does not enter",
   impossible: "Impossible",
 };

@@ -6,6 +6,7 @@ import type { CausesData } from "../../../charts/plots/bench/causesChart.ts";
 import type { SpreadData, SpreadGap, SpreadRow } from "../../../charts/plots/bench/spreadChart.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { causeName, spreadWords } from "../../../words/bench/fitSpread.ts";
 import { cellFigures } from "./cellWords.ts";
 import type { Pair } from "./matrixGrid.ts";
 
@@ -48,7 +49,7 @@ export function spreadOf(matrix: FitMatrix, chosen: Pair, held: Held, unit: Leng
       : held === "instrument"
         ? cells.map((some) => row(some[0].mouthpiece, [some[chosen.instrument]], "instrument"))
         : cells.map((some) => row(some[0].mouthpiece, some, "instrument"));
-  const { words } = spread;
+  const words = spreadWords(spread, unit);
   return {
     spread,
     title,
@@ -63,8 +64,8 @@ export function spreadOf(matrix: FitMatrix, chosen: Pair, held: Held, unit: Leng
     },
     causes: {
       of: title,
-      causes: spread.causes.map(({ cause, name, varianceShare }) => ({
-        name,
+      causes: spread.causes.map(({ cause, varianceShare }) => ({
+        name: causeName(cause),
         varianceShare,
         isTogether: cause === "together",
       })),
@@ -82,7 +83,7 @@ function gapOf({ fit }: FitCell, name: string, isChosen: boolean): SpreadGap[] {
       gapMm: fit.gapMm,
       standardUncertaintyMm: fit.standardUncertaintyMm,
       isChosen,
-      isOnLeadpipe: fit.outcome === "on the leadpipe",
+      isOnLeadpipe: fit.outcome === "on-leadpipe",
     },
   ];
 }
@@ -92,7 +93,7 @@ const steps = { mm: 0.01, in: 0.0254, taper: 0.0005 } as const;
 
 /** `0.01 mm more receiver mouth diameter makes 0.20 mm less gap; here it varies by 0.030 mm (standard deviation).` */
 export function sensitivityWords(
-  { cause, name, sensitivity, standardDeviation }: SpreadCause,
+  { cause, sensitivity, standardDeviation }: SpreadCause,
   unit: LengthUnit,
 ): string[] {
   if (cause === "together" || sensitivity === undefined || standardDeviation === undefined) return [];
@@ -106,5 +107,5 @@ export function sensitivityWords(
       ? "does not move the gap: the other taper decides"
       : `makes ${formatLength(Math.abs(changeMm), unit, unit === "mm" ? 2 : 3)} ${changeMm > 0 ? "more" : "less"} gap`;
   const varies = `it varies by ${asRead(standardDeviation, unit === "mm" ? 3 : 4)} here (standard deviation)`;
-  return [`${asRead(step, unit === "mm" ? 2 : 3)} more ${name} ${effect}; ${varies}.`];
+  return [`${asRead(step, unit === "mm" ? 2 : 3)} more ${causeName(cause)} ${effect}; ${varies}.`];
 }

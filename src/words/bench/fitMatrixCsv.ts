@@ -1,7 +1,8 @@
 /** A fit matrix as CSV: one row a pair, unknown cells empty, units in the header. */
+import { dimensionName } from "../../bench/fit/fitDimensions.ts";
+import type { FitMatrix } from "../../bench/fit/fitMatrix.ts";
 import { csvOfRows } from "../../units/delimitedText.ts";
-import { dimensionName } from "./fitDimensions.ts";
-import type { FitMatrix } from "./fitMatrix.ts";
+import { OUTCOME, TOUCHES } from "./fit.ts";
 
 /** The matrix as a table for a spreadsheet, a row a pair, lengths in mm. */
 export function fitMatrixCsv({ cells }: FitMatrix): string {
@@ -25,12 +26,12 @@ export function fitMatrixCsv({ cells }: FitMatrix): string {
       .map(({ mouthpiece, instrument, fit, missing, fromPreferredMm }) => [
         mouthpiece,
         instrument,
-        fit?.outcome ?? "unknown",
+        fit ? OUTCOME[fit.outcome] : "unknown",
         text(fit?.insertionMm),
         text(fit?.gapMm),
         text(fit?.standardUncertaintyMm),
         text(fromPreferredMm),
-        fit?.contact?.touches ?? "",
+        fit?.contact ? TOUCHES[fit.contact.touches] : "",
         text(fit?.contact?.contactLengthMm),
         text(fit?.contact?.freeClearanceMm),
         missing.map((dimension) => dimensionName[dimension]).join("; "),
