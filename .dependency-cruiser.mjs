@@ -63,6 +63,18 @@ export default {
       from: { pathNot: "^(src/cli|bin|tests)/" },
       to: { path: "^src/cli/" },
     },
+    {
+      name: "a-task-knows-no-other-task",
+      severity: "error",
+      from: { path: "^src/app/tasks/([^/]+)/" },
+      to: { path: "^src/app/tasks/", pathNot: "^src/app/tasks/$1/" },
+    },
+    {
+      name: "what-tasks-share-knows-no-task",
+      severity: "error",
+      from: { path: "^src/app/(state|form|chart|work|shell/look)/" },
+      to: { path: "^src/app/tasks/" },
+    },
     { name: "no-circles", severity: "error", from: {}, to: { circular: true } },
     {
       name: "shipped-code-does-not-use-development-packages",

@@ -4,12 +4,12 @@
  */
 import type { JobTexts } from "../../../record/job.ts";
 import { sameRevision } from "../../../record/revision.ts";
-import { textsOf } from "../../tasks/jobs/jobFile.ts";
 import { writeDocument } from "../keeping/documentFile.ts";
 import { Observable } from "../observable.ts";
 import type { Document } from "../state.ts";
 import type { Store } from "../store.ts";
 import type { Row } from "./database.ts";
+import { textsOf } from "./jobFile.ts";
 import type { JobMark } from "./jobMark.ts";
 import type { JobRecord } from "./jobRecord.ts";
 import { JobSync } from "./jobSync.ts";

@@ -1,8 +1,8 @@
 /** What a person is told of the job that is open, and what can be done about it. */
 import type { JobHead } from "../../../record/job.ts";
-import { downloadAsJob, textsOf } from "../../tasks/jobs/jobFile.ts";
 import { writeDocument } from "../keeping/documentFile.ts";
 import type { Store } from "../store.ts";
+import { downloadAsJob, textsOf } from "./jobFile.ts";
 
 const SAVE = "Save it as a file";
 

@@ -9,7 +9,7 @@ import {
   newId,
 } from "../../../record/job.ts";
 import { download } from "../../shell/download.ts";
-import type { Document } from "../../state/state.ts";
+import type { Document } from "../state.ts";
 
 /** What a job is called until the person says otherwise. */
 export const textsOf = ({ setup, notes }: Document): JobTexts => ({
