@@ -8,6 +8,7 @@ import { holm } from "../../src/trial/holm.ts";
 import { permutationTest } from "../../src/trial/permutation.ts";
 import { preferenceCurve } from "../../src/trial/preference.ts";
 import { repeatability } from "../../src/trial/repeatability.ts";
+import { AGREEMENT } from "../../src/words/trial/agreement.ts";
 import { json } from "../reference/table.ts";
 
 interface Outside {
@@ -163,8 +164,9 @@ describe("agreement with oneself", () => {
     expect(flat).toMatchObject({
       correlation: null,
       interval: null,
-      words: "Every turn got the same rating.",
+      agreement: "all-alike",
     });
+    expect(AGREEMENT[flat.agreement]).toBe("Every turn got the same rating.");
   });
 });
 
