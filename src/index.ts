@@ -34,7 +34,6 @@ export { writeSetup } from "./setup/writeSetup.ts";
 // the stream: pressure drop, and the same under breath
 export { type LevelLoss, levelLoss } from "./study/blown/levelLoss.ts";
 export {
-  NOT_KNOWN,
   type PartDrop,
   type Resistance,
   resistance,
@@ -84,7 +83,7 @@ export { columnFitSteps } from "./study/measured/columnFit.ts";
 export type { ColumnFit, Estimate } from "./study/measured/columnFitResult.ts";
 export { UNKNOWNS, type UnknownName } from "./study/measured/columnUnknowns.ts";
 export { between, type Overlay, overlay } from "./study/measured/measured.ts";
-export { type MeasuredImpedance, readingWords, readMeasured } from "./study/measured/measuredCsv.ts";
+export { type MeasuredImpedance, readMeasured } from "./study/measured/measuredCsv.ts";
 export type { Reading } from "./study/measured/measuredReading.ts";
 
 // how sure a change is
@@ -116,8 +115,10 @@ export { parseFrequencyRange, parseRange } from "./units/range.ts";
 export { fitCellWords, OUTCOME, TOUCHES } from "./words/bench/fit.ts";
 export { fitMatrixCsv } from "./words/bench/fitMatrixCsv.ts";
 export { spreadWords } from "./words/bench/fitSpread.ts";
+export { NOT_KNOWN } from "./words/blown/notKnown.ts";
 export { designWords, freedomWords } from "./words/design/designWords.ts";
 export { columnFitWords } from "./words/measured/columnFitWords.ts";
 export { peakWords } from "./words/measured/peakWords.ts";
+export { readingWords } from "./words/measured/readingWords.ts";
 export { evidenceWords } from "./words/verdicts/evidence.ts";
 export { FINDING, RESISTANCE_FINDING } from "./words/verdicts/findings.ts";

@@ -45,14 +45,6 @@ export interface Resistance {
   readonly mach: number;
 }
 
-/** What a steady one-dimensional estimate cannot know, to be said wherever its numbers are. */
-export const NOT_KNOWN = [
-  "When a note sounds the stream pulses and the lips' opening, not the bore, takes most of the pressure.",
-  "Profiles of speed are taken as even at every place: developing boundary layers, swirl and bends are left out.",
-  "Edges are as sharp or as slanted as the profile draws them; a burr or a rounding changes a loss by more than the gap does.",
-  "Loss coefficients were measured at higher Reynolds numbers and are good to some 20 % here.",
-] as const;
-
 /** Below 1/2 the compressibility left out (M²/4 of the dynamic pressure) stays under 6 %. */
 const HIGHEST_MACH = 0.5;
 const LITRE_PER_MINUTE = 1e-3 / 60;

@@ -59,33 +59,6 @@ export function readMeasured(
   return { ...impedanceOf(values, reading, rows, hasHeader, source), reading, hasHeader };
 }
 
-const UNIT_NAMES = new Map([
-  [1, "Pa·s/m³"],
-  [1e3, "kPa·s/m³"],
-  [1e5, "CGS acoustic ohms (1e5 Pa·s/m³)"],
-  [1e6, "MPa·s/m³"],
-  [1e9, "GPa·s/m³"],
-]);
-
-/** What was understood, in a sentence. */
-export function readingWords({ reading, hasHeader, frequencies }: MeasuredImpedance): string {
-  const { form, magnitude, phase, scale, decimal, delimiter, hertz, unit } = reading;
-  const columns =
-    form === "real-imaginary"
-      ? "real and imaginary part"
-      : `magnitude (${magnitude === "dB" ? "dB" : "linear"}) and phase (${phase})`;
-  const scales = {
-    absolute: `in ${UNIT_NAMES.get(unit) ?? `${unit} Pa·s/m³`}`,
-    characteristic: "relative to the characteristic impedance at the rim",
-    relative: "in an unknown unit, so that heights are compared among themselves",
-  };
-  const last = frequencies[frequencies.length - 1];
-  return (
-    `${frequencies.length} frequencies from ${frequencies[0]} to ${last} Hz${hertz === 1 ? "" : ` (given in ${hertz} Hz)`}; ${columns}, ` +
-    `${scales[scale]}; ${delimiter} between the columns, decimal ${decimal}, ${hasHeader ? "with" : "no"} header.`
-  );
-}
-
 interface Line {
   readonly line: number;
   readonly text: string;

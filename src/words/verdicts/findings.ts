@@ -3,12 +3,15 @@ import type { ResistanceFinding } from "../../study/blown/resistanceChange.ts";
 import type { Finding } from "../../study/change/verdicts.ts";
 import type { SlotWidthFinding } from "../../study/feel/slotChange.ts";
 
+/** Of any change below what a player is assumed to notice. */
+export const TOO_SMALL = "too small to feel";
+
 /** Beside a rule of thumb. */
 export const FINDING: Readonly<Record<Finding, string>> = {
   agrees: "agrees",
   disagrees: "disagrees",
   "agrees-in-part": "agrees in part",
-  "too-small": "too small to feel",
+  "too-small": TOO_SMALL,
   unknown: "not known well enough",
   "not-for-a-model": "not a question a model can answer",
   "same-gap": "same gap",
@@ -19,7 +22,7 @@ export const FINDING: Readonly<Record<Finding, string>> = {
 export const HOLD_FINDING: Readonly<Record<SlotWidthFinding, string>> = {
   firmer: "firmer",
   looser: "looser",
-  "too-small": "too small to feel",
+  "too-small": TOO_SMALL,
   "depends-on-lips": "depends on the lips",
   "both-ways": "differs from note to note",
 };
@@ -28,7 +31,16 @@ export const HOLD_FINDING: Readonly<Record<SlotWidthFinding, string>> = {
 export const RESISTANCE_FINDING: Readonly<Record<ResistanceFinding, string>> = {
   agrees: "agrees",
   disagrees: "disagrees",
-  "too-small": "too small to feel",
+  "too-small": TOO_SMALL,
   unknown: "the bounds do not tell",
   "same-gap": "same gap",
+};
+
+/** The same within a sentence. */
+export const RESISTANCE_PHRASE: Readonly<Record<ResistanceFinding, string>> = {
+  agrees: "the rule of thumb holds",
+  disagrees: "the rule of thumb does not hold",
+  "too-small": TOO_SMALL,
+  unknown: "the bounds do not tell",
+  "same-gap": "the same gap",
 };

@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { CsvError } from "../../../src/bench/fit/partsCsv.ts";
-import { readingWords, readMeasured } from "../../../src/study/measured/measuredCsv.ts";
+import { readMeasured } from "../../../src/study/measured/measuredCsv.ts";
 import type { Reading } from "../../../src/study/measured/measuredReading.ts";
+import { readingWords } from "../../../src/words/measured/readingWords.ts";
 import { demo } from "../../acoustics/setups.ts";
 import { synthetic } from "./measurements.ts";
 

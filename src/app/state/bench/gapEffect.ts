@@ -7,6 +7,7 @@ import { betweenGaps } from "../../../study/instrument/betweenGaps.ts";
 import type { GapSweep } from "../../../study/instrument/gapSweep.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
+import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
 
 export interface GapEffectQuestion {
   readonly sweep: GapSweep;
@@ -36,7 +37,7 @@ export function gapEffect({ sweep, fromMm, toMm, thresholds, unit }: GapEffectQu
   return (
     `${bothUnits(Math.abs(toMm - fromMm), unit)} ${toMm > fromMm ? "more" : "less"} gap shifts resonances ${PLAYED[0]} to ${PLAYED[1]} by ` +
     `${signed(Math.min(...cents), 1)} to ${signed(Math.max(...cents), 1)} cents before retuning and changes peak heights by at most ` +
-    `${tallest.toFixed(2)} dB: ${felt.length === 0 ? "too small to feel" : `large enough to feel on ${felt.length} of ${effects.length}`} ` +
+    `${tallest.toFixed(2)} dB: ${felt.length === 0 ? TOO_SMALL : `large enough to feel on ${felt.length} of ${effects.length}`} ` +
     `(felt from ${thresholds.cents} cents or ${thresholds.decibels} dB).`
   );
 }

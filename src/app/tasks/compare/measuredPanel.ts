@@ -2,8 +2,8 @@
 
 import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
-import { readingWords } from "../../../study/measured/measuredCsv.ts";
 import type { Reading } from "../../../study/measured/measuredReading.ts";
+import { readingWords } from "../../../words/measured/readingWords.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { dropped } from "../../shell/dropped.ts";
 import { controls } from "../../shell/look/controls.ts";

@@ -13,6 +13,7 @@ import type {
   Uncertain,
 } from "../../../study/uncertainty/changeUncertainty.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
+import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
 import type { Unit } from "../../state/state.ts";
 
 export interface Headline {
@@ -91,7 +92,7 @@ export function headline({ explored, retuned, felt, thresholds, unit }: Headline
       ? `large enough to feel on resonance${numbers.length > 1 ? "s" : ""} ${listed(numbers)}`
       : judgements.some(({ judgement }) => judgement === "unknown")
         ? "not known well enough to say"
-        : "too small to feel";
+        : TOO_SMALL;
   return { change, remains, finding, isFelt: numbers.length > 0, holds, heldAgainst };
 }
 

@@ -3,10 +3,11 @@
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
 import { flowFigure, sharePercent } from "../../../charts/plots/flowChart.ts";
-import { NOT_KNOWN } from "../../../study/blown/resistance.ts";
 import type { ResistanceChange } from "../../../study/blown/resistanceChange.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { NOT_KNOWN } from "../../../words/blown/notKnown.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
+import { RESISTANCE_PHRASE } from "../../../words/verdicts/findings.ts";
 import { readField } from "../../form/field.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
@@ -105,14 +106,6 @@ function inWords(change: ResistanceChange, unit: LengthUnit): string {
       : `A leadpipe ${bothUnits(Math.abs(bore), unit)} ${bore > 0 ? "wider" : "narrower"} all along would change it as much.`;
   return (
     `${gap} Against the reference gap the drop changes by ${signed(changePercent.estimate, 2)} %, with the bounds anything from ` +
-    `${signed(rangePercent[0], 2)} to ${signed(rangePercent[1], 2)} %: ${FINDINGS[finding]} (felt from ${thresholdPercent} %). ${asBore}`
+    `${signed(rangePercent[0], 2)} to ${signed(rangePercent[1], 2)} %: ${RESISTANCE_PHRASE[finding]} (felt from ${thresholdPercent} %). ${asBore}`
   );
 }
-
-const FINDINGS: Readonly<Record<ResistanceChange["finding"], string>> = {
-  agrees: "the rule of thumb holds",
-  disagrees: "the rule of thumb does not hold",
-  "too-small": "too small to feel",
-  unknown: "the bounds do not tell",
-  "same-gap": "the same gap",
-};

@@ -6,6 +6,7 @@
 import { scaleLinear } from "d3";
 import { isNoticeable } from "../../../study/change/judgement.ts";
 import { signed } from "../../../words/numbers.ts";
+import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
 import { leftAxis, numberAxis } from "../../kit/axes.ts";
 import { hatched } from "../../kit/band.ts";
 import { curvePath } from "../../kit/curve.ts";
@@ -188,7 +189,7 @@ function describe({ variants, reference, title, unit, of, digits, feltFrom }: Co
       });
       if (apart.length === 0) return `${number} ${name}: nothing to compare`;
       const most = apart.reduce((a, b) => (Math.abs(b.by) > Math.abs(a.by) ? b : a));
-      const felt = feltFrom === null || isNoticeable(most.by, feltFrom) ? "" : ", too small to feel";
+      const felt = feltFrom === null || isNoticeable(most.by, feltFrom) ? "" : `, ${TOO_SMALL}`;
       return `${number} ${name}: at most ${signed(most.by, digits)} ${unit} at ${of} ${most.n}${felt}`;
     });
   return `${sentence(title)} against the reference, ${reference} ${base?.name ?? ""}. ${found.join("; ") || "There is nothing to compare with yet"}.`;

@@ -6,6 +6,7 @@
 import { scaleLinear } from "d3";
 import { isNoticeable } from "../../../study/change/judgement.ts";
 import { signed } from "../../../words/numbers.ts";
+import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
 import { leftAxis, numberAxis } from "../../kit/axes.ts";
 import { levelBand } from "../../kit/band.ts";
 import { ring } from "../../kit/dot.ts";
@@ -148,7 +149,7 @@ function describe({ title, unit, digits, feltFrom, series }: DeviationData): str
     const known = values.flatMap(({ n, value }) => (value === null ? [] : [{ n, value }]));
     if (known.length === 0) return `${name}: none could be told`;
     const most = known.reduce((a, b) => (Math.abs(b.value) > Math.abs(a.value) ? b : a));
-    const felt = isNoticeable(most.value, feltFrom) ? "" : ", too small to feel";
+    const felt = isNoticeable(most.value, feltFrom) ? "" : `, ${TOO_SMALL}`;
     return `${name}: at most ${signed(most.value, digits)} ${unit} at resonance ${most.n}${felt}`;
   });
   return `${title}. ${found.join("; ")}.`;

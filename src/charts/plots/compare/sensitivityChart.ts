@@ -8,6 +8,7 @@ import { isNoticeable } from "../../../study/change/judgement.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { signed } from "../../../words/numbers.ts";
+import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
 import { bottomAxis, leftAxis } from "../../kit/axes.ts";
 import { levelBand } from "../../kit/band.ts";
 import { add, type Drawing, type Frame, sheet, type Table, textWidth, typeSizes } from "../../kit/drawing.ts";
@@ -56,7 +57,7 @@ export function sensitivityChart(data: SensitivityData, frame: Frame): Drawing {
   label(on, axisTitle, 0, rowAxis, { fill: "muted" });
   label(on, "resonance", frame.width - 2, rowAxis, { anchor: "end", fill: "muted" });
   levelBand(on, [-feltFrom, feltFrom], { part: "felt", isCut: true });
-  const words = `hatched: too small to feel (under ${Number(feltFrom.toPrecision(3))} ${UNIT[quantity]})`;
+  const words = `hatched: ${TOO_SMALL} (under ${Number(feltFrom.toPrecision(3))} ${UNIT[quantity]})`;
   if (textWidth(words, small) < widthOf(plot) - 8)
     label(on, words, plot.left + 8, plot.bottom - 6, { halo: true, fill: "muted" });
   leftAxis(on, roundTicks(y, 6, signedText));
@@ -115,7 +116,7 @@ function describe(
     0,
   );
   const by = mode.change[worst];
-  const felt = isNoticeable(by, feltFrom) ? "" : ", too small to feel";
+  const felt = isNoticeable(by, feltFrom) ? "" : `, ${TOO_SMALL}`;
   return `${name}: a bore ${error} too wide moves resonance ${highlight} most at ${formatLength(placesMm[worst], unit)} from the leadpipe's start, by ${signed(by, digitsOf(by))} ${UNIT[quantity]}${felt}.`;
 }
 

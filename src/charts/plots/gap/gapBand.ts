@@ -1,5 +1,6 @@
 /** What a gap chart is held against: the band too small to feel, and which way the rule of thumb points. */
 
+import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
 import { arrowhead } from "../../kit/arrowhead.ts";
 import { hatched, rectangle } from "../../kit/band.ts";
 import { clearest, startsFrom } from "../../kit/clearest.ts";
@@ -19,8 +20,8 @@ export function drawBand(
   const [top, bottom] = [y(band), y(-band)];
   hatched(parent, rectangle({ left, right, top, bottom }), { spacing: 7 });
   for (const edge of [top, bottom]) rule(parent, [left, edge], [right, edge], "hairline");
-  const full = `too small to feel: under ${tickText(band)} ${unit}`;
-  const text = textWidth(full, size) < right - left - 16 ? full : "too small to feel";
+  const full = `${TOO_SMALL}: under ${tickText(band)} ${unit}`;
+  const text = textWidth(full, size) < right - left - 16 ? full : TOO_SMALL;
   const width = textWidth(text, size);
   const places = [bottom - size - 9, top + 5].flatMap((at) =>
     startsFrom(left + 8, right - 8 - width, width, [at, at + size + 4]),

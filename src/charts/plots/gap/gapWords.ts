@@ -2,6 +2,7 @@
 import { isNoticeable } from "../../../study/change/judgement.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
+import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
 import { tickText } from "../../kit/numbers.ts";
 import { played, type Quantity, type Series, type Slid, slideText, valueAt, viewOf } from "./gapSeries.ts";
 
@@ -33,7 +34,7 @@ export function describe(
   const felt = found.filter(({ value }) => isNoticeable(value, band)).map(({ n }) => n);
   const finding =
     felt.length === 0
-      ? `All are within ±${tickText(band)} ${quantity.unit}: too small to feel.`
+      ? `All are within ±${tickText(band)} ${quantity.unit}: ${TOO_SMALL}.`
       : `Beyond ±${tickText(band)} ${quantity.unit}, where it can be felt: ${noun} ${felt.sort((a, b) => a - b).join(", ")}.`;
   return `${gaps}, ${quantity.inWords} by ${one(lowest)} to ${one(highest)}. ${finding}${view} ${ruleText}`;
 }
