@@ -83,7 +83,7 @@ export class Entry extends LitElement {
         gap: 0.125rem 0.75rem;
         align-items: center;
       }
-      :host([beside]) .entry.tall {
+      :host([tall]) .entry {
         grid-template-columns: minmax(0, 1fr);
       }
       :host([beside]) .problem {
@@ -102,7 +102,7 @@ export class Entry extends LitElement {
         flex: none;
         inline-size: 2.625rem;
       }
-      :host([beside]) .tall input {
+      :host([tall]) input {
         text-align: start;
       }
     `,
@@ -120,6 +120,8 @@ export class Entry extends LitElement {
   @property({ type: Boolean, reflect: true }) bare = false;
   /** The label stands beside the box. */
   @property({ type: Boolean, reflect: true }) beside = false;
+  /** Over it all the same: words need the room. */
+  @property({ type: Boolean, reflect: true }) tall = false;
   @property({ type: Boolean }) optional = false;
   @property({ attribute: false }) lines = 1;
   @property({ attribute: false }) choices: Choices | null = null;
@@ -129,7 +131,7 @@ export class Entry extends LitElement {
 
   override render() {
     return html`
-      <div class=${this.choices === null && this.unit === "" ? "entry tall" : "entry"}>
+      <div class="entry">
         <div>
           <label for="text">${this.label}${this.optional ? html` <span class="hint">(optional)</span>` : nothing}</label>
           ${this.hint ? html`<span class="hint" id="hint">${this.hint}</span>` : nothing}

@@ -179,6 +179,7 @@ export class AnnulusEditor extends PageElement {
       const standing = this.#shown(path);
       return html`<annulus-entry
         beside
+        ?tall=${field.kind === "words"}
         data-path=${path}
         .label=${field.label}
         .hint=${field.hint(this.#unit)}
