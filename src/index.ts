@@ -6,7 +6,6 @@
 
 // at the bench: the gap from readings, mouthpieces in receivers, a cut
 export { type CutPlan, planCut } from "./bench/cut/cut.ts";
-export { type CutCard, cutCard, stageSize } from "./bench/cut/cutCard.ts";
 export type { CutQuestion } from "./bench/cut/cutQuestion.ts";
 export { cutQuestion } from "./bench/cut/cutSetup.ts";
 export type { CutWay, CutWayName } from "./bench/cut/cutWay.ts";
@@ -112,6 +111,17 @@ export { LengthError, type LengthUnit, parseLengthMm } from "./units/length.ts";
 export { parseFrequencyRange, parseRange } from "./units/range.ts";
 
 // findings in sentences
+export {
+  CUT_DIMENSION,
+  CUT_OUTCOME,
+  planWords,
+  SIZE_UNIT,
+  stageSize,
+  WAY_TITLE,
+  wayWords,
+} from "./words/bench/cut.ts";
+export { type CutCard, cutCard } from "./words/bench/cutCard.ts";
+export { CONFIRMATION, cautionWords, HELD_BACK } from "./words/bench/cutCautions.ts";
 export { fitCellWords, OUTCOME, TOUCHES } from "./words/bench/fit.ts";
 export { fitMatrixCsv } from "./words/bench/fitMatrixCsv.ts";
 export { spreadWords } from "./words/bench/fitSpread.ts";

@@ -1,17 +1,26 @@
 import { type Command, Option } from "commander";
 import {
+  CONFIRMATION,
+  CUT_DIMENSION,
+  CUT_OUTCOME,
   type CutCard,
   type CutPlan,
   type CutWay,
   type CutWayName,
+  cautionWords,
   cutCard,
   cutQuestion,
   formatLength,
+  HELD_BACK,
   InputError,
   parseLengthMm,
   planCut,
+  planWords,
   type Setup,
+  SIZE_UNIT,
   stageSize,
+  WAY_TITLE,
+  wayWords,
 } from "../index.ts";
 import { formatOption } from "./formatOption.ts";
 import { forEachSetup } from "./setups.ts";
@@ -78,18 +87,18 @@ function answer(setup: Setup, options: Options): Answer {
       ...length("stopMmPerMark", options.stopPerMark),
     }),
   );
-  if (plan.outcome === "refused") throw new InputError(plan.words.join(" "));
+  if (plan.outcome === "refused") throw new InputError(planWords(plan).join(" "));
   return { plan, card: options.card === undefined ? undefined : chosenCard(plan, options.card, options) };
 }
 
 function chosenCard(plan: CutPlan, name: CutWayName, { confirm }: Options): CutCard {
   const card = cutCard(plan, name);
   const way = plan.ways.find((one) => one.name === name);
-  if (way?.heldBack !== undefined)
-    throw new InputError(`--card ${name}: ${way.heldBack} Then add --uncertainty, as annulus gap gives it.`);
+  if (way?.isHeldBack)
+    throw new InputError(`--card ${name}: ${HELD_BACK} Then add --uncertainty, as annulus gap gives it.`);
   if (card === undefined)
     throw new InputError(
-      `--card ${name}: no card, ${way?.words[0] ?? `since this is no way to ${plan.changeMm! < 0 ? "less" : "more"} gap; leave --card out for the ways there are`}`,
+      `--card ${name}: no card, ${way ? wayWords(way, plan.unit)[0] : `since this is no way to ${plan.changeMm! < 0 ? "less" : "more"} gap; leave --card out for the ways there are`}`,
     );
   if (card.needsConfirmation && !confirm)
     throw new InputError(`--card ${name}: ${card.confirmation} Add --confirm to print the card.`);
@@ -97,13 +106,13 @@ function chosenCard(plan: CutPlan, name: CutWayName, { confirm }: Options): CutC
 }
 
 const sideEffectJson = ({ what, beforeMm, afterMm }: CutWay["sideEffects"][number]) => ({
-  what,
+  what: CUT_DIMENSION[what],
   before_mm: beforeMm,
   after_mm: afterMm,
 });
 
 const asJson = ({ plan, card }: Answer) => ({
-  outcome: plan.outcome,
+  outcome: CUT_OUTCOME[plan.outcome],
   gap_mm: plan.gapMm ?? null,
   target_mm: plan.targetMm ?? null,
   change_mm: plan.changeMm ?? null,
@@ -112,16 +121,16 @@ const asJson = ({ plan, card }: Answer) => ({
   gap_per_worn_diameter: plan.gapPerDiameter ?? null,
   ways: plan.ways.map((way) => ({
     name: way.name,
-    title: way.title,
+    title: WAY_TITLE[way.name],
     is_possible: way.isPossible,
     size: way.size ?? null,
-    unit: way.unit,
+    unit: SIZE_UNIT[way.unit],
     side_effects: way.sideEffects.map(sideEffectJson),
     column_change_mm: way.columnChangeMm,
     is_reversible: way.isReversible,
     needs_confirmation: way.needsConfirmation,
-    confirmation: way.confirmation ?? null,
-    held_back: way.heldBack ?? null,
+    confirmation: way.needsConfirmation ? CONFIRMATION : null,
+    held_back: way.isHeldBack ? HELD_BACK : null,
     stages: way.stages.map((stage) => ({
       gap_before_mm: stage.gapBeforeMm,
       gap_after_mm: stage.gapAfterMm,
@@ -129,11 +138,11 @@ const asJson = ({ plan, card }: Answer) => ({
       total: stage.total,
       check: stage.check === undefined ? null : sideEffectJson(stage.check),
     })),
-    words: way.words,
-    cautions: way.cautions,
+    words: wayWords(way, plan.unit),
+    cautions: cautionWords(way.cautions, plan),
   })),
-  words: plan.words,
-  cautions: plan.cautions,
+  words: planWords(plan),
+  cautions: cautionWords(plan.cautions, plan),
   card:
     card === undefined
       ? null
@@ -164,39 +173,45 @@ function table({ plan, card }: Answer, setup: Setup): string {
   const known = expandedUncertaintyMm === undefined ? "" : ` ± ${formatLength(expandedUncertaintyMm, "mm")}`;
   return [
     `${setup.name}: gap ${both(gapMm!)}${known}, target ${both(targetMm!)}, ${both(Math.abs(changeMm!))} ${changeMm! < 0 ? "less" : "more"}; done between ${limitsMm!.map(both).join(" and ")}\n`,
-    ...plan.words.map((line) => `${line}\n`),
-    ...plan.ways.map(wayText),
-    plan.cautions.length > 0 ? `\nCautions\n${listed([...plan.cautions])}` : "",
+    ...planWords(plan).map((line) => `${line}\n`),
+    ...plan.ways.map((way) => wayText(way, plan)),
+    plan.cautions.length > 0 ? `\nCautions\n${listed(cautionWords(plan.cautions, plan))}` : "",
   ].join("");
 }
 
-function wayText(way: CutWay): string {
+function wayText(way: CutWay, plan: CutPlan): string {
   const size = way.size === undefined ? "" : `: ${stageSize(way.size, way.unit)}`;
   const undo = way.isReversible ? "can be undone" : "CANNOT BE UNDONE";
   const effects = way.sideEffects.map(
     ({ what, beforeMm, afterMm }) =>
-      `${what} ${formatLength(beforeMm, "mm", 3)} to ${formatLength(afterMm, "mm", 3)}`,
+      `${CUT_DIMENSION[what]} ${formatLength(beforeMm, "mm", 3)} to ${formatLength(afterMm, "mm", 3)}`,
   );
   return [
-    `\n${way.title}${size}. ${way.isPossible ? `It ${undo}.` : "Not possible."}\n`,
-    ...way.words.map((line) => `${line}\n`),
+    `\n${WAY_TITLE[way.name]}${size}. ${way.isPossible ? `It ${undo}.` : "Not possible."}\n`,
+    ...wayWords(way, plan.unit).map((line) => `${line}\n`),
     ...(way.isPossible
       ? [
-          way.heldBack ? `${way.heldBack}\n` : way.confirmation ? `${way.confirmation}\n` : "",
+          way.isHeldBack ? `${HELD_BACK}\n` : way.needsConfirmation ? `${CONFIRMATION}\n` : "",
           effects.length > 0 ? `Also: ${effects.join("; ")}.\n` : "",
           `Air column, rim to leadpipe: ${signed(way.columnChangeMm, 2)} mm, for the tuning slide to take up.\n`,
           way.stages.length > 0 ? stageTable(way) : "",
-          listed(way.cautions),
+          listed(cautionWords(way.cautions, plan)),
         ]
       : []),
   ].join("");
 }
 
-function stageTable({ stages, unit }: CutWay): string {
-  const digits = unit.startsWith("mm ") ? 3 : 1;
+function stageTable({ name, stages, unit }: CutWay): string {
+  const digits = name === "stop" ? 1 : 3;
   const check = stages[0].check;
   return textTable(
-    ["stage", unit, "together", "gap then/mm", ...(check ? [`${check.what}/mm`] : [])],
+    [
+      "stage",
+      SIZE_UNIT[unit],
+      "together",
+      "gap then/mm",
+      ...(check ? [`${CUT_DIMENSION[check.what]}/mm`] : []),
+    ],
     stages.map(({ size, total, gapAfterMm, check: after }, i) => [
       `${i + 1}`,
       size.toFixed(digits),

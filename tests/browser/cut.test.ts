@@ -3,8 +3,10 @@ import { describe, expect, it } from "vitest";
 import type { WorkCard } from "../../src/app/tasks/cut/workCard.ts";
 import { usualCautions } from "../../src/bench/cut/cautions.ts";
 import { planCut } from "../../src/bench/cut/cut.ts";
-import { cutCard, stageSize } from "../../src/bench/cut/cutCard.ts";
 import { cutQuestion } from "../../src/bench/cut/cutSetup.ts";
+import { stageSize, wayWords } from "../../src/words/bench/cut.ts";
+import { cutCard } from "../../src/words/bench/cutCard.ts";
+import { CAUTION } from "../../src/words/bench/cutCautions.ts";
 import { demo } from "../acoustics/setups.ts";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { focused, tabTo } from "./keyboard.ts";
@@ -62,7 +64,7 @@ describe("planning a cut", () => {
     for (const way of planTo(2).ways) {
       const text = await part(page, `way-${way.name}`).innerText();
       if (way.isPossible) expect(text).toContain(stageSize(way.size!, way.unit));
-      expect(text).toContain(way.words[0]);
+      expect(text).toContain(wayWords(way, "mm")[0]);
     }
     await expect.poll(() => part(page, "way-turn-down").innerText()).toContain("9.700 → 9.675 mm");
     await tabTo(page, turnDown);
@@ -85,7 +87,7 @@ describe("planning a cut", () => {
     await part(page, "card").waitFor({ state: "detached" });
     await typeByKeys(page, "Gap to reach", "2.0");
     await part(page, "way-turn-down")
-      .getByText(stageSize(planTo(2).ways[2].size!, "mm off the diameter"))
+      .getByText(stageSize(planTo(2).ways[2].size!, "off-diameter"))
       .waitFor();
     await expect.poll(() => part(page, "confirm").isChecked()).toBe(false);
     await expect.poll(() => part(page, "card").count()).toBe(0);
@@ -265,7 +267,7 @@ describe("planning a cut", () => {
   it("shows the usual cautions always", async () => {
     const { page } = await open();
     const text = await part(page, "usual-cautions").innerText();
-    for (const caution of usualCautions) expect(text).toContain(caution);
+    for (const caution of usualCautions) expect(text).toContain(CAUTION[caution]);
   });
 });
 

@@ -3,8 +3,8 @@
 import type { LengthUnit } from "../../units/length.ts";
 import { smallestTaper } from "../fit/fitDimensions.ts";
 import { seatTaper } from "../fit/seat.ts";
-import { lengthInWords } from "../measure/inWords.ts";
-import { beforeAnyCut, heldBackText, seatWearCaution, stagesCaution } from "./cautions.ts";
+import type { CutCaution } from "./cautions.ts";
+import type { CutFinding } from "./cutFinding.ts";
 import {
   type CutFlaw,
   type CutQuestion,
@@ -19,7 +19,7 @@ import { turnDown } from "./cutTurnDown.ts";
 import type { CutWay, CutWork } from "./cutWay.ts";
 
 export interface CutPlan {
-  readonly outcome: "plan" | "nothing to do" | "refused";
+  readonly outcome: "plan" | "nothing-to-do" | "refused";
   /** Which part of the question cannot be used, and why; undefined when all can. */
   readonly flaw: CutFlaw | undefined;
   /** Of the lengths in words. */
@@ -36,18 +36,24 @@ export interface CutPlan {
   readonly gapPerDiameter: number | undefined;
   /** The ones that can be undone first; empty without a plan. */
   readonly ways: readonly CutWay[];
-  /** Why it was refused, or what to know, a sentence each. */
-  readonly words: readonly string[];
-  readonly cautions: readonly string[];
+  /** Why it was refused, or what to know; never empty without a plan. */
+  readonly findings: readonly CutFinding[];
+  readonly cautions: readonly CutCaution[];
 }
 
-/** Every question has an answer; one that cannot be worked out is refused in words. */
+/** Every question has an answer; one that cannot be worked out is refused, with what is wrong. */
 export function planCut(question: CutQuestion): CutPlan {
   const { gapMm, targetMm, coverageFactor = 2, toleranceMm = defaultToleranceMm, receiver } = question;
   const { unit = "mm" } = question;
   const flaw = questionFlaw(question);
-  if (flaw) return { ...nothing, outcome: "refused", flaw, unit, words: [`No plan: ${flaw.message}.`] };
-  const mm = lengthInWords(unit);
+  if (flaw)
+    return {
+      ...nothing,
+      outcome: "refused",
+      flaw,
+      unit,
+      findings: [{ kind: "question-flaw", flaw: flaw.message }],
+    };
   const changeMm = targetMm - gapMm;
   const { standardUncertaintyMm } = question;
   const expandedUncertaintyMm =
@@ -69,16 +75,14 @@ export function planCut(question: CutQuestion): CutPlan {
   if (Math.abs(changeMm) <= toleranceMm)
     return {
       ...known,
-      outcome: "nothing to do",
-      words: [`The gap is within ${mm(toleranceMm)} of the target already.`],
+      outcome: "nothing-to-do",
+      findings: [{ kind: "within-tolerance", toleranceMm }],
     };
   if (expandedUncertaintyMm !== undefined && expandedUncertaintyMm > Math.abs(changeMm))
     return {
       ...known,
       outcome: "refused",
-      words: [
-        `No plan: the gap is known to ±${mm(expandedUncertaintyMm)} only, more than the ${mm(Math.abs(changeMm))} asked for; measure again with more repeat readings or a better tool.`,
-      ],
+      findings: [{ kind: "change-below-uncertainty", expandedUncertaintyMm, changeMm }],
     };
 
   const work = workOf(
@@ -94,28 +98,22 @@ export function planCut(question: CutQuestion): CutPlan {
     ...known,
     outcome: "plan",
     ways: expandedUncertaintyMm === undefined ? ways.map(heldBack) : ways,
-    words: [
+    findings: [
       ...(expandedUncertaintyMm === undefined
-        ? [
-            "The gap's uncertainty is not known, so nobody can say that this change is real: measure it with repeat readings before anything that cannot be undone.",
-          ]
+        ? [{ kind: "unknown-uncertainty" } as const]
         : expandedUncertaintyMm > toleranceMm
-          ? [
-              `The tolerance of ${mm(toleranceMm)} is finer than the gap is known: the work is done at ±${mm(expandedUncertaintyMm)}.`,
-            ]
+          ? [{ kind: "tolerance-below-uncertainty", toleranceMm, expandedUncertaintyMm } as const]
           : []),
-      ...(question.shank.taper === undefined
-        ? ["The shank's taper is not known; that of the receiver is taken for it."]
-        : []),
-      ...(receiver.mouthDiameterMm === undefined ? [] : seatWords(work)),
+      ...(question.shank.taper === undefined ? [{ kind: "receiver-taper-taken" } as const] : []),
+      ...foreseenOther(work),
     ],
-    cautions: [beforeAnyCut, stagesCaution, ...(t < smallestTaper ? [] : [seatWearCaution(1 / t)])],
+    cautions: ["try-first", "stages", ...(t < smallestTaper ? [] : (["seat-wear"] as const))],
   };
 }
 
 /** Nothing that cannot be undone is begun on a gap whose uncertainty nobody knows. */
 const heldBack = (way: CutWay): CutWay =>
-  way.isReversible || !way.isPossible ? way : { ...way, stages: [], heldBack: heldBackText };
+  way.isReversible || !way.isPossible ? way : { ...way, stages: [], isHeldBack: true };
 
 const nothing = {
   gapMm: undefined,
@@ -140,26 +138,20 @@ const workOf = (question: CutQuestion, changeMm: number, stepsMm: readonly numbe
   depthMm: question.receiver.depthMm,
   boreMm: question.shank.boreMm,
   stopMmPerMark: question.stopMmPerMark,
-  inWords: lengthInWords(question.unit ?? "mm"),
 });
 
 /** Where the dimensions foresee another gap than the measured one, one of them is wrong. */
-function seatWords({
+function foreseenOther({
   endDiameterMm,
   mouthDiameterMm,
   shankTaper,
   receiverTaper,
   depthMm,
   gapMm,
-  inWords,
-}: CutWork): string[] {
+}: CutWork): CutFinding[] {
   if (endDiameterMm === undefined || mouthDiameterMm === undefined) return [];
   const t = seatTaper(shankTaper, receiverTaper);
   if (t < smallestTaper) return [];
   const foreseenMm = Math.max(0, depthMm - Math.max(0, mouthDiameterMm - endDiameterMm) / t);
-  return Math.abs(foreseenMm - gapMm) > 0.25
-    ? [
-        `The diameters and tapers foresee a gap of ${inWords(foreseenMm)}, not ${inWords(gapMm)}: check them before cutting, since the sizes rest on them.`,
-      ]
-    : [];
+  return Math.abs(foreseenMm - gapMm) > 0.25 ? [{ kind: "foresees-other-gap", foreseenMm, gapMm }] : [];
 }

@@ -1,8 +1,8 @@
 /** What is asked of a plan for a cut, and what makes a question one that cannot be answered. */
 import { cavityDiameterMm, exitBoreMm, profileFlaws } from "../../setup/geometry.ts";
 import type { ProfileMm } from "../../setup/setup.ts";
+import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
-import { lengthInWords } from "../measure/inWords.ts";
 
 export interface CutQuestion {
   /** The gap as it is, mm, and its standard uncertainty where it is known. */
@@ -57,9 +57,13 @@ export function questionFlaw(question: CutQuestion): CutFlaw | undefined {
   const { endDiameterMm, taper: shankTaper = 0, boreMm } = shank;
   const { depthMm, taper, mouthDiameterMm } = receiver;
   const within = (value: number, low: number, high: number) => value >= low && value <= high;
-  const mm = lengthInWords(unit);
   const shown = (value: number) =>
-    Math.abs(value) < 1e6 ? mm(value, 3) : Number.isNaN(value) ? "not a number" : "far too large";
+    Math.abs(value) < 1e6
+      ? formatLength(value, unit, unit === "mm" ? 3 : 4)
+      : Number.isNaN(value)
+        ? "not a number"
+        : "far too large";
+  const usual = (lengthMm: number) => formatLength(lengthMm, unit);
   const flaw = (of: keyof CutQuestion, message: string): CutFlaw => ({ of, message });
   const whole = `give 0 to the receiver's depth, ${shown(depthMm)}`;
   const outside = `give ${shown(0.1)} to ${shown(1000)}`;
@@ -77,17 +81,17 @@ export function questionFlaw(question: CutQuestion): CutFlaw | undefined {
   if (!within(toleranceMm, smallestToleranceMm, 1000))
     return flaw(
       "toleranceMm",
-      `the tolerance is ${shown(toleranceMm)}; give ${shown(smallestToleranceMm)} or more, such as ${mm(defaultToleranceMm)}`,
+      `the tolerance is ${shown(toleranceMm)}; give ${shown(smallestToleranceMm)} or more, such as ${usual(defaultToleranceMm)}`,
     );
   if (!within(minimumWallMm, 0, 1000))
     return flaw(
       "minimumWallMm",
-      `the minimum wall is ${shown(minimumWallMm)}; give 0 or more, such as ${mm(defaultMinimumWallMm)}`,
+      `the minimum wall is ${shown(minimumWallMm)}; give 0 or more, such as ${usual(defaultMinimumWallMm)}`,
     );
   if (!within(stopMmPerMark, 0.001, 1000))
     return flaw(
       "stopMmPerMark",
-      `a mark of the stop is ${shown(stopMmPerMark)}; give ${shown(0.001)} or more, such as ${mm(0.25)}`,
+      `a mark of the stop is ${shown(stopMmPerMark)}; give ${shown(0.001)} or more, such as ${usual(0.25)}`,
     );
   if (!within(taper, 0, 1) || !within(shankTaper, 0, 1))
     return flaw("shank", "a taper is no change of diameter per length; give 0 to 1, such as 0.05");

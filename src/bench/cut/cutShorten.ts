@@ -9,13 +9,7 @@
 import { boreDiameterMm } from "../../setup/boreDiameter.ts";
 import { exitBoreMm, profileLengthMm } from "../../setup/geometry.ts";
 import type { ProfileMm } from "../../setup/setup.ts";
-import {
-  confirmationText,
-  exitBoreCaution,
-  latheCaution,
-  platingCaution,
-  thinWallCaution,
-} from "./cautions.ts";
+import type { CutObstacle, CutWayFinding } from "./cutFinding.ts";
 import { type CutWay, type CutWork, wayStages } from "./cutWay.ts";
 
 /** The way of taking length off the shank's end: what to take, what stands in its way, and its stages. */
@@ -28,72 +22,61 @@ export function shorten(work: CutWork): CutWay {
   const lengthMm = profileLengthMm(boreMm);
   const newExitMm = (cutMm: number) => boreDiameterMm(boreMm, endMm - cutMm, "before");
   const wallMm = (cutMm: number) => (endDiameterMm! + shankTaper * cutMm - newExitMm(cutMm)) / 2;
-  const flaw = flawOf();
+  const obstacle = obstacleOf();
   return {
     name: "shorten",
-    title: "shorten the shank's end",
-    isPossible: flaw === undefined,
-    unit: "mm off the length",
+    isPossible: obstacle === undefined,
+    unit: "off-length",
     size,
     sideEffects:
       size === undefined || size >= lengthMm
         ? []
         : [
-            { what: "exit bore", beforeMm: exitBoreMm(boreMm), afterMm: newExitMm(size) },
-            { what: "mouthpiece length", beforeMm: lengthMm, afterMm: lengthMm - size },
+            { what: "exit-bore", beforeMm: exitBoreMm(boreMm), afterMm: newExitMm(size) },
+            { what: "mouthpiece-length", beforeMm: lengthMm, afterMm: lengthMm - size },
             { what: "insertion", beforeMm: depthMm - gapMm, afterMm: depthMm - gapMm - changeMm },
             ...(endDiameterMm === undefined
               ? []
               : [
                   {
-                    what: "shank end diameter",
+                    what: "shank-end-diameter" as const,
                     beforeMm: endDiameterMm,
                     afterMm: endDiameterMm + shankTaper * size,
                   },
-                  { what: "wall at the shank's end", beforeMm: wallMm(0), afterMm: wallMm(size) },
+                  { what: "wall" as const, beforeMm: wallMm(0), afterMm: wallMm(size) },
                 ]),
           ],
     columnChangeMm: size === undefined ? 0 : changeMm - size,
     isReversible: false,
     needsConfirmation: true,
-    confirmation: confirmationText,
-    heldBack: undefined,
+    isHeldBack: false,
     stages:
-      flaw === undefined
+      obstacle === undefined
         ? wayStages(work, 1 / gapPerLength, (total) => ({
-            what: "mouthpiece length",
+            what: "mouthpiece-length",
             beforeMm: lengthMm,
             afterMm: lengthMm - total,
           }))
         : [],
-    words: flaw ? [flaw] : notes(),
-    cautions: [latheCaution, exitBoreCaution, thinWallCaution, platingCaution],
+    findings: obstacle ? [obstacle] : notes(),
+    cautions: ["lathe", "exit-bore", "thin-wall", "plating"],
   };
 
-  function flawOf(): string | undefined {
-    const mm = (lengthMm: number) => work.inWords(lengthMm, 3);
-    if (size === undefined)
-      return "The shank touches at its end and has hardly any taper: shortened, it only goes in further.";
+  function obstacleOf(): CutObstacle | undefined {
+    if (size === undefined) return { kind: "only-goes-in-further" };
     const backboreMm = endMm - throatAtMm(boreMm);
-    if (size >= backboreMm)
-      return `${mm(size)} would be cut off, but the backbore is only ${mm(backboreMm)} long.`;
+    if (size >= backboreMm) return { kind: "longer-than-backbore", cutMm: size, backboreMm };
     if (endDiameterMm === undefined) return undefined;
     return wallMm(size) >= minimumWallMm
       ? undefined
-      : `Only ${mm(Math.max(0, wallMm(size)))} of wall would be left at the new end, below the minimum of ${mm(minimumWallMm)} (common practice, no source).`;
+      : { kind: "shortened-too-thin", wallMm: wallMm(size), minimumWallMm };
   }
 
-  function notes(): string[] {
+  function notes(): CutWayFinding[] {
     return [
-      "The exit bore becomes what the backbore is there, which is more than a change of gap: model it before cutting.",
-      ...(gapPerLength < 1
-        ? [
-            `The shank touches at its end, so only ${Math.round(100 * gapPerLength)} % of what is cut off becomes gap.`,
-          ]
-        : []),
-      ...(endDiameterMm === undefined
-        ? ["Without the shank's end diameter the wall cannot be checked."]
-        : []),
+      { kind: "exit-bore-changes" },
+      ...(gapPerLength < 1 ? [{ kind: "part-becomes-gap", share: gapPerLength } as const] : []),
+      ...(endDiameterMm === undefined ? [{ kind: "wall-unchecked" } as const] : []),
     ];
   }
 }

@@ -8,13 +8,7 @@
 import { exitBoreMm } from "../../setup/geometry.ts";
 import { smallestTaper } from "../fit/fitDimensions.ts";
 import { seatTaper } from "../fit/seat.ts";
-import {
-  confirmationText,
-  finestCutCaution,
-  latheCaution,
-  platingCaution,
-  thinWallCaution,
-} from "./cautions.ts";
+import type { CutObstacle } from "./cutFinding.ts";
 import { type CutWay, type CutWork, wayStages } from "./cutWay.ts";
 
 /** The way of turning the shank's taper down, so that it goes in further: how much, what stands in its way, its stages. */
@@ -24,21 +18,20 @@ export function turnDown(work: CutWork): CutWay {
   const size = -changeMm * t;
   const exitMm = exitBoreMm(boreMm);
   const wallMm = (diameterMm: number) => (diameterMm - exitMm) / 2;
-  const flaw = flawOf();
+  const obstacle = obstacleOf();
   return {
     name: "turn-down",
-    title: "turn the shank's taper down",
-    isPossible: flaw === undefined,
-    unit: "mm off the diameter",
+    isPossible: obstacle === undefined,
+    unit: "off-diameter",
     size: t < smallestTaper ? undefined : size,
     sideEffects: [
       { what: "insertion", beforeMm: depthMm - gapMm, afterMm: depthMm - gapMm - changeMm },
       ...(endDiameterMm === undefined
         ? []
         : [
-            { what: "shank end diameter", beforeMm: endDiameterMm, afterMm: endDiameterMm - size },
+            { what: "shank-end-diameter" as const, beforeMm: endDiameterMm, afterMm: endDiameterMm - size },
             {
-              what: "wall at the shank's end",
+              what: "wall" as const,
               beforeMm: wallMm(endDiameterMm),
               afterMm: wallMm(endDiameterMm - size),
             },
@@ -47,38 +40,30 @@ export function turnDown(work: CutWork): CutWay {
     columnChangeMm: changeMm,
     isReversible: false,
     needsConfirmation: true,
-    confirmation: confirmationText,
-    heldBack: undefined,
+    isHeldBack: false,
     stages:
-      flaw === undefined
+      obstacle === undefined
         ? wayStages(work, t, (total) => ({
-            what: "shank end diameter",
+            what: "shank-end-diameter" as const,
             beforeMm: endDiameterMm!,
             afterMm: endDiameterMm! - total,
           }))
         : [],
-    words: [flaw ?? "Keep the shank's taper, and take the same off all along the seat."],
+    findings: [obstacle ?? { kind: "keep-taper" }],
     cautions: [
-      latheCaution,
-      ...(work.stepsMm.some((stepMm) => stepMm * t < 0.01) ? [finestCutCaution] : []),
-      thinWallCaution,
-      platingCaution,
+      "lathe",
+      ...(work.stepsMm.some((stepMm) => stepMm * t < 0.01) ? ["finest-cut" as const] : []),
+      "thin-wall",
+      "plating",
     ],
   };
 
-  function flawOf(): string | undefined {
-    const mm = (lengthMm: number) => work.inWords(lengthMm, 3);
-    if (t < smallestTaper) return "Neither part has a taper, so a smaller diameter does not stop further in.";
-    if (endDiameterMm === undefined)
-      return "The wall that would be left cannot be told: measure the shank's end diameter.";
+  function obstacleOf(): CutObstacle | undefined {
+    if (t < smallestTaper) return { kind: "turned-without-taper" };
+    if (endDiameterMm === undefined) return { kind: "end-diameter-unknown" };
     const leftMm = wallMm(endDiameterMm - size);
     if (leftMm >= minimumWallMm) return undefined;
     const mostMm = Math.max(0, (endDiameterMm - exitMm - 2 * minimumWallMm) / t);
-    const left =
-      leftMm > 0 ? `only ${mm(leftMm)} of wall would be left at the end` : "no wall would be left at the end";
-    return (
-      `${left.replace(/^./, (letter) => letter.toUpperCase())}, below the minimum of ${mm(minimumWallMm)} ` +
-      `(common practice, no source); ${mostMm > 0 ? `at most ${mm(mostMm)} of gap can be taken off this way` : "nothing can be taken off this way"}.`
-    );
+    return { kind: "turned-too-thin", wallMm: leftMm, minimumWallMm, mostMm };
   }
 }

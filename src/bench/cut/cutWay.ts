@@ -1,11 +1,23 @@
 /** One way to change a gap: its size, what else it changes, whether it can be undone. Plain data for a table or a card. */
 import type { ProfileMm } from "../../setup/setup.ts";
-import type { LengthInWords } from "../measure/inWords.ts";
+import type { CutCaution } from "./cautions.ts";
+import type { CutWayFinding } from "./cutFinding.ts";
 
 export type CutWayName = "turn-down" | "shorten" | "sleeve" | "exchange" | "stop";
 
+/** What the size of a way counts: a length at the shank, or marks of a stop. */
+export type CutSizeUnit =
+  | "off-diameter"
+  | "off-length"
+  | "layer-thickness"
+  | "of-diameter"
+  | "marks-to-less"
+  | "marks-to-more";
+
+export type CutDimension = "insertion" | "shank-end-diameter" | "wall" | "exit-bore" | "mouthpiece-length";
+
 export interface CutSideEffect {
-  readonly what: string;
+  readonly what: CutDimension;
   readonly beforeMm: number;
   readonly afterMm: number;
 }
@@ -23,10 +35,9 @@ export interface CutWayStage {
 
 export interface CutWay {
   readonly name: CutWayName;
-  readonly title: string;
   readonly isPossible: boolean;
-  /** What `size` counts: "mm off the diameter", "marks". */
-  readonly unit: string;
+  /** What `size` counts. */
+  readonly unit: CutSizeUnit;
   /** Of the whole change, above 0; undefined when a dimension that it needs is not known. */
   readonly size: number | undefined;
   readonly sideEffects: readonly CutSideEffect[];
@@ -35,14 +46,13 @@ export interface CutWay {
   readonly isReversible: boolean;
   /** Irreversible: to be confirmed in so many words before the stages are shown as work to do. */
   readonly needsConfirmation: boolean;
-  readonly confirmation: string | undefined;
-  /** Possible, but not to be begun yet: what must be known first. It then has no stages and no card. */
-  readonly heldBack: string | undefined;
+  /** Possible, but not to be begun while the gap's uncertainty is not known. It then has no stages and no card. */
+  readonly isHeldBack: boolean;
   /** Empty for what is done at one go, for what is not possible, and for what is held back. */
   readonly stages: readonly CutWayStage[];
-  /** Why it is not possible, or what to know about the size, a sentence each. */
-  readonly words: readonly string[];
-  readonly cautions: readonly string[];
+  /** Why it is not possible, or what to know about the size; never empty. */
+  readonly findings: readonly CutWayFinding[];
+  readonly cautions: readonly CutCaution[];
 }
 
 /** What every way is worked out from; checked by `planCut`. */
@@ -60,7 +70,6 @@ export interface CutWork {
   readonly depthMm: number;
   readonly boreMm: ProfileMm;
   readonly stopMmPerMark: number | undefined;
-  readonly inWords: LengthInWords;
 }
 
 /** The stages of a way whose size grows by `perGap` for each mm of gap. */

@@ -6,7 +6,14 @@ import type { ProfileMm, Setup } from "../../setup/setup.ts";
 import { writeSetup } from "../../setup/writeSetup.ts";
 import { withoutRoundingNoise } from "../../units/roundingNoise.ts";
 import type { CutPlan } from "./cut.ts";
-import type { CutWayName } from "./cutWay.ts";
+import type { CutDimension, CutWay, CutWayName } from "./cutWay.ts";
+
+/** Why there is no setup after a cut. */
+export type CutRefused =
+  | { readonly kind: "not-in-plan" }
+  | { readonly kind: "not-possible"; readonly way: CutWay }
+  /** What the checks of a setup say, to follow a colon. */
+  | { readonly kind: "no-instrument"; readonly problem: string };
 
 /**
  * The gap becomes the target and the shank what the way's side effects say. What was measured of the old shank says nothing
@@ -17,14 +24,13 @@ export function setupAfterCut(
   setup: Setup,
   plan: CutPlan,
   name: CutWayName,
-): { readonly setup: Setup } | { readonly refused: string } {
+): { readonly setup: Setup } | { readonly refused: CutRefused } {
   const way = plan.ways.find((one) => one.name === name);
-  if (way === undefined || plan.targetMm === undefined)
-    return { refused: "The plan does not hold this way: choose one that it does." };
-  if (!way.isPossible) return { refused: way.words[0] };
-  const after = (what: string) => way.sideEffects.find((effect) => effect.what === what)?.afterMm;
-  const endDiameterMm = after("shank end diameter");
-  const lengthMm = after("mouthpiece length");
+  if (way === undefined || plan.targetMm === undefined) return { refused: { kind: "not-in-plan" } };
+  if (!way.isPossible) return { refused: { kind: "not-possible", way } };
+  const after = (what: CutDimension) => way.sideEffects.find((effect) => effect.what === what)?.afterMm;
+  const endDiameterMm = after("shank-end-diameter");
+  const lengthMm = after("mouthpiece-length");
   const { mouthpiece, receiver, uncertainties } = setup;
   const changed: Setup = {
     ...setup,
@@ -41,7 +47,7 @@ export function setupAfterCut(
     return { setup: { ...readSetup(writeSetup({ ...changed, units: "mm" })), units: setup.units } };
   } catch (error) {
     if (!(error instanceof SetupError)) throw error;
-    return { refused: `There would be no instrument to model: ${error.message}.` };
+    return { refused: { kind: "no-instrument", problem: error.message } };
   }
 }
 

@@ -4,8 +4,8 @@ import { dimensionName } from "../../bench/fit/fitDimensions.ts";
 import type { FitCell } from "../../bench/fit/fitMatrix.ts";
 import type { SeatContact } from "../../bench/fit/seat.ts";
 import type { TaperMismatch } from "../../bench/fit/taperMismatch.ts";
-import { type LengthInWords, lengthInWords } from "../../bench/measure/inWords.ts";
 import type { LengthUnit } from "../../units/length.ts";
+import { type LengthInWords, lengthInWords } from "./inWords.ts";
 
 export const OUTCOME: Readonly<Record<Fit["outcome"], string>> = {
   seated: "seated",

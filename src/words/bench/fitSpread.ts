@@ -1,8 +1,8 @@
 /** How far gaps spread over instruments or mouthpieces, and which dimension makes it, in sentences. */
 import { dimensionName } from "../../bench/fit/fitDimensions.ts";
 import type { FitSpread, SpreadCause } from "../../bench/fit/fitSpread.ts";
-import { lengthInWords } from "../../bench/measure/inWords.ts";
 import type { LengthUnit } from "../../units/length.ts";
+import { lengthInWords } from "./inWords.ts";
 
 export const causeName = (cause: SpreadCause["cause"]): string =>
   cause === "together" ? "together" : dimensionName[cause];

@@ -3,12 +3,12 @@
  * technician's, who writes `{gap}` and finds the measured gap there.
  */
 
-import { seatWearCaution } from "../../bench/cut/cautions.ts";
-import { stageSize } from "../../bench/cut/cutCard.ts";
 import type { SheetRecord } from "../../study/report/sheetRecord.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { roundedLength } from "../../units/uncertainLength.ts";
+import { stageSize, WAY_TITLE } from "../bench/cut.ts";
+import { seatWearCaution } from "../bench/cutCautions.ts";
 import { trialSentence } from "../trial/sentence.ts";
 import { type Figure, type Figures, figure } from "./sheetFigure.ts";
 import { modelFigures } from "./sheetModelFigures.ts";
@@ -72,7 +72,7 @@ function workFigures({ unit, plan, way }: SheetRecord): readonly Figure[] {
     figure("work", name, what, text ?? "not planned");
   const limits = plan?.limitsMm?.map((mm) => formatLength(mm, unit)).join(" to ");
   return [
-    of("way", "the way planned in Cut", way?.title),
+    of("way", "the way planned in Cut", way && WAY_TITLE[way.name]),
     of("waySize", "its size", way?.size === undefined ? undefined : stageSize(way.size, way.unit, unit)),
     of("wayStages", "in how many stages", way && way.stages.length > 0 ? `${way.stages.length}` : undefined),
     of("limits", "between which gaps the work is done", limits),

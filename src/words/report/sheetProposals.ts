@@ -2,12 +2,13 @@
  * What a sheet says until a technician says it better: a template for each paragraph, chosen by what the record holds. Its
  * numbers are figures by name, so that who alters the words keeps them.
  */
-import { seatWearCaution, usualCautions } from "../../bench/cut/cautions.ts";
+import { usualCautions } from "../../bench/cut/cautions.ts";
 import type { CutWayName } from "../../bench/cut/cutWay.ts";
 import type { CLASSROOM_SENTENCES, ClassroomChart, Paragraph } from "../../study/report/sheetParagraphs.ts";
 import { type Claim, claimEvidence, isLeftAsItIs, type SheetRecord } from "../../study/report/sheetRecord.ts";
 import { sheetResonances } from "../../study/report/sheetResonances.ts";
 import type { TrialFinding } from "../../trial/finding.ts";
+import { CAUTION, CONFIRMATION } from "../bench/cutCautions.ts";
 
 /** Every paragraph as it is proposed: a template over the sheet's figures. */
 export function proposals(record: SheetRecord, chart: ClassroomChart): Readonly<Record<Paragraph, string>> {
@@ -128,19 +129,17 @@ function reverse(record: SheetRecord): string {
   if (isLeftAsItIs(record)) return "Nothing is changed, so there is nothing to reverse.";
   const { way } = record;
   if (!way) return "That depends on the way, which is not planned yet.";
-  const { name, isReversible, confirmation } = way;
-  return isReversible
-    ? `This can be undone. ${UNDOING[name]}`
-    : [confirmation ?? "This cannot be undone.", UNDOING[name]].join(" ");
+  const { name, isReversible } = way;
+  return isReversible ? `This can be undone. ${UNDOING[name]}` : `${CONFIRMATION} ${UNDOING[name]}`;
 }
 
 function cautions(record: SheetRecord): string {
   const { plan, way } = record;
   if (isLeftAsItIs(record))
     return "Seat the mouthpiece with the same light twist each time, and measure again after some weeks of playing: seats wear in.";
-  const wear = plan?.gapPerDiameter === undefined ? null : seatWearCaution(plan.gapPerDiameter);
-  const lines = [...(plan?.cautions ?? []), ...(way ? way.cautions : usualCautions)];
-  return [...lines.filter((line) => line !== wear), ...(wear ? ["{seatWear}"] : [])].join("\n");
+  const told = [...(plan?.cautions ?? []), ...(way ? way.cautions : usualCautions)];
+  const lines = told.flatMap((caution) => (caution === "seat-wear" ? [] : [CAUTION[caution]]));
+  return [...lines, ...(plan?.gapPerDiameter === undefined ? [] : ["{seatWear}"])].join("\n");
 }
 
 const METHOD =

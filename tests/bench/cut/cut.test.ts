@@ -1,36 +1,21 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { planCut } from "../../../src/bench/cut/cut.ts";
-import { cutCard, stageSize } from "../../../src/bench/cut/cutCard.ts";
 import type { CutQuestion } from "../../../src/bench/cut/cutQuestion.ts";
 import { cutQuestion } from "../../../src/bench/cut/cutSetup.ts";
 import { throatAtMm } from "../../../src/bench/cut/cutShorten.ts";
 import { stagedSteps } from "../../../src/bench/cut/cutStages.ts";
-import type { CutWayName } from "../../../src/bench/cut/cutWay.ts";
+import type { CutDimension, CutWayName } from "../../../src/bench/cut/cutWay.ts";
 import { fitOf } from "../../../src/bench/fit/fit.ts";
 import { boreDiameterMm } from "../../../src/setup/boreDiameter.ts";
 import { readSetup } from "../../../src/setup/readSetup.ts";
+import { planWords } from "../../../src/words/bench/cut.ts";
+import { cutCard } from "../../../src/words/bench/cutCard.ts";
 import { exampleFile } from "../../setup/example.ts";
 import { anyNumber, notNumbers } from "../fit/anyFit.ts";
+import { question, wayOf } from "./question.ts";
 
-const question: CutQuestion = {
-  gapMm: 2.5,
-  standardUncertaintyMm: 0.03,
-  targetMm: 2,
-  shank: {
-    endDiameterMm: 9.7,
-    taper: 0.05,
-    boreMm: [
-      [0, 16.4],
-      [11, 3.7],
-      [16, 3.7],
-      [79, 8.5],
-    ],
-  },
-  receiver: { mouthDiameterMm: 10.8, taper: 0.05, depthMm: 24.5 },
-};
-const wayOf = (asked: CutQuestion, name: CutWayName) => planCut(asked).ways.find((way) => way.name === name)!;
-const effect = (asked: CutQuestion, name: CutWayName, what: string) =>
+const effect = (asked: CutQuestion, name: CutWayName, what: CutDimension) =>
   wayOf(asked, name).sideEffects.find((one) => one.what === what);
 
 describe("less gap", () => {
@@ -38,7 +23,6 @@ describe("less gap", () => {
     const way = wayOf({ ...question, targetMm: 2.5 - 0.508 }, "turn-down");
     expect(way.size! / 25.4).toBeCloseTo(0.001, 9);
     expect(way).toMatchObject({ isPossible: true, isReversible: false, needsConfirmation: true });
-    expect(way.confirmation).toMatch(/cannot be undone.*qualified repairer/);
     expect(way.columnChangeMm).toBeCloseTo(-0.508, 9);
   });
 
@@ -64,16 +48,19 @@ describe("less gap", () => {
   });
 
   it("checks the wall left at the end", () => {
-    const wall = effect(question, "turn-down", "wall at the shank's end")!;
+    const wall = effect(question, "turn-down", "wall")!;
     expect(wall.beforeMm).toBeCloseTo((9.7 - 8.5) / 2, 9);
     expect(wall.afterMm).toBeCloseTo((9.7 - 0.025 - 8.5) / 2, 9);
     const thin = wayOf({ ...question, minimumWallMm: 0.595 }, "turn-down");
     expect(thin).toMatchObject({ isPossible: false, stages: [] });
-    expect(thin.words[0]).toBe(
-      "Only 0.588 mm of wall would be left at the end, below the minimum of 0.595 mm (common practice, no source); at most 0.200 mm of gap can be taken off this way.",
-    );
+    expect(thin.findings).toHaveLength(1);
+    const [finding] = thin.findings;
+    if (finding.kind !== "turned-too-thin") throw new Error(finding.kind);
+    expect(finding.minimumWallMm).toBe(0.595);
+    expect(finding.wallMm).toBeCloseTo(0.5875, 9);
+    expect(finding.mostMm).toBeCloseTo(0.2, 9);
     const unknown = wayOf({ ...question, shank: { boreMm: question.shank.boreMm } }, "turn-down");
-    expect(unknown.words[0]).toMatch(/measure the shank's end diameter/);
+    expect(unknown.findings).toEqual([{ kind: "end-diameter-unknown" }]);
   });
 
   it("offers no way to more", () => {
@@ -89,7 +76,7 @@ describe("more gap", () => {
     expect(way.size).toBeCloseTo(1, 9);
     expect(way.needsConfirmation).toBe(true);
     // the backbore opens 4.8 mm in 63 mm
-    expect(effect(more, "shorten", "exit bore")!.afterMm).toBeCloseTo(8.5 - 4.8 / 63, 9);
+    expect(effect(more, "shorten", "exit-bore")!.afterMm).toBeCloseTo(8.5 - 4.8 / 63, 9);
     expect(way.columnChangeMm).toBeCloseTo(0, 9);
   });
 
@@ -117,7 +104,7 @@ describe("more gap", () => {
 
   it("cannot shorten a cylinder that touches at its end, nor past the backbore", () => {
     const cylinder = { ...more, shank: { ...more.shank, taper: 0 } };
-    expect(wayOf(cylinder, "shorten").words[0]).toMatch(/only goes in further/);
+    expect(wayOf(cylinder, "shorten").findings).toEqual([{ kind: "only-goes-in-further" }]);
     const short = {
       ...more,
       shank: {
@@ -128,21 +115,23 @@ describe("more gap", () => {
         ] as const,
       },
     };
-    expect(wayOf(short, "shorten").words[0]).toMatch(/backbore is only 0\.500 mm long/);
+    expect(wayOf(short, "shorten").findings).toMatchObject([
+      { kind: "longer-than-backbore", backboreMm: 0.5 },
+    ]);
   });
 
   it("sleeves by half of what the diameter needs, which can be undone", () => {
     expect(wayOf(more, "sleeve")).toMatchObject({ isReversible: true, needsConfirmation: false });
     expect(wayOf(more, "sleeve").size).toBeCloseTo(0.025, 9);
     const wide = { ...more, shank: { ...more.shank, endDiameterMm: 10.78 } };
-    expect(wayOf(wide, "sleeve").words[0]).toMatch(/too large to enter/);
+    expect(wayOf(wide, "sleeve").findings).toMatchObject([{ kind: "too-wide-for-mouth" }]);
   });
 
   it("moves a stop by marks", () => {
     expect(wayOf(more, "stop").isPossible).toBe(false);
     const way = wayOf({ ...more, stopMmPerMark: 0.25 }, "stop");
     expect(way.size).toBeCloseTo(4, 9);
-    expect(way.unit).toBe("marks towards more gap");
+    expect(way.unit).toBe("marks-to-more");
   });
 });
 
@@ -184,7 +173,7 @@ describe("stages", () => {
 describe("no plan", () => {
   it.each<[Partial<CutQuestion>, string, RegExp]>([
     [{ standardUncertaintyMm: 0.3 }, "refused", /known to ±0\.60 mm only, more than the 0\.50 mm asked for/],
-    [{ targetMm: 2.48 }, "nothing to do", /within 0\.05 mm of the target/],
+    [{ targetMm: 2.48 }, "nothing-to-do", /within 0\.05 mm of the target/],
     [{ targetMm: -1 }, "refused", /the target is -1\.000 mm; give 0 to the receiver's depth, 24\.500 mm/],
     [{ targetMm: 30 }, "refused", /the target is 30\.000 mm/],
     [{ gapMm: Number.NaN }, "refused", /the gap is not a number/],
@@ -197,16 +186,18 @@ describe("no plan", () => {
   ])("%j: %s", (change, outcome, words) => {
     const plan = planCut({ ...question, ...change });
     expect(plan.outcome).toBe(outcome);
-    expect(plan.words.join(" ")).toMatch(words);
+    expect(planWords(plan).join(" ")).toMatch(words);
     expect(plan.ways).toEqual([]);
   });
 
   it("but a warning, where the uncertainty is not known or the dimensions foresee another gap", () => {
     const { standardUncertaintyMm: _, ...unknown } = question;
-    expect(planCut(unknown).words.join(" ")).toMatch(/uncertainty is not known.*measure it/);
-    expect(planCut({ ...question, gapMm: 3.5 }).words.join(" ")).toMatch(
-      /foresee a gap of 2\.50 mm, not 3\.50/,
-    );
+    expect(planCut(unknown).findings).toContainEqual({ kind: "unknown-uncertainty" });
+    expect(planCut({ ...question, gapMm: 3.5 }).findings).toContainEqual({
+      kind: "foresees-other-gap",
+      foreseenMm: expect.closeTo(2.5, 9),
+      gapMm: 3.5,
+    });
   });
 
   it("and nothing that cannot be undone, where the uncertainty is not known: no stages, no card", () => {
@@ -217,12 +208,11 @@ describe("no plan", () => {
     ] as const) {
       const plan = planCut(asked);
       const way = plan.ways.find(({ name }) => name === irreversible)!;
-      expect(way).toMatchObject({ isPossible: true, stages: [] });
-      expect(way.heldBack).toMatch(/cannot be undone.*measure receiver depth and insertion/);
+      expect(way).toMatchObject({ isPossible: true, isHeldBack: true, stages: [] });
       expect(cutCard(plan, irreversible)).toBeUndefined();
       expect(cutCard(plan, reversible)!.stages.length).toBeGreaterThan(0);
       const known = planCut({ ...asked, standardUncertaintyMm: 0.03 });
-      expect(known.ways.every(({ heldBack }) => heldBack === undefined)).toBe(true);
+      expect(known.ways.every(({ isHeldBack }) => !isHeldBack)).toBe(true);
       expect(cutCard(known, irreversible)).toBeDefined();
     }
   });
@@ -234,19 +224,6 @@ describe("no plan", () => {
       "receiver",
     );
     expect(planCut(question).flaw).toBeUndefined();
-  });
-
-  it("speaks inches where that is the unit", () => {
-    const { words } = wayOf({ ...question, minimumWallMm: 0.595, unit: "in" }, "turn-down");
-    expect(words[0]).toMatch(/^Only 0\.0231 in of wall .* below the minimum of 0\.0234 in/);
-    expect(planCut({ ...question, targetMm: 30, unit: "in" }).words[0]).toMatch(
-      /1\.1811 in; give 0 to .*0\.9646 in/,
-    );
-    expect(cutCard(planCut({ ...question, unit: "in" }), "turn-down")!.title).toMatch(
-      /0\.098 in to 0\.079 in$/,
-    );
-    expect(stageSize(0.025, "mm off the diameter", "in")).toBe("0.0010 in off the diameter (0.025 mm)");
-    expect(stageSize(2, "marks towards less gap", "in")).toBe("2.0 marks towards less gap");
   });
 
   it("and never a number that is none, whatever is asked", () => {
@@ -279,29 +256,12 @@ describe("no plan", () => {
               receiver: defined(receiver),
             } as CutQuestion);
             expect(notNumbers(plan)).toEqual([]);
-            expect(plan.outcome === "plan" || plan.words.length > 0).toBe(true);
+            expect(plan.outcome === "plan" || plan.findings.length > 0).toBe(true);
             for (const { name } of plan.ways) expect(notNumbers(cutCard(plan, name))).toEqual([]);
           }
         },
       ),
     );
-  });
-});
-
-describe("the card", () => {
-  it("has target, limits, stages with blank places, and the confirmation to give", () => {
-    const card = cutCard(planCut(question), "turn-down")!;
-    expect(card).toMatchObject({ targetMm: 2, needsConfirmation: true });
-    expect(card.limitsMm[0]).toBeCloseTo(1.94, 9);
-    expect(card.stages.length).toBe(4);
-    expect(card.stages[0].doWhat).toMatch(/mm off the diameter \(.* in\), to shank end diameter 9\.69\d mm/);
-    expect(card.stages[0].size).toMatch(/^0\.\d{3} mm off the diameter/);
-    expect(card.stages[0].check!.afterMm).toBeCloseTo(9.69, 2);
-    expect(card.stages[0].depthReadings.length).toBe(3);
-    expect(card.cautions.join()).toMatch(/Lathe:.*Thin wall:.*Plating:/);
-    expect(cutCard(planCut(question), "exchange")!.stages.length).toBe(1);
-    expect(cutCard(planCut(question), "shorten")).toBeUndefined();
-    expect(cutCard(planCut(question), "stop")).toBeUndefined();
   });
 });
 

@@ -8,6 +8,7 @@ import { fitOf } from "../../../src/bench/fit/fit.ts";
 import { readSetup } from "../../../src/setup/readSetup.ts";
 import { gapMm } from "../../../src/setup/setup.ts";
 import { writeSetup } from "../../../src/setup/writeSetup.ts";
+import { refusedWords } from "../../../src/words/bench/cut.ts";
 import { exampleFile } from "../../setup/example.ts";
 
 const file = exampleFile();
@@ -26,7 +27,7 @@ const planTo = (targetMm: number, stopMmPerMark?: number) =>
 
 function setupAfter(targetMm: number, way: CutWayName, stopMmPerMark?: number) {
   const answer = setupAfterCut(setup, planTo(targetMm, stopMmPerMark), way);
-  if ("refused" in answer) throw new Error(answer.refused);
+  if ("refused" in answer) throw new Error(refusedWords(answer.refused, "mm"));
   return answer.setup;
 }
 
@@ -73,10 +74,15 @@ describe("the setup after a cut", () => {
   });
 
   it("or words: a way that is impossible, or none of the plan", () => {
-    const refused = (targetMm: number, way: CutWayName) => setupAfterCut(setup, planTo(targetMm), way);
-    expect(refused(2, "stop")).toEqual({ refused: expect.stringMatching(/adjustable receiver/) });
-    expect(refused(2, "sleeve")).toEqual({ refused: expect.stringMatching(/does not hold this way/) });
-    expect(refused(99, "turn-down")).toEqual({ refused: expect.stringMatching(/does not hold this way/) });
+    const refused = (targetMm: number, way: CutWayName) => {
+      const answer = setupAfterCut(setup, planTo(targetMm), way);
+      expect(Object.keys(answer)).toEqual(["refused"]);
+      return "refused" in answer && [answer.refused.kind, refusedWords(answer.refused, "mm")];
+    };
+    const notInPlan = ["not-in-plan", expect.stringMatching(/does not hold this way/)];
+    expect(refused(2, "stop")).toEqual(["not-possible", expect.stringMatching(/adjustable receiver/)]);
+    expect(refused(2, "sleeve")).toEqual(notInPlan);
+    expect(refused(99, "turn-down")).toEqual(notInPlan);
   });
 
   it("is always one that can be written and read again", () => {
@@ -88,8 +94,9 @@ describe("the setup after a cut", () => {
         (targetMm, way, units) => {
           const answer = setupAfterCut({ ...setup, units }, planTo(targetMm, 0.25), way);
           if ("refused" in answer) {
-            expect(answer.refused).toMatch(/^[A-Z].*[.:]/);
-            expect(answer.refused).not.toMatch(/NaN|undefined|Infinity/);
+            const words = refusedWords(answer.refused, units);
+            expect(words).toMatch(/^[A-Z].*[.:]/);
+            expect(words).not.toMatch(/NaN|undefined|Infinity/);
           } else {
             expect(answer.setup.units).toBe(units);
             const { mouthpiece } = readSetup(writeSetup(answer.setup));

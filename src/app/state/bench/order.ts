@@ -38,4 +38,4 @@ export function orderOf(setup: Setup, notes: CutNotes): Order {
 
 /** Held back and impossible ways cannot be chosen, nor one of another plan. */
 export const chosenWay = ({ plan }: Order, notes: CutNotes): CutWay | undefined =>
-  plan?.ways.find(({ name, isPossible, heldBack }) => name === notes.way && isPossible && !heldBack);
+  plan?.ways.find(({ name, isPossible, isHeldBack }) => name === notes.way && isPossible && !isHeldBack);

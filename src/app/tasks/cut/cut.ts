@@ -4,10 +4,12 @@ import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { usualCautions } from "../../../bench/cut/cautions.ts";
 import type { CutPlan } from "../../../bench/cut/cut.ts";
-import { type CutCard, cutCard } from "../../../bench/cut/cutCard.ts";
 import type { CutWay, CutWayName } from "../../../bench/cut/cutWay.ts";
 import { setupAfterCut } from "../../../bench/cut/setupAfterCut.ts";
 import { gapMm } from "../../../setup/setup.ts";
+import { planWords, refusedWords, WAY_TITLE } from "../../../words/bench/cut.ts";
+import { type CutCard, cutCard } from "../../../words/bench/cutCard.ts";
+import { CAUTION, CONFIRMATION } from "../../../words/bench/cutCautions.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
@@ -63,7 +65,7 @@ export class Cut extends PageElement {
         ${plan?.outcome === "plan" ? this.#plan(plan) : nothing}
         <section class="usual" data-testid="usual-cautions">
           <h2>Before any tool touches a mouthpiece</h2>
-          <ul>${usualCautions.map((line) => html`<li>${line}</li>`)}</ul>
+          <ul>${usualCautions.map((caution) => html`<li>${CAUTION[caution]}</li>`)}</ul>
           <p class="muted">Common practice, no source.</p>
         </section>
       </main>
@@ -86,7 +88,7 @@ export class Cut extends PageElement {
     if (plan.outcome === "plan") return this.#effect(plan);
     return html`
       <p class="notice ${plan.outcome === "refused" ? "wrong" : ""}" data-testid="no-plan">
-        ${icon(plan.outcome === "refused" ? "warning" : "check")}<span>${plan.words.join(" ")}</span>
+        ${icon(plan.outcome === "refused" ? "warning" : "check")}<span>${planWords(plan).join(" ")}</span>
       </p>
     `;
   }
@@ -123,10 +125,10 @@ export class Cut extends PageElement {
     return html`
       <section>
         <h2>Ways to ${plan.changeMm! < 0 ? "less" : "more"} gap</h2>
-        ${plan.words.map((line) => html`<p class="notice">${icon("info")}<span>${line}</span></p>`)}
+        ${planWords(plan).map((line) => html`<p class="notice">${icon("info")}<span>${line}</span></p>`)}
         <div class="ways">
           ${plan.ways.map((one) =>
-            wayCard(one, {
+            wayCard(one, plan, {
               isChosen: one.name === way?.name,
               unit,
               choose: () => this.#form.write({ way: one.name === way?.name ? null : one.name }),
@@ -146,7 +148,7 @@ export class Cut extends PageElement {
     return html`
       <section class="work" data-testid="work" aria-labelledby="work">
         <div class="head">
-          <h2 id="work">${capital(way.title)}</h2>
+          <h2 id="work">${capital(WAY_TITLE[way.name])}</h2>
           <div class="actions controls">
             <button type="button" data-testid="model" @click=${() => this.#modelCut(plan, way.name)}>Model this cut</button>
             ${card ? html`<button type="button" data-testid="print" @click=${() => print()}>${icon("print")}Print the card</button>` : nothing}
@@ -165,8 +167,8 @@ export class Cut extends PageElement {
           }
         </div>
         ${
-          way.confirmation
-            ? confirmation(way.confirmation, this.confirmed !== null, (isConfirmed) => {
+          way.needsConfirmation
+            ? confirmation(CONFIRMATION, this.confirmed !== null, (isConfirmed) => {
                 this.confirmed = isConfirmed ? this.#inFull() : null;
               })
             : nothing
@@ -206,7 +208,7 @@ export class Cut extends PageElement {
     const { setup } = this.page.store.parts.document;
     const after = setupAfterCut(setup, plan, name);
     if ("refused" in after) {
-      store.say("error", after.refused);
+      store.say("error", refusedWords(after.refused, plan.unit));
       return;
     }
     store.setReference(gapMm(setup), { commit: false });

@@ -1,9 +1,11 @@
 /** One way to the target: its size, what else it changes, whether it can be undone; or why it cannot be gone. */
 import { css, html, nothing, type TemplateResult } from "lit";
-import { stageSize } from "../../../bench/cut/cutCard.ts";
+import type { CutPlan } from "../../../bench/cut/cut.ts";
 import type { CutSideEffect, CutWay } from "../../../bench/cut/cutWay.ts";
 import { fineLength } from "../../../charts/drawings/shankCut.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { CUT_DIMENSION, stageSize, WAY_TITLE, wayWords } from "../../../words/bench/cut.ts";
+import { cautionWords, HELD_BACK } from "../../../words/bench/cutCautions.ts";
 import { icon } from "../../shell/look/icon.ts";
 
 export interface WayChoice {
@@ -12,8 +14,10 @@ export interface WayChoice {
   readonly choose: () => void;
 }
 
-export function wayCard(way: CutWay, { isChosen, unit, choose }: WayChoice): TemplateResult {
-  const { name, title, size, isPossible, isReversible, heldBack, words, cautions } = way;
+export function wayCard(way: CutWay, plan: CutPlan, { isChosen, unit, choose }: WayChoice): TemplateResult {
+  const { name, size, isPossible, isReversible, isHeldBack } = way;
+  const title = WAY_TITLE[name];
+  const cautions = cautionWords(way.cautions, plan);
   return html`
     <article class="way ${isChosen ? "chosen" : ""} ${isPossible ? "" : "impossible"}" data-testid="way-${name}">
       <h3>${capital(title)}</h3>
@@ -27,7 +31,7 @@ export function wayCard(way: CutWay, { isChosen, unit, choose }: WayChoice): Tem
               : html`${icon("warning")}<strong>Cannot be undone.</strong>`
         }
       </p>
-      ${words.map((line) => html`<p>${line}</p>`)}
+      ${wayWords(way, plan.unit).map((line) => html`<p>${line}</p>`)}
       ${isPossible ? effects(way, unit) : nothing}
       ${
         isPossible && cautions.length > 0
@@ -39,9 +43,9 @@ export function wayCard(way: CutWay, { isChosen, unit, choose }: WayChoice): Tem
             `
           : nothing
       }
-      ${heldBack ? html`<p class="notice wrong">${icon("warning")}<span>${heldBack} <a href="#measure">Measure</a></span></p>` : nothing}
+      ${isHeldBack ? html`<p class="notice wrong">${icon("warning")}<span>${HELD_BACK} <a href="#measure">Measure</a></span></p>` : nothing}
       ${
-        isPossible && !heldBack
+        isPossible && !isHeldBack
           ? html`
               <button
                 type="button"
@@ -60,7 +64,7 @@ export function wayCard(way: CutWay, { isChosen, unit, choose }: WayChoice): Tem
 
 const effects = ({ sideEffects, columnChangeMm }: CutWay, unit: LengthUnit): TemplateResult => html`
   <dl>
-    ${sideEffects.map((effect) => html`<dt>${effect.what}</dt><dd>${fromTo(effect, unit)}</dd>`)}
+    ${sideEffects.map((effect) => html`<dt>${CUT_DIMENSION[effect.what]}</dt><dd>${fromTo(effect, unit)}</dd>`)}
     <dt>air column, rim to leadpipe</dt>
     <dd>${columnWords(columnChangeMm, unit)}</dd>
   </dl>

@@ -1,10 +1,11 @@
 /** The card that lies beside the lathe, to be read there and filled in by hand; on the screen as it will be printed. */
 import { html, LitElement, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
-import type { CutCard, CutCardStage } from "../../../bench/cut/cutCard.ts";
 import { fineLength } from "../../../charts/drawings/shankCut.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { lengthSpan, plusMinus, roundedLength } from "../../../units/uncertainLength.ts";
+import { CUT_DIMENSION } from "../../../words/bench/cut.ts";
+import type { CutCard, CutCardStage } from "../../../words/bench/cutCard.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { capital } from "./wayCard.ts";
 import { workCardStyles } from "./workCardStyles.ts";
@@ -86,7 +87,7 @@ export class WorkCard extends LitElement {
         <th scope="row"><span class="box"></span>${number}</th>
         <td data-label="Do">${size ?? doWhat}</td>
         <td data-label="Check">
-          ${check ? html`${check.what} <b>${fineLength(check.afterMm, unit)}</b> <small>${fineLength(check.afterMm, other)}</small>` : "–"}
+          ${check ? html`${CUT_DIMENSION[check.what]} <b>${fineLength(check.afterMm, unit)}</b> <small>${fineLength(check.afterMm, other)}</small>` : "–"}
         </td>
         <td data-label="Gap to find">
           <b>${roundedLength(expectedGapMm, enoughMm, unit)}</b> <small>${roundedLength(expectedGapMm, enoughMm, other)}</small>

@@ -1,9 +1,9 @@
-/** The card that lies beside the lathe: target, limits, stages, places for readings, cautions. Data only; others print it. */
-import { formatLength } from "../../units/formatLength.ts";
-import type { LengthUnit } from "../../units/length.ts";
-import { lengthInWords } from "../measure/inWords.ts";
-import type { CutPlan } from "./cut.ts";
-import type { CutSideEffect, CutWay, CutWayName } from "./cutWay.ts";
+/** The card that lies beside the lathe: target, limits, stages, places for readings, cautions. Others print it. */
+import type { CutPlan } from "../../bench/cut/cut.ts";
+import type { CutSideEffect, CutWay, CutWayName } from "../../bench/cut/cutWay.ts";
+import { CUT_DIMENSION, planWords, stageSize, WAY_TITLE, wayWords } from "./cut.ts";
+import { CONFIRMATION, cautionWords } from "./cutCautions.ts";
+import { lengthInWords } from "./inWords.ts";
 
 export interface CutCardStage {
   readonly number: number;
@@ -38,11 +38,10 @@ const blankReadings: readonly undefined[] = Object.freeze(Array(3).fill(undefine
 /** Undefined when the plan does not hold this way, it is not possible, or it is held back. */
 export function cutCard(plan: CutPlan, name: CutWayName): CutCard | undefined {
   const way = plan.ways.find((one) => one.name === name);
-  if (way === undefined || !way.isPossible || way.heldBack !== undefined || plan.outcome !== "plan")
-    return undefined;
+  if (way === undefined || !way.isPossible || way.isHeldBack || plan.outcome !== "plan") return undefined;
   const inWords = lengthInWords(plan.unit);
   return {
-    title: `${way.title}: ${inWords(plan.gapMm!)} to ${inWords(plan.targetMm!)}`,
+    title: `${WAY_TITLE[name]}: ${inWords(plan.gapMm!)} to ${inWords(plan.targetMm!)}`,
     way: name,
     gapMm: plan.gapMm!,
     targetMm: plan.targetMm!,
@@ -50,9 +49,9 @@ export function cutCard(plan: CutPlan, name: CutWayName): CutCard | undefined {
     expandedUncertaintyMm: plan.expandedUncertaintyMm,
     stages: stagesOf(way, plan),
     needsConfirmation: way.needsConfirmation,
-    confirmation: way.confirmation,
-    notes: [...plan.words, ...way.words],
-    cautions: [...plan.cautions, ...way.cautions],
+    confirmation: way.needsConfirmation ? CONFIRMATION : undefined,
+    notes: [...planWords(plan), ...wayWords(way, plan.unit)],
+    cautions: cautionWords([...plan.cautions, ...way.cautions], plan),
   };
 }
 
@@ -62,7 +61,7 @@ function stagesOf(way: CutWay, { targetMm, unit }: CutPlan): CutCardStage[] {
     return [
       {
         number: 1,
-        doWhat: way.words[0],
+        doWhat: wayWords(way, unit)[0],
         size: undefined,
         check: undefined,
         expectedGapMm: targetMm!,
@@ -71,18 +70,10 @@ function stagesOf(way: CutWay, { targetMm, unit }: CutPlan): CutCardStage[] {
     ];
   return way.stages.map(({ size, check, gapAfterMm }, i) => ({
     number: i + 1,
-    doWhat: `${stageSize(size, way.unit, unit)}${check ? `, to ${check.what} ${lengthInWords(unit)(check.afterMm, 3)}` : ""}; then measure again`,
+    doWhat: `${stageSize(size, way.unit, unit)}${check ? `, to ${CUT_DIMENSION[check.what]} ${lengthInWords(unit)(check.afterMm, 3)}` : ""}; then measure again`,
     size: stageSize(size, way.unit, unit),
     check,
     expectedGapMm: gapAfterMm,
     ...blank,
   }));
-}
-
-/** `0.015 mm off the diameter (0.0006 in)`, `1.2 marks towards less gap`. A length is given in both units, `first` first. */
-export function stageSize(size: number, unit: string, first: LengthUnit = "mm"): string {
-  if (!unit.startsWith("mm ")) return `${size.toFixed(1)} ${unit}`;
-  const [mm, inches] = [formatLength(size, "mm", 3), formatLength(size, "in", 4)];
-  const [shown, other] = first === "mm" ? [mm, inches] : [inches, mm];
-  return `${shown}${unit.slice(2)} (${other})`;
 }
