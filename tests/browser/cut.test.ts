@@ -125,7 +125,7 @@ describe("planning a cut", () => {
     await page.screenshot({ path: `${screenshots}cut-too-thin.png`, fullPage: true });
     await order(page, "Gap to reach", "30 mm");
     await part(page, "target")
-      .getByText(/the target is 30\.000 mm; give 0 to the receiver's depth/)
+      .getByText(/The target is 30\.000 mm; give 0 to the receiver's depth/)
       .waitFor();
     await expect.poll(() => part(page, "no-plan").innerText()).toMatch(/^No plan/);
     await order(page, "Gap to reach", "two");

@@ -179,7 +179,7 @@ describe("which mouthpiece gives which gap in which instrument", () => {
     await field(page, "Brindle 1: shank end diameter").press("Tab");
     await page.getByRole("button", { name: /millimetres/ }).click();
     await expect.poll(() => field(page, "Brindle 1: shank end diameter").inputValue()).toBe("0.381 in");
-    await keptInTab(page, /0\.381 in/);
+    await keptInTab(page, /"0\.381"/);
     await page.reload();
     await cell(page, 4, 11).waitFor();
     await expect.poll(() => field(page, "Brindle 1: shank end diameter").inputValue()).toBe("0.381 in");

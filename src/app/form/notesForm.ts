@@ -27,6 +27,8 @@ export interface EntryOptions {
   readonly hint?: string;
   /** Whose label is not drawn, as in a table. */
   readonly bare?: boolean;
+  /** What is wrong is said while it is typed: one number alone in its place, beside what follows from it. */
+  readonly saidAtOnce?: boolean;
   /** Entries between which Enter jumps from an empty one. */
   readonly group?: string;
   readonly testId?: string;
@@ -119,7 +121,7 @@ export class NotesForm<Part extends keyof Notes> implements ReactiveController {
       .hint=${options.hint ?? field.hint(this.unit)}
       .unit=${field.unit(this.unit)}
       .text=${this.textAt(path)}
-      .problem=${this.typing === key ? "" : problem}
+      .problem=${this.typing === key && !options.saidAtOnce ? "" : problem}
       @write=${({ detail }: WriteEvent) => this.#write(path, key, detail.text, detail.done)}
     ></annulus-entry>`;
   }

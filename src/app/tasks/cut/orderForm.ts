@@ -10,7 +10,7 @@ import { CUT_FIELDS } from "../../state/notes/cut.ts";
 type CutForm = NotesForm<"cut">;
 
 const entry = (form: CutForm, { problems }: Order, field: OrderField) =>
-  form.entry(CUT_FIELDS[field], [field], problems[field]);
+  form.entry(CUT_FIELDS[field], [field], problems[field], { saidAtOnce: true });
 
 /** @param chosenGapMm the gap chosen in Explore */
 export function targetField(form: CutForm, order: Order, chosenGapMm: number): TemplateResult {

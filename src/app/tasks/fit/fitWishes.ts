@@ -13,7 +13,7 @@ export function fitWishes(form: NotesForm<"fit">, { problems }: FitReading, setu
   return html`
     <div class="wishes stack">
       <div class="entries">
-        ${(["preferred", "clearance"] as const).map((name) => form.entry(FIT_FIELDS[name], [name], problems[name]))}
+        ${(["preferred", "clearance"] as const).map((name) => form.entry(FIT_FIELDS[name], [name], problems[name], { saidAtOnce: true }))}
       </div>
       <div class="actions controls">
         <button type="button" data-testid="prefer-setup" @click=${() => form.write({ preferred: lengthText(ownMm, unit) })}>
