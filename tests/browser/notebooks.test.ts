@@ -22,6 +22,7 @@ import { MODAL_COUNT } from "../../src/study/feel/modalColumn.ts";
 import { slotsAt } from "../../src/study/feel/slots.ts";
 import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { signed } from "../../src/words/numbers.ts";
+import { RESISTANCE_FINDING } from "../../src/words/verdicts/findings.ts";
 import { expectQuiet, screenshots, useBrowser, type Visit } from "./browser.ts";
 import { expectSound, SIZES } from "./soundness.ts";
 
@@ -161,7 +162,7 @@ describe("what the notebooks say", () => {
       await expect
         .poll(() => figure(page, "change-percent"))
         .toBe(`${signed(change.changePercent.estimate, 2)} %`);
-      await expect.poll(() => figure(page, "finding")).toBe(change.finding);
+      await expect.poll(() => figure(page, "finding")).toBe(RESISTANCE_FINDING[change.finding]);
     };
     await expected(5, 20, entryMm);
     await expect
