@@ -69,7 +69,7 @@ export class PlaySession extends Observable<PlayState> {
 
   /** Which of the two gaps sounds. */
   get sounding(): Which {
-    const { blind, hears } = this.value;
+    const { blind, hears } = this.parts;
     return blind ? soundOf(blind, blind.heard) : hears;
   }
 
@@ -158,7 +158,8 @@ export class PlaySession extends Observable<PlayState> {
 
   /** Lip frequencies the instrument is played with here, Hz: from below its second resonance to its eleventh. */
   get rangeHz(): readonly [low: number, high: number] {
-    const { chosen, reference } = this.value.voices;
+    // by its part: who draws with it is not drawn anew with every report of the sound
+    const { chosen, reference } = this.parts.voices;
     const resonances = (reference ?? chosen)?.resonancesHz;
     if (!resonances || resonances.length < 3) return [150, 1300];
     const top = resonances[Math.min(10, resonances.length - 1)];
