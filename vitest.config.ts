@@ -1,4 +1,5 @@
 import { defineConfig } from "vitest/config";
+import { SameEnvironmentTogether } from "./vitest.sequence.ts";
 
 const slow = "tests/**/*.slow.test.ts";
 const built = ["tests/browser/**", "tests/cli/**"];
@@ -9,6 +10,7 @@ export default defineConfig({
     testTimeout: 120_000,
     hookTimeout: 240_000,
     maxWorkers: 2,
+    sequence: { sequencer: SameEnvironmentTogether },
     projects: [
       {
         extends: true,
