@@ -11,8 +11,8 @@ import { demo } from "../acoustics/setups.ts";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { focused, tabTo } from "./keyboard.ts";
 import { showsGap } from "./sheet.ts";
-import { expectSound, SIZES } from "./soundness.ts";
-import { keptInTab, still } from "./still.ts";
+import { expectSoundEverywhere } from "./soundness.ts";
+import { keptInTab } from "./still.ts";
 
 const { visit } = useBrowser();
 
@@ -272,30 +272,20 @@ describe("planning a cut", () => {
 });
 
 describe("the sheet of a cut for everyone", () => {
-  for (const [name, width, height] of SIZES)
-    for (const colorScheme of ["light", "dark"] as const)
-      it(`is sound at ${name} width, ${colorScheme}`, async () => {
-        const visited = await open({ width, height, colorScheme, touch: name === "phone" });
-        const { page } = visited;
-        const check = async (state: string) => {
-          await still(page);
-          await expectSound(page);
-          await page.screenshot({
-            path: `${screenshots}cut-${name}-${colorScheme}-${state}.png`,
-            fullPage: true,
-          });
-        };
-        if (colorScheme === "light") await check("empty");
-        await confirmed(page, "2 mm", turnDown);
-        await part(page, "effect")
-          .getByText(/too small to feel/)
-          .waitFor();
-        await check("turn-down");
-        await confirmed(page, "3.5 mm", "Choose: shorten the shank's end");
-        await check("shorten");
-        await page.getByRole("button", { name: "Choose: sleeve or plate the shank" }).click();
-        await part(page, "confirm").waitFor({ state: "detached" });
-        await check("sleeve");
-        expectQuiet(visited);
-      });
+  it("is sound at every width and in every colour, empty and with each way chosen", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await expectSoundEverywhere(page, "cut-empty");
+    await confirmed(page, "2 mm", turnDown);
+    await part(page, "effect")
+      .getByText(/too small to feel/)
+      .waitFor();
+    await expectSoundEverywhere(page, "cut-turn-down");
+    await confirmed(page, "3.5 mm", "Choose: shorten the shank's end");
+    await expectSoundEverywhere(page, "cut-shorten");
+    await page.getByRole("button", { name: "Choose: sleeve or plate the shank" }).click();
+    await part(page, "confirm").waitFor({ state: "detached" });
+    await expectSoundEverywhere(page, "cut-sleeve");
+    expectQuiet(visited);
+  });
 });

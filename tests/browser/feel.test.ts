@@ -1,8 +1,8 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
+import { expectQuiet, useBrowser } from "./browser.ts";
 import { answered, gapText } from "./sheet.ts";
-import { expectSound, SIZES } from "./soundness.ts";
+import { expectSoundEverywhere } from "./soundness.ts";
 
 const { visit } = useBrowser();
 /** Lips take their time, on a busy machine most of all. */
@@ -21,32 +21,24 @@ const felt = async (page: Page): Promise<void> => {
 };
 
 describe("how it feels, in Explore", () => {
-  for (const [name, width, height] of SIZES)
-    for (const colorScheme of ["light", "dark"] as const)
-      it(`has its verdicts from the model, with numbers and thresholds, at ${name} width, ${colorScheme}`, async () => {
-        const visited = await visit({ width, height, colorScheme, touch: name === "phone" });
-        const { page } = visited;
-        await answered(page);
-        await felt(page);
-        const slots = await page.getByTestId("verdict-slots").innerText();
-        expect(slots).toMatch(
-          /Hold −\d+\.\d to \+\d+\.\d cents, .* on average \(.* over the lips tried; felt from 3\.5 cents/,
-        );
-        expect(slots).toMatch(/By the peaks alone: too small to feel/);
-        const resistance = await page.getByTestId("verdict-resistance").innerText();
-        expect(resistance).toMatch(/Flow: pressure drop .* % at 20 L\/min .* between the bounds/);
-        expect(resistance).toMatch(/Lips: threshold .* % \(.* over the lips tried\)/);
-        expect(resistance).toMatch(/Felt from 10 %/);
-        await expect
-          .poll(() => page.getByTestId("verdict-noGap").innerText())
-          .toMatch(/as if the leadpipe were/);
-        await expectSound(page);
-        await page.screenshot({
-          path: `${screenshots}feel-explore-${name}-${colorScheme}.png`,
-          fullPage: true,
-        });
-        expectQuiet(visited);
-      });
+  it("has its verdicts from the model, with numbers and thresholds, and is sound with them", async () => {
+    const visited = await visit();
+    const { page } = visited;
+    await answered(page);
+    await felt(page);
+    const slots = await page.getByTestId("verdict-slots").innerText();
+    expect(slots).toMatch(
+      /Hold −\d+\.\d to \+\d+\.\d cents, .* on average \(.* over the lips tried; felt from 3\.5 cents/,
+    );
+    expect(slots).toMatch(/By the peaks alone: too small to feel/);
+    const resistance = await page.getByTestId("verdict-resistance").innerText();
+    expect(resistance).toMatch(/Flow: pressure drop .* % at 20 L\/min .* between the bounds/);
+    expect(resistance).toMatch(/Lips: threshold .* % \(.* over the lips tried\)/);
+    expect(resistance).toMatch(/Felt from 10 %/);
+    await expect.poll(() => page.getByTestId("verdict-noGap").innerText()).toMatch(/as if the leadpipe were/);
+    await expectSoundEverywhere(page, "explore-felt");
+    expectQuiet(visited);
+  });
 
   it("never holds up a drag: the gap follows while the lips are being worked out, and they begin anew after it", async () => {
     const visited = await visit();
@@ -76,30 +68,23 @@ describe("how it feels, in Explore", () => {
 });
 
 describe("how it feels, where it is played", () => {
-  for (const [name, width, height] of SIZES)
-    it(`shows slots, leaps and resistance with all that charts have, at ${name} width`, async () => {
-      const visited = await visit({
-        width,
-        height,
-        hash: "#play",
-        colorScheme: name === "laptop" ? "dark" : "light",
-      });
-      const { page } = visited;
-      for (const chart of ["slots", "hold-against-gap", "pressure-drop", "height-against-level"])
-        await page
-          .getByTestId(chart)
-          .locator("svg")
-          .waitFor({ ...LONG, state: "attached" });
-      await expect
-        .poll(() => page.getByTestId("stream-finding").innerText())
-        .toMatch(
-          /The gap takes \d\.\d % of the whole .* too small to feel \(felt from 10 %\)\. A leadpipe .* narrower/,
-        );
-      await page.getByTestId("lips").locator("summary").click();
-      await expectSound(page);
-      await page.screenshot({ path: `${screenshots}feel-play-${name}.png`, fullPage: true });
-      expectQuiet(visited);
-    });
+  it("shows slots, leaps and resistance with all that charts have, and is sound", async () => {
+    const visited = await visit({ hash: "#play" });
+    const { page } = visited;
+    for (const chart of ["slots", "hold-against-gap", "pressure-drop", "height-against-level"])
+      await page
+        .getByTestId(chart)
+        .locator("svg")
+        .waitFor({ ...LONG, state: "attached" });
+    await expect
+      .poll(() => page.getByTestId("stream-finding").innerText())
+      .toMatch(
+        /The gap takes \d\.\d % of the whole .* too small to feel \(felt from 10 %\)\. A leadpipe .* narrower/,
+      );
+    await page.getByTestId("lips").locator("summary").click();
+    await expectSoundEverywhere(page, "play-felt");
+    expectQuiet(visited);
+  });
 
   it("takes other lips, keeps what cannot be read and says why, and goes back to the usual ones", async () => {
     const visited = await visit({ hash: "#play" });

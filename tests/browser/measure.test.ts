@@ -7,8 +7,8 @@ import { plusMinus } from "../../src/units/uncertainLength.ts";
 import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
 import { tabTo } from "./keyboard.ts";
 import { showsGap } from "./sheet.ts";
-import { expectSound, SIZES } from "./soundness.ts";
-import { keptInTab, passed, still } from "./still.ts";
+import { expectSoundEverywhere } from "./soundness.ts";
+import { keptInTab, passed } from "./still.ts";
 
 const { visit } = useBrowser();
 
@@ -230,24 +230,13 @@ describe("measuring the gap", () => {
 });
 
 describe("the measuring sheet for everyone", () => {
-  for (const [name, width, height] of SIZES)
-    for (const colorScheme of ["light", "dark"] as const)
-      it(`is sound at ${name} width, ${colorScheme}: axe-core finds nothing serious, nothing runs over the edge`, async () => {
-        const visited = await open({ width, height, colorScheme, touch: name === "phone" });
-        const { page } = visited;
-        const check = async (state: string) => {
-          await still(page);
-          await expectSound(page);
-          await page.evaluate(() => scrollTo(0, 0));
-          await page.screenshot({
-            path: `${screenshots}measure-${name}-${colorScheme}${state}.png`,
-            fullPage: true,
-          });
-        };
-        await check("-empty");
-        await typeReadings(page, depthMm, insertionMm);
-        await page.locator("[data-testid=readings] svg").waitFor({ state: "attached" });
-        await check("");
-        expectQuiet(visited);
-      });
+  it("is sound at every width and in every colour, empty and with readings", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await expectSoundEverywhere(page, "measure-empty");
+    await typeReadings(page, depthMm, insertionMm);
+    await page.locator("[data-testid=readings] svg").waitFor({ state: "attached" });
+    await expectSoundEverywhere(page, "measure");
+    expectQuiet(visited);
+  });
 });

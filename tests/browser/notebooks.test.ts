@@ -24,7 +24,7 @@ import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { signed } from "../../src/words/numbers.ts";
 import { RESISTANCE_FINDING } from "../../src/words/verdicts/findings.ts";
 import { expectQuiet, screenshots, useBrowser, type Visit } from "./browser.ts";
-import { expectSound, SIZES } from "./soundness.ts";
+import { expectSoundEverywhere } from "./soundness.ts";
 
 const { visit } = useBrowser();
 const at = (name: string) => `notebooks/${name}.html`;
@@ -76,18 +76,7 @@ describe.each(NOTEBOOKS)("$title", ({ name, title }) => {
     await expect
       .poll(() => page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute("content"))
       .toMatch(/default-src 'none'(?!.*unsafe)/);
-    for (const [size, width, height] of SIZES) {
-      await page.setViewportSize({ width, height });
-      await settled(page);
-      for (const colorScheme of ["light", "dark"] as const) {
-        await page.emulateMedia({ colorScheme });
-        await page.screenshot({
-          path: `${screenshots}notebook-${name}-${size}-${colorScheme}.png`,
-          fullPage: true,
-        });
-        await expectSound(page);
-      }
-    }
+    await expectSoundEverywhere(page, `notebook-${name}`);
     await expectWhole(visited);
     await page.locator("header .home").click();
     await page.getByTestId(`notebook-${name}`).waitFor();
@@ -255,18 +244,11 @@ describe("the task Learn", () => {
     await page.getByText("Kept in this browser").waitFor();
   }, 300_000);
 
-  it("is sound at every width in both themes", async () => {
+  it("is sound at every width and in every colour", async () => {
     const visited = await visit({ hash: "#learn" });
     const { page } = visited;
     await page.getByTestId("notebooks-kept").getByText("Kept in this browser").waitFor(patience);
-    for (const [size, width, height] of SIZES) {
-      await page.setViewportSize({ width, height });
-      for (const colorScheme of ["light", "dark"] as const) {
-        await page.emulateMedia({ colorScheme });
-        await expectSound(page);
-        await page.screenshot({ path: `${screenshots}learn-${size}-${colorScheme}.png` });
-      }
-    }
+    await expectSoundEverywhere(page, "learn");
     expectQuiet(visited);
   });
 

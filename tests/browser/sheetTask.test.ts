@@ -23,8 +23,7 @@ import { demo } from "../acoustics/setups.ts";
 import { expectQuiet, screenshots, useBrowser, type VisitOptions } from "./browser.ts";
 import { focused, tabTo } from "./keyboard.ts";
 import { readPdf, withoutSpaces } from "./pdf.ts";
-import { expectSound, SIZES } from "./soundness.ts";
-import { still } from "./still.ts";
+import { expectSoundEverywhere } from "./soundness.ts";
 import { kept, plan, playAll, seal } from "./trialByKeys.ts";
 
 const { visit } = useBrowser();
@@ -407,29 +406,20 @@ describe("a whole job", () => {
 });
 
 describe("the sheet for everyone", () => {
-  for (const [name, width, height] of SIZES)
-    for (const colorScheme of ["light", "dark"] as const)
-      it(`is sound at ${name} width, ${colorScheme}: axe-core finds nothing serious, nothing runs over the edge`, async () => {
-        const visited = await open({ width, height, colorScheme, touch: name === "phone" });
-        const { page } = visited;
-        const check = async (state: string) => {
-          await still(page);
-          await expectSound(page);
-          await page.screenshot({
-            path: `${screenshots}sheet-${name}-${colorScheme}${state}.png`,
-            fullPage: true,
-          });
-        };
-        await check("");
-        await page.getByTestId("words-found").getByText("Put in a figure").click();
-        await check("-figures");
-        await press(page, "For the class");
-        await isReady(page);
-        await check("-class");
-        const white = await page
-          .getByTestId("paper")
-          .evaluate((paper) => getComputedStyle(paper).backgroundColor);
-        expect(white).toBe("rgb(255, 255, 255)");
-        expectQuiet(visited);
-      });
+  it("is sound at every width and in every colour, for a player and for a class", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await expectSoundEverywhere(page, "sheet");
+    await page.getByTestId("words-found").getByText("Put in a figure").click();
+    await expectSoundEverywhere(page, "sheet-figures");
+    await press(page, "For the class");
+    await isReady(page);
+    await expectSoundEverywhere(page, "sheet-class");
+    await page.emulateMedia({ colorScheme: "dark" });
+    const white = await page
+      .getByTestId("paper")
+      .evaluate((paper) => getComputedStyle(paper).backgroundColor);
+    expect(white).toBe("rgb(255, 255, 255)");
+    expectQuiet(visited);
+  });
 });
