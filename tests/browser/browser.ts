@@ -18,6 +18,7 @@ const args = [
   "--disable-sync",
 ];
 
+/** Where pictures and printed pages are put. */
 export const screenshots = fileURLToPath(new URL("../screenshots/", import.meta.url));
 
 export interface Visit {
@@ -90,4 +91,12 @@ function watch({ context, address, complaints, strangers }: Visit): void {
 export function expectQuiet({ complaints, strangers }: Visit): void {
   expect(complaints).toEqual([]);
   expect(strangers).toEqual([]);
+}
+
+/**
+ * A picture of the whole page for a person to look at, named as told. Only with PICTURES set, as in `PICTURES=1 npm test`: they take
+ * more time than what is tested.
+ */
+export async function picture(page: Page, name: string): Promise<void> {
+  if (process.env.PICTURES) await page.screenshot({ path: `${screenshots}${name}.png`, fullPage: true });
 }

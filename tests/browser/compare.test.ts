@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { expectQuiet, screenshots, useBrowser, type Visit } from "./browser.ts";
+import { expectQuiet, picture, useBrowser, type Visit } from "./browser.ts";
 import { focused, tabTo } from "./keyboard.ts";
 import { expectSoundEverywhere } from "./soundness.ts";
 import { keptInTab, still } from "./still.ts";
@@ -273,7 +273,7 @@ describe("comparing for everyone", () => {
     await page.getByRole("button", { name: "By dimensions" }).click();
     await page.getByTestId("shape-like").click();
     await still(page);
-    await page.screenshot({ path: `${screenshots}compare-shape.png` });
+    await picture(page, "compare-shape");
     expectQuiet(visited);
   });
 });

@@ -8,7 +8,7 @@ import { stageSize, wayWords } from "../../src/words/bench/cut.ts";
 import { cutCard } from "../../src/words/bench/cutCard.ts";
 import { CAUTION } from "../../src/words/bench/cutCautions.ts";
 import { demo } from "../acoustics/setups.ts";
-import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
+import { expectQuiet, picture, useBrowser } from "./browser.ts";
 import { focused, tabTo } from "./keyboard.ts";
 import { showsGap } from "./sheet.ts";
 import { expectSoundEverywhere } from "./soundness.ts";
@@ -122,7 +122,7 @@ describe("planning a cut", () => {
       .getByText(/of wall would be left at the end, below the minimum of 0\.640 mm/)
       .waitFor();
     await expect.poll(() => page.getByRole("button", { name: turnDown }).count()).toBe(0);
-    await page.screenshot({ path: `${screenshots}cut-too-thin.png`, fullPage: true });
+    await picture(page, "cut-too-thin");
     await order(page, "Gap to reach", "30 mm");
     await part(page, "target")
       .getByText(/The target is 30\.000 mm; give 0 to the receiver's depth/)
@@ -217,7 +217,7 @@ describe("planning a cut", () => {
       .waitFor();
     await expect.poll(() => page.getByRole("button", { name: turnDown }).count()).toBe(0);
     await expect.poll(() => page.getByRole("button", { name: "Choose: exchange the shank" }).count()).toBe(1);
-    await page.screenshot({ path: `${screenshots}cut-unknown.png`, fullPage: true });
+    await picture(page, "cut-unknown");
     const undo = page.getByRole("button", { name: /^Undo/ });
     await undo.click();
     await undo.click();
@@ -241,7 +241,7 @@ describe("planning a cut", () => {
       expect(printed).toContain(words);
     expect(printed).not.toMatch(/NaN|undefined/);
     await expect.poll(() => page.locator("annulus-app").isVisible()).toBe(false);
-    await page.screenshot({ path: `${screenshots}cut-card-print.png` });
+    await picture(page, "cut-card-print");
     await page.emulateMedia({ media: null });
 
     // as many stages as there can be: the whole depth by the finest tolerance

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
+import { expectQuiet, picture, useBrowser } from "./browser.ts";
 import { answered, showsGap } from "./sheet.ts";
 import { expectWithinEdges } from "./soundness.ts";
 import { still } from "./still.ts";
@@ -46,7 +46,7 @@ describe("editing the instrument", () => {
     await expect.poll(() => insertion.inputValue()).toBe("30 mm");
     await expect.poll(() => insertion.getAttribute("aria-invalid")).toBe("true");
     await showsGap(page, "5.04 mm");
-    await page.screenshot({ path: `${screenshots}edit-refused.png` });
+    await picture(page, "edit-refused");
     // the depth that makes it right takes both
     const depth = editor.getByLabel("Depth", { exact: true });
     await depth.fill("32 mm");
@@ -66,13 +66,13 @@ describe("editing the instrument", () => {
     await cell.press("Enter");
     await expect.poll(() => cell.inputValue()).toBe("8.89");
     await still(page);
-    await page.screenshot({ path: `${screenshots}edit-leadpipe.png` });
+    await picture(page, "edit-leadpipe");
   });
 
   it("fits a phone", async () => {
     const { page } = await opened(390);
     await still(page);
     await expectWithinEdges(page);
-    await page.screenshot({ path: `${screenshots}edit-phone.png` });
+    await picture(page, "edit-phone");
   });
 });

@@ -5,7 +5,7 @@ import { describe, expect, it } from "vitest";
 import { gapSweep } from "../../src/study/instrument/gapSweep.ts";
 import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { demo } from "../acoustics/setups.ts";
-import { expectQuiet, screenshots, useBrowser, type Visit } from "./browser.ts";
+import { expectQuiet, picture, screenshots, useBrowser, type Visit } from "./browser.ts";
 import { answered, gapText, showsGap, typeGap } from "./sheet.ts";
 import { still } from "./still.ts";
 
@@ -49,7 +49,7 @@ describe("exploring the gap", () => {
       .toMatch(/not a question a model can answer/);
     for (const n of [1, 2, 3]) await expect.poll(() => page.getByTestId(`hint-${n}`).count()).toBe(1);
     await still(page);
-    await page.screenshot({ path: `${screenshots}first-visit.png`, fullPage: true });
+    await picture(page, "first-visit");
     expectQuiet(visited);
   });
 

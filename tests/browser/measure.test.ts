@@ -4,7 +4,7 @@ import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { gapFromReadings } from "../../src/bench/measure/gap.ts";
 import { plusMinus } from "../../src/units/uncertainLength.ts";
-import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
+import { expectQuiet, picture, screenshots, useBrowser } from "./browser.ts";
 import { tabTo } from "./keyboard.ts";
 import { showsGap } from "./sheet.ts";
 import { expectSoundEverywhere } from "./soundness.ts";
@@ -92,7 +92,7 @@ describe("measuring the gap", () => {
     });
     const U = (whole.intervalMm![1] - whole.intervalMm![0]) / 2;
     await expect.poll(() => words(page, "measured-other")).toBe(plusMinus(whole.gapMm, U, "in"));
-    await page.screenshot({ path: `${screenshots}measure-outlier.png`, fullPage: true });
+    await picture(page, "measure-outlier");
     await page.getByRole("button", { name: "Remove depth reading 5" }).click();
     await page.getByTestId("apart").waitFor({ state: "detached" });
   });
@@ -107,7 +107,7 @@ describe("measuring the gap", () => {
       );
     await page.getByTestId("use-gap").click();
     await expect.poll(() => words(page, "use-refused")).toMatch(/past the start of the leadpipe/);
-    await page.screenshot({ path: `${screenshots}measure-negative.png`, fullPage: true });
+    await picture(page, "measure-negative");
   });
 
   it("says beside a field what is wrong when it is finished, and loses nothing", async () => {
@@ -223,7 +223,7 @@ describe("measuring the gap", () => {
       .getByTestId("budget")
       .evaluate((table) => table.scrollWidth - table.parentElement!.clientWidth);
     expect(beyond).toBeLessThanOrEqual(0);
-    await page.screenshot({ path: `${screenshots}measure-print.png`, fullPage: true });
+    await picture(page, "measure-print");
     const pdf = await page.pdf({ format: "A4", printBackground: true, path: `${screenshots}measure.pdf` });
     expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
   });

@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { expectQuiet, screenshots, useBrowser, type Visit } from "./browser.ts";
+import { expectQuiet, picture, useBrowser, type Visit } from "./browser.ts";
 import { tabTo } from "./keyboard.ts";
 import { expectSoundEverywhere, expectWithinEdges } from "./soundness.ts";
 import { keptInTab, still } from "./still.ts";
@@ -259,6 +259,6 @@ describe("measuring for everyone", () => {
     ])
       await expect.poll(() => page.getByRole("heading", { name }).isVisible()).toBe(false);
     await expectWithinEdges(page);
-    await page.screenshot({ path: `${screenshots}compare-print.png`, fullPage: true });
+    await picture(page, "compare-print");
   });
 });

@@ -10,7 +10,7 @@ import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { LIMIT } from "../../workers/limiter.ts";
 import { MOST_MOUTH_PRESSURE } from "../../workers/lipsProtocol.ts";
 import { demo } from "../acoustics/setups.ts";
-import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
+import { expectQuiet, picture, useBrowser } from "./browser.ts";
 import { focused, tabTo } from "./keyboard.ts";
 import { expectSound, expectSoundEverywhere } from "./soundness.ts";
 import { still } from "./still.ts";
@@ -299,7 +299,7 @@ describe("playing", () => {
           ]);
         return texts(element.shadowRoot!);
       });
-    await page.screenshot({ path: `${screenshots}play-blind.png`, fullPage: true });
+    await picture(page, "play-blind");
     const asA = await hidden();
     await page.getByRole("button", { name: "B", exact: true }).first().click();
     await page.getByRole("button", { name: "B", exact: true, pressed: true }).first().waitFor();
@@ -315,7 +315,7 @@ describe("playing", () => {
     await expect
       .poll(() => said(page, "blind-score"))
       .toMatch(first ? /^1 of 1 right: .* 50 %/ : /^0 of 1 right: .* 100 %/);
-    await page.screenshot({ path: `${screenshots}play-revealed.png`, fullPage: true });
+    await picture(page, "play-revealed");
     await page.getByTestId("again").click();
     await page.getByTestId("guess-B").click();
     await expect.poll(() => said(page, "blind-score")).toMatch(/of 2 right/);
@@ -383,7 +383,7 @@ describe("the playing sheet for everyone", () => {
     await page.getByTestId("sound").click();
     await page.getByTestId("regime").filter({ hasText: /\d/ }).waitFor();
     await expectSound(page);
-    await page.screenshot({ path: `${screenshots}play-sounding.png`, fullPage: true });
+    await picture(page, "play-sounding");
     expectQuiet(visited);
   });
 });

@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
-import { screenshots } from "./browser.ts";
+import { picture } from "./browser.ts";
 import { still } from "./still.ts";
 
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
@@ -28,7 +28,7 @@ export async function expectSoundEverywhere(page: Page, name: string): Promise<v
   const found: string[] = [];
   const look = async (where: string, rules?: readonly string[]): Promise<void> => {
     await still(page);
-    await page.screenshot({ path: `${screenshots}${name}-${where}.png`, fullPage: true });
+    await picture(page, `${name}-${where}`);
     const said = [...(await overTheEdge(page)), ...(await serious(page, rules))];
     found.push(...said.map((text) => `${name} ${where}: ${text}`));
   };

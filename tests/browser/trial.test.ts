@@ -5,7 +5,7 @@ import { describe, expect, it } from "vitest";
 import { trialFinding } from "../../src/trial/finding.ts";
 import { isRated, type Trial } from "../../src/trial/trial.ts";
 import { trialSentence } from "../../src/words/trial/sentence.ts";
-import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
+import { expectQuiet, picture, useBrowser } from "./browser.ts";
 import { tabTo } from "./keyboard.ts";
 import { expectSoundEverywhere } from "./soundness.ts";
 import { kept, plan as planByKeys, playAll as playByKeys, seal } from "./trialByKeys.ts";
@@ -120,7 +120,7 @@ describe("a blind trial", () => {
     await page.setViewportSize({ width: 703, height: 1032 });
     await expect.poll(() => page.locator("annulus-trial").isVisible()).toBe(false);
     await page.getByText("Set-up card of a blind trial").last().waitFor();
-    await page.screenshot({ path: `${screenshots}trial-card-print.png`, fullPage: true });
+    await picture(page, "trial-card-print");
     const pdf = await page.pdf({ format: "A4", printBackground: true });
     expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
   });
@@ -166,7 +166,7 @@ describe("a blind trial", () => {
     await page.getByText(/This receiver takes gaps from/).waitFor();
     await page.getByText("This gap is there already").waitFor();
     await expect.poll(() => page.getByTestId("seal").isDisabled()).toBe(true);
-    await page.screenshot({ path: `${screenshots}trial-wrong.png`, fullPage: true });
+    await picture(page, "trial-wrong");
     await page.getByTestId("propose").click();
     await expect.poll(() => page.getByTestId("seal").isDisabled()).toBe(false);
   });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { expectQuiet, screenshots, useBrowser } from "./browser.ts";
+import { expectQuiet, picture, useBrowser } from "./browser.ts";
 import { focused, tabTo } from "./keyboard.ts";
 import { answered } from "./sheet.ts";
 
@@ -49,7 +49,7 @@ describe("how sure it is, by keyboard alone", () => {
     await expect
       .poll(() => page.getByTestId("drawn").innerText())
       .toContain("They scatter as the first order says");
-    await page.screenshot({ path: `${screenshots}uncertainty.png`, fullPage: true });
+    await picture(page, "uncertainty");
     // the hand moves on: what was drawn is about another gap
     await page.getByTestId("gap-field").fill("4");
     await page.getByTestId("gap-field").press("Enter");

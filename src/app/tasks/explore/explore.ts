@@ -203,6 +203,14 @@ export class Explore extends PageElement {
           max-width: 16rem;
         }
       }
+      /* without its ground the hint needs an edge */
+      @media (forced-colors: active) {
+        .hint {
+          border: 1px solid CanvasText;
+          background: Canvas;
+          color: CanvasText;
+        }
+      }
       @media print {
         .sheet {
           display: block;
