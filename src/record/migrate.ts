@@ -2,17 +2,22 @@
  * Jobs as earlier versions of the page kept them, brought to the present format, one step a version:
  *
  *     1  a bare document ("annulus-document"), or the same beside a view as the page's autosave wrote it
- *     2  a job ("annulus-job")
+ *     2  a job ("annulus-job") with one trial
+ *     3  a job with any number of trials
  */
+import { isRecord } from "../setup/jsonRecord.ts";
 import { fingerprint } from "./canonical.ts";
 import { JOB_FORMAT, JOB_VERSION, LONGEST_TEXT } from "./job.ts";
+import { DOCUMENT_FORMAT, MADE_LATER, migrateDocument } from "./migrateDocument.ts";
 import { RecordError } from "./recordError.ts";
 
-const DOCUMENT_FORMAT = "annulus-document";
 const UNNAMED = "Kept from an earlier visit";
 
 /** From a version to the next; `at` is when, for what the earlier version did not note. */
-const STEPS: Readonly<Record<number, (kept: Fields, at: string) => Fields>> = { 1: fromDocument };
+const STEPS: Readonly<Record<number, (kept: Fields, at: string) => Fields>> = {
+  1: fromDocument,
+  2: withAnyTrials,
+};
 
 type Fields = Readonly<Record<string, unknown>>;
 
@@ -22,6 +27,7 @@ type Fields = Readonly<Record<string, unknown>>;
  * @throws RecordError for what no version of this program has written, or a later one
  */
 export function migrate(json: unknown, at: string): Fields {
+  if (isLater(json)) throw new RecordError(MADE_LATER);
   let version = versionOf(json);
   let kept = json as Fields;
   for (; version < JOB_VERSION; version++) kept = STEPS[version](kept, at);
@@ -29,21 +35,19 @@ export function migrate(json: unknown, at: string): Fields {
 }
 
 function versionOf(json: unknown): number {
-  if (!isFields(json)) throw new RecordError("not a job of this program");
+  if (!isRecord(json)) throw new RecordError("not a job of this program");
   if (documentIn(json)) return 1;
   const { format, version } = json;
   if (format !== JOB_FORMAT)
     throw new RecordError(`not a job of this program: its format is not "${JOB_FORMAT}"`);
   if (typeof version !== "number" || !Number.isInteger(version) || version < 2)
     throw new RecordError("a job without the version of its format");
-  if (version > JOB_VERSION)
-    throw new RecordError("made by a later version of this page; load the page again to get it");
   return version;
 }
 
 function fromDocument(kept: Fields, at: string): Fields {
   const document = documentIn(kept)!;
-  const name = isFields(document.setup) && typeof document.setup.name === "string" ? document.setup.name : "";
+  const name = isRecord(document.setup) && typeof document.setup.name === "string" ? document.setup.name : "";
   return {
     format: JOB_FORMAT,
     version: 2,
@@ -61,11 +65,20 @@ function fromDocument(kept: Fields, at: string): Fields {
   };
 }
 
+function withAnyTrials(kept: Fields): Fields {
+  const { document } = kept;
+  return { ...kept, version: 3, document: isRecord(document) ? migrateDocument(document) : document };
+}
+
 function documentIn(kept: Fields): Fields | null {
   if (kept.format === DOCUMENT_FORMAT) return kept;
   const { document, format } = kept;
-  return format === undefined && isFields(document) && document.format === DOCUMENT_FORMAT ? document : null;
+  return format === undefined && isRecord(document) && document.format === DOCUMENT_FORMAT ? document : null;
 }
 
-const isFields = (json: unknown): json is Fields =>
-  typeof json === "object" && json !== null && !Array.isArray(json);
+/** Whether a later version of the page made a job: it is not broken, this page is old. */
+export const isLater = (json: unknown): boolean =>
+  isRecord(json) &&
+  json.format === JOB_FORMAT &&
+  typeof json.version === "number" &&
+  json.version > JOB_VERSION;

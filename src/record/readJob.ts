@@ -3,6 +3,7 @@ import { type Schema, Validator } from "@cfworker/json-schema";
 import backupSchema from "../../shared/annulus-backup.schema.json" with { type: "json" };
 import type { Job } from "./job.ts";
 import { migrate } from "./migrate.ts";
+import { MADE_LATER } from "./migrateDocument.ts";
 import { RecordError } from "./recordError.ts";
 
 const { $defs, ...backup } = backupSchema;
@@ -12,8 +13,14 @@ const envelopeSchema = structuredClone({ ...backup, $defs }) as unknown as Schem
 const jobs = new Validator(jobSchema, "2020-12");
 const envelopes = new Validator(envelopeSchema, "2020-12");
 
+/** Of the format of a backup. */
+const LATEST = 2;
+
 export interface BackupEnvelope {
+  readonly version: 1 | 2;
   readonly made: string;
+  /** Of `made` and the jobs' checksums; in the first version there was none. */
+  readonly sha256?: string;
   readonly jobs: readonly unknown[];
 }
 
@@ -35,6 +42,8 @@ export function readJob(json: unknown, at: string): Job {
  * @throws RecordError
  */
 export function readEnvelope(json: unknown): BackupEnvelope {
+  const { version } = json as Readonly<Record<string, unknown>>;
+  if (typeof version === "number" && version > LATEST) throw new RecordError(MADE_LATER);
   check(envelopes, envelopeSchema, json);
   return json as BackupEnvelope;
 }

@@ -1,4 +1,6 @@
-/** A trial as it was kept: null where anything of it is not as it was sealed, since half an order would be a wrong finding. */
+/** Trials as they were kept. One is null where anything of it is not as it was sealed, since half an order would be a wrong finding. */
+
+import { isRecord } from "../setup/jsonRecord.ts";
 import {
   FEWEST_ITEMS,
   MOST_ITEMS,
@@ -13,8 +15,6 @@ import {
 } from "./trial.ts";
 
 const LONGEST = 200;
-const isRecord = (json: unknown): json is Record<string, unknown> =>
-  typeof json === "object" && json !== null && !Array.isArray(json);
 const textOf = (json: unknown): string => (typeof json === "string" ? json.slice(0, LONGEST) : "");
 
 export function readTrial(json: unknown): Trial | null {
@@ -34,7 +34,19 @@ export function readTrial(json: unknown): Trial | null {
     difference: typeof json.difference === "number" && json.difference > 0 ? json.difference : TOP / 5,
     turns,
     opened: json.opened === "complete" || json.opened === "early" ? json.opened : "sealed",
+    ...(typeof json.openedAt === "string" && { openedAt: textOf(json.openedAt) }),
   };
+}
+
+/** Those of a list that are whole, one of each id: a trial is known by it. */
+export function readTrials(json: unknown): readonly Trial[] {
+  if (!Array.isArray(json)) return [];
+  const trials = new Map<string, Trial>();
+  for (const one of json) {
+    const trial = readTrial(one);
+    if (trial && !trials.has(trial.id)) trials.set(trial.id, trial);
+  }
+  return [...trials.values()];
 }
 
 const whole = <T>(list: readonly (T | null)[]): readonly T[] | null =>

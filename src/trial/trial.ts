@@ -39,7 +39,12 @@ export interface Trial {
   readonly turns: readonly Turn[];
   /** Whether the codes are known by now, and whether that was before all was rated. */
   readonly opened: "sealed" | "complete" | "early";
+  /** When the codes were opened, ISO 8601, UTC; absent: they were not, or by a version of the page that did not note it. */
+  readonly openedAt?: string;
 }
+
+/** Whether the codes are open: nothing of the trial changes any more. */
+export const isFinished = ({ opened }: Trial): boolean => opened !== "sealed";
 
 export const FEWEST_ITEMS = 3;
 export const MOST_ITEMS = 7;

@@ -221,7 +221,7 @@ describe("a blind trial on the sheet", () => {
   it("is told as it was found once it is opened, and not before", async () => {
     const { page } = await visit();
     const keep = (opened: Trial["opened"]) => {
-      const notes = { ...NO_NOTES, trial: { ...NO_NOTES.trial, trial: trial(opened) } };
+      const notes = { ...NO_NOTES, trial: { ...NO_NOTES.trial, trials: [trial(opened)], shown: "t" } };
       const document = { ...documentOf(demo(), notes), gapMm: 2 };
       return JSON.stringify({ document: writeDocument(document), view: FIRST_VIEW });
     };

@@ -8,7 +8,7 @@ import { trialSentence } from "../../src/words/trial/sentence.ts";
 import { expectQuiet, picture, useBrowser } from "./browser.ts";
 import { tabTo } from "./keyboard.ts";
 import { expectSoundEverywhere } from "./soundness.ts";
-import { kept, plan as planByKeys, playAll as playByKeys, seal } from "./trialByKeys.ts";
+import { allKept, kept, plan as planByKeys, playAll as playByKeys, seal } from "./trialByKeys.ts";
 
 const { visit } = useBrowser();
 const GAPS = ["1.1", "2.2", "3.3", "4.4"];
@@ -125,7 +125,7 @@ describe("a blind trial", () => {
     expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
   });
 
-  it("opened early it says so, and again after undo has sealed it", async () => {
+  it("opened early it says so, stays so after undo, and says so too once anything has sealed it again", async () => {
     const { page } = await open();
     await plan(page);
     const trial = await seal(page);
@@ -137,11 +137,85 @@ describe("a blind trial", () => {
       .poll(() => page.getByTestId("sentence").innerText())
       .toMatch(/Too little was rated for any finding/);
     await page.getByRole("button", { name: /^Undo/ }).click();
+    // the plan is open again, and the trial is still what it was
+    await page.getByTestId("seal").waitFor();
+    await expect.poll(() => page.getByTestId("trial-row").innerText()).toMatch(/opened early/);
+    await expect.poll(async () => (await kept(page)).opened).toBe("early");
+    // as a copy from before would have it
+    await page.evaluate(() => {
+      const kept = JSON.parse(sessionStorage.getItem("annulus-autosave")!);
+      const { trial } = kept.document.notes;
+      trial.trials[0].opened = "sealed";
+      trial.shown = trial.trials[0].id;
+      addEventListener("pagehide", () => {
+        for (const shelf of [sessionStorage, localStorage])
+          shelf.setItem("annulus-autosave", JSON.stringify(kept));
+      });
+    });
+    await page.reload();
     await page.getByTestId("code").waitFor();
     await playAll(page, trial, 1);
     await page.getByText("have been seen before").waitFor();
     await page.getByTestId("open-trial").click();
     await page.getByTestId("early").waitFor();
+  });
+
+  it("a second one is planned and played after it: both are there after a reload, the first with all 48 ratings", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await planByKeys(page, GAPS, 12);
+    const first = await seal(page);
+    expect(first.turns).toHaveLength(48);
+    await playAll(page, first, 0, 1);
+    // the other turns as if they had been played: what is tried here is what becomes of them
+    await page.evaluate(() => {
+      const kept = JSON.parse(sessionStorage.getItem("annulus-autosave")!);
+      const [trial] = kept.document.notes.trial.trials;
+      for (const turn of trial.turns)
+        turn.ratings = { hold: 50, ease: 50, evenness: 50, preference: 90 - 20 * turn.item };
+      addEventListener("pagehide", () => {
+        for (const shelf of [sessionStorage, localStorage])
+          shelf.setItem("annulus-autosave", JSON.stringify(kept));
+      });
+    });
+    await page.reload();
+    await page.getByTestId("next").click();
+    await page.getByText("All 48 turns are rated").waitFor();
+    await page.getByTestId("open-trial").click();
+    const sentence = await page.getByTestId("sentence").innerText();
+    await expect.poll(() => page.getByTestId("trial-finding").innerText()).toBe(sentence);
+
+    await page.getByTestId("plan-anew").click();
+    await page.getByTestId("seal").waitFor();
+    await expect.poll(() => page.getByTestId("trial-row").count()).toBe(1);
+    await page.getByRole("textbox", { name: "Repeats", exact: true }).fill("2");
+    const second = await seal(page);
+    expect(second.turns).toHaveLength(8);
+    // while it is played nothing is said of what the first found
+    await expect.poll(() => page.getByTestId("trial-row").count()).toBe(2);
+    expect(await page.getByTestId("trial-finding").allInnerTexts()).toEqual(["", ""]);
+    await playAll(page, second);
+    await page.getByTestId("open-trial").click();
+    await page.getByTestId("sentence").waitFor();
+    await expect
+      .poll(async () => (await allKept(page)).map(({ opened }) => opened))
+      .toEqual(["complete", "complete"]);
+
+    await page.reload();
+    await expect.poll(() => page.getByTestId("trial-row").count()).toBe(2);
+    const [one, two] = await allKept(page);
+    expect(one.turns.filter(isRated)).toHaveLength(48);
+    expect(two.turns.filter(isRated)).toHaveLength(8);
+    await page.getByTestId("trial-row").first().press("Enter");
+    await expect.poll(() => page.getByTestId("sentence").innerText()).toBe(sentence);
+    await expect.poll(() => page.getByTestId("turns").getByRole("row").count()).toBe(49);
+    await page.getByTestId("report-trial").click();
+    await expect.poll(() => page.getByTestId("sheet-trial").inputValue()).toBe(one.id);
+    await page
+      .locator("annulus-sheet annulus-paper")
+      .getByText(`12 times each: ${sentence}`)
+      .waitFor({ timeout: 60_000 });
+    expectQuiet(visited);
   });
 
   it("does not go on before all four are rated, and says which are missing", async () => {

@@ -4,9 +4,12 @@ import { expect } from "vitest";
 import type { Trial } from "../../src/trial/trial.ts";
 import { tabTo } from "./keyboard.ts";
 
-/** The trial as the browser keeps it. */
-export const kept = (page: Page): Promise<Trial> =>
-  page.evaluate(() => JSON.parse(sessionStorage.getItem("annulus-autosave")!).document.notes.trial.trial);
+/** All trials as the browser keeps them. */
+export const allKept = (page: Page): Promise<Trial[]> =>
+  page.evaluate(() => JSON.parse(sessionStorage.getItem("annulus-autosave")!).document.notes.trial.trials);
+
+/** The newest trial as the browser keeps it. */
+export const kept = async (page: Page): Promise<Trial> => (await allKept(page)).at(-1)!;
 
 /** Types the gaps, mm, one after the other, and how often each is played. */
 export async function plan(page: Page, gaps: readonly string[], repeats = 2): Promise<void> {
@@ -23,7 +26,8 @@ export async function plan(page: Page, gaps: readonly string[], repeats = 2): Pr
 export async function seal(page: Page): Promise<Trial> {
   await page.getByTestId("seal").press("Enter");
   await page.getByTestId("code").waitFor();
-  await expect.poll(() => kept(page)).not.toBeNull();
+  const code = await page.getByTestId("code").innerText();
+  await expect.poll(async () => (await kept(page))?.turns[0].code).toBe(code);
   return kept(page);
 }
 

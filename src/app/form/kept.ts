@@ -2,6 +2,7 @@
  * What of a form is kept in a document, as a schema: what it is when nothing was written, how it comes back from JSON that
  * anybody may have touched, and what it is under another unit. Small schemas make larger ones.
  */
+import { isRecord } from "../../setup/jsonRecord.ts";
 import { LengthError, type LengthUnit, parseLengthMm } from "../../units/length.ts";
 
 export interface Kept<T> {
@@ -122,9 +123,6 @@ export function keptForm<P extends Parts>(parts: P): KeptForm<P> {
     shownIn,
   };
 }
-
-export const isRecord = (json: unknown): json is Record<string, unknown> =>
-  typeof json === "object" && json !== null && !Array.isArray(json);
 
 /** A text under each of these names. */
 export const texts = <Name extends string>(

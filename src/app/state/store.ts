@@ -3,6 +3,7 @@ import { gapMm, type Setup } from "../../setup/setup.ts";
 import { withoutRoundingNoise } from "../../units/roundingNoise.ts";
 import { nearestGapMm } from "./gapLimits.ts";
 import { NO_NOTES, type Notes, notesForAnother } from "./notes/notes.ts";
+import { finishedTrials, withFinished } from "./notes/trial.ts";
 import { Observable } from "./observable.ts";
 import { shared } from "./shared.ts";
 import { type Document, FIRST_VIEW, type Message, type State, type View } from "./state.ts";
@@ -34,12 +35,16 @@ export class Store extends Observable<State> {
   #future: readonly Document[] = [];
   /** The document as it was before the gesture that is under way. */
   #before: Document | null = null;
+  /** With which opening a document came here: what is in no job is of the same work within one of them. */
+  readonly #openings = new WeakMap<Document, number>();
+  #opened = 0;
 
   constructor(document: Document, view: View = FIRST_VIEW) {
     super(
       { document, view, canUndo: false, canRedo: false, message: null },
       { document: { notes: {} }, view: {} },
     );
+    this.#openings.set(document, this.#opened);
   }
 
   get state(): State {
@@ -90,7 +95,9 @@ export class Store extends Observable<State> {
   /** Another instrument, or a whole document from a link; undo brings back the one before. */
   open(opened: Setup | Document): void {
     const { notes } = this.state.document;
-    this.#edit("setup" in opened ? opened : documentOf(opened, notesForAnother(notes)), {});
+    const document = "setup" in opened ? opened : documentOf(opened, notesForAnother(notes));
+    this.#openings.set(document, ++this.#opened);
+    this.#edit(document, {});
   }
 
   /**
@@ -102,7 +109,7 @@ export class Store extends Observable<State> {
     const moved = (document: Document): Document => {
       if (document.job !== open.job) return document;
       const { job: _, ...rest } = document;
-      return job === null ? rest : { ...rest, job };
+      return this.#asOpened(document, job === null ? rest : { ...rest, job });
     };
     this.#past = this.#past.map(moved);
     this.#future = this.#future.map(moved);
@@ -112,6 +119,7 @@ export class Store extends Observable<State> {
 
   /** What another tab has made of the same job. The steps from before would undo that tab's work, so they are given up. */
   follow(document: Document): void {
+    this.#openings.set(document, ++this.#opened);
     this.#past = [];
     this.#future = [];
     this.#before = null;
@@ -157,6 +165,7 @@ export class Store extends Observable<State> {
 
   #edit(document: Document, { commit = true }: ChangeOptions = {}): void {
     this.#before ??= this.state.document;
+    this.#asOpened(this.state.document, document);
     if (commit) this.#endGesture(document);
     this.#show(document);
   }
@@ -166,8 +175,36 @@ export class Store extends Observable<State> {
     const before = this.#before;
     this.#before = null;
     if (!before || sameDocument(before, document)) return;
-    this.#past = [...this.#past, before].slice(-UNDO_LIMIT);
+    this.#past = this.#withFinished([...this.#past, before], document).slice(-UNDO_LIMIT);
     this.#future = [];
+  }
+
+  /** A document made from another came with the same opening, unless it was opened itself. */
+  #asOpened(from: Document, document: Document): Document {
+    if (!this.#openings.has(document)) this.#openings.set(document, this.#openings.get(from)!);
+    return document;
+  }
+
+  /**
+   * The steps back, none of which un-finishes a trial: in those of the same work every trial finished by now is finished,
+   * and those that differ in nothing else any more are gone.
+   */
+  #withFinished(past: readonly Document[], now: Document): readonly Document[] {
+    const finished = finishedTrials(now.notes.trial);
+    if (finished.length === 0) return past;
+    const isSameWork = (document: Document) =>
+      document.job === now.job &&
+      (now.job !== undefined || this.#openings.get(document) === this.#openings.get(now));
+    const carried = past.map((document) => {
+      const trial = isSameWork(document)
+        ? withFinished(document.notes.trial, finished)
+        : document.notes.trial;
+      return trial === document.notes.trial
+        ? document
+        : this.#asOpened(document, { ...document, notes: { ...document.notes, trial } });
+    });
+    if (carried.every((document, i) => document === past[i])) return past;
+    return carried.filter((document, i) => !sameDocument(document, carried[i + 1] ?? now));
   }
 
   #show(document: Document): void {

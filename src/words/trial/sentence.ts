@@ -7,6 +7,9 @@ import type { TrialItem } from "../../trial/trial.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
 
+/** Of a trial opened before two repeats were wholly rated. */
+export const TOO_LITTLE = "Too little was rated for any finding.";
+
 /** What the trial found, lengths in the unit asked for. */
 export function trialSentence({ said, items }: TrialFinding, unit: LengthUnit): string {
   switch (said.kind) {

@@ -2,11 +2,15 @@ import "fake-indexeddb/auto";
 import { readdirSync, readFileSync } from "node:fs";
 import Dexie from "dexie";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
-import { RecordDatabase } from "../../../src/app/state/record/database.ts";
+import { readDocument } from "../../../src/app/state/keeping/documentFile.ts";
+import { RecordDatabase, split } from "../../../src/app/state/record/database.ts";
 import { JobRecord, type Listing } from "../../../src/app/state/record/jobRecord.ts";
+import { readBackup } from "../../../src/record/backup.ts";
+import type { Job } from "../../../src/record/job.ts";
 import { AT, someJob } from "../../record/jobs.ts";
 
 const TEXTS = { title: "Leadpipe", player: "Heron", instrument: "No. 7", mouthpiece: "" };
+const BACKUP = { format: "annulus-backup", version: 1, made: AT };
 const DOCUMENT = { format: "annulus-document", version: 1, gapMm: 2.5 };
 
 let name: string;
@@ -146,12 +150,14 @@ describe("the record", () => {
 
   test("takes a job of a later version of the page for what it is, and leaves it alone", async () => {
     const record = await open();
-    const later = { ...(await record.add(TEXTS, DOCUMENT)), version: 3 };
-    await tampering(({ jobs }) => jobs.update(later.id, { version: 3 } as never));
+    const later = { ...(await record.add(TEXTS, DOCUMENT)), version: 4 };
+    await tampering(({ jobs }) => jobs.update(later.id, { version: 4 } as never));
+    expect(await listing(record)).toMatchObject({ rows: [], later: 1, unreadable: 0 });
+    expect((await record.unreadable())[0].reason).toMatch(/load the page again/);
     await record.rename(later.id, { title: "spoilt" });
     await record.setStatus(later.id, "archived");
     await tampering(async ({ jobs }) =>
-      expect(await jobs.get(later.id)).toMatchObject({ version: 3, title: "Leadpipe", status: "open" }),
+      expect(await jobs.get(later.id)).toMatchObject({ version: 4, title: "Leadpipe", status: "open" }),
     );
   });
 
@@ -178,7 +184,9 @@ describe("a database of an earlier version", () => {
     const record = await open();
     const jobs = await record.all();
     // the same document twice, bare and beside a view, is one job
-    expect(jobs).toMatchObject([{ version: 2, title: "Invented straight horn", document: earlier[1] }]);
+    expect(jobs).toMatchObject([
+      { version: 3, title: "Invented straight horn", document: { ...earlier[1], version: 2 } },
+    ]);
     expect(await record.unreadable()).toMatchObject(
       [{ json: { spoilt: true }, reason: /not a job/ }].map(({ json, reason }) => ({
         json,
@@ -189,9 +197,30 @@ describe("a database of an earlier version", () => {
     expect(AT < jobs[0].changed).toBe(true);
   });
 
-  test("2: jobs are as they were", async () => {
-    const [job] = readdirSync(folder)
+  test("2: jobs are as they were, each with its trial among the trials", async () => {
+    const jobs = readdirSync(folder)
       .filter((file) => file.startsWith("2-"))
+      .map((file) => JSON.parse(readFileSync(new URL(file, folder), "utf8")));
+    const old = new Dexie(name);
+    old.version(2).stores({ jobs: "id", documents: "id", unreadable: "++", about: "name" });
+    for (const job of jobs) {
+      const { row, kept } = split(job);
+      await old.table("jobs").add(row);
+      await old.table("documents").add(kept);
+    }
+    old.close();
+
+    const kept = await (await open()).all();
+    const byId = (a: Job, b: Job) => (a.id < b.id ? -1 : 1);
+    expect(jobs).toHaveLength(2);
+    expect(kept.sort(byId)).toEqual(readBackup({ ...BACKUP, jobs }, AT).jobs.toSorted(byId));
+    const trials = kept.map(({ document }) => readDocument(document).notes.trial.trials);
+    expect(trials.map(({ length }) => length).sort()).toEqual([0, 1]);
+  });
+
+  test("3: jobs are as they were", async () => {
+    const [job] = readdirSync(folder)
+      .filter((file) => file.startsWith("3-"))
       .map((file) => JSON.parse(readFileSync(new URL(file, folder), "utf8")));
     const record = await open();
     await record.restore([job]);

@@ -10,6 +10,7 @@ import {
 } from "../../../src/app/state/keeping/shareLink.ts";
 import { NO_NOTES } from "../../../src/app/state/notes/notes.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
+import { SetupError } from "../../../src/setup/problem.ts";
 import { readSetup } from "../../../src/setup/readSetup.ts";
 import { exampleFile } from "../../setup/example.ts";
 import { someSetup } from "../someSetup.ts";
@@ -72,13 +73,20 @@ describe("a shared document", () => {
   });
 
   test("damage anywhere is noticed", async () => {
-    const text = await encodeDocument(documentOf(someSetup()));
+    const document = documentOf(someSetup());
+    const text = await encodeDocument(document);
     await fc.assert(
       fc.asyncProperty(fc.nat(text.length - 2), async (at) => {
         await expect(decodeDocument(text.slice(0, at))).rejects.toThrow(/damaged/);
         const other = text[at] === "A" ? "B" : "A";
         const changed = text.slice(0, at) + other + text.slice(at + 1);
-        await expect(decodeDocument(changed)).rejects.toThrow();
+        // some bits before the stream's checksum fill up a byte and say nothing: then nothing is damaged
+        const read = await decodeDocument(changed).catch((error: Error) => error);
+        if (read instanceof Error) expect(read).toBeInstanceOf(SetupError);
+        else {
+          expect(at).toBeGreaterThan(text.length - 9);
+          expect(read).toEqual(document);
+        }
       }),
     );
   });
@@ -86,8 +94,8 @@ describe("a shared document", () => {
   test("what is not a document, or not an instrument, or endless, is refused", async () => {
     const coded = async (value: string) => Buffer.from(await deflateText(value)).toString("base64url");
     await expect(decodeDocument(await coded("null"))).rejects.toThrow("not a document");
-    await expect(decodeDocument(await coded('{"format":"annulus-document","version":2}'))).rejects.toThrow(
-      "version",
+    await expect(decodeDocument(await coded('{"format":"annulus-document","version":9}'))).rejects.toThrow(
+      "version: made by a later version of this page; load the page again",
     );
     await expect(
       decodeDocument(await coded('{"format":"annulus-document","version":1,"setup":{}}')),

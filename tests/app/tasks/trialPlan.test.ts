@@ -73,13 +73,17 @@ test("proposed gaps are those a receiver can have, in order, about the chosen an
 describe("what is kept", () => {
   test("comes back as it was, also half rated", () => {
     const ratings = { hold: 3, ease: null, evenness: 100, preference: 0 };
-    const kept = withTurn(notes({ gaps: ["1", "2 mm"], passages: "long note", trial: sealed }), 4, {
-      ratings,
-      remark: "dull",
-    });
+    const kept = withTurn(
+      notes({ gaps: ["1", "2 mm"], passages: "long note", trials: [sealed], shown: sealed.id }),
+      4,
+      {
+        ratings,
+        remark: "dull",
+      },
+    );
     expect(trialForm.ofJson(JSON.parse(JSON.stringify(kept)))).toEqual(kept);
-    expect(kept.trial!.turns[4]).toMatchObject({ ratings, remark: "dull", code: sealed.turns[4].code });
-    expect(kept.trial!.turns[3]).toBe(sealed.turns[3]);
+    expect(kept.trials[0].turns[4]).toMatchObject({ ratings, remark: "dull", code: sealed.turns[4].code });
+    expect(kept.trials[0].turns[3]).toBe(sealed.turns[3]);
   });
 
   test.each([
@@ -92,14 +96,16 @@ describe("what is kept", () => {
     ["a gap that is none", { items: [...sealed.items.slice(1), { name: "", gapMm: "2" }] }],
     ["no turns", { turns: [] }],
   ])("a key with %s is no trial", (_, part) => {
-    const json = JSON.parse(JSON.stringify(notes({ player: "Ada", trial: { ...sealed, ...part } as never })));
-    expect(trialForm.ofJson(json)).toMatchObject({ player: "Ada", trial: null });
+    const json = JSON.parse(
+      JSON.stringify(notes({ player: "Ada", trials: [{ ...sealed, ...part }] as never })),
+    );
+    expect(trialForm.ofJson(json)).toMatchObject({ player: "Ada", trials: [] });
   });
 
   test("bare gaps keep their meaning under another unit, and what is sealed stays in mm", () => {
-    const inches = trialForm.shownIn(notes({ gaps: ["2.5", "0.1 in"], trial: sealed }), "in");
+    const inches = trialForm.shownIn(notes({ gaps: ["2.5", "0.1 in"], trials: [sealed] }), "in");
     expect(inches.gaps).toEqual(["2.5 mm", "0.1 in"]);
-    expect(inches.trial).toBe(sealed);
+    expect(inches.trials[0]).toBe(sealed);
   });
 });
 

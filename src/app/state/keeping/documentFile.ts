@@ -1,4 +1,7 @@
 /** A whole document as JSON, for what the browser keeps and for links: the setup in its file's form, both gaps, the notes. */
+import { DOCUMENT_FORMAT, DOCUMENT_VERSION, migrateDocument } from "../../../record/migrateDocument.ts";
+import { RecordError } from "../../../record/recordError.ts";
+import { isRecord } from "../../../setup/jsonRecord.ts";
 import { SetupError } from "../../../setup/problem.ts";
 import { readSetup } from "../../../setup/readSetup.ts";
 import { writeSetup } from "../../../setup/writeSetup.ts";
@@ -7,12 +10,9 @@ import { NO_NOTES, readNotes } from "../notes/notes.ts";
 import type { Document } from "../state.ts";
 import { documentOf } from "../store.ts";
 
-const FORMAT = "annulus-document";
-const VERSION = 1;
-
 export const writeDocument = ({ setup, gapMm, referenceGapMm, notes }: Document): object => ({
-  format: FORMAT,
-  version: VERSION,
+  format: DOCUMENT_FORMAT,
+  version: DOCUMENT_VERSION,
   setup: writeSetup(setup),
   gapMm,
   referenceGapMm,
@@ -23,11 +23,16 @@ export const writeDocument = ({ setup, gapMm, referenceGapMm, notes }: Document)
 export function readDocument(json: unknown): Document {
   const refuse = (path: string, value: unknown, message: string) =>
     new SetupError([{ path, value, message }]);
-  if (typeof json !== "object" || json === null) throw refuse("", json, "not a document of this program");
-  const { format, version, setup: file, gapMm, referenceGapMm, notes } = json as Record<string, unknown>;
-  if (format !== FORMAT) throw refuse("format", format, `not a document of this program; give "${FORMAT}"`);
-  if (version !== VERSION)
-    throw refuse("version", version, `made by another version of this program; this one reads ${VERSION}`);
+  if (!isRecord(json)) throw refuse("", json, "not a document of this program");
+  const { format, version, setup: file, gapMm, referenceGapMm, notes } = migrated(json, refuse);
+  if (format !== DOCUMENT_FORMAT)
+    throw refuse("format", format, `not a document of this program; give "${DOCUMENT_FORMAT}"`);
+  if (version !== DOCUMENT_VERSION)
+    throw refuse(
+      "version",
+      version,
+      `made by another version of this program; this one reads 1 to ${DOCUMENT_VERSION}`,
+    );
   const setup = readSetup(file);
   const own = documentOf(setup);
   const gap = (path: string, value: unknown, fallback: number): number => {
@@ -42,4 +47,15 @@ export function readDocument(json: unknown): Document {
     referenceGapMm: gap("referenceGapMm", referenceGapMm, own.referenceGapMm),
     notes: notes === undefined ? NO_NOTES : readNotes(notes),
   };
+}
+
+function migrated(
+  json: Readonly<Record<string, unknown>>,
+  refuse: (path: string, value: unknown, message: string) => SetupError,
+): Readonly<Record<string, unknown>> {
+  try {
+    return migrateDocument(json);
+  } catch (error) {
+    throw error instanceof RecordError ? refuse("version", json.version, error.message) : error;
+  }
 }

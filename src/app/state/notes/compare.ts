@@ -1,10 +1,10 @@
 /** Instruments to be compared before any is built, as they were taken in, and what is typed to take in or design another. */
+import { isRecord } from "../../../setup/jsonRecord.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { length, plainNumber, taper, words } from "../../form/field.ts";
 import {
   flag,
-  isRecord,
   type Kept,
   type KeptBy,
   kept,

@@ -2,6 +2,8 @@
  * What is written down at the bench, as typed: texts that cannot be read yet stay as they are, and nothing here is lost
  * by a reload. One part a task.
  */
+
+import type { Trial } from "../../../trial/trial.ts";
 import { type KeptBy, record } from "../../form/kept.ts";
 import { compareForm } from "./compare.ts";
 import { cutForm } from "./cut.ts";
@@ -9,7 +11,7 @@ import { fitForm } from "./fit.ts";
 import { measureForm } from "./measure.ts";
 import { playForm } from "./play.ts";
 import { sheetForm, sheetNotesForAnother } from "./sheet.ts";
-import { trialForm } from "./trial.ts";
+import { finishedTrials, lastFinished, trialForm } from "./trial.ts";
 
 const notes = record({
   measure: measureForm,
@@ -38,3 +40,7 @@ export const notesForAnother = ({ fit, play, compare, sheet }: Notes): Notes => 
   compare,
   sheet: sheetNotesForAnother(sheet),
 });
+
+/** The finished trial that the printed sheet reports: the one chosen, else the last. */
+export const reportedTrial = ({ sheet, trial }: Notes): Trial | null =>
+  finishedTrials(trial).find(({ id }) => id === sheet.trial) ?? lastFinished(trial);

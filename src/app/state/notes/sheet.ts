@@ -1,7 +1,8 @@
 /** What is typed for the printed sheet: its head, which form and paper, and every paragraph that is not the proposal any more. */
+import { isRecord } from "../../../setup/jsonRecord.ts";
 import { CLASSROOM_CHARTS, PARAGRAPHS, type Paragraph } from "../../../study/report/sheetParagraphs.ts";
 import { words } from "../../form/field.ts";
-import { flag, isRecord, type KeptBy, kept, oneOf, record } from "../../form/kept.ts";
+import { flag, type KeptBy, kept, oneOf, record, text } from "../../form/kept.ts";
 
 export const HEAD_FIELDS = {
   title: words("Title", { hint: "empty: the instrument's name" }),
@@ -27,6 +28,8 @@ const whole = record({
   paper: oneOf(PAPERS, "A4"),
   /** The classroom's sheet lies on its side. */
   isLandscape: flag(true),
+  /** Id of the blind trial it reports; empty: the one finished last. */
+  trial: text(),
   /** What the classroom's sheet draws. */
   chart: oneOf(CLASSROOM_CHARTS, "height"),
   heads: record(HEAD_FIELDS),
@@ -48,6 +51,7 @@ export type SheetNotes = KeptBy<typeof whole>;
 export const sheetNotesForAnother = ({ heads, ...notes }: SheetNotes): SheetNotes => ({
   ...notes,
   heads: { ...sheetForm.empty.heads, workshop: heads.workshop, technician: heads.technician },
+  trial: "",
   words: {},
 });
 

@@ -1,7 +1,11 @@
-/** A blind trial: its plan as typed, and once it is sealed the order with its key and all that the player has said. */
-import { readTrial } from "../../../trial/readTrial.ts";
+/**
+ * Blind trials: the plan of the next as typed, and each that was sealed, the order with its key and all that the player has
+ * said. A finished one, whose codes were opened, stays as it is.
+ */
+import { readTrials } from "../../../trial/readTrial.ts";
 import {
   FEWEST_REPEATS,
+  isFinished,
   MOST_ITEMS,
   MOST_REPEATS,
   TOP,
@@ -54,20 +58,76 @@ export const trialForm = keptForm({
   gaps: list(lengthText, MOST_ITEMS),
   names: list(text(), MOST_ITEMS),
   ...PLAN_FIELDS,
-  /** null while it is being planned. */
-  trial: kept<Trial | null>(null, readTrial),
+  /** In the order in which they were sealed. */
+  trials: kept<readonly Trial[]>([], readTrials),
+  /** Id of the one that is looked at; null: the plan of the next. */
+  shown: kept<string | null>(null, (json) => (typeof json === "string" ? json : null)),
 });
 export type TrialNotes = KeptBy<typeof trialForm>;
 export type TrialKind = TrialNotes["kind"];
 
-/** One turn of the sealed trial written anew. */
+/** The trial that is looked at; null: none, but the plan of the next. */
+export const shownTrial = ({ trials, shown }: TrialNotes): Trial | null =>
+  trials.find(({ id }) => id === shown) ?? null;
+
+/** Those whose codes were opened, in the order in which they were sealed. */
+export const finishedTrials = ({ trials }: TrialNotes): readonly Trial[] => trials.filter(isFinished);
+
+/** The one finished last; where that was not noted, the one sealed last. */
+export const lastFinished = (notes: TrialNotes): Trial | null =>
+  finishedTrials(notes).reduce<Trial | null>(
+    (last, one) => (last && (last.openedAt ?? "") > (one.openedAt ?? "") ? last : one),
+    null,
+  );
+
+/** With a trial that has just been sealed, looked at. */
+export const withSealed = (notes: TrialNotes, trial: Trial): TrialNotes => ({
+  ...notes,
+  trials: [...notes.trials, trial],
+  shown: trial.id,
+});
+
+/** One turn of the trial looked at written anew; a finished one stays as it is. */
 export function withTurn(
   notes: TrialNotes,
   at: number,
   part: Partial<Pick<Turn, "ratings" | "remark">>,
 ): TrialNotes {
-  const { trial } = notes;
-  if (!trial) return notes;
-  const turns = trial.turns.map((turn, i) => (i === at ? { ...turn, ...part } : turn));
-  return { ...notes, trial: { ...trial, turns } };
+  return withUnfinished(notes, notes.shown, (trial) => ({
+    ...trial,
+    turns: trial.turns.map((turn, i) => (i === at ? { ...turn, ...part } : turn)),
+  }));
+}
+
+/** With the codes of a sealed trial opened, for good. @param at ISO 8601, UTC */
+export const withOpened = (
+  notes: TrialNotes,
+  id: string,
+  opened: "complete" | "early",
+  at: string,
+): TrialNotes => withUnfinished(notes, id, (trial) => ({ ...trial, opened, openedAt: at }));
+
+/** Without a sealed trial that shall not be played; a finished one stays. */
+export const withoutOrder = (notes: TrialNotes, id: string): TrialNotes => ({
+  ...notes,
+  trials: notes.trials.filter((trial) => trial.id !== id || isFinished(trial)),
+  shown: notes.shown === id ? null : notes.shown,
+});
+
+const withUnfinished = (
+  notes: TrialNotes,
+  id: string | null,
+  change: (trial: Trial) => Trial,
+): TrialNotes => ({
+  ...notes,
+  trials: notes.trials.map((trial) => (trial.id === id && !isFinished(trial) ? change(trial) : trial)),
+});
+
+/** With trials that were finished since, as they are by now: what is finished is neither sealed again nor gone. */
+export function withFinished(notes: TrialNotes, finished: readonly Trial[]): TrialNotes {
+  const missing = finished.filter((one) => !notes.trials.includes(one));
+  if (missing.length === 0) return notes;
+  const byId = new Map(missing.map((one) => [one.id, one]));
+  const kept = notes.trials.map((one) => byId.get(one.id) ?? one);
+  return { ...notes, trials: [...kept, ...missing.filter((one) => !kept.includes(one))] };
 }

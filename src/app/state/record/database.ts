@@ -4,9 +4,12 @@
  * in `src/record/migrate.ts`.
  */
 import Dexie, { type Table, type Transaction } from "dexie";
-import { type Broken, readBackup } from "../../../record/backup.ts";
+import type { Broken } from "../../../record/backup.ts";
 import type { Job, JobHead } from "../../../record/job.ts";
+import { migrateDocument } from "../../../record/migrateDocument.ts";
+import { readJob } from "../../../record/readJob.ts";
 import { RecordError } from "../../../record/recordError.ts";
+import { isRecord } from "../../../setup/jsonRecord.ts";
 import { type Summary, summaryOf } from "./summary.ts";
 
 /** A job as it is listed. */
@@ -37,6 +40,8 @@ export class RecordDatabase extends Dexie {
     this.version(2)
       .stores({ kept: null, jobs: "id", documents: "id", unreadable: "++", about: "name" })
       .upgrade(jobsFromDocuments);
+    // any number of trials in a job
+    this.version(3).stores({}).upgrade(jobsWithAnyTrials);
   }
 }
 
@@ -44,14 +49,30 @@ async function jobsFromDocuments(transaction: Transaction): Promise<void> {
   const at = new Date().toISOString();
   for (const json of await transaction.table<unknown>("kept").toArray())
     try {
-      const [job] = readBackup(json, at).jobs;
-      const { row, kept } = split(job);
+      const { row, kept } = split(readJob(json, at));
       await transaction.table("jobs").put(row);
       await transaction.table("documents").put(kept);
     } catch (error) {
       if (!(error instanceof RecordError)) throw error;
       await transaction.table("unreadable").add({ reason: error.message, json });
     }
+}
+
+async function jobsWithAnyTrials(transaction: Transaction): Promise<void> {
+  await transaction
+    .table<KeptDocument>("documents")
+    .toCollection()
+    .modify((kept, at) => {
+      const { document } = kept;
+      if (isRecord(document) && document.version === 1)
+        at.value = { ...kept, document: migrateDocument(document) };
+    });
+  await transaction
+    .table<{ version: number }>("jobs")
+    .toCollection()
+    .modify((row) => {
+      if (row.version === 2) row.version = 3;
+    });
 }
 
 /** A job as its two records. */

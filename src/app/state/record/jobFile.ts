@@ -14,7 +14,7 @@ import type { Document } from "../state.ts";
 /** What a job is called until the person says otherwise. */
 export const textsOf = ({ setup, notes }: Document): JobTexts => ({
   title: setup.name || "Untitled",
-  player: notes.sheet.heads.player.trim() || notes.trial.trial?.player || "",
+  player: notes.sheet.heads.player.trim() || notes.trial.trials.at(-1)?.player || "",
   instrument: setup.name,
   mouthpiece: notes.sheet.heads.mouthpiece.trim(),
 });

@@ -14,7 +14,7 @@ import {
 import { merge, type Outcome } from "../../../record/merge.ts";
 import { firstRevision, nextRevision, type Revision, sameRevision } from "../../../record/revision.ts";
 import { joined, type RecordDatabase, type Row, split } from "./database.ts";
-import { isSound, WHY_UNSOUND } from "./soundRow.ts";
+import { isLaterRow, isSound, whyUnsound } from "./soundRow.ts";
 import { summaryOf } from "./summary.ts";
 
 /** A deleted job can be brought back for this long. */
@@ -31,6 +31,8 @@ export interface Listing {
   readonly deleted: readonly Row[];
   /** How many are kept that cannot be read. */
   readonly unreadable: number;
+  /** How many a later version of the page has kept. */
+  readonly later: number;
 }
 
 export class JobRecord {
@@ -78,10 +80,12 @@ export class JobRecord {
       this.#database.unreadable.count(),
     ]);
     const sound = all.filter(isSound);
+    const later = all.filter(isLaterRow).length;
     return {
       rows: sound.filter(({ deleted }) => deleted === null),
       deleted: sound.filter(({ deleted }) => deleted !== null),
-      unreadable: unreadable + all.length - sound.length,
+      unreadable: unreadable + all.length - sound.length - later,
+      later,
     };
   }
 
@@ -164,7 +168,7 @@ export class JobRecord {
     const rows = (await this.#database.jobs.toArray()).filter((row) => !isSound(row)) as Row[];
     const kept = await this.#database.documents.bulkGet(rows.map(({ id }) => id));
     const unsound = rows.map((row, i) => ({
-      reason: WHY_UNSOUND,
+      reason: whyUnsound(row),
       json: { ...row, document: kept[i]?.document },
     }));
     return [...unsound, ...(await this.#database.unreadable.toArray())];

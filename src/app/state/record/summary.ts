@@ -1,6 +1,6 @@
 /** What a list says of a job's document without opening it: the gap, and which tasks hold work. */
 
-import { isRecord } from "../../form/kept.ts";
+import { isRecord } from "../../../setup/jsonRecord.ts";
 import { NO_NOTES, type Notes, readNotes } from "../notes/notes.ts";
 
 export interface Summary {
@@ -17,7 +17,7 @@ const HOLDS: readonly (readonly [words: string, isHeld: (notes: Notes) => boolea
   ["cut planned", ({ cut }) => cut.target.trim() !== ""],
   ["compared", ({ compare }) => compare.candidates.length > 0],
   ["lips", ({ play }) => hasText(Object.values(play.lips))],
-  ["trial", ({ trial }) => trial.trial !== null],
+  ["trial", ({ trial }) => trial.trials.length > 0],
   ["sheet", ({ sheet: { heads, words } }) => heads.date.trim() !== "" || Object.keys(words).length > 0],
 ];
 

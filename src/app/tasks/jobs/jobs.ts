@@ -117,8 +117,19 @@ export class JobsSheet extends PageElement {
   }
 
   #listed(listing: Listing) {
-    const { unreadable } = listing;
+    const { unreadable, later } = listing;
     return html`
+      ${
+        later > 0
+          ? html`
+              <div class="notice wrong" data-testid="later">
+                ${icon("warning")}
+                <span>${later === 1 ? "One job was" : `${later} jobs were`} kept by a later version of this page: load the page again to get it.</span>
+                <button type="button" @click=${() => location.reload()}>Load the page again</button>
+              </div>
+            `
+          : nothing
+      }
       ${
         unreadable > 0
           ? html`

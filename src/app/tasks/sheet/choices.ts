@@ -1,8 +1,11 @@
 /** For whom a sheet is, on which paper, and what the classroom's draws. */
 import { html, nothing, type TemplateResult } from "lit";
 import { CLASSROOM_CHARTS, type ClassroomChart } from "../../../study/report/sheetParagraphs.ts";
+import { isFinished } from "../../../trial/trial.ts";
+import { standingText, triedText } from "../../../words/trial/listed.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { PAPERS, type SheetNotes } from "../../state/notes/sheet.ts";
+import { finishedTrials, type TrialNotes } from "../../state/notes/trial.ts";
 
 const FORMS = [
   { value: "workshop", text: "For the player" },
@@ -21,10 +24,12 @@ const CHARTS: Readonly<Record<ClassroomChart, string>> = {
 
 export const choices = (
   notes: SheetNotes,
+  trial: TrialNotes,
   write: (part: Partial<SheetNotes>) => void,
 ): TemplateResult => html`
   ${segments("For whom", FORMS, notes.form, (form) => write({ form }))}
   ${segments("Paper", PAPER_NAMES, notes.paper, (paper) => write({ paper }))}
+  ${notes.form === "workshop" && finishedTrials(trial).length > 1 ? trialChoice(notes, trial, write) : nothing}
   ${
     notes.form === "classroom"
       ? html`
@@ -41,4 +46,25 @@ export const choices = (
         `
       : nothing
   }
+`;
+
+const trialChoice = (
+  { trial: chosen }: SheetNotes,
+  notes: TrialNotes,
+  write: (part: Partial<SheetNotes>) => void,
+): TemplateResult => html`
+  <label class="chart">
+    Blind trial
+    <select
+      data-testid="sheet-trial"
+      @change=${({ target }: Event) => write({ trial: (target as HTMLSelectElement).value })}
+    >
+      <option value="" ?selected=${chosen === ""}>the last finished</option>
+      ${notes.trials.map((one, i) =>
+        isFinished(one)
+          ? html`<option value=${one.id} ?selected=${one.id === chosen}>${`Trial ${i + 1}: ${triedText(one)}, ${standingText(one)}`}</option>`
+          : nothing,
+      )}
+    </select>
+  </label>
 `;

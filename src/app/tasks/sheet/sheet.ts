@@ -3,9 +3,7 @@
 import { html, nothing } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
 import { PARAGRAPHS, type Paragraph } from "../../../study/report/sheetParagraphs.ts";
-import { type TrialFinding, trialFinding } from "../../../trial/finding.ts";
-import type { Trial } from "../../../trial/trial.ts";
-import type { LengthUnit } from "../../../units/length.ts";
+import type { TrialFinding } from "../../../trial/finding.ts";
 import type { Written } from "../../form/entry.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
@@ -13,6 +11,8 @@ import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PrintedCopy } from "../../shell/printedCopy.ts";
+import { findingOf } from "../../state/bench/trialFindings.ts";
+import { reportedTrial } from "../../state/notes/notes.ts";
 import { type SheetNotes, sheetForm, withWords } from "../../state/notes/sheet.ts";
 import { PageElement } from "../../state/page.ts";
 import { choices } from "./choices.ts";
@@ -51,11 +51,6 @@ export class Sheet extends PageElement {
   #data: SheetData | null = null;
   #content: PaperContent | null = null;
   #madeFrom: readonly unknown[] = [];
-  #found: {
-    readonly of: Trial | null;
-    readonly unit: LengthUnit;
-    readonly finding: TrialFinding | null;
-  } | null = null;
   readonly #widths = new ResizeObserver(([{ contentRect }]) => {
     this.deskWidth = Math.floor(contentRect.width);
   });
@@ -82,7 +77,7 @@ export class Sheet extends PageElement {
       <main>
         <div class="head">
           <h2>Sheet</h2>
-          ${choices(notes, (part) => this.#form.write(part))}
+          ${choices(notes, this.page.store.parts.document.notes.trial, (part) => this.#form.write(part))}
           <button type="button" class="print" data-testid="print" ?disabled=${held !== ""} @click=${() => print()}>
             ${icon("print")}Print or save as PDF
           </button>
@@ -186,13 +181,10 @@ export class Sheet extends PageElement {
     return html`<button type="button" @click=${this.#goOn}>${icon("play")}Go on</button>`;
   }
 
-  /** What the blind trial found, worked out once. */
+  /** What the blind trial that is reported found. */
   #trial(): TrialFinding | null {
-    const { document, view } = this.page.store.parts;
-    const { trial } = document.notes.trial;
-    const isSame = this.#found?.of === trial && this.#found.unit === view.unit;
-    if (!isSame) this.#found = { of: trial, unit: view.unit, finding: trialFinding(trial) };
-    return this.#found!.finding;
+    const trial = reportedTrial(this.page.store.parts.document.notes);
+    return trial && findingOf(trial);
   }
 
   #sizes() {

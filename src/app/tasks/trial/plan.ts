@@ -9,7 +9,7 @@ import { percent } from "../../../words/numbers.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { trialForm } from "../../state/notes/trial.ts";
+import { trialForm, withSealed } from "../../state/notes/trial.ts";
 import { PageElement } from "../../state/page.ts";
 import "../../chart/chartElement.ts";
 import { planForm } from "./planForm.ts";
@@ -77,7 +77,8 @@ export class TrialPlanSheet extends PageElement {
     if (!plan) return;
     const [seed, ...name] = crypto.getRandomValues(new Uint32Array(3));
     const id = name.map((number) => number.toString(36)).join("-");
-    this.#form.write({ trial: sealTrial({ ...plan, id }, seed) });
+    const { store } = this.page;
+    store.setNotes("trial", withSealed(this.#form.notes, sealTrial({ ...plan, id }, seed)));
   }
 }
 

@@ -4,18 +4,19 @@ import { html, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { itemLabel, ratingsFigure } from "../../../charts/plots/trial/ratingsChart.ts";
 import type { TrialAnalysis } from "../../../trial/analysis.ts";
-import { type TrialFinding, trialFinding } from "../../../trial/finding.ts";
+import type { TrialFinding } from "../../../trial/finding.ts";
 import { isMisfit } from "../../../trial/preference.ts";
 import { isRated, repeatsOf, SCALES, type Scale, type Trial } from "../../../trial/trial.ts";
 import { percent } from "../../../words/numbers.ts";
 import { AGREEMENT } from "../../../words/trial/agreement.ts";
-import { preferenceWithin, trialSentence } from "../../../words/trial/sentence.ts";
+import { preferenceWithin, TOO_LITTLE, trialSentence } from "../../../words/trial/sentence.ts";
 import { saveCsv } from "../../chart/chartFile.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { gapEffect } from "../../state/bench/gapEffect.ts";
+import { findingOf } from "../../state/bench/trialFindings.ts";
 import { setupFileName } from "../../state/keeping/setupFile.ts";
 import { PageElement } from "../../state/page.ts";
 import "../../chart/chartElement.ts";
@@ -36,7 +37,6 @@ export class TrialResult extends PageElement {
   /** The drawings compare by identity. */
   #drawn: { readonly of: readonly unknown[]; readonly ratings: object; readonly agreement: object } | null =
     null;
-  #found: { readonly of: readonly unknown[]; readonly finding: TrialFinding | null } | null = null;
 
   static override styles = [controls, sheetStyles, resultStyles];
 
@@ -61,7 +61,7 @@ export class TrialResult extends PageElement {
   override render() {
     const { trial } = this;
     const { value, refused, progress } = this.#work.value;
-    const finding = this.#finding();
+    const finding = findingOf(trial);
     return html`
       ${this.#head(finding, refused, value)}
       ${
@@ -82,13 +82,6 @@ export class TrialResult extends PageElement {
     `;
   }
 
-  #finding(): TrialFinding | null {
-    const of = [this.trial, this.page.store.parts.view.unit];
-    if (!this.#found || of.some((one, i) => one !== this.#found!.of[i]))
-      this.#found = { of, finding: trialFinding(this.trial) };
-    return this.#found.finding;
-  }
-
   #head(finding: TrialFinding | null, refused: string | null, analysis: TrialAnalysis | null) {
     const { unit } = this.page.store.parts.view;
     const { trial } = this;
@@ -97,7 +90,7 @@ export class TrialResult extends PageElement {
     return html`
       <section class="finding" aria-label="The finding">
         <div class="stack">
-          <p class="sentence" data-testid="sentence">${finding ? trialSentence(finding, unit) : (refused ?? "Too little was rated for any finding.")}</p>
+          <p class="sentence" data-testid="sentence">${finding ? trialSentence(finding, unit) : (refused ?? TOO_LITTLE)}</p>
           ${
             finding?.preferredGapMm == null || !finding.intervalMm
               ? nothing

@@ -8,6 +8,7 @@ import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PrintedCopy } from "../../shell/printedCopy.ts";
+import { shownTrial, withOpened, withoutOrder } from "../../state/notes/trial.ts";
 import { PageElement } from "../../state/page.ts";
 import { haveSeen, rememberSeen } from "./codesSeen.ts";
 import "./session.ts";
@@ -32,7 +33,7 @@ export class SealedTrial extends PageElement {
   @state() private showsCard = false;
 
   override render() {
-    const { trial } = this.page.store.parts.document.notes.trial;
+    const trial = shownTrial(this.page.store.parts.document.notes.trial);
     if (!trial) return nothing;
     return html`
       <div class="head">
@@ -48,7 +49,7 @@ export class SealedTrial extends PageElement {
 
   protected override updated(): void {
     const { document, view } = this.page.store.parts;
-    const { trial } = document.notes.trial;
+    const trial = shownTrial(document.notes.trial);
     this.#paper.show(trial && this.showsCard ? { trial, setup: document.setup, unit: view.unit } : null);
   }
 
@@ -106,7 +107,8 @@ export class SealedTrial extends PageElement {
           <button type="button" class=${isBlind ? "seal" : ""} data-testid="open-trial" @click=${() => this.#open(trial, isBlind)}>
             ${icon("open")}${isBlind ? "Open the codes" : rated === of ? "Open again" : "Open early all the same"}
           </button>
-          <button type="button" data-testid="plan-anew" @click=${this.#planAnew}>${icon("reset")}Throw the order away and plan anew</button>
+          <button type="button" data-testid="plan-anew" @click=${this.#planAnother}>${icon("plus")}Plan another trial; this one waits</button>
+          <button type="button" data-testid="throw-away" @click=${() => this.#throwAway(trial)}>${icon("reset")}Throw this order away</button>
         </div>
       </section>
     `;
@@ -114,15 +116,23 @@ export class SealedTrial extends PageElement {
 
   #open(trial: Trial, isBlind: boolean): void {
     const { store } = this.page;
-    const { parts: shown } = store;
     rememberSeen(trial.id);
-    store.setNotes("trial", {
-      ...shown.document.notes.trial,
-      trial: { ...trial, opened: isBlind ? "complete" : "early" },
-    });
+    const { trial: notes } = store.state.document.notes;
+    const opened = isBlind ? "complete" : "early";
+    store.setNotes("trial", withOpened(notes, trial.id, opened, new Date().toISOString()));
   }
 
-  readonly #planAnew = (): void => {
-    this.dispatchEvent(new CustomEvent("plananew", { bubbles: true }));
+  readonly #planAnother = (): void => {
+    const { store } = this.page;
+    store.setNotes("trial", { ...store.state.document.notes.trial, shown: null });
   };
+
+  #throwAway({ id }: Trial): void {
+    const { store } = this.page;
+    store.setNotes("trial", withoutOrder(store.state.document.notes.trial, id));
+    store.say("note", "The order is thrown away, with what was rated in it; its recordings stay.", {
+      label: "Bring it back",
+      accept: () => store.undo(),
+    });
+  }
 }

@@ -5,14 +5,14 @@
 
 import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
-import { isRated, repeatsOf, SCALES, type Scale } from "../../../trial/trial.ts";
+import { isRated, repeatsOf, SCALES, type Scale, type Trial } from "../../../trial/trial.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { withTurn } from "../../state/notes/trial.ts";
+import { shownTrial, withTurn } from "../../state/notes/trial.ts";
 import "./ratingSlider.ts";
 import type { RateEvent, RatingSlider } from "./ratingSlider.ts";
 import "./recordingPanel.ts";
@@ -93,7 +93,7 @@ export class TrialSession extends PageElement {
   ];
 
   override render() {
-    const { trial } = this.page.store.parts.document.notes.trial;
+    const trial = this.#trial;
     if (!trial) return nothing;
     const { turns, items, passages } = trial;
     const at = this.#place();
@@ -141,15 +141,19 @@ export class TrialSession extends PageElement {
     `;
   }
 
+  get #trial(): Trial | null {
+    return shownTrial(this.page.store.parts.document.notes.trial);
+  }
+
   #place(): number {
-    const { turns } = this.page.store.parts.document.notes.trial.trial!;
+    const { turns } = this.#trial!;
     const next = turns.findIndex((turn) => !isRated(turn));
     this.at ??= next < 0 ? turns.length - 1 : next;
     return Math.min(this.at, turns.length - 1);
   }
 
   #rate(scale: Scale, { detail }: RateEvent): void {
-    const { ratings } = this.page.store.parts.document.notes.trial.trial!.turns[this.#place()];
+    const { ratings } = this.#trial!.turns[this.#place()];
     this.hint = "";
     this.#write({ ratings: { ...ratings, [scale]: detail.value } }, detail.done);
   }
@@ -161,7 +165,7 @@ export class TrialSession extends PageElement {
   }
 
   readonly #next = (): void => {
-    const { turns } = this.page.store.parts.document.notes.trial.trial!;
+    const { turns } = this.#trial!;
     const at = this.#place();
     const open = SCALES.filter((scale) => turns[at].ratings[scale] === null);
     if (open.length > 0) {
