@@ -25,8 +25,23 @@ type Bytes = Uint8Array<ArrayBuffer>;
 /** Whether parsed JSON says that it is an encrypted backup. */
 export const isEncrypted = (json: unknown): boolean => formatOf(json) === FORMAT;
 
-/** The file's text. @throws RecordError where the browser does not encrypt */
+const LEAST_LENGTH = 8;
+const FEWEST_DIFFERENT = 4;
+
+/** Why a new passphrase would not keep anybody out, in words; empty where it may. Old ones open all the same. */
+export function passphraseFlaw(passphrase: string): string {
+  const characters = [...passphrase.normalize("NFKC")];
+  if (characters.length < LEAST_LENGTH)
+    return `a passphrase has at least ${LEAST_LENGTH} characters: shorter ones are found by trying them all`;
+  if (new Set(characters).size < FEWEST_DIFFERENT)
+    return `a passphrase has at least ${FEWEST_DIFFERENT} different characters: this one is soon found by trying`;
+  return "";
+}
+
+/** The file's text. @throws RecordError for a weak passphrase, or where the browser does not encrypt */
 export async function encrypt(text: string, passphrase: string): Promise<string> {
+  const flaw = passphraseFlaw(passphrase);
+  if (flaw) throw new RecordError(flaw);
   const salt = crypto.getRandomValues(new Uint8Array(SALT_BYTES));
   const nonce = crypto.getRandomValues(new Uint8Array(NONCE_BYTES));
   const key = await derivedKey(passphrase, salt, ITERATIONS);

@@ -18,6 +18,7 @@ import {
   version1,
 } from "./jobs.ts";
 import { readPdf } from "./pdf.ts";
+import { expectSound } from "./soundness.ts";
 
 const { visit } = useBrowser();
 const open = (options?: VisitOptions) => openJobs(visit, options);
@@ -61,7 +62,7 @@ describe("a backup", () => {
     await page.getByText(/One job in it cannot be read and was left out \(id: not accepted/).waitFor();
     await restore(page, "broken.json", '{"format":');
     await message(page)
-      .getByText("broken.json: not JSON: the text ends too early at line 1, column 11")
+      .getByText("broken.json: cut short: the text ends too early at line 1, column 11")
       .waitFor();
     await restore(page, "setup.json", JSON.stringify(document.setup));
     await message(page)
@@ -70,12 +71,117 @@ describe("a backup", () => {
     await expect.poll(() => rows(page).count()).toBe(1);
   });
 
+  it("asks of each job that differs: both, the file's or what is here; what was deleted comes back as the file has it", async () => {
+    const visited = await open();
+    const { page } = visited;
+    const jobs = ["One", "Two", "Three", "Gone"].map((title) => someJob({ title, player: "Heron" }));
+    const text = writeBackup(jobs, AT);
+    await restore(page, "backup.json", text);
+    await reported(page, /4 jobs; 4 added/);
+    for (const title of ["One", "Two", "Three"]) {
+      await row(page, title)
+        .getByRole("button", { name: /^More for/ })
+        .click();
+      const player = row(page, title).getByTestId("job-player").getByRole("textbox");
+      await player.fill("Curlew");
+      await player.press("Tab");
+      await row(page, title).getByText("Curlew").first().waitFor();
+      await row(page, title)
+        .getByRole("button", { name: /^More for/ })
+        .click();
+    }
+    await row(page, "Gone")
+      .getByRole("button", { name: /^More for/ })
+      .click();
+    await row(page, "Gone").getByRole("button", { name: "Delete" }).click();
+    await expect.poll(() => rows(page).count()).toBe(3);
+
+    await restore(page, "backup.json", text);
+    const asked = page.getByRole("region", { name: "What to take from backup.json" });
+    await asked.getByText("4 jobs: 3 differ from those here, 1 is new and is added.").waitFor();
+    // by keys, from where the page has put them; a screen reader hears the job with each choice
+    await expect.poll(() => asked.getByRole("heading").evaluate((one) => one.matches(":focus"))).toBe(true);
+    await page.keyboard.press("Tab");
+    await page.keyboard.press("Enter");
+    const chosen = (title: string) => asked.getByRole("group", { name: title }).locator("input:checked");
+    for (const title of ["One", "Two", "Three"])
+      await expect.poll(() => chosen(`${title}, Heron`).inputValue()).toBe("keep both");
+    await asked.getByRole("group", { name: "Two, Heron" }).getByRole("radio", { name: "Keep both" }).focus();
+    await page.keyboard.press("ArrowDown");
+    await expect.poll(() => chosen("Two, Heron").inputValue()).toBe("take");
+    await asked
+      .getByRole("group", { name: "Three, Heron" })
+      .getByRole("radio", { name: "Skip" })
+      .press("Space");
+    await expectSound(page);
+    await page.getByTestId("take-chosen").press("Enter");
+    await reported(
+      page,
+      /4 jobs; 1 added, 1 replaced; what was here is among the deleted for a day, 1 older/,
+    );
+    await expect
+      .poll(async () => (await page.locator("annulus-job-list .name").allInnerTexts()).sort())
+      .toEqual(["Gone", "One", "One (from the backup)", "Three", "Two"]);
+    const players = async (title: string) =>
+      (await row(page, title).locator(".player").allInnerTexts()).sort();
+    expect(await players("One")).toEqual(["Curlew", "Heron"]);
+    expect(await players("Two")).toEqual(["Heron"]);
+    expect(await players("Three")).toEqual(["Curlew"]);
+    await page.getByRole("button", { name: "Deleted" }).click();
+    await row(page, "Two (before the backup)").getByText("Curlew").waitFor();
+    expectQuiet(visited);
+  });
+
+  it("that is damaged, cut short or of a later version is said to be, by name, and only what is whole is offered", async () => {
+    const visited = await open();
+    const { page } = visited;
+    const text = writeBackup(
+      ["Anna", "Ben", "Cleo"].map((title) => someJob({ title })),
+      AT,
+    );
+    const asked = page.getByTestId("restore-choices");
+    const at = text.indexOf('"gapMm":2.5', text.indexOf("Ben"));
+    await restore(page, "flipped.json", `${text.slice(0, at)}"gapMm":2.4${text.slice(at + 11)}`);
+    await asked
+      .getByText(/flipped\.json is damaged: .* 2 jobs in it are undamaged and can be taken in/)
+      .waitFor();
+    await page.getByText(/“Ben” is damaged: it is not as it was written/).waitFor();
+    await expect.poll(() => rows(page).count()).toBe(0);
+    await page.getByTestId("leave-file").click();
+    await reported(page, /Nothing of flipped\.json was taken in/);
+    await restore(page, "short.json", text.slice(0, text.indexOf("Cleo") + 2));
+    await asked
+      .getByText(/short\.json is cut short: its end is missing\. 2 jobs in it are undamaged/)
+      .waitFor();
+    await page.getByTestId("take-chosen").click();
+    await reported(page, /short\.json: 2 jobs; 2 added/);
+    await expect.poll(() => rows(page).count()).toBe(2);
+    for (const later of [
+      text.replace('"version":2', '"version":3'),
+      text.replaceAll('"version":3', '"version":4'),
+    ]) {
+      expect(later).not.toBe(text);
+      await restore(page, "later.json", later);
+      await message(page)
+        .getByText("later.json: made by a later version of this page; load the page again")
+        .waitFor();
+      await message(page)
+        .getByRole("button", { name: /close|dismiss/i })
+        .click();
+    }
+    await expect.poll(() => rows(page).count()).toBe(2);
+    expectQuiet(visited);
+  });
+
   it("under a passphrase opens with it and with nothing else", async () => {
     const visited = await open();
     const { page } = visited;
     await keep(page, "Secret");
     await page.getByTestId("lock").check();
     await expect.poll(() => page.getByTestId("make-backup").isDisabled()).toBe(true);
+    await page.getByTestId("new-passphrase").getByLabel("Passphrase for the backup").fill("k");
+    await page.getByTestId("make-backup").click();
+    await page.getByText(/^Not made: a passphrase has at least 8 characters/).waitFor();
     await page.getByTestId("new-passphrase").getByLabel("Passphrase for the backup").fill("old kettle");
     const text = await backUp(page);
     expect(text).not.toContain("Secret");

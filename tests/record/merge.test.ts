@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { contentText, type Job } from "../../src/record/job.ts";
-import { merge } from "../../src/record/merge.ts";
+import { type Choice, merge, standingOf } from "../../src/record/merge.ts";
 import { includesRevision } from "../../src/record/revision.ts";
 import { anyRecord, someJob } from "./jobs.ts";
 
@@ -51,6 +51,52 @@ describe("taking jobs in", () => {
     const [, copy] = merged([job], [long]);
     expect(copy.title).toHaveLength(200);
     expect(copy.title).toMatch(/x \(from the backup\)$/);
+  });
+});
+
+describe("taking jobs in as it is chosen", () => {
+  const job = someJob({ title: "Mine", revision: { here: 2 } });
+  const older = { ...job, title: "Earlier", revision: { here: 1 } };
+  const newer = { ...job, title: "Later", revision: { here: 3 } };
+  const diverged = { ...job, title: "Theirs", revision: { there: 1 } };
+  const all = [older, newer, diverged];
+  const chosen = (incoming: Job, choice: Choice, here: readonly Job[] = [job]) => {
+    const { put, aside, outcomes } = merge(byId(here), [incoming], { choices: [choice] });
+    return { kept: [...byId([...here, ...put]).values()], aside, outcomes };
+  };
+
+  test("how each stands to the one here is told, and what is usual loses nothing", () => {
+    expect(all.map((one) => standingOf(job, one))).toEqual(["older", "newer", "diverged"]);
+    expect(standingOf(undefined, job)).toBe("new");
+    expect(standingOf(job, { ...job })).toBe("same");
+  });
+
+  test("skipped, what is here stays", () => {
+    for (const incoming of all) expect(chosen(incoming, "skip")).toMatchObject({ kept: [job], aside: [] });
+    expect(chosen(someJob(), "skip", [])).toEqual({ kept: [], aside: [], outcomes: ["left out"] });
+  });
+
+  test("replaced, it says what the backup says, and what was here is put aside unless the backup went on from it", () => {
+    for (const incoming of all) {
+      const { kept, aside } = chosen(incoming, "take");
+      expect(kept.map(contentText)).toEqual([contentText(incoming)]);
+      expect(includesRevision(kept[0].revision, job.revision)).toBe(true);
+      expect(aside.map(({ title }) => title)).toEqual(incoming === newer ? [] : ["Mine (before the backup)"]);
+      expect(aside.every(({ id }) => id !== job.id)).toBe(true);
+    }
+  });
+
+  test("both kept, there are two, also where the one here or the one there has gone on; asked again there are still two", () => {
+    for (const incoming of all) {
+      const { kept, outcomes } = chosen(incoming, "keep both");
+      expect(outcomes).toEqual(["kept both"]);
+      expect(kept.map(({ title }) => title)).toEqual(["Mine", `${incoming.title} (from the backup)`]);
+      expect(chosen(incoming, "keep both", kept)).toMatchObject({ kept, outcomes: ["same"] });
+      const [own, copy] = kept;
+      const edited = { ...copy, title: "Edited since" };
+      const titles = chosen(incoming, "keep both", [own, edited]).kept.map(({ title }) => title);
+      expect(titles).toEqual(["Mine", "Edited since", `${incoming.title} (from the backup)`]);
+    }
   });
 });
 

@@ -111,6 +111,52 @@ describe("the record", () => {
     expect(await record.all()).toHaveLength(2);
   });
 
+  test("a job deleted here comes back as the backup has it, what it was here stays among the deleted", async () => {
+    const record = await open();
+    const job = await record.add(TEXTS, DOCUMENT);
+    const written = await record.write(job.id, job.revision, { ...DOCUMENT, gapMm: 3 });
+    expect(written).toHaveProperty("revision");
+    await record.delete(job.id);
+    // the backup is older than what was deleted
+    expect((await record.compare([job])).map(({ standing }) => standing)).toEqual(["new"]);
+    expect(await record.restore([job])).toEqual(["added"]);
+    const back = (await record.get(job.id))!;
+    expect(back).toMatchObject({ row: { ...TEXTS, deleted: null, gapMm: 2.5 }, document: DOCUMENT });
+    const { rows, deleted } = await listing(record);
+    expect(rows.map(({ id }) => id)).toEqual([job.id]);
+    expect(deleted).toMatchObject([{ title: "Leadpipe (before the backup)", gapMm: 3 }]);
+    // left out, it stays deleted
+    await record.delete(job.id);
+    expect(await record.restore([job], () => {}, undefined, ["skip"])).toEqual(["left out"]);
+    expect((await listing(record)).rows).toEqual([]);
+  });
+
+  test("replaced by the backup's, an open job moves on, and what was here can be brought back", async () => {
+    const record = await open();
+    const job = await record.add(TEXTS, DOCUMENT);
+    const written = await record.write(job.id, job.revision, { ...DOCUMENT, gapMm: 3 });
+    if (typeof written === "string") throw new Error(written);
+    const [{ standing, changed }] = await record.compare([job]);
+    expect(standing).toBe("older");
+    expect(changed! >= job.changed).toBe(true);
+    expect(await record.restore([job], () => {}, undefined, ["take"])).toEqual(["replaced"]);
+    expect((await record.get(job.id))!.row.gapMm).toBe(2.5);
+    expect(await record.write(job.id, written.revision, DOCUMENT)).toBe("moved on");
+    const { deleted } = await listing(record);
+    await record.bringBack(deleted[0].id);
+    expect((await listing(record)).rows.map(({ gapMm }) => gapMm).sort()).toEqual([2.5, 3]);
+    expect(await record.restore([job], () => {}, undefined, ["keep both"])).toEqual(["same"]);
+  });
+
+  test("what cannot be read is not lost to a backup's job of the same id", async () => {
+    const record = await open();
+    const job = await record.add(TEXTS, DOCUMENT);
+    await tampering(({ jobs }) => jobs.put({ id: job.id, title: 7 } as never));
+    expect(await record.restore([job])).toEqual(["added"]);
+    expect(await record.unreadable()).toMatchObject([{ json: { id: job.id, title: 7 } }]);
+    expect((await record.all()).map(({ title }) => title)).toEqual(["Leadpipe"]);
+  });
+
   test("tells how far it is with many, and once stopped has taken in none", async () => {
     const record = await open();
     const many = Array.from({ length: 70 }, () => someJob());

@@ -9,10 +9,25 @@ import {
   type JobTexts,
   LONGEST_TEXT,
   newId,
+  sameContent,
   titleWith,
 } from "../../../record/job.ts";
-import { merge, type Outcome } from "../../../record/merge.ts";
-import { firstRevision, nextRevision, type Revision, sameRevision } from "../../../record/revision.ts";
+import {
+  type Choice,
+  merge,
+  type Outcome,
+  type Standing,
+  separatedId,
+  setAside,
+  standingOf,
+} from "../../../record/merge.ts";
+import {
+  firstRevision,
+  joinedRevision,
+  nextRevision,
+  type Revision,
+  sameRevision,
+} from "../../../record/revision.ts";
 import { joined, type RecordDatabase, type Row, split } from "./database.ts";
 import { isLaterRow, isSound, whyUnsound } from "./soundRow.ts";
 import { summaryOf } from "./summary.ts";
@@ -33,6 +48,14 @@ export interface Listing {
   readonly unreadable: number;
   /** How many a later version of the page has kept. */
   readonly later: number;
+}
+
+/** A job that may be taken in, beside what is here. */
+export interface Comparison {
+  readonly job: Job;
+  readonly standing: Standing;
+  /** When the one here was changed, ISO 8601; null: there is none. */
+  readonly changed: string | null;
 }
 
 export class JobRecord {
@@ -174,25 +197,46 @@ export class JobRecord {
     return [...unsound, ...(await this.#database.unreadable.toArray())];
   }
 
+  /** How jobs that may be taken in stand to those here; one that is deleted here is new. */
+  async compare(incoming: readonly Job[], tell: (count: JobCount) => void = () => {}): Promise<Comparison[]> {
+    const compared: Comparison[] = [];
+    for (let from = 0; from < incoming.length; from += TAKEN_AT_ONCE) {
+      const part = incoming.slice(from, from + TAKEN_AT_ONCE);
+      const { here } = await this.#here(part.map(({ id }) => id));
+      compared.push(
+        ...part.map((job) => {
+          const own = here.get(job.id);
+          return { job, standing: standingOf(own, job), changed: own?.changed ?? null };
+        }),
+      );
+      tell({ done: compared.length, of: incoming.length });
+    }
+    return compared;
+  }
+
   /**
-   * Takes jobs in beside those that are there; one that was deleted here comes back. All of them or, with an error or
-   * when it is stopped, none. Null when it was stopped.
+   * Takes jobs in beside those that are there; one that was deleted here comes back as the backup has it. What they take the
+   * place of can be brought back for a day, as what was deleted. All of them or, with an error or when it is stopped, none.
+   * Null when it was stopped.
    *
    * @param tell called as it goes on
+   * @param choices one for each; absent: the usual ones
    */
   async restore(
     incoming: readonly Job[],
     tell: (count: JobCount) => void = () => {},
     signal?: AbortSignal,
+    choices?: readonly Choice[],
   ): Promise<readonly Outcome[] | null> {
-    const { jobs, documents } = this.#database;
+    const { jobs, documents, unreadable } = this.#database;
     try {
-      return await this.#database.transaction("rw", jobs, documents, async () => {
+      return await this.#database.transaction("rw", jobs, documents, unreadable, async () => {
         const outcomes: Outcome[] = [];
         for (let from = 0; from < incoming.length; from += TAKEN_AT_ONCE) {
           // what is thrown in here takes back what was put
           signal?.throwIfAborted();
-          outcomes.push(...(await this.#takeIn(incoming.slice(from, from + TAKEN_AT_ONCE))));
+          const to = from + TAKEN_AT_ONCE;
+          outcomes.push(...(await this.#takeIn(incoming.slice(from, to), choices?.slice(from, to))));
           tell({ done: outcomes.length, of: incoming.length });
         }
         return outcomes;
@@ -203,30 +247,62 @@ export class JobRecord {
     }
   }
 
-  async #takeIn(incoming: readonly Job[]): Promise<readonly Outcome[]> {
+  async #takeIn(
+    incoming: readonly Job[],
+    choices: readonly Choice[] | undefined,
+  ): Promise<readonly Outcome[]> {
+    const copies = incoming.filter((_, i) => (choices?.[i] ?? "keep both") === "keep both").map(separatedId);
+    const { here, deleted, unsound } = await this.#here([...incoming.map(({ id }) => id), ...copies]);
+    const advanced = (revision: Revision) => nextRevision(revision, this.#browser);
+    const { put, aside, outcomes } = merge(here, incoming, { choices, advanced });
+    const own = (id: string) => deleted.get(id)?.job;
+    const replaced = put.flatMap((job) => deleted.get(job.id) ?? []);
+    for (const one of unsound)
+      if (put.some(({ id }) => id === one.json.id)) await this.#database.unreadable.add(one);
+    await this.#put(
+      put.map((job) => {
+        const before = own(job.id);
+        if (!before) return job;
+        return { ...job, revision: advanced(joinedRevision(before.revision, job.revision)) };
+      }),
+    );
+    const at = now();
+    for (const { job, deleted: when } of [
+      ...aside.map((job) => ({ job, deleted: at })),
+      ...replaced
+        .filter(({ job }) => !put.some((one) => one.id === job.id && sameContent(one, job)))
+        .map((one) => ({ ...one, job: setAside(one.job) })),
+    ])
+      await this.#put([job], when);
+    return outcomes;
+  }
+
+  /** The jobs of these ids: those that are there, those that are deleted, and what cannot be read. */
+  async #here(all: readonly string[]) {
     const { jobs, documents } = this.#database;
-    const ids = [...new Set(incoming.map(({ id }) => id))];
+    const ids = [...new Set(all)];
     const [rows, kept] = await Promise.all([jobs.bulkGet(ids), documents.bulkGet(ids)]);
     const here = new Map<string, Job>();
+    const deleted = new Map<string, { readonly job: Job; readonly deleted: string }>();
+    const unsound: { readonly reason: string; readonly json: Row & { readonly document: unknown } }[] = [];
     rows.forEach((row, i) => {
-      if (row && kept[i]) here.set(row.id, joined(row, kept[i]));
+      const document = kept[i];
+      if (!row) return;
+      if (!document || !isSound(row))
+        unsound.push({ reason: whyUnsound(row), json: { ...row, document: document?.document } });
+      else if (row.deleted === null) here.set(row.id, joined(row, document));
+      else deleted.set(row.id, { job: joined(row, document), deleted: row.deleted });
     });
-    const { put, outcomes } = merge(here, incoming);
-    await this.#put(put);
-    const deleted = rows.flatMap((row) => (row?.deleted ? [row.id] : []));
-    if (deleted.length > 0) await jobs.where("id").anyOf(deleted).modify({ deleted: null });
-    return outcomes.map((outcome, i) =>
-      deleted.includes(incoming[i].id) && outcome !== "kept both" ? "added" : outcome,
-    );
+    return { here, deleted, unsound };
   }
 
   close(): void {
     this.#database.close();
   }
 
-  async #put(all: readonly Job[]): Promise<void> {
+  async #put(all: readonly Job[], deleted: string | null = null): Promise<void> {
     const { jobs, documents } = this.#database;
-    const records = all.map((job) => split(job));
+    const records = all.map((job) => split(job, deleted));
     await this.#database.transaction("rw", jobs, documents, async () => {
       await jobs.bulkPut(records.map(({ row }) => row));
       await documents.bulkPut(records.map(({ kept }) => kept));

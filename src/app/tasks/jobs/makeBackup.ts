@@ -4,7 +4,7 @@ import { fileSave } from "browser-fs-access";
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { backupFileName, writeBackup } from "../../../record/backup.ts";
-import { encrypt } from "../../../record/encrypt.ts";
+import { encrypt, passphraseFlaw } from "../../../record/encrypt.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
@@ -20,6 +20,7 @@ export class MakeBackup extends PageElement {
   @state() private isLocking = false;
   @state() private passphrase = "";
   @state() private isBusy = false;
+  @state() private problem = "";
 
   static override styles = [controls, sheetStyles, backupStyles];
 
@@ -34,8 +35,8 @@ export class MakeBackup extends PageElement {
       ${
         isLocking
           ? html`
-              <annulus-passphrase data-testid="new-passphrase" isNew label="Passphrase for the backup" .text=${passphrase} @passphrase=${this.#onPassphrase}></annulus-passphrase>
-              <p class="muted">Without it nobody can open the file, you neither: write it down.</p>
+              <annulus-passphrase data-testid="new-passphrase" isNew label="Passphrase for the backup" .text=${passphrase} .problem=${this.problem} @passphrase=${this.#onPassphrase}></annulus-passphrase>
+              <p class="muted">At least 8 characters; several words are easy to keep. Without it nobody can open the file, you neither: write it down.</p>
             `
           : nothing
       }
@@ -52,6 +53,9 @@ export class MakeBackup extends PageElement {
     const made = new Date().toISOString();
     const { passphrase, isLocking } = this;
     const { record } = this.page.job.parts;
+    const flaw = isLocking ? passphraseFlaw(passphrase) : "";
+    this.problem = flaw && `Not made: ${flaw}.`;
+    if (flaw) return;
     this.isBusy = true;
     await this.page.job.flush();
     // a promise, so that the dialog comes with the click and not after the encryption
@@ -75,6 +79,7 @@ export class MakeBackup extends PageElement {
 
   readonly #onPassphrase = (event: CustomEvent<string>): void => {
     this.passphrase = event.detail;
+    this.problem = "";
   };
 }
 

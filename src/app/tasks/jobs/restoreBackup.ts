@@ -3,8 +3,16 @@
 import { fileOpen } from "browser-fs-access";
 import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
-import { type Backup, backupSteps, formatOf, type JobCount, parseText } from "../../../record/backup.ts";
+import {
+  type Backup,
+  backupSteps,
+  formatOf,
+  type JobCount,
+  type Parsed,
+  parseBackup,
+} from "../../../record/backup.ts";
 import { decrypt, isEncrypted } from "../../../record/encrypt.ts";
+import { type Choice, isDifferent } from "../../../record/merge.ts";
 import { RecordError } from "../../../record/recordError.ts";
 import { download } from "../../shell/download.ts";
 import { controls } from "../../shell/look/controls.ts";
@@ -13,15 +21,23 @@ import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { unlessGivenUp } from "../../state/keeping/setupFile.ts";
 import { PageElement } from "../../state/page.ts";
 import { inTurns } from "../../state/record/inTurns.ts";
+import type { Comparison } from "../../state/record/jobRecord.ts";
 import { BACKUP_FILES } from "./backupFiles.ts";
 import { backupStyles } from "./backupStyles.ts";
 import "./passphrase.ts";
-import { brokenText, type Restored, restoredText } from "./restoreWords.ts";
+import "./restoreChoices.ts";
+import type { Offered, RestoreChoices } from "./restoreChoices.ts";
+import { brokenText, damageText, type Restored, restoredText } from "./restoreWords.ts";
 
 /** A file that asks for its passphrase. */
 interface Locked {
   readonly name: string;
   readonly json: unknown;
+}
+
+/** A file some of whose jobs are otherwise here, or that is damaged: what to take from it is asked. */
+interface Offer extends Offered {
+  readonly backup: Backup;
 }
 
 /** What is being done; without a count nobody knows how long it takes. */
@@ -35,6 +51,7 @@ export class RestoreBackup extends PageElement {
   @state() private passphrase = "";
   @state() private locked: Locked | null = null;
   @state() private problem = "";
+  @state() private offer: Offer | null = null;
   @state() private work: Work | null = null;
   @state() private report: { readonly text: string; readonly restored?: Restored } | null = null;
   #stop = new AbortController();
@@ -42,7 +59,7 @@ export class RestoreBackup extends PageElement {
   static override styles = [controls, sheetStyles, backupStyles];
 
   override render() {
-    const { work, locked, report } = this;
+    const { work, locked, offer, report } = this;
     const { record } = this.page.job.parts;
     return html`
       <div class="actions controls">
@@ -52,9 +69,24 @@ export class RestoreBackup extends PageElement {
       </div>
       ${locked ? this.#ask(locked) : nothing}
       ${work ? this.#working(work) : nothing}
+      ${offer ? this.#offered(offer) : nothing}
       <div role="status" data-testid="backup-report">
         ${work ? html`<p>${work.text}</p>` : report ? this.#reported(report) : nothing}
       </div>
+    `;
+  }
+
+  #offered(offer: Offer): TemplateResult {
+    const onChoose = ({ detail }: CustomEvent<readonly Choice[]>) => void this.#takeChosen(offer, detail);
+    return html`
+      <annulus-restore-choices
+        data-testid="restore-choices"
+        role="region"
+        aria-label="What to take from ${offer.name}"
+        .offered=${offer}
+        @choose=${onChoose}
+        @leave=${() => this.#leave(offer)}
+      ></annulus-restore-choices>
     `;
   }
 
@@ -83,7 +115,7 @@ export class RestoreBackup extends PageElement {
   #reported({ text, restored }: NonNullable<RestoreBackup["report"]>): TemplateResult {
     const broken = restored?.broken ?? [];
     return html`
-      <p>${text}</p>
+      ${text ? html`<p>${text}</p>` : nothing}
       ${
         broken.length > 0
           ? html`
@@ -100,15 +132,17 @@ export class RestoreBackup extends PageElement {
   /** Takes in a file's text. The answer: whether it is one of jobs at all; what is not is left to who else may want it. */
   async take(name: string, text: string): Promise<boolean> {
     this.report = null;
+    this.offer = null;
     try {
-      const json = parseText(text);
+      const parsed = parseBackup(text);
+      const { json } = parsed;
       if (formatOf(json) === "annulus-setup") return false;
       if (isEncrypted(json)) {
         this.#giveUp();
         this.locked = { name, json };
         await this.updateComplete;
         this.renderRoot.querySelector<HTMLElement>('[data-testid="passphrase"]')?.focus();
-      } else await this.#restore(name, json);
+      } else await this.#restore(name, parsed);
     } catch (error) {
       if (!(error instanceof RecordError)) throw error;
       this.page.store.say("error", `${name}: ${error.message}`);
@@ -116,28 +150,80 @@ export class RestoreBackup extends PageElement {
     return true;
   }
 
-  async #restore(name: string, json: unknown): Promise<void> {
+  async #restore(name: string, { json, damage }: Parsed): Promise<void> {
     this.#stop = new AbortController();
     const { signal } = this.#stop;
     try {
-      const steps = backupSteps(json, new Date().toISOString());
+      const steps = backupSteps(json, new Date().toISOString(), damage);
       const backup = await inTurns(steps, (count) => this.#tell("Reading", count), signal);
-      if (backup) await this.#merge(name, backup, signal);
+      if (backup) await this.#compare(name, backup, signal);
       else this.#sayStopped(name);
     } finally {
       this.work = null;
     }
   }
 
-  async #merge(name: string, { jobs, broken }: Backup, signal: AbortSignal): Promise<void> {
+  /** What is new or the same needs no question; what differs, or comes from a damaged file, does. */
+  async #compare(name: string, backup: Backup, signal: AbortSignal): Promise<void> {
+    const { jobs, broken, damage } = backup;
+    if (damage && jobs.length === 0) {
+      this.report = { text: damageText(name, damage, 0), restored: { outcomes: [], broken } };
+      return;
+    }
+    const { job } = this.page;
+    await job.flush();
+    let comparisons: readonly Comparison[] = [];
+    const isCompared = await job.with(async (record) => {
+      comparisons = await record.compare(jobs, (count) => this.#tell("Comparing", count));
+    });
+    if (!isCompared) return;
+    if (!damage && !comparisons.some(({ standing }) => isDifferent(standing)))
+      return this.#merge(name, backup, signal);
+    this.offer = { name, comparisons, damage, backup };
+    if (broken.length > 0) this.report = { text: "", restored: { outcomes: [], broken } };
+    await this.updateComplete;
+    this.renderRoot.querySelector<RestoreChoices>("annulus-restore-choices")?.focus();
+  }
+
+  async #merge(
+    name: string,
+    { jobs, broken }: Backup,
+    signal: AbortSignal,
+    choices?: readonly Choice[],
+  ): Promise<void> {
     const { job } = this.page;
     await job.flush();
     await job.with(async (record) => {
-      const outcomes = await record.restore(jobs, (count) => this.#tell("Restoring", count), signal);
+      const tell = (count: JobCount) => this.#tell("Restoring", count);
+      const outcomes = await record.restore(jobs, tell, signal, choices);
       if (!outcomes) return this.#sayStopped(name);
       const restored = { outcomes, broken };
       this.report = { text: restoredText(name, restored), restored };
     });
+  }
+
+  async #takeChosen({ name, backup }: Offer, choices: readonly Choice[]): Promise<void> {
+    this.offer = null;
+    this.#stop = new AbortController();
+    try {
+      await this.#merge(name, backup, this.#stop.signal, choices);
+    } finally {
+      this.work = null;
+    }
+    this.#return();
+  }
+
+  #leave({ name }: Offer): void {
+    this.offer = null;
+    this.#sayStopped(name);
+    this.#return();
+  }
+
+  /** What was asked is gone, and a keyboard's place with it: that is now where a file is chosen. */
+  #return(): void {
+    void this.updateComplete.then(() =>
+      this.renderRoot.querySelector<HTMLElement>('[data-testid="restore"]')?.focus(),
+    );
   }
 
   #sayStopped(name: string): void {
