@@ -2,7 +2,7 @@ import { defineConfig } from "vitest/config";
 import { SameEnvironmentTogether } from "./vitest.sequence.ts";
 
 const slow = "tests/**/*.slow.test.ts";
-const built = ["tests/browser/**", "tests/cli/**"];
+const built = ["tests/browser/**", "tests/tour/**", "tests/cli/**"];
 
 /** What each project holds, and when to run it: DEVELOPERS.md, "Tests". */
 export default defineConfig({
@@ -41,6 +41,17 @@ export default defineConfig({
           // a busy machine draws late, which is no fault
           expect: { poll: { timeout: 30_000 } },
           // after all others, which would take the two browsers' time
+          sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "tour",
+          include: ["tests/tour/**/*.test.ts"],
+          globalSetup: "tests/tour/serve.ts",
+          testTimeout: 300_000,
+          expect: { poll: { timeout: 60_000 } },
           sequence: { groupOrder: 1 },
         },
       },

@@ -58,3 +58,15 @@ export function installParallel() {
   if (!installDebian("parallel") || !isThere())
     console.error("GNU parallel could not be installed: install a package named parallel.");
 }
+
+/** Debian's Firefox, and WebKitGTK with a display that nobody sees, for the tours of the page. Without them the tours fail and say so. */
+export function installTouredBrowsers() {
+  const packages = { "firefox-esr": "firefox-esr", WebKitWebDriver: "webkit2gtk-driver", Xvfb: "xvfb" };
+  const missing = Object.keys(packages).filter((command) => !existsSync(`/usr/bin/${command}`));
+  if (missing.length === 0) return;
+  const names = missing.map((command) => packages[command]);
+  console.error(
+    `Installing ${names.join(", ")} from the system's packages for the tours in other browsers …`,
+  );
+  if (!installDebian(...names)) console.error(`They could not be installed: install ${names.join(", ")}.`);
+}

@@ -1,12 +1,13 @@
 // npm test: everything a fresh machine needs, then types, lint, import directions and all tests.
 import { mkdirSync, rmSync } from "node:fs";
-import { installChromium, installPackages, installParallel, run } from "./install.mjs";
+import { installChromium, installPackages, installParallel, installTouredBrowsers, run } from "./install.mjs";
 
 const report = "dist/test-report.json";
 
 installPackages();
 process.env.CHROMIUM_PATH = installChromium();
 installParallel();
+installTouredBrowsers();
 mkdirSync("dist", { recursive: true });
 rmSync(report, { force: true });
 const checks = run("npm", ["run", "-s", "check"]);

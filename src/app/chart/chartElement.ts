@@ -15,6 +15,7 @@ import { chartFileName, saveCsv, savePng, saveSvg } from "./chartFile.ts";
 import type { ChartAction } from "./chartMenu.ts";
 import "./chartMenu.ts";
 import { Cursor, cursorContext } from "./cursor.ts";
+import { FrameResizeObserver } from "./frameResizeObserver.ts";
 import { Lateness } from "./lateness.ts";
 import type { PageFigure, ShownChart } from "./pageFigure.ts";
 import { patch } from "./patch.ts";
@@ -56,7 +57,7 @@ export class ChartElement extends PageElement implements ShownChart {
     this.#isInSight = entries.at(-1)!.isIntersecting;
     if (this.#isInSight) this.requestUpdate();
   });
-  readonly #widths = new ResizeObserver(([{ contentRect }]) => {
+  readonly #widths = new FrameResizeObserver(([{ contentRect }]) => {
     const width = Math.floor(contentRect.width);
     if (width === this.#width) return;
     this.#width = width;

@@ -9,6 +9,7 @@ import { FINDING } from "../../../words/verdicts/findings.ts";
 import { LEFT_OUT, RULE } from "../../../words/verdicts/rules.ts";
 import { testName } from "../../../words/verdicts/tests.ts";
 import { chartFileName, saveCsv } from "../../chart/chartFile.ts";
+import { FrameResizeObserver } from "../../chart/frameResizeObserver.ts";
 import { Lateness } from "../../chart/lateness.ts";
 import { patch } from "../../chart/patch.ts";
 import { tableStyles, tableView } from "../../chart/tableView.ts";
@@ -50,7 +51,7 @@ export class VerdictStrip extends PageElement {
   @state() private showsNumbers = false;
   #width = 0;
   #drawn: readonly unknown[] = [];
-  readonly #widths = new ResizeObserver(([{ contentRect }]) => {
+  readonly #widths = new FrameResizeObserver(([{ contentRect }]) => {
     const columns = getComputedStyle(this.renderRoot.querySelector(".claims")!).gridTemplateColumns;
     this.#width = Math.floor((Number.parseFloat(columns) || contentRect.width) / zoom());
     this.requestUpdate();

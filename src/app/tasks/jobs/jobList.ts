@@ -4,9 +4,11 @@
  */
 import { PageElement } from "../../state/page.ts";
 import "@lit-labs/virtualizer";
+import { provideResizeObserver } from "@lit-labs/virtualizer/polyfillLoaders/ResizeObserver.js";
 import { html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { listed, type SortKey, type StatusFilter } from "../../../record/listing.ts";
+import { FrameResizeObserver } from "../../chart/frameResizeObserver.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { type Segment, segments } from "../../shell/look/segments.ts";
 import "../../form/entry.ts";
@@ -16,6 +18,9 @@ import type { Row } from "../../state/record/database.ts";
 import type { Listing } from "../../state/record/jobRecord.ts";
 import { jobListStyles } from "./jobListStyles.ts";
 import { jobRow, type RowAction } from "./jobRow.ts";
+
+// rows that are measured move the rows below them
+provideResizeObserver(FrameResizeObserver);
 
 type Filter = StatusFilter | "deleted";
 

@@ -3,6 +3,7 @@
 import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
 import { MEASURE_STEPS, type MeasureStep, measureGuide } from "../../../charts/drawings/measureGuide.ts";
+import { FrameResizeObserver } from "../../chart/frameResizeObserver.ts";
 import { zoom } from "../../chart/zoom.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { PageElement } from "../../state/page.ts";
@@ -42,7 +43,7 @@ const HEIGHT_PX = 300;
 @customElement("annulus-measure-guide")
 export class MeasureGuide extends PageElement {
   #width = 0;
-  readonly #widths = new ResizeObserver(([{ contentRect }]) => {
+  readonly #widths = new FrameResizeObserver(([{ contentRect }]) => {
     this.#width = Math.floor(contentRect.width / zoom());
     this.requestUpdate();
   });

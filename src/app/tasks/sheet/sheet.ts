@@ -4,6 +4,7 @@ import { html, nothing } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
 import { PARAGRAPHS, type Paragraph } from "../../../study/report/sheetParagraphs.ts";
 import type { TrialFinding } from "../../../trial/finding.ts";
+import { FrameResizeObserver } from "../../chart/frameResizeObserver.ts";
 import type { Written } from "../../form/entry.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
@@ -51,7 +52,7 @@ export class Sheet extends PageElement {
   #data: SheetData | null = null;
   #content: PaperContent | null = null;
   #madeFrom: readonly unknown[] = [];
-  readonly #widths = new ResizeObserver(([{ contentRect }]) => {
+  readonly #widths = new FrameResizeObserver(([{ contentRect }]) => {
     this.deskWidth = Math.floor(contentRect.width);
   });
 
