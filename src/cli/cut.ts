@@ -128,8 +128,8 @@ const asJson = ({ plan, card }: Answer) => ({
     side_effects: way.sideEffects.map(sideEffectJson),
     column_change_mm: way.columnChangeMm,
     is_reversible: way.isReversible,
-    needs_confirmation: way.needsConfirmation,
-    confirmation: way.needsConfirmation ? CONFIRMATION : null,
+    needs_confirmation: !way.isReversible,
+    confirmation: way.isReversible ? null : CONFIRMATION,
     held_back: way.isHeldBack ? HELD_BACK : null,
     stages: way.stages.map((stage) => ({
       gap_before_mm: stage.gapBeforeMm,
@@ -191,7 +191,7 @@ function wayText(way: CutWay, plan: CutPlan): string {
     ...wayWords(way, plan.unit).map((line) => `${line}\n`),
     ...(way.isPossible
       ? [
-          way.isHeldBack ? `${HELD_BACK}\n` : way.needsConfirmation ? `${CONFIRMATION}\n` : "",
+          way.isHeldBack ? `${HELD_BACK}\n` : !way.isReversible ? `${CONFIRMATION}\n` : "",
           effects.length > 0 ? `Also: ${effects.join("; ")}.\n` : "",
           `Air column, rim to leadpipe: ${signed(way.columnChangeMm, 2)} mm, for the tuning slide to take up.\n`,
           way.stages.length > 0 ? stageTable(way) : "",

@@ -100,6 +100,7 @@ describe("a blind trial", () => {
     await card.getByText("gap to mount").waitFor();
     await expect.poll(() => look()).toBe(true);
     const rows = await card.locator("tbody tr").allInnerTexts();
+    expect(trial.turns).toHaveLength(8);
     trial.turns.forEach(({ code, item }, i) => {
       expect(rows[i]).toMatch(
         new RegExp(`^${i + 1}\\s+${code}\\s+${trial.items[item].gapMm!.toFixed(2)} mm`),

@@ -25,6 +25,7 @@ describe("annulus design", () => {
     const answer = JSON.parse(annulus([...options, "--format", "json"]).stdout);
     expect(answer.miss_after).toBeLessThan(answer.miss_before);
     const modes = new Instrument(readSetup(answer.setup)).modes(answer.gap_mm);
+    expect(answer.targets.length).toBeGreaterThan(0);
     for (const { n, after } of answer.targets) expect(modes[n - 1].frequencyHz).toBeCloseTo(after, 3);
     expect(answer.stations.length).toBe(7);
     const csv = annulus([...options, "--format", "csv"])

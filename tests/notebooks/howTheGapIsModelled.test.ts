@@ -27,7 +27,9 @@ describe("how the gap is modelled", () => {
   });
 
   it("names every deviation by its gap", () => {
+    expect(errors().length).toBeGreaterThan(0);
     for (const { gapsMm, samples } of errors()) {
+      expect(gapsMm.length).toBeGreaterThan(0);
       expect(gapsMm.length).toBe(samples.length);
       for (const gapMm of gapsMm) expect(gapMm >= 0.05 && gapMm <= 12).toBe(true);
     }

@@ -64,7 +64,9 @@ describe("lips on the demo", () => {
   const blown = blownOn(referenceGapMm);
 
   it("have a valley for every note, lowest where it starts most easily", () => {
-    for (const { n, pascals, easiest } of thresholdCurves(blown)) {
+    const curves = thresholdCurves(blown);
+    expect(curves.length).toBeGreaterThanOrEqual(9);
+    for (const { n, pascals, easiest } of curves) {
       const least = Math.min(...pascals.filter(Number.isFinite));
       expect(least, `note ${n}`).toBeGreaterThanOrEqual(easiest!.mouthPressure * (1 - 1e-9));
       expect(least / easiest!.mouthPressure).toBeLessThan(1.01);
@@ -74,7 +76,9 @@ describe("lips on the demo", () => {
   it("begin the same notes where the study has their slots", () => {
     const { notes } = slotsAt(instrument, referenceGapMm, { pressure: { pascals: 8000 } });
     const stretches = stretchesUnder(blown, 8000);
-    for (const { n, slot } of notes.filter(({ n }) => n >= 3 && n <= 9)) {
+    const played = notes.filter(({ n }) => n >= 3 && n <= 9);
+    expect(played).toHaveLength(7);
+    for (const { n, slot } of played) {
       const own = stretches.filter((one) => one.n === n).flatMap(({ beginnings }) => beginnings);
       const step = 2 ** (20 / 1200);
       expect(own[0].lipHz / slot!.lipHz[0]).toBeGreaterThan(1 / step);

@@ -48,6 +48,8 @@ describe("writeSetup", () => {
         const example = exampleFile();
         const setup = { ...readSetup({ ...example, leadpipe: { profile } }), units } as Setup;
         const again = readSetup(writeSetup(setup));
+        expect(again.leadpipe.profileMm).toHaveLength(pieces.length + 1);
+        expect(setup.leadpipe.profileMm).toHaveLength(pieces.length + 1);
         setup.leadpipe.profileMm.forEach((point, i) => {
           point.forEach((lengthMm, j) => {
             expect(Math.abs(again.leadpipe.profileMm[i][j] - lengthMm)).toBeLessThanOrEqual(1e-9);

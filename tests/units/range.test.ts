@@ -67,7 +67,9 @@ it("never fails with anything but words for the person, whatever is typed", () =
   fc.assert(
     fc.property(texts, fc.constantFrom(parseRange, parseFrequencyRange), (text, read) => {
       try {
-        for (const value of read(text)) expect(Number.isFinite(value)).toBe(true);
+        const values = [...read(text)];
+        expect(values.length).toBeGreaterThan(0);
+        for (const value of values) expect(Number.isFinite(value)).toBe(true);
       } catch (error) {
         expect(error).toBeInstanceOf(InputError);
         expect((error as Error).message).not.toMatch(/[\n\r]/);

@@ -6,7 +6,7 @@ export function sameData(a: unknown, b: unknown): boolean {
   if (Object.is(a, b)) return true;
   if (Array.isArray(a) && Array.isArray(b))
     return a.length === b.length && a.every((part, i) => sameData(part, b[i]));
-  if (!isRecord(a) || !isRecord(b)) return false;
+  if (!isPlain(a) || !isPlain(b)) return false;
   const keys = Object.keys(a);
   return (
     keys.length === Object.keys(b).length &&
@@ -14,5 +14,5 @@ export function sameData(a: unknown, b: unknown): boolean {
   );
 }
 
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
+const isPlain = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === "object" && value !== null && Object.getPrototypeOf(value) === Object.prototype;

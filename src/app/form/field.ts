@@ -3,7 +3,7 @@ import { parseTaper } from "../../bench/fit/taper.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import { InputError } from "../../units/inputError.ts";
 import { type LengthUnit, parseLengthMm } from "../../units/length.ts";
-import { type Kept, lengthText, text } from "./kept.ts";
+import { type Kept, keptLength, text } from "./kept.ts";
 import { type Limits, number, type Quantity, readQuantity } from "./quantity.ts";
 
 /** What a person may choose among, each with what it is called. */
@@ -67,7 +67,7 @@ export const length = (
   }: LengthOptions = {},
 ): Field<number> =>
   field(label, options, {
-    ...lengthText,
+    ...keptLength,
     kind: "length",
     unit: (unit) => unit,
     read: (typed, unit) => {

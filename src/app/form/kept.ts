@@ -31,7 +31,7 @@ export const text = (longest = LONGEST): Kept<string> =>
   kept("", (json) => (typeof json === "string" ? json.slice(0, longest) : ""));
 
 /** A text that stands for a length: a bare number gets its unit written behind it when the unit is switched. */
-export const lengthText: Kept<string> = {
+export const keptLength: Kept<string> = {
   ...text(),
   inUnit: (written, from, to) => {
     if (from === to) return written;

@@ -7,7 +7,6 @@ import { type CutSideEffect, type CutWay, type CutWork, wayStages } from "./cutW
 
 const reversible = {
   isReversible: true,
-  needsConfirmation: false,
   isHeldBack: false,
 } as const;
 

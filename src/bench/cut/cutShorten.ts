@@ -10,11 +10,11 @@ import { boreDiameterMm } from "../../setup/boreDiameter.ts";
 import { exitBoreMm, profileLengthMm } from "../../setup/geometry.ts";
 import type { ProfileMm } from "../../setup/setup.ts";
 import type { CutObstacle, CutWayFinding } from "./cutFinding.ts";
-import { type CutWay, type CutWork, wayStages } from "./cutWay.ts";
+import { type CutWay, type CutWork, seatSideEffects, wayStages } from "./cutWay.ts";
 
 /** The way of taking length off the shank's end: what to take, what stands in its way, and its stages. */
 export function shorten(work: CutWork): CutWay {
-  const { changeMm, endDiameterMm, minimumWallMm, boreMm, shankTaper, receiverTaper, depthMm, gapMm } = work;
+  const { changeMm, endDiameterMm, minimumWallMm, boreMm, shankTaper, receiverTaper } = work;
   const gapPerLength = shankTaper >= receiverTaper ? 1 : shankTaper / receiverTaper;
   const isUseless = gapPerLength < 1e-3;
   const size = isUseless ? undefined : changeMm / gapPerLength;
@@ -34,21 +34,13 @@ export function shorten(work: CutWork): CutWay {
         : [
             { what: "exit-bore", beforeMm: exitBoreMm(boreMm), afterMm: newExitMm(size) },
             { what: "mouthpiece-length", beforeMm: lengthMm, afterMm: lengthMm - size },
-            { what: "insertion", beforeMm: depthMm - gapMm, afterMm: depthMm - gapMm - changeMm },
-            ...(endDiameterMm === undefined
-              ? []
-              : [
-                  {
-                    what: "shank-end-diameter" as const,
-                    beforeMm: endDiameterMm,
-                    afterMm: endDiameterMm + shankTaper * size,
-                  },
-                  { what: "wall" as const, beforeMm: wallMm(0), afterMm: wallMm(size) },
-                ]),
+            ...seatSideEffects(work, (endMm) => endMm + shankTaper * size, {
+              before: wallMm(0),
+              after: wallMm(size),
+            }),
           ],
     columnChangeMm: size === undefined ? 0 : changeMm - size,
     isReversible: false,
-    needsConfirmation: true,
     isHeldBack: false,
     stages:
       obstacle === undefined

@@ -9,11 +9,11 @@ import { exitBoreMm } from "../../setup/geometry.ts";
 import { smallestTaper } from "../fit/fitDimensions.ts";
 import { seatTaper } from "../fit/seat.ts";
 import type { CutObstacle } from "./cutFinding.ts";
-import { type CutWay, type CutWork, wayStages } from "./cutWay.ts";
+import { type CutWay, type CutWork, seatSideEffects, wayStages } from "./cutWay.ts";
 
 /** The way of turning the shank's taper down, so that it goes in further: how much, what stands in its way, its stages. */
 export function turnDown(work: CutWork): CutWay {
-  const { changeMm, endDiameterMm, minimumWallMm, boreMm, depthMm, gapMm } = work;
+  const { changeMm, endDiameterMm, minimumWallMm, boreMm } = work;
   const t = seatTaper(work.shankTaper, work.receiverTaper);
   const size = -changeMm * t;
   const exitMm = exitBoreMm(boreMm);
@@ -24,22 +24,12 @@ export function turnDown(work: CutWork): CutWay {
     isPossible: obstacle === undefined,
     unit: "off-diameter",
     size: t < smallestTaper ? undefined : size,
-    sideEffects: [
-      { what: "insertion", beforeMm: depthMm - gapMm, afterMm: depthMm - gapMm - changeMm },
-      ...(endDiameterMm === undefined
-        ? []
-        : [
-            { what: "shank-end-diameter" as const, beforeMm: endDiameterMm, afterMm: endDiameterMm - size },
-            {
-              what: "wall" as const,
-              beforeMm: wallMm(endDiameterMm),
-              afterMm: wallMm(endDiameterMm - size),
-            },
-          ]),
-    ],
+    sideEffects: seatSideEffects(work, (endMm) => endMm - size, {
+      before: wallMm(endDiameterMm!),
+      after: wallMm(endDiameterMm! - size),
+    }),
     columnChangeMm: changeMm,
     isReversible: false,
-    needsConfirmation: true,
     isHeldBack: false,
     stages:
       obstacle === undefined

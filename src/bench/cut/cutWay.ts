@@ -43,9 +43,8 @@ export interface CutWay {
   readonly sideEffects: readonly CutSideEffect[];
   /** Change of the air column from rim to leadpipe, mm, which the tuning slide has to take up. */
   readonly columnChangeMm: number;
+  /** What is not has to be confirmed in so many words before the stages are shown as work to do. */
   readonly isReversible: boolean;
-  /** Irreversible: to be confirmed in so many words before the stages are shown as work to do. */
-  readonly needsConfirmation: boolean;
   /** Possible, but not to be begun while the gap's uncertainty is not known. It then has no stages and no card. */
   readonly isHeldBack: boolean;
   /** Empty for what is done at one go, for what is not possible, and for what is held back. */
@@ -70,6 +69,22 @@ export interface CutWork {
   readonly depthMm: number;
   readonly boreMm: ProfileMm;
   readonly stopMmPerMark: number | undefined;
+}
+
+/** What else changes at the seat when metal goes off the shank; of the end only where its diameter is known. */
+export function seatSideEffects(
+  { depthMm, gapMm, changeMm, endDiameterMm }: CutWork,
+  newEndMm: (endDiameterMm: number) => number,
+  wallMm: { readonly before: number; readonly after: number },
+): CutSideEffect[] {
+  const insertionMm = depthMm - gapMm;
+  const insertion = { what: "insertion" as const, beforeMm: insertionMm, afterMm: insertionMm - changeMm };
+  if (endDiameterMm === undefined) return [insertion];
+  return [
+    insertion,
+    { what: "shank-end-diameter", beforeMm: endDiameterMm, afterMm: newEndMm(endDiameterMm) },
+    { what: "wall", beforeMm: wallMm.before, afterMm: wallMm.after },
+  ];
 }
 
 /** The stages of a way whose size grows by `perGap` for each mm of gap. */

@@ -25,4 +25,5 @@ export function writeWithin(
   return write(parent, text, clamp(at, left + half, right - half), row, { ...style, anchor: "middle" });
 }
 
-export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+/** A name at the start of a line. */
+export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -48,8 +48,8 @@ export function cutCard(plan: CutPlan, name: CutWayName): CutCard | undefined {
     limitsMm: plan.limitsMm!,
     expandedUncertaintyMm: plan.expandedUncertaintyMm,
     stages: stagesOf(way, plan),
-    needsConfirmation: way.needsConfirmation,
-    confirmation: way.needsConfirmation ? CONFIRMATION : undefined,
+    needsConfirmation: !way.isReversible,
+    confirmation: way.isReversible ? undefined : CONFIRMATION,
     notes: [...planWords(plan), ...wayWords(way, plan.unit)],
     cautions: cautionWords([...plan.cautions, ...way.cautions], plan),
   };

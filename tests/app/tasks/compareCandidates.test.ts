@@ -152,6 +152,7 @@ describe("candidates", () => {
   });
 
   test("invented ones make instruments of the demo", () => {
+    expect(INVENTED.length).toBeGreaterThan(0);
     for (const { name, shape } of INVENTED) {
       expect(name).toMatch(/\(invented\)$/);
       expect(withBore(baseSetup(documentOf(setup)), "leadpipe", leadpipeOfShape(shape), name)).toHaveProperty(

@@ -47,6 +47,7 @@ describe("a cell", () => {
 
   test("is shaded by its distance, no deeper than ink can be read on", () => {
     const reachMm = shadeReachMm(matrix.cells);
+    expect(matrix.cells.flat().length).toBeGreaterThanOrEqual(16);
     for (const cell of matrix.cells.flat()) expect(shadeOf(cell, reachMm)).toBeLessThanOrEqual(deepestShade);
     expect(shadeOf(matrix.cells[1][7], reachMm)).toBe(deepestShade);
     for (const theme of ["light", "dark", "print"] as const)

@@ -22,7 +22,7 @@ describe("less gap", () => {
   it("0.020 in takes 0.001 in off the diameter (common practice, no source)", () => {
     const way = wayOf({ ...question, targetMm: 2.5 - 0.508 }, "turn-down");
     expect(way.size! / 25.4).toBeCloseTo(0.001, 9);
-    expect(way).toMatchObject({ isPossible: true, isReversible: false, needsConfirmation: true });
+    expect(way).toMatchObject({ isPossible: true, isReversible: false });
     expect(way.columnChangeMm).toBeCloseTo(-0.508, 9);
   });
 
@@ -74,7 +74,7 @@ describe("more gap", () => {
   it("shortens the shank by as much, and tells the exit bore then", () => {
     const way = wayOf(more, "shorten");
     expect(way.size).toBeCloseTo(1, 9);
-    expect(way.needsConfirmation).toBe(true);
+    expect(way.isReversible).toBe(false);
     // the backbore opens 4.8 mm in 63 mm
     expect(effect(more, "shorten", "exit-bore")!.afterMm).toBeCloseTo(8.5 - 4.8 / 63, 9);
     expect(way.columnChangeMm).toBeCloseTo(0, 9);
@@ -121,7 +121,7 @@ describe("more gap", () => {
   });
 
   it("sleeves by half of what the diameter needs, which can be undone", () => {
-    expect(wayOf(more, "sleeve")).toMatchObject({ isReversible: true, needsConfirmation: false });
+    expect(wayOf(more, "sleeve")).toMatchObject({ isReversible: true });
     expect(wayOf(more, "sleeve").size).toBeCloseTo(0.025, 9);
     const wide = { ...more, shank: { ...more.shank, endDiameterMm: 10.78 } };
     expect(wayOf(wide, "sleeve").findings).toMatchObject([{ kind: "too-wide-for-mouth" }]);
@@ -160,7 +160,7 @@ describe("stages", () => {
   it("of a plan go from the gap to its limit, and count up", () => {
     const { stages } = wayOf(question, "turn-down");
     expect(stages[0].gapBeforeMm).toBe(2.5);
-    expect(stages.length).toBeGreaterThan(0);
+    expect(stages.length).toBeGreaterThan(1);
     stages.slice(1).forEach((stage, i) => {
       expect(stage.gapBeforeMm).toBeCloseTo(stages[i].gapAfterMm, 12);
       expect(stage.total).toBeCloseTo(stages[i].total + stage.size, 12);

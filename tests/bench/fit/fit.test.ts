@@ -150,7 +150,9 @@ describe("the uncertainty of a foreseen gap", () => {
           const seated = seat(d);
           return d.depthMm - (seated.kind === "seated" ? seated.insertionMm : Number.NaN);
         };
-        for (const [dimension, slope] of Object.entries(gapSensitivities(dimensions))) {
+        const slopes = Object.entries(gapSensitivities(dimensions));
+        expect(slopes).toHaveLength(Object.keys(dimensions).length);
+        for (const [dimension, slope] of slopes) {
           const h = 1e-7;
           const at = (step: number) =>
             gapMm({ ...dimensions, [dimension]: dimensions[dimension as FitDimension] + step });

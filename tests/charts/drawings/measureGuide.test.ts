@@ -40,7 +40,9 @@ describe("any sheet, any instrument", () => {
           const mouthpiece = bare ? { profileMm, insertionMm } : setup.mouthpiece;
           const { svg } = measureGuide(step, { ...setup, receiver, mouthpiece }, at);
           expect(svg.outerHTML).not.toMatch(/NaN|undefined|Infinity|null/);
-          for (const label of svg.querySelectorAll("text")) {
+          const labels = svg.querySelectorAll("text");
+          expect(labels.length).toBeGreaterThan(0);
+          for (const label of labels) {
             expect(Number(label.getAttribute("x"))).toBeGreaterThanOrEqual(0);
             expect(Number(label.getAttribute("x"))).toBeLessThanOrEqual(at.width);
             expect(Number(label.getAttribute("y"))).toBeGreaterThanOrEqual(10);

@@ -87,6 +87,7 @@ test("spreading keeps order, distance and bounds, and leaves alone what is apart
       (values) => {
         const wanted = values.sort((a, b) => a - b);
         const places = spread(wanted, 13, [0, 200]);
+        expect(places).toHaveLength(wanted.length);
         places.forEach((place, i) => {
           expect(place).toBeGreaterThanOrEqual(-1e-9);
           expect(place).toBeLessThanOrEqual(200 + 1e-9);

@@ -71,6 +71,7 @@ describe("resistance of an instrument", () => {
         const { dropPa, parts, gap } = here;
         expect(parts.reduce((sum, part) => sum + part.dropPa, 0) / dropPa.estimate).toBeCloseTo(1, 9);
         expect(parts.reduce((sum, part) => sum + part.share, 0)).toBeCloseTo(1, 9);
+        expect(parts).toHaveLength(7);
         for (const part of parts) {
           expect(part.frictionPa).toBeGreaterThanOrEqual(0);
           expect(part.areaChangePa).toBeGreaterThanOrEqual(-1e-12);

@@ -41,7 +41,9 @@ describe("least squares", () => {
 
   it("never gets worse from step to step", () => {
     let last = Infinity;
-    for (const { squares } of levenbergMarquardt(valley, SETTLED)) {
+    const steps = [...levenbergMarquardt(valley, SETTLED)];
+    expect(steps.length).toBeGreaterThan(2);
+    for (const { squares } of steps) {
       expect(squares).toBeLessThanOrEqual(last);
       last = squares;
     }

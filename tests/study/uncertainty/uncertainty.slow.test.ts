@@ -243,8 +243,10 @@ describe("an exploration's uncertainty", () => {
     for (const claim of ["slots", "noGap"]) {
       const verdict = verdicts.find((one) => one.claim === claim)!;
       expect(verdict.tests.length).toBeGreaterThan(0);
-      for (const { changes } of verdict.tests)
+      for (const { changes } of verdict.tests) {
+        expect(changes.length).toBeGreaterThan(0);
         for (const { expanded } of changes) expect(expanded).toBeGreaterThan(0);
+      }
       expect(evidenceWords(verdict)).toMatch(/known to ±0\.\d+, felt from/);
     }
   });

@@ -3,13 +3,13 @@ import { clearanceFlaw, defaultClearanceMm, preferredFlaw } from "../../../bench
 import { type FitDimension, isTaper } from "../../../bench/fit/fitDimensions.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { length } from "../../form/field.ts";
-import { byName, type KeptBy, keptForm, lengthText, list, record, text } from "../../form/kept.ts";
+import { byName, type KeptBy, keptForm, keptLength, list, record, text } from "../../form/kept.ts";
 
 /** Of each table. */
 export const MOST_PARTS = 200;
 
 /** Dimensions that are no lengths keep their text in any unit. */
-const dimensions = byName((name) => (isTaper(name as FitDimension) ? text() : lengthText));
+const dimensions = byName((name) => (isTaper(name as FitDimension) ? text() : keptLength));
 
 const part = record({
   name: text(),

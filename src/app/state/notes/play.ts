@@ -4,7 +4,7 @@ import { formatLength } from "../../../units/formatLength.ts";
 import { InputError } from "../../../units/inputError.ts";
 import { type LengthUnit, parseLengthMm } from "../../../units/length.ts";
 import { type Field, plainNumber, quantity } from "../../form/field.ts";
-import { type KeptBy, keptForm, lengthText, record } from "../../form/kept.ts";
+import { type KeptBy, keptForm, keptLength, record } from "../../form/kept.ts";
 import { number } from "../../form/quantity.ts";
 
 export type LipName = keyof Lips;
@@ -39,7 +39,7 @@ function lipLength(name: LipName): Field<number> {
   const shown = (metres: number, unit: LengthUnit, digits?: number) =>
     formatLength(1000 * metres, unit, digits);
   return {
-    ...lengthText,
+    ...keptLength,
     kind: "length",
     label: LABELS[name],
     hint: (unit) =>

@@ -13,7 +13,7 @@ import {
   type Turn,
 } from "../../../trial/trial.ts";
 import { plainNumber, words } from "../../form/field.ts";
-import { type KeptBy, kept, keptForm, lengthText, list, oneOf, text } from "../../form/kept.ts";
+import { type KeptBy, kept, keptForm, keptLength, list, oneOf, text } from "../../form/kept.ts";
 
 /** What an empty field means. */
 export const USUAL = { repeats: 4, difference: 20, scatter: 10 } as const;
@@ -55,7 +55,7 @@ export type PlanPart = keyof typeof PLAN_FIELDS;
 export const trialForm = keptForm({
   kind: oneOf(["gaps", "names"] as const, "gaps"),
   /** Both are kept, whichever is to be tried. */
-  gaps: list(lengthText, MOST_ITEMS),
+  gaps: list(keptLength, MOST_ITEMS),
   names: list(text(), MOST_ITEMS),
   ...PLAN_FIELDS,
   /** In the order in which they were sealed. */

@@ -167,7 +167,7 @@ export class Cut extends PageElement {
           }
         </div>
         ${
-          way.needsConfirmation
+          !way.isReversible
             ? confirmation(CONFIRMATION, this.confirmed !== null, (isConfirmed) => {
                 this.confirmed = isConfirmed ? this.#inFull() : null;
               })
@@ -187,7 +187,7 @@ export class Cut extends PageElement {
   }
 
   #openCard(way: CutWay): CutCard | null {
-    if (way.needsConfirmation && this.confirmed === null) return null;
+    if (!way.isReversible && this.confirmed === null) return null;
     return cutCard(this.#order.plan!, way.name) ?? null;
   }
 

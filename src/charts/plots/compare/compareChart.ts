@@ -27,7 +27,7 @@ import type { Figure } from "../../kit/figure.ts";
 import { levelLine } from "../../kit/line.ts";
 import { label, type Panel, widthOf } from "../../kit/panel.ts";
 import { valuesTable } from "../../kit/table.ts";
-import { heading, sentence, shortened } from "../../kit/text.ts";
+import { capitalised, heading, shortened } from "../../kit/text.ts";
 import { roundTicks } from "../../kit/ticks.ts";
 import { type Standing, strokeOf, type Variant } from "./compareSeries.ts";
 
@@ -77,10 +77,10 @@ export function compareChart(data: CompareChartData, frame: Frame): Drawing {
   const { left, columns, panel } = layoutOf(data, frame.width, small);
   const svg = sheet(frame, {
     name: "compare-chart",
-    title: `${sentence(title)} of every ${of}, variant by variant`,
+    title: `${capitalised(title)} of every ${of}, variant by variant`,
     description: describe(data),
   });
-  heading(svg, sentence(title), large);
+  heading(svg, capitalised(title), large);
   const head = { parent: svg, size: small };
   label(head, unit, 0, large + small + 4, { fill: "muted" });
   const across = `${of} number across; dashed: the reference, ${data.reference}`;
@@ -192,7 +192,7 @@ function describe({ variants, reference, title, unit, of, digits, feltFrom }: Co
       const felt = feltFrom === null || isNoticeable(most.by, feltFrom) ? "" : `, ${TOO_SMALL}`;
       return `${number} ${name}: at most ${signed(most.by, digits)} ${unit} at ${of} ${most.n}${felt}`;
     });
-  return `${sentence(title)} against the reference, ${reference} ${base?.name ?? ""}. ${found.join("; ") || "There is nothing to compare with yet"}.`;
+  return `${capitalised(title)} against the reference, ${reference} ${base?.name ?? ""}. ${found.join("; ") || "There is nothing to compare with yet"}.`;
 }
 
 /** @param name for its files: several quantities may be shown at once */
