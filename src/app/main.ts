@@ -15,6 +15,7 @@ import type { JobRecord } from "./state/record/jobRecord.ts";
 import { OpenJob } from "./state/record/openJob.ts";
 import { FIRST_VIEW } from "./state/state.ts";
 import { Store } from "./state/store.ts";
+import { ComparedGaps } from "./work/comparedGaps.ts";
 import { FeelResults } from "./work/feelResults.ts";
 import { ModelResults, type Results } from "./work/modelResults.ts";
 import { MODEL } from "./work/modelWorker.ts";
@@ -32,15 +33,16 @@ const client = new WorkerClient({
   ...MODEL,
   onRestart: () => store.say("note", "The model stopped and was started again; nothing you typed is lost."),
 });
-const results = new ModelResults(store, client);
-const feel = new FeelResults(store, results, new WorkerClient({ connect: openFeelWorker }));
+const compared = new ComparedGaps(store);
+const results = new ModelResults(compared, client);
+const feel = new FeelResults(compared, results, new WorkerClient({ connect: openFeelWorker }));
 const openJob = new OpenJob(store, openRecord, restored.mark, isDemo);
 const router = new Router((text) => void openShared(text, store));
 
 // Lit's provider answers every element below the one it stands on; it wants no Lit element to stand on.
 new ContextProvider(document.documentElement, {
   context: pageContext,
-  initialValue: { store, model: results, feel, job: openJob, router },
+  initialValue: { store, compared, model: results, feel, job: openJob, router },
 });
 
 results.start();

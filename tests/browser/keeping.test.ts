@@ -37,7 +37,7 @@ describe("nothing typed or loaded is lost", () => {
     const { page } = visited;
     await answered(page);
     await typeGap(page, "3.7 mm");
-    await page.getByRole("button", { name: "Make this the reference" }).click();
+    await page.getByRole("button", { name: "Compare with this" }).click();
     await typeGap(page, "1.2 mm");
     await page.getByRole("button", { name: /inch/ }).click();
     await keptInTab(page, /"gapMm":1\.2\b.*"unit":"in"/);

@@ -78,8 +78,8 @@ describe("the technician's sheet", () => {
       setup.name,
       "2.50 ± 0.07 mm",
       "0.0984 ± 0.0028 in",
-      "5.04 mm",
-      "2.54 mm more",
+      "No change recommended",
+      "2.50 mm to 5.04 mm (what if)",
       "shoulder gap",
       "Recommendation",
       "Cautions",
@@ -95,17 +95,17 @@ describe("the technician's sheet", () => {
   it("switches to inches, both units staying on the paper", async () => {
     const { page } = await open();
     await page.getByRole("button", { name: /inch/ }).click();
-    await page.getByTestId("paper").getByText("0.098 in to 0.198 in", { exact: true }).waitFor();
+    await page.getByTestId("paper").getByText("0.098 in to 0.198 in (what if)", { exact: true }).waitFor();
     await isReady(page);
     const [only] = await printed(page, "inch");
-    for (const text of ["0.0984 ± 0.0028 in", "2.50 ± 0.07 mm", "0.198 in", "0.098 in to 0.198 in"])
+    for (const text of ["0.0984 ± 0.0028 in", "2.50 ± 0.07 mm", "0.198 in", "0.098 in to 0.198 in (what if)"])
       expect(only.text).toContain(withoutSpaces(text));
   });
 
   it("takes a technician's words, keeps the numbers the record's, and goes back to the proposal", async () => {
     const visited = await open();
     const { page } = visited;
-    await words(page, "recommendation").fill("Try {recommended} for a week.");
+    await words(page, "recommendation").fill("Try {told} for a week.");
     await words(page, "recommendation").press("Tab");
     const paper = page.getByTestId("paper");
     await paper.getByText("Try 5.04 mm for a week.").waitFor();
@@ -120,8 +120,8 @@ describe("the technician's sheet", () => {
     // the number follows the record, the words stay
     await words(page, "recommendation").fill("Try ");
     await page.getByTestId("words-recommendation").getByText("Put in a figure").click();
-    await page.getByRole("button", { name: /^\{recommended\} / }).click();
-    await expect.poll(() => words(page, "recommendation").inputValue()).toBe("Try {recommended}");
+    await page.getByRole("button", { name: /^\{told\} / }).click();
+    await expect.poll(() => words(page, "recommendation").inputValue()).toBe("Try {told}");
     await paper.getByText("Try 5.04 mm").waitFor();
     await page.evaluate(() => {
       location.hash = "#explore";
@@ -157,6 +157,31 @@ describe("the technician's sheet", () => {
     expect((await printed(page, "again"))[0].text).toContain("Recommendation");
   });
 
+  it("recommends what is planned, counted from the measured gap, wherever the slider stands", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await page.getByTestId("paper-recommended").filter({ hasText: "No change" }).waitFor();
+    await page.getByTestId("task-cut").click();
+    await page.getByRole("textbox", { name: "Gap to reach", exact: true }).fill("2 mm");
+    await page.keyboard.press("Enter");
+    await page.getByTestId("task-explore").click();
+    await page.getByTestId("gap-which").filter({ hasText: "what if" }).waitFor();
+    await page.getByTestId("gap-field").fill("3.3 mm");
+    await page.getByTestId("gap-field").press("Enter");
+    await page.getByRole("button", { name: "Compare with this" }).click();
+    await page.getByTestId("task-sheet").click();
+    await page.getByTestId("paper-recommended").filter({ hasText: "2.00 mm" }).waitFor();
+    await isReady(page);
+    const [only] = await printed(page, "planned");
+    for (const text of ["2.50 mm to 2.00 mm (planned)", ...tableRows(demo(), 2.5, 2)])
+      expect(only.text).toContain(withoutSpaces(text));
+    expect(only.text).not.toContain("3.30");
+    // and Explore has kept its own
+    await page.getByTestId("task-explore").click();
+    await page.getByTestId("gap-value").filter({ hasText: "3.30 mm" }).waitFor();
+    expectQuiet(visited);
+  });
+
   it("waits for the model before it prints, and leaves nothing behind in other tasks", async () => {
     const { page } = await visit({ hash: "#sheet" });
     await status(page)
@@ -180,7 +205,6 @@ describe("the technician's sheet", () => {
     await page.keyboard.press("Enter");
     await press(page, choose);
     await page.getByTestId("task-sheet").click();
-    await page.getByTestId("recommend-planned").click();
     for (const paper of ["A4", "Letter"]) {
       await press(page, paper);
       await isReady(page);
@@ -360,8 +384,6 @@ describe("a whole job", () => {
 
     await goTo(page, "sheet");
     await status(page).waitFor();
-    await tabTo(page, "recommend-planned");
-    await page.keyboard.press("Enter");
     const typed = {
       Date: "3 March",
       Workshop: "Kettle Lane",

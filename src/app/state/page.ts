@@ -1,6 +1,7 @@
 /** What every element of the page can read and act on, provided once at the root; and the element that reads it. */
 import { consume, createContext } from "@lit/context";
 import type { Router } from "../shell/route.ts";
+import type { ComparedGaps } from "../work/comparedGaps.ts";
 import type { FeelResults } from "../work/feelResults.ts";
 import type { ModelResults } from "../work/modelResults.ts";
 import { FrameElement } from "./frameElement.ts";
@@ -9,9 +10,11 @@ import type { Store } from "./store.ts";
 
 export interface Page {
   readonly store: Store;
-  /** What the model says of the document. */
+  /** The two gaps that model and lips are asked about. */
+  readonly compared: ComparedGaps;
+  /** What the model says of them. */
   readonly model: ModelResults;
-  /** How the document feels. */
+  /** How they feel. */
   readonly feel: FeelResults;
   /** The job that is open. */
   readonly job: OpenJob;

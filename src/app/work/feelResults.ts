@@ -1,9 +1,9 @@
 /**
- * How the store's document feels, kept beside the model's results: asked for when someone shows it, after the hand has come
+ * How the two gaps compared feel, kept beside the model's results: asked for when someone shows it, after the hand has come
  * to rest and the model has drawn what it can at once. A hand that moves ends the work: it needs the machine.
  */
 import type { Feel } from "../../../workers/feel.ts";
-import type { Store } from "../state/store.ts";
+import type { ComparedGaps } from "./comparedGaps.ts";
 import { ASKS, type FeelKind, type FeelState, isSame, KINDS } from "./feelAsks.ts";
 import { type FeelQuestion, feelQuestion } from "./feelQuestion.ts";
 import type { ModelResults } from "./modelResults.ts";
@@ -15,7 +15,7 @@ const REST_MS = 250;
 type FeelWorks = Readonly<Record<FeelKind, Work<FeelQuestion, object>>>;
 
 export class FeelResults extends Works<FeelState> {
-  readonly #store: Store;
+  readonly #compared: ComparedGaps;
   readonly #model: ModelResults;
   readonly #client: WorkerClient<Feel>;
   readonly #works: FeelWorks;
@@ -25,7 +25,7 @@ export class FeelResults extends Works<FeelState> {
   #timer: ReturnType<typeof setTimeout> | undefined;
   #isStopped = false;
 
-  constructor(store: Store, model: ModelResults, client: WorkerClient<Feel>) {
+  constructor(compared: ComparedGaps, model: ModelResults, client: WorkerClient<Feel>) {
     const works = Object.fromEntries(
       KINDS.map((kind) => [
         kind,
@@ -38,15 +38,15 @@ export class FeelResults extends Works<FeelState> {
     ) as unknown as FeelWorks;
     // what an element draws is asked for as long as it is drawn
     super(works as never, (kind) => this.use([kind]));
-    this.#store = store;
+    this.#compared = compared;
     this.#model = model;
     this.#client = client;
     this.#works = works;
   }
 
-  /** Follows the store and the model from now on. */
+  /** Follows what is compared, and the model, from now on. */
   start(): void {
-    this.#store.subscribe(() => this.#follow());
+    this.#compared.subscribe(() => this.#follow());
     this.#model.subscribe(() => this.#wake());
     this.#follow();
   }
@@ -73,7 +73,7 @@ export class FeelResults extends Works<FeelState> {
   }
 
   #follow(): void {
-    const question = feelQuestion(this.#store.state.document);
+    const question = feelQuestion(this.#compared.value.document);
     const before = this.#question;
     this.#question = question;
     if (before && KINDS.every((kind) => isSame(kind, before, question))) return;

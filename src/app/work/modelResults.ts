@@ -1,11 +1,10 @@
-/** What the model says about the store's document: kept beside the store, asked for anew as the document changes. */
+/** What the model says of the two gaps compared: kept beside the store, asked for anew as the document changes. */
 import type { Model } from "../../../workers/model.ts";
 import type { Setup } from "../../setup/setup.ts";
 import type { Explored } from "../../study/instrument/exploration.ts";
 import type { GapSweep } from "../../study/instrument/gapSweep.ts";
 import { sweptGapsMm } from "../state/gapLimits.ts";
-import type { State } from "../state/state.ts";
-import type { Store } from "../state/store.ts";
+import type { Compared, ComparedGaps } from "./comparedGaps.ts";
 import { sameToModel } from "./sameToModel.ts";
 import { type Answer, Work, Works } from "./work.ts";
 import type { WorkerClient } from "./workerClient.ts";
@@ -29,7 +28,7 @@ export interface Results {
 }
 
 export class ModelResults extends Works<Results> {
-  readonly #store: Store;
+  readonly #compared: ComparedGaps;
   readonly #explored: Work<Exploring, Explored>;
   readonly #sweep: Work<Sweeping, GapSweep>;
   readonly #retuned: Work<Sweeping, GapSweep>;
@@ -37,7 +36,7 @@ export class ModelResults extends Works<Results> {
   #swept: Sweeping | null = null;
   #sweepEnds: Promise<unknown> = Promise.resolve();
 
-  constructor(store: Store, client: WorkerClient<Model>) {
+  constructor(compared: ComparedGaps, client: WorkerClient<Model>) {
     const explored = new Work<Exploring, Explored>({
       ask: ({ setup, gapMm, referenceGapMm, resonance, retune }) =>
         client.ask(setup, (model) => model.explore(gapMm, referenceGapMm, resonance, retune)),
@@ -57,16 +56,16 @@ export class ModelResults extends Works<Results> {
     const sweep = sweeping(() => Promise.resolve());
     const retuned = sweeping(() => this.#sweepEnds);
     super({ explored, sweep, retuned });
-    this.#store = store;
+    this.#compared = compared;
     this.#explored = explored;
     this.#sweep = sweep;
     this.#retuned = retuned;
   }
 
-  /** Follows the store from now on. */
+  /** Follows what is compared from now on. */
   start(): void {
-    this.#store.subscribe((state) => this.#follow(state));
-    this.#follow(this.#store.state);
+    this.#compared.subscribe((compared) => this.#follow(compared));
+    this.#follow(this.#compared.value);
   }
 
   /** Stops long work; what is drawn stays, marked stale, until `sweepAgain` or the next change. */
@@ -79,7 +78,7 @@ export class ModelResults extends Works<Results> {
     if (this.#swept) this.#sweepFor(this.#swept);
   }
 
-  #follow({ document: { setup, gapMm, referenceGapMm }, view: { resonance, retune } }: State): void {
+  #follow({ document: { setup, gapMm, referenceGapMm }, view: { resonance, retune } }: Compared): void {
     this.#explored.ask({ setup, gapMm, referenceGapMm, resonance, retune });
     const swept = { setup, referenceGapMm, retune };
     if (!this.#swept || !isSwept(this.#swept, swept)) this.#sweepFor(swept);

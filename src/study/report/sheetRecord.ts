@@ -10,6 +10,7 @@ import type { Felt } from "../feel/felt.ts";
 import type { Explored } from "../instrument/exploration.ts";
 import type { GapSweep } from "../instrument/gapSweep.ts";
 import { fingerprint } from "./fingerprint.ts";
+import type { Recommendation } from "./recommendation.ts";
 
 /** The gap as it is at the bench. */
 export interface PresentGap {
@@ -25,9 +26,11 @@ export interface SheetRecord {
   readonly setup: Setup;
   readonly version: string;
   readonly present: PresentGap;
-  /** The gap chosen, which the sheet recommends, and the one it is compared with, mm. */
-  readonly recommendedGapMm: number;
+  /** The gap that changes are counted from, mm: on a technician's report the one measured. */
   readonly referenceGapMm: number;
+  /** The gap they are told to. */
+  readonly told: ToldGap;
+  readonly recommendation: Recommendation;
   /** The model is still at work on what is null below. */
   readonly isWorking: boolean;
   readonly explored: Explored | null;
@@ -35,19 +38,37 @@ export interface SheetRecord {
   readonly felt: Felt | null;
   /** From the reference gap to none. */
   readonly closed: Evidence | null;
-  /** Towards the recommended gap; null where no cut is planned, or one to another gap. */
+  /** null where no cut is planned that can be done. */
   readonly plan: CutPlan | null;
   readonly way: CutWay | null;
   /** null where no trial was played, or it is sealed. */
   readonly trial: TrialFinding | null;
 }
 
-/** Gaps nearer than this are one: finer than any of them is measured, mm. */
-export const SAME_MM = 0.005;
+/** Which of a job's gaps a report tells the changes to. */
+export interface ToldGap {
+  readonly kind: "planned" | "preferred" | "what-if";
+  readonly gapMm: number;
+}
 
-/** The gap stays as it is. */
-export const isLeftAsItIs = ({ present, recommendedGapMm }: SheetRecord): boolean =>
-  Math.abs(recommendedGapMm - present.gapMm) < SAME_MM;
+/** The gap that a report tells the changes to: the one planned, else preferred, else where the slider stands. */
+export function toldGap(plannedMm: number | null, trial: TrialFinding | null, whatIfMm: number): ToldGap {
+  if (plannedMm !== null) return { kind: "planned", gapMm: plannedMm };
+  if (trial?.preferredGapMm != null) return { kind: "preferred", gapMm: trial.preferredGapMm };
+  return { kind: "what-if", gapMm: whatIfMm };
+}
+
+/** Whether the model finds every change too small to notice, by lips, stream and peaks; null while it is not known. */
+export function isTooSmallToNotice(
+  record: Pick<SheetRecord, "explored" | "felt" | "closed">,
+): boolean | null {
+  const findings = (["slots", "resistance"] as const).map((claim) => {
+    const { main = null, peaks = null } = claimEvidence(record, claim) ?? {};
+    return main && [main.finding, peaks?.finding ?? main.finding];
+  });
+  if (findings.includes(null)) return null;
+  return findings.flat().every((finding) => finding === "too-small" || finding === "same-gap");
+}
 
 /** What the record has on a claim: lips and stream where they can say anything, and the peaks alone beside them. */
 export interface ClaimEvidence {
@@ -75,12 +96,18 @@ export function claimEvidence(
 }
 
 /** Matches a printed sheet to the record it was made from: the instrument, both gaps, how well the present one is known. */
-export function recordFingerprint({ setup, present, recommendedGapMm, referenceGapMm }: SheetRecord): string {
+export function recordFingerprint({
+  setup,
+  present,
+  told,
+  recommendation,
+  referenceGapMm,
+}: SheetRecord): string {
   const {
     name: _name,
     about: _about,
     ...file
   } = writeSetup({ ...setup, units: "mm" }) as Record<string, unknown>;
-  const text = JSON.stringify([file, present, recommendedGapMm, referenceGapMm]);
+  const text = JSON.stringify([file, present, told, recommendation, referenceGapMm]);
   return fingerprint(text).replace(/(.{4})(?=.)/g, "$1 ");
 }

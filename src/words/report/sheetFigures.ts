@@ -3,7 +3,7 @@
  * technician's, who writes `{gap}` and finds the measured gap there.
  */
 
-import type { SheetRecord } from "../../study/report/sheetRecord.ts";
+import type { SheetRecord, ToldGap } from "../../study/report/sheetRecord.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { roundedLength } from "../../units/uncertainLength.ts";
@@ -25,13 +25,21 @@ export function sheetFigures(record: SheetRecord): Figures {
   return new Map(all.map((figure) => [figure.name, figure]));
 }
 
+/** Which of a job's gaps a report tells changes to. */
+export const TOLD: Readonly<Record<ToldGap["kind"], string>> = {
+  planned: "planned",
+  preferred: "preferred, blind",
+  "what-if": "what if",
+};
+
 const otherUnit = (unit: LengthUnit): LengthUnit => (unit === "mm" ? "in" : "mm");
 
 function gapFigures({
   unit,
   setup,
   present,
-  recommendedGapMm,
+  told,
+  recommendation,
   referenceGapMm,
 }: SheetRecord): readonly Figure[] {
   const { gapMm, expandedMm, readings } = present;
@@ -41,27 +49,31 @@ function gapFigures({
       figure("gap", i === 0 ? name : `${name}Other`, `${what}, in ${one}`, text(one), mm ?? null),
     );
   const length = (mm: number, known?: number) => (one: LengthUnit) => roundedLength(mm, known, one);
-  const changeMm = recommendedGapMm - gapMm;
+  const toMm = recommendation.kind === "none" ? gapMm : recommendation.gapMm;
+  const changeMm = toMm - gapMm;
   const size = (one: LengthUnit) => roundedLength(Math.abs(changeMm), expandedMm, one);
   const way = (one: LengthUnit) =>
     Number.parseFloat(size(one)) === 0 ? "no" : `${size(one)} ${changeMm < 0 ? "less" : "more"}`;
   const count = (name: string, what: string, of: number | undefined) =>
     figure("gap", name, what, of === undefined ? "no" : `${of}`, of ?? null);
   return [
-    ...both("gap", "the present gap", gapMm, length(gapMm, expandedMm)),
+    ...both("gap", "your gap, as measured or from the file", gapMm, length(gapMm, expandedMm)),
     ...both("gapUncertainty", "how well it is known (95 %)", expandedMm, (one) =>
       expandedMm === undefined ? "not measured" : roundedLength(expandedMm, expandedMm, one),
     ),
     count("depthReadings", "readings of the receiver's depth", readings?.depth),
     count("insertionReadings", "readings of the insertion", readings?.insertion),
-    ...both("recommended", "the gap recommended", recommendedGapMm, length(recommendedGapMm)),
+    ...both("recommended", "the gap recommended", recommendation.kind === "none" ? undefined : toMm, (one) =>
+      recommendation.kind === "none" ? "no change" : length(toMm)(one),
+    ),
+    ...both("told", `the gap that changes are told to, ${TOLD[told.kind]}`, told.gapMm, length(told.gapMm)),
     ...both("change", "how much less or more gap that is", changeMm, way),
     ...both("reference", "the gap compared with", referenceGapMm, length(referenceGapMm)),
     ...(
       [
         ["depth", "the receiver's depth", setup.receiver.depthMm],
         ["insertion", "how far the shank goes in", setup.receiver.depthMm - gapMm],
-        ["insertionAfter", "how far it will go in", setup.receiver.depthMm - recommendedGapMm],
+        ["insertionAfter", "how far it will go in", setup.receiver.depthMm - toMm],
       ] as const
     ).map(([name, what, mm]) => figure("gap", name, what, formatLength(mm, unit), mm)),
   ];

@@ -4,11 +4,13 @@
  */
 import { usualCautions } from "../../bench/cut/cautions.ts";
 import type { CutWayName } from "../../bench/cut/cutWay.ts";
+import type { TrialOnGap } from "../../study/report/recommendation.ts";
 import type { CLASSROOM_SENTENCES, ClassroomChart, Paragraph } from "../../study/report/sheetParagraphs.ts";
-import { type Claim, claimEvidence, isLeftAsItIs, type SheetRecord } from "../../study/report/sheetRecord.ts";
+import { type Claim, claimEvidence, type SheetRecord } from "../../study/report/sheetRecord.ts";
 import { sheetResonances } from "../../study/report/sheetResonances.ts";
 import type { TrialFinding } from "../../trial/finding.ts";
 import { CAUTION, CONFIRMATION } from "../bench/cutCautions.ts";
+import { TOLD } from "./sheetFigures.ts";
 
 /** Every paragraph as it is proposed: a template over the sheet's figures. */
 export function proposals(record: SheetRecord, chart: ClassroomChart): Readonly<Record<Paragraph, string>> {
@@ -40,11 +42,11 @@ function measured({ present: { expandedMm, readings } }: SheetRecord): string {
   return `${how} ${known} ${SHOULDER}`;
 }
 
-const isSameGap = ({ recommendedGapMm, referenceGapMm }: SheetRecord): boolean =>
-  recommendedGapMm === referenceGapMm;
+const isSameGap = ({ told, referenceGapMm }: SheetRecord): boolean => told.gapMm === referenceGapMm;
 
 function found(record: SheetRecord): string {
-  if (isSameGap(record)) return "The gap recommended is the gap compared with: there is no change to model.";
+  if (isSameGap(record))
+    return "No other gap is planned, preferred or looked at: there is no change to model.";
   const uncertainty = record.explored?.uncertainty;
   const known =
     uncertainty && uncertainty.sources.length === 0
@@ -58,7 +60,7 @@ function found(record: SheetRecord): string {
         ? " What remains after retuning is not worked out for a gap as wide."
         : "";
   return (
-    "From {reference} to {recommended} the resonances shift by {shiftRange}, their peaks change by {heightRange}." +
+    `From {reference} to {told} (${TOLD[record.told.kind]}) the resonances shift by {shiftRange}, their peaks change by {heightRange}.` +
     `${remains} Felt from {feltCents} or {feltDecibels}. ${known}`
   );
 }
@@ -89,8 +91,8 @@ function tried({ trial }: SheetRecord): string {
 }
 
 function recommendation(record: SheetRecord): string {
-  const { way, trial } = record;
-  if (isLeftAsItIs(record)) return `Leave the gap as it is, {gap} ({gapOther}).${blind(record)}`;
+  const { way, trial, recommendation: advice } = record;
+  if (advice.kind === "none") return `${NO_CHANGE[advice.because]} ${CHECK_FIRST}`;
   const how = way
     ? way.size === undefined
       ? "The way: {way}."
@@ -100,20 +102,38 @@ function recommendation(record: SheetRecord): string {
     trial && !trial.isDecided && way && !way.isReversible
       ? " Nothing in the trial asks for work that cannot be undone."
       : "";
-  return `Bring the gap from {gap} to {recommended} ({recommendedOther}): {change}. ${how}${blind(record)}${undecided}`;
+  return `Bring the gap from {gap} to {recommended} ({recommendedOther}): {change}. ${RESTS_ON[advice.kind][advice.trial]} ${how}${undecided}`;
 }
 
-/** A preference is told to a tenth of a mm: closer than half of that, two gaps are the same. */
-const PREFERENCE_MM = 0.05;
+/** What a recommendation rests on. */
+const RESTS_ON: Readonly<Record<"planned" | "preferred", Readonly<Record<TrialOnGap, string>>>> = {
+  planned: {
+    "not-played": "That is the gap planned; no blind trial was played.",
+    undecided: "That is the gap planned; the blind trial did not decide for it or against it.",
+    agrees: "That is the gap planned; the player, blind, preferred about {trialPreferred}, which agrees.",
+    "prefers-another":
+      "That is the gap planned; the player, blind, preferred about {trialPreferred}: another gap than this.",
+  },
+  preferred: {
+    // a preferred gap comes from a trial that decided
+    "not-played": "",
+    undecided: "",
+    "prefers-another": "",
+    agrees: "That is the gap the player preferred, blind.",
+  },
+};
 
-/** What the trial says of the gap recommended. */
-function blind({ trial, recommendedGapMm }: SheetRecord): string {
-  if (!trial || trial.preferredGapMm === null) return "";
-  const [low, high] = trial.intervalMm ?? [trial.preferredGapMm, trial.preferredGapMm];
-  return recommendedGapMm > low - PREFERENCE_MM && recommendedGapMm < high + PREFERENCE_MM
-    ? " The player, blind, preferred about {trialPreferred}, which agrees."
-    : " The player, blind, preferred about {trialPreferred}: another gap than this.";
-}
+type NoChange = Extract<SheetRecord["recommendation"], { readonly kind: "none" }>["because"];
+const NO_CHANGE: Readonly<Record<NoChange, string>> = {
+  "nothing-planned":
+    "No change recommended: the gap is {gap} ({gapOther}); no other gap is planned, and no blind trial has found one.",
+  "as-it-is": "No change recommended: the gap is {gap} ({gapOther}), as it should be.",
+  "no-difference":
+    "No change recommended: the player, blind, could not tell the gaps apart, and nothing asks for work on the gap of {gap} ({gapOther}).",
+};
+/** Common practice, no source. */
+const CHECK_FIRST =
+  "If something feels wrong, look first for a worn or loose seat, leaks, dirt in the leadpipe, and parts out of line.";
 
 const UNDOING: Readonly<Record<CutWayName, string>> = {
   stop: "Move the stop back by {waySize}.",
@@ -126,7 +146,7 @@ const UNDOING: Readonly<Record<CutWayName, string>> = {
 };
 
 function reverse(record: SheetRecord): string {
-  if (isLeftAsItIs(record)) return "Nothing is changed, so there is nothing to reverse.";
+  if (record.recommendation.kind === "none") return "Nothing is changed, so there is nothing to reverse.";
   const { way } = record;
   if (!way) return "That depends on the way, which is not planned yet.";
   const { name, isReversible } = way;
@@ -135,7 +155,7 @@ function reverse(record: SheetRecord): string {
 
 function cautions(record: SheetRecord): string {
   const { plan, way } = record;
-  if (isLeftAsItIs(record))
+  if (record.recommendation.kind === "none")
     return "Seat the mouthpiece with the same light twist each time, and measure again after some weeks of playing: seats wear in.";
   const told = [...(plan?.cautions ?? []), ...(way ? way.cautions : usualCautions)];
   const lines = told.flatMap((caution) => (caution === "seat-wear" ? [] : [CAUTION[caution]]));
@@ -161,7 +181,7 @@ function classroom(
   };
   return {
     first:
-      "Between the mouthpiece's end and the start of the leadpipe a ring of air is left, the gap: here it goes from {reference} to {recommended}.",
+      "Between the mouthpiece's end and the start of the leadpipe a ring of air is left, the gap: here it goes from {reference} to {told}.",
     second: isSameGap(record) ? "Both are the same gap: choose another to see a change." : changes[chart],
     third:
       "Players say a wider gap holds notes more firmly; the model’s answer for this instrument: {slotsFinding}.",

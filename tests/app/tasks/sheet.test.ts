@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { jobGaps } from "../../../src/app/state/bench/jobGaps.ts";
 import { NO_NOTES, notesForAnother, readNotes } from "../../../src/app/state/notes/notes.ts";
 import { type SheetNotes, sheetForm, withWords } from "../../../src/app/state/notes/sheet.ts";
 import { FIRST_VIEW, type State } from "../../../src/app/state/state.ts";
@@ -68,7 +69,8 @@ describe("the record of a sheet", () => {
   });
   const none = { explored: NONE, sweep: NONE, retuned: NONE };
   const nobody = { stream: NONE, felt: NONE, slots: NONE, closed: NONE, holds: NONE, levels: NONE };
-  const data = (of: State) => sheetData(of, none, nobody, null);
+  const data = (of: State, results = none) =>
+    sheetData(of, jobGaps(of.document, of.view.unit), results, nobody);
 
   test("takes the gap from the readings, else from the setup, and says which", () => {
     expect(data(state()).record.present).toMatchObject({ gapMm: 2.5, readings: null });
@@ -80,15 +82,41 @@ describe("the record of a sheet", () => {
     expect(present.expandedMm).toBeGreaterThan(0.02);
   });
 
-  test("has the way of a plan to the gap it recommends, and tells of a plan to another", () => {
+  test("recommends what is planned and never where the slider stands", () => {
     const cut = { ...NO_NOTES.cut, target: "2", way: "turn-down" };
-    const toThis = data(state({ cut }, { gapMm: 2 }));
-    expect(toThis.record.way?.name).toBe("turn-down");
-    expect(toThis.plannedMm).toBeNull();
-    const toOther = data(state({ cut }, { gapMm: 2.1 }));
-    expect(toOther.record).toMatchObject({ plan: null, way: null });
-    expect(toOther.plannedMm).toBe(2);
-    expect(data(state({ cut: { ...cut, target: "two" } })).plannedMm).toBeNull();
+    const planned = data(state({ cut }, { gapMm: 4.7, referenceGapMm: 3.3 })).record;
+    expect(planned.recommendation).toEqual({ kind: "planned", gapMm: 2, trial: "not-played" });
+    expect(planned.told).toEqual({ kind: "planned", gapMm: 2 });
+    expect(planned.referenceGapMm).toBe(2.5);
+    expect(planned.way?.name).toBe("turn-down");
+    for (const unplanned of [NO_NOTES.cut, { ...cut, target: "two" }]) {
+      const { recommendation, told, plan, way } = data(state({ cut: unplanned }, { gapMm: 4.7 })).record;
+      expect(recommendation).toEqual({ kind: "none", because: "nothing-planned" });
+      expect(told).toEqual({ kind: "what-if", gapMm: 4.7 });
+      expect({ plan, way }).toEqual({ plan: null, way: null });
+    }
+  });
+
+  test("for a class tells of the gap looked at and the one it is compared with", () => {
+    const sheet = { ...NO_NOTES.sheet, form: "classroom" as const };
+    const cut = { ...NO_NOTES.cut, target: "2" };
+    const { told, referenceGapMm } = data(state({ sheet, cut }, { gapMm: 4.7, referenceGapMm: 3.3 })).record;
+    expect(told).toEqual({ kind: "what-if", gapMm: 4.7 });
+    expect(referenceGapMm).toBe(3.3);
+  });
+
+  test("has no answer of the model that is about other gaps", () => {
+    const value = { verdicts: [] };
+    const of = { gapMm: 3, referenceGapMm: 2.5 };
+    const other = { ...none, explored: { ...NONE, value, of } } as unknown as typeof none;
+    expect(data(state({}, { gapMm: 4.7 }), other).record.explored).toBeNull();
+    expect(data(state({}, { gapMm: 3 }), other).record.explored).toBe(value);
+  });
+
+  test("counts from what was measured once it is used", () => {
+    const measure = { ...NO_NOTES.measure, depth: ["24.6", "24.62"], insertion: ["22", "22.02", "22.01"] };
+    const { present, referenceGapMm } = data(state({ measure }, { gapMm: 4.7, referenceGapMm: 3.3 })).record;
+    expect(referenceGapMm).toBeCloseTo(present.gapMm, 6);
   });
 
   test("waits for what is not there, not for what was refused or is not asked for", () => {
@@ -96,15 +124,16 @@ describe("the record of a sheet", () => {
     expect(record.isWorking).toBe(true);
     expect(awaited.map(({ what }) => what)).toContain("what remains after retuning");
     const refusal = { ...NONE, refused: "no such gap" };
+    const untuned = { ...state(), view: { ...FIRST_VIEW, retune: null } };
     const quiet = sheetData(
-      { ...state(), view: { ...FIRST_VIEW, retune: null } },
+      untuned,
+      jobGaps(untuned.document, "mm"),
       { explored: refusal, sweep: refusal, retuned: NONE },
       { ...nobody, felt: refusal, closed: refusal },
-      null,
     );
     expect(quiet.awaited).toEqual([]);
     expect(quiet.record.isWorking).toBe(false);
-    const stopped = sheetData(state(), { ...none, sweep: { ...NONE, stopped: true } }, nobody, null);
+    const stopped = data(state(), { ...none, sweep: { ...NONE, stopped: true } } as unknown as typeof none);
     expect(stopped.awaited.find(({ what }) => what === "the charts against gap")!.isStopped).toBe(true);
   });
 });

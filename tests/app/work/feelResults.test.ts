@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { playForm } from "../../../src/app/state/notes/play.ts";
 import { Observable } from "../../../src/app/state/observable.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
+import { ComparedGaps } from "../../../src/app/work/comparedGaps.ts";
 import type { Methods } from "../../../src/app/work/connection.ts";
 import { type FeelKind, holdGapsMm } from "../../../src/app/work/feelAsks.ts";
 import { FeelResults } from "../../../src/app/work/feelResults.ts";
@@ -63,7 +64,7 @@ function bench(...kinds: FeelKind[]) {
   });
   const store = new Store(documentOf(someSetup()));
   const model = new FakeModel();
-  const feel = new FeelResults(store, model as unknown as ModelResults, client);
+  const feel = new FeelResults(new ComparedGaps(store), model as unknown as ModelResults, client);
   feel.start();
   const release = feel.use(kinds);
   return { worker, store, model, feel, release, starts: () => started };

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { FIRST_VIEW } from "../../../src/app/state/state.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
+import { ComparedGaps } from "../../../src/app/work/comparedGaps.ts";
 import { ModelResults, type Results } from "../../../src/app/work/modelResults.ts";
 import { WorkerClient } from "../../../src/app/work/workerClient.ts";
 import { Model } from "../../../workers/model.ts";
@@ -10,9 +11,10 @@ import { someSetup } from "../someSetup.ts";
 function bench() {
   const store = new Store(documentOf(someSetup()), { ...FIRST_VIEW, retune: null });
   const connect = () => ({ model: new Model(), died: new Promise<never>(() => {}), terminate() {} });
-  const results = new ModelResults(store, new WorkerClient<Model>({ connect }));
+  const compared = new ComparedGaps(store);
+  const results = new ModelResults(compared, new WorkerClient<Model>({ connect }));
   results.start();
-  return { store, results };
+  return { store, compared, results };
 }
 
 /** Waits until the results are as asked; no longer than the model answers. */

@@ -8,8 +8,9 @@ import { Exploration, type Explored } from "../../../src/study/instrument/explor
 import { type GapSweep, gapSweep } from "../../../src/study/instrument/gapSweep.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
 import { fingerprint } from "../../../src/study/report/fingerprint.ts";
+import { recommendation, trialOnGap } from "../../../src/study/report/recommendation.ts";
 import { PARAGRAPHS, type Paragraph } from "../../../src/study/report/sheetParagraphs.ts";
-import { recordFingerprint, type SheetRecord } from "../../../src/study/report/sheetRecord.ts";
+import { recordFingerprint, type SheetRecord, toldGap } from "../../../src/study/report/sheetRecord.ts";
 import type { TrialFinding } from "../../../src/trial/finding.ts";
 import { sheetFigures } from "../../../src/words/report/sheetFigures.ts";
 import { proposals } from "../../../src/words/report/sheetProposals.ts";
@@ -59,7 +60,8 @@ function record(part: Partial<SheetRecord> = {}): SheetRecord {
     setup,
     version: "9.9.9",
     present: { gapMm: 2.5, expandedMm: 0.0707, readings: { depth: 3, insertion: 4 } },
-    recommendedGapMm: 2,
+    told: { kind: "planned", gapMm: 2 },
+    recommendation: { kind: "planned", gapMm: 2, trial: "not-played" },
     referenceGapMm: 2.5,
     isWorking: false,
     explored,
@@ -79,7 +81,16 @@ function record(part: Partial<SheetRecord> = {}): SheetRecord {
 
 function planned(name: CutWayName, targetMm: number): Partial<SheetRecord> {
   const plan = planCut(cutQuestion(setup, { targetMm }));
-  return { plan, way: plan.ways.find((way) => way.name === name)!, recommendedGapMm: targetMm };
+  return { plan, way: plan.ways.find((way) => way.name === name)!, ...advised(targetMm, null) };
+}
+
+/** A plan to this gap, and what a trial says of it. */
+function advised(plannedGapMm: number | null, found: TrialFinding | null): Partial<SheetRecord> {
+  return {
+    trial: found,
+    told: toldGap(plannedGapMm, found, 3.3),
+    recommendation: recommendation({ measuredGapMm: 2.5, plannedGapMm, trial: found, isTooSmall: true }),
+  };
 }
 
 const trial = (part: Partial<TrialFinding> = {}): TrialFinding => ({
@@ -197,7 +208,9 @@ describe("proposals", () => {
         ...planned("exchange", 3),
         trial: trial({ isDecided: true, preferredGapMm: 3, intervalMm: [2, 4] }),
       }),
-      record({ recommendedGapMm: 2.5 }),
+      record(advised(null, null)),
+      record(advised(2.5, trial())),
+      record(advised(2, trial())),
     ];
     for (const one of records)
       for (const chart of ["height", "spacing", "curves"] as const) {
@@ -222,7 +235,7 @@ describe("proposals", () => {
   test("of a cut that cannot be undone say so plainly, with its cautions and the wear's own numbers", () => {
     const cut = record(planned("turn-down", 2));
     expect(said(cut, "recommendation")).toMatch(
-      /^Bring the gap from 2\.50 mm to 2\.00 mm \(0\.079 in\): 0\.50 mm less\. The way: turn the shank's taper down, 0\.025 mm off the diameter/,
+      /^Bring the gap from 2\.50 mm to 2\.00 mm \(0\.079 in\): 0\.50 mm less\. That is the gap planned; no blind trial was played\. The way: turn the shank's taper down, 0\.025 mm off the diameter/,
     );
     expect(said(cut, "reverse")).toMatch(/^This cannot be undone\. .*qualified repairer.*stays off/);
     expect(said(cut, "cautions").split("\n").length).toBeGreaterThanOrEqual(6);
@@ -238,31 +251,57 @@ describe("proposals", () => {
     expect(said(record(planned(name, targetMm)), "reverse")).toMatch(words);
   });
 
-  test("of a gap left as it is plan nothing and ask for nothing to reverse", () => {
-    const same = record({ recommendedGapMm: 2.502, referenceGapMm: 2.5 });
-    expect(said(same, "recommendation")).toBe("Leave the gap as it is, 2.50 mm (0.0984 in).");
-    expect(said(same, "reverse")).toMatch(/Nothing is changed/);
-    expect(said(record({ recommendedGapMm: 2.5 }), "found")).toMatch(/no change to model/);
+  test("without a plan or a preference recommend no change, say what to look at, and ask for nothing to reverse", () => {
+    const nothing = record(advised(null, null));
+    expect(said(nothing, "recommendation")).toMatch(
+      /^No change recommended: the gap is 2\.50 mm \(0\.0984 in\); no other gap is planned, and no blind trial.*seat, leaks, dirt/,
+    );
+    expect(said(nothing, "reverse")).toMatch(/Nothing is changed/);
+    expect(said(nothing, "found")).toMatch(/^From 2\.50 mm to 3\.30 mm \(what if\)/);
+    const same = record(advised(2.502, null));
+    expect(said(same, "recommendation")).toMatch(/^No change recommended: .* as it should be\./);
+    expect(said(record({ told: { kind: "what-if", gapMm: 2.5 } }), "found")).toMatch(/no change to model/);
+  });
+
+  test("where player and model find no difference recommend no change, whatever is planned", () => {
+    const undecided = record(advised(2, trial()));
+    expect(said(undecided, "recommendation")).toMatch(
+      /^No change recommended: the player, blind, could not tell/,
+    );
+    // the model finds something: the plan stands, and says that the trial did not decide
+    const found = recommendation({ measuredGapMm: 2.5, plannedGapMm: 2, trial: trial(), isTooSmall: false });
+    expect(found).toEqual({ kind: "planned", gapMm: 2, trial: "undecided" });
   });
 
   test("of an undecided trial speak against nothing and for no cut; of a decided one say whether it agrees", () => {
-    const undecided = record({ ...planned("turn-down", 2), trial: trial() });
+    const undecided = record({
+      ...planned("turn-down", 2),
+      trial: trial(),
+      recommendation: { kind: "planned", gapMm: 2, trial: "undecided" },
+    });
     expect(said(undecided, "trial")).toMatch(/4 times each: Cannot tell.*not decided.*41 % of trials/);
     expect(said(undecided, "recommendation")).toMatch(
       /Nothing in the trial asks for work that cannot be undone\.$/,
     );
     const found = { isDecided: true, p: 0.01 };
     const agreeing = trial({ ...found, preferredGapMm: 2.1, intervalMm: [1.8, 2.4] });
-    expect(said(record({ trial: agreeing }), "recommendation")).toMatch(
+    expect(said(record(advised(2, agreeing)), "recommendation")).toMatch(
       /preferred about 2\.1 mm, which agrees\./,
     );
     // a player without scatter: a preference is not told more finely than to a tenth
     const sure = trial({ ...found, preferredGapMm: 2.48, intervalMm: [2.46, 2.48] });
-    expect(said(record({ ...planned("turn-down", 2.5), trial: sure }), "recommendation")).toMatch(
-      /preferred about 2\.5 mm, which agrees\./,
+    expect(trialOnGap(sure, 2.52)).toBe("agrees");
+    expect(said(record(advised(null, agreeing)), "recommendation")).toMatch(
+      /^Bring the gap from 2\.50 mm to 2\.10 mm .* That is the gap the player preferred, blind\. How that is to be done/,
     );
+    expect(
+      recommendation({ measuredGapMm: 2.45, plannedGapMm: null, trial: sure, isTooSmall: null }),
+    ).toEqual({
+      kind: "none",
+      because: "as-it-is",
+    });
     const other = trial({ ...found, preferredGapMm: 3.1, intervalMm: [2.8, 3.4], opened: "early" });
-    expect(said(record({ trial: other }), "recommendation")).toMatch(
+    expect(said(record(advised(2, other)), "recommendation")).toMatch(
       /about 3\.1 mm: another gap than this\./,
     );
     expect(said(record({ trial: other }), "trial")).toMatch(/opened before all was rated/);
@@ -296,7 +335,7 @@ describe("a record's fingerprint", () => {
     expect(recordFingerprint(record({ setup: { ...setup, name: "Other", units: "in" }, unit: "in" }))).toBe(
       own,
     );
-    expect(recordFingerprint(record({ recommendedGapMm: 2.01 }))).not.toBe(own);
+    expect(recordFingerprint(record({ told: { kind: "planned", gapMm: 2.01 } }))).not.toBe(own);
     const wider = { ...setup, receiver: { ...setup.receiver, mouthDiameterMm: 10.81 } };
     expect(recordFingerprint(record({ setup: wider }))).not.toBe(own);
   });

@@ -1,15 +1,18 @@
-/** The chosen gap, the largest thing on the sheet: its value in both units, and every way to set it but the drawing itself. */
+/** The gap that is looked at, the largest thing on the sheet: your own or a what-if, its value in both units, and every way to set it but the drawing itself. */
 
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { styleMap } from "lit/directives/style-map.js";
+import { gapMm as gapMmOf } from "../../../setup/setup.ts";
 import { formatInchFraction, formatLength } from "../../../units/formatLength.ts";
+import { withoutRoundingNoise } from "../../../units/roundingNoise.ts";
 import { roundedLength } from "../../../units/uncertainLength.ts";
 import { bothUnits } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { gapLimits, shownGaps } from "../../state/gapLimits.ts";
 import { PageElement } from "../../state/page.ts";
+import type { Document } from "../../state/state.ts";
 import "./gapField.ts";
 import { gapKeys } from "./gapKeys.ts";
 import { byHand } from "./gapSteps.ts";
@@ -56,6 +59,14 @@ export class GapReadout extends PageElement {
       .other {
         font-size: var(--type-20);
         font-weight: 600;
+      }
+      .value.own {
+        color: var(--reference);
+      }
+      .which {
+        display: block;
+        font-size: var(--type-14);
+        font-weight: 650;
       }
       .against {
         font-size: var(--type-14);
@@ -221,9 +232,12 @@ export class GapReadout extends PageElement {
     const share = (mm: number) => Math.min(1, Math.max(0, (mm - leastMm) / (right - leastMm || 1)));
     const other = view.unit === "mm" ? "in" : "mm";
     const fraction = formatInchFraction(gapMm);
+    const ownMm = withoutRoundingNoise(gapMmOf(setup));
+    const isOwn = (mm: number) => isSameGap(mm, ownMm);
     const tightest = gapLimits(setup).leastMm;
     return html`
-      <div class="value" data-testid="gap">
+      <div class="value ${isOwn(gapMm) ? "own" : ""}" data-testid="gap">
+        <span class="which" data-testid="gap-which">${isOwn(gapMm) ? "your gap" : "what if"}</span>
         <span class="big"
           ><output data-testid="gap-value">${formatLength(gapMm, view.unit)}</output>${
             expandedMm === null
@@ -234,7 +248,7 @@ export class GapReadout extends PageElement {
         <span class="other" data-testid="gap-other">
           ${formatLength(gapMm, other)}${fraction && gapMm > 0 ? html`<span class="fraction"> · ${fraction}</span>` : nothing}
         </span>
-        <div class="against" data-testid="gap-difference">${against(gapMm, referenceGapMm, view.unit)}</div>
+        <div class="against" data-testid="gap-difference">${against(document, view.unit)}</div>
       </div>
       <div class="slider controls">
         <span class="mark" style=${styleMap({ left: `calc(0.75rem + ${share(referenceGapMm)} * (100% - 1.5rem))` })}></span>
@@ -279,10 +293,10 @@ export class GapReadout extends PageElement {
         <annulus-gap-field></annulus-gap-field>
         <div class="references">
           <button type="button" ?disabled=${gapMm === referenceGapMm} @click=${() => store.setReference(gapMm)}>
-            Make this the reference
+            Compare with this
           </button>
           <button type="button" ?disabled=${gapMm === referenceGapMm} @click=${() => store.setGap(referenceGapMm)}>
-            Back to reference
+            Back to ${isOwn(referenceGapMm) ? "your gap" : formatLength(referenceGapMm, view.unit)}
           </button>
         </div>
       </div>
@@ -297,9 +311,16 @@ export class GapReadout extends PageElement {
 
 const wanted = (event: Event): number => (event.target as HTMLInputElement).valueAsNumber;
 
-function against(gapMm: number, referenceGapMm: number, unit: "mm" | "in"): string {
-  const reference = `the reference, ${formatLength(referenceGapMm, unit)}`;
+const isSameGap = (aMm: number, bMm: number): boolean => Math.abs(aMm - bMm) < 0.0005;
+
+/** How what is shown differs from what it is compared with; empty where your own gap is compared with itself. */
+function against({ setup, gapMm, referenceGapMm }: Document, unit: "mm" | "in"): string {
   const change = gapMm - referenceGapMm;
-  if (Math.abs(change) < 0.0005) return `the same as ${reference}`;
-  return `${bothUnits(Math.abs(change), unit)} ${change > 0 ? "wider" : "narrower"} than ${reference}`;
+  const isOwn = isSameGap(referenceGapMm, gapMmOf(setup));
+  if (isSameGap(gapMm, referenceGapMm)) return isOwn ? "" : "compared with itself";
+  const than = formatLength(referenceGapMm, unit);
+  return (
+    `${bothUnits(Math.abs(change), unit)} ${change > 0 ? "wider" : "narrower"} than ` +
+    (isOwn ? `your gap, ${than}` : `${than}, which it is compared with`)
+  );
 }

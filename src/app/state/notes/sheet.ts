@@ -1,6 +1,11 @@
 /** What is typed for the printed sheet: its head, which form and paper, and every paragraph that is not the proposal any more. */
 import { isRecord } from "../../../setup/jsonRecord.ts";
-import { CLASSROOM_CHARTS, PARAGRAPHS, type Paragraph } from "../../../study/report/sheetParagraphs.ts";
+import {
+  CLASSROOM_CHARTS,
+  CLASSROOM_SENTENCES,
+  PARAGRAPHS,
+  type Paragraph,
+} from "../../../study/report/sheetParagraphs.ts";
 import { words } from "../../form/field.ts";
 import { flag, type KeptBy, kept, oneOf, record, text } from "../../form/kept.ts";
 
@@ -23,6 +28,12 @@ export type Paper = (typeof PAPERS)[number];
 /** No paragraph that fits a page is longer. */
 const LONGEST_WORDS = 5000;
 
+/** A class's sheet tells of the gap looked at, which an earlier version called the one recommended. */
+const asNowNamed = (name: Paragraph, text: string): string =>
+  (CLASSROOM_SENTENCES as readonly Paragraph[]).includes(name)
+    ? text.replaceAll("{recommended}", "{told}").replaceAll("{recommendedOther}", "{toldOther}")
+    : text;
+
 const whole = record({
   form: oneOf(FORMS, "workshop"),
   paper: oneOf(PAPERS, "A4"),
@@ -38,7 +49,7 @@ const whole = record({
     Object.fromEntries(
       PARAGRAPHS.flatMap((name) => {
         const text = isRecord(json) ? json[name] : undefined;
-        return typeof text === "string" ? [[name, text.slice(0, LONGEST_WORDS)]] : [];
+        return typeof text === "string" ? [[name, asNowNamed(name, text.slice(0, LONGEST_WORDS))]] : [];
       }),
     ),
   ),

@@ -1,10 +1,13 @@
-/** What a list says of a job's document without opening it: the gap, and which tasks hold work. */
+/** What a list says of a job's document without opening it: the gap measured, and which tasks hold work. */
 
+import { fileLengths } from "../../../setup/fileLengths.ts";
 import { isRecord } from "../../../setup/jsonRecord.ts";
+import { withoutRoundingNoise } from "../../../units/roundingNoise.ts";
+import { readMeasurement } from "../bench/measurement.ts";
 import { NO_NOTES, type Notes, readNotes } from "../notes/notes.ts";
 
 export interface Summary {
-  /** null where the document does not say. */
+  /** Your gap: as measured, else as the file has it, and never where the slider stood; null where the document cannot be read. */
   readonly gapMm: number | null;
   readonly holds: readonly string[];
 }
@@ -23,10 +26,21 @@ const HOLDS: readonly (readonly [words: string, isHeld: (notes: Notes) => boolea
 
 /** Of any JSON: a document that cannot be opened is listed all the same. */
 export function summaryOf(document: unknown): Summary {
-  const { gapMm, notes } = isRecord(document) ? document : {};
+  const { setup, notes } = isRecord(document) ? document : {};
   const read = notes === undefined ? NO_NOTES : readNotes(notes);
   return {
-    gapMm: typeof gapMm === "number" && Number.isFinite(gapMm) ? gapMm : null,
+    gapMm: gapOf(setup, read),
     holds: HOLDS.filter(([, isHeld]) => isHeld(read)).map(([words]) => words),
   };
+}
+
+/** Read without checking the whole file: thousands of jobs may be taken in at once. */
+function gapOf(setup: unknown, { measure }: Notes): number | null {
+  const { measured } = readMeasurement(measure);
+  if (measured) return measured.gapMm;
+  const { lengthMmAt } = fileLengths(setup, []);
+  const [depthMm, insertionMm] = [lengthMmAt("receiver", "depth"), lengthMmAt("mouthpiece", "insertion")];
+  return depthMm === undefined || insertionMm === undefined
+    ? null
+    : withoutRoundingNoise(depthMm - insertionMm);
 }

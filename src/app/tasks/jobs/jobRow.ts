@@ -52,7 +52,7 @@ export function jobRow(row: Row, look: RowLook): TemplateResult {
         </div>
         <div class="player">${row.player}</div>
         <div class="parts">${parts.join(" · ")}</div>
-        <div class="gap">${row.gapMm === null ? nothing : html`<span class="what">gap </span>${formatLength(row.gapMm, unit)}`}</div>
+        <div class="gap">${row.gapMm === null ? nothing : html`<span class="what">your gap </span>${formatLength(row.gapMm, unit)}`}</div>
         <div class="changed"><span class="what">changed </span>${whenText(row.changed)}</div>
         <div class="holds">${row.holds.join(", ")}</div>
         <div class="do controls">

@@ -150,8 +150,9 @@ export class Measure extends PageElement {
       return;
     }
     this.refusal = null;
-    // the shank goes there too, also where it was only moved in the meantime; both are one step
+    // the shank goes there too, and changes are counted from there; all are one step
     store.setSetup(outcome.setup, { commit: false });
+    store.setReference(gapMm(outcome.setup), { commit: false });
     store.setGap(gapMm(outcome.setup));
     store.say("note", setInWords(read.measured, read.unit), {
       label: "See it in Explore",

@@ -50,7 +50,8 @@ export function classroomPage(
 }
 
 function chart({ notes, record, sweep, domainMm }: PaperContent, frame: Frame): SVGSVGElement | null {
-  const { explored, setup, recommendedGapMm: chosenGapMm } = record;
+  const { explored, setup, told } = record;
+  const chosenGapMm = told.gapMm;
   if (notes.chart === "curves") return explored && impedanceChart(explored, frame).svg;
   if (!sweep) return null;
   const draw = notes.chart === "height" ? heightChart : spacingChart;

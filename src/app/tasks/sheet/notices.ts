@@ -1,45 +1,34 @@
-/** What does not go together in the record, each with the way to put it right. */
+/** What does not go together in the job, each with the way to put it right. */
 import { html, nothing, type TemplateResult } from "lit";
 import { gapMm } from "../../../setup/setup.ts";
-import { isLeftAsItIs, SAME_MM } from "../../../study/report/sheetRecord.ts";
+import { SAME_MM } from "../../../study/report/recommendation.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { roundedLength } from "../../../units/uncertainLength.ts";
 import { icon } from "../../shell/look/icon.ts";
 import type { SheetData } from "./record.ts";
 
-export interface NoticeActions {
-  /** Compares with this gap from now on. */
-  readonly compareWith: (gapMm: number) => void;
-  readonly recommend: (gapMm: number) => void;
-}
-
-export function notices(data: SheetData, { compareWith, recommend }: NoticeActions): unknown {
-  const { record, plannedMm } = data;
-  const { unit, setup, present, recommendedGapMm, referenceGapMm } = record;
+export function notices({ record }: SheetData): unknown {
+  const { unit, setup, present, recommendation } = record;
   const length = (mm: number) => formatLength(mm, unit);
   const presentText = roundedLength(present.gapMm, present.expandedMm, unit);
-  const isInRecord = Math.abs(present.gapMm - gapMm(setup)) < SAME_MM;
+  const isInFile = Math.abs(present.gapMm - gapMm(setup)) < SAME_MM;
   return [
-    present.readings && !isInRecord
+    present.readings && !isInFile
       ? notice(
-          `The gap measured is ${presentText}, the instrument's record has ${length(gapMm(setup))}, and the model computes with the record.`,
-          html`<a href="#measure">Use the measured one</a>`,
+          `The gap measured is ${presentText}; the instrument's file has ${length(gapMm(setup))}. Changes are counted from the measured one.`,
+          html`<a href="#measure">Use it in the file too</a>`,
         )
       : nothing,
-    isInRecord && Math.abs(referenceGapMm - present.gapMm) >= SAME_MM
-      ? notice(
-          `The model compares with a gap of ${length(referenceGapMm)}, not with the present one, ${presentText}.`,
-          html`<button type="button" data-testid="compare-present" @click=${() => compareWith(gapMm(setup))}>Compare with the present gap</button>`,
-        )
-      : nothing,
-    plannedMm !== null
-      ? notice(
-          `Cut plans a gap of ${length(plannedMm)}, this sheet recommends ${length(recommendedGapMm)}, chosen in Explore.`,
-          html`<button type="button" data-testid="recommend-planned" @click=${() => recommend(plannedMm)}>Recommend the gap planned</button>`,
-        )
-      : !isLeftAsItIs(record) && !record.way
-        ? notice("How the gap is to be changed is not planned.", html`<a href="#cut">Plan it in Cut</a>`)
-        : nothing,
+    recommendation.kind === "preferred"
+      ? notice("How the gap is to be changed is not planned.", html`<a href="#cut">Plan it in Cut</a>`)
+      : recommendation.kind === "planned" && !record.way
+        ? notice("How the gap is to be changed is not chosen.", html`<a href="#cut">Choose a way in Cut</a>`)
+        : recommendation.kind === "none" && recommendation.because === "nothing-planned"
+          ? notice(
+              "Nothing is recommended: no gap is planned, and no blind trial has found one.",
+              html`<a href="#trial">Try several, blind</a> <a href="#cut">Plan one</a>`,
+            )
+          : nothing,
     present.readings
       ? nothing
       : notice("No readings are noted.", html`<a href="#measure">Measure the gap</a>`),

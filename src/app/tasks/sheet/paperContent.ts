@@ -45,7 +45,7 @@ export function paperContent(
     ) as Record<Head, string>,
     record,
     sweep,
-    domainMm: [leastMm, Math.max(mostMm, record.recommendedGapMm, record.referenceGapMm)],
+    domainMm: [leastMm, Math.max(mostMm, record.told.gapMm, record.referenceGapMm)],
     figures,
     templates,
     words: Object.fromEntries(PARAGRAPHS.map((name) => [name, filled(templates[name], figures)])) as Record<

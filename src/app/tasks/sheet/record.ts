@@ -1,16 +1,19 @@
 /** The record that a sheet is printed from: the document, and what the model says of it so far. */
 import { version } from "../../../../package.json";
-import { coverageFactor } from "../../../bench/measure/coverage.ts";
-import { gapUncertainty } from "../../../bench/measure/gapUncertainty.ts";
-import { gapMm } from "../../../setup/setup.ts";
 import type { GapSweep } from "../../../study/instrument/gapSweep.ts";
-import { type PresentGap, SAME_MM, type SheetRecord } from "../../../study/report/sheetRecord.ts";
-import type { TrialFinding } from "../../../trial/finding.ts";
-import { expandedGapMm, readMeasurement } from "../../state/bench/measurement.ts";
-import { chosenWay, orderOf } from "../../state/bench/order.ts";
+import { recommendation } from "../../../study/report/recommendation.ts";
+import {
+  isTooSmallToNotice,
+  type SheetRecord,
+  type ToldGap,
+  toldGap,
+} from "../../../study/report/sheetRecord.ts";
+import type { JobGaps } from "../../state/bench/jobGaps.ts";
+import { chosenWay } from "../../state/bench/order.ts";
+import { nearestGapMm } from "../../state/gapLimits.ts";
 import { cutForm } from "../../state/notes/cut.ts";
-import { measureForm } from "../../state/notes/measure.ts";
 import type { Document, State } from "../../state/state.ts";
+import type { GapPair } from "../../work/comparedGaps.ts";
 import type { FeelState } from "../../work/feelAsks.ts";
 import type { Results } from "../../work/modelResults.ts";
 import type { Answer } from "../../work/work.ts";
@@ -28,24 +31,44 @@ export interface SheetData {
   /** For the charts against gap; null while it is not there. */
   readonly sweep: GapSweep | null;
   readonly awaited: readonly Awaited[];
-  /** The gap that Cut plans, where that is not the one the sheet recommends. */
-  readonly plannedMm: number | null;
 }
 
-/** @param trial what the document's trial found, which takes too long to be worked out at every key */
+/** The two gaps that a form of the sheet tells of: a class's those that are looked at, a technician's from the one measured. */
+export function sheetGaps(
+  { setup, notes }: Pick<Document, "setup" | "notes">,
+  { measured, whatIfMm, comparedWithMm, plannedMm, trial }: JobGaps,
+): { readonly told: ToldGap; readonly referenceGapMm: number } {
+  if (notes.sheet.form === "classroom")
+    return { told: { kind: "what-if", gapMm: whatIfMm }, referenceGapMm: comparedWithMm };
+  const { kind, gapMm } = toldGap(plannedMm, trial, whatIfMm);
+  return {
+    told: { kind, gapMm: nearestGapMm(setup, gapMm) },
+    referenceGapMm: nearestGapMm(setup, measured.gapMm),
+  };
+}
+
 export function sheetData(
-  { document, view }: State,
+  { document, view }: Pick<State, "document" | "view">,
+  gaps: JobGaps,
   results: Results,
   feel: FeelState,
-  trial: TrialFinding | null,
 ): SheetData {
-  const { setup, gapMm: recommendedGapMm, referenceGapMm, notes } = document;
+  const { setup, notes } = document;
   const { unit } = view;
+  const { measured, plannedMm, order, trial } = gaps;
   const cut = cutForm.shownIn(notes.cut, unit);
-  const order = orderOf(setup, cut);
-  const isPlanned = order.plan?.outcome === "plan";
-  const plannedMm = isPlanned ? order.plan!.targetMm! : null;
-  const isToThis = plannedMm !== null && Math.abs(plannedMm - recommendedGapMm) < SAME_MM;
+  const { told, referenceGapMm } = sheetGaps(document, gaps);
+  /** An answer about another document or other gaps is none. */
+  const isOfThese = ({ value, stale, of }: Answer<object>): boolean => {
+    const { gapMm = told.gapMm, referenceGapMm: from = referenceGapMm } = (of ?? {}) as Partial<GapPair>;
+    return value !== null && !stale && gapMm === told.gapMm && from === referenceGapMm;
+  };
+  const fresh = <T extends object>(answer: Answer<T>): T | null => (isOfThese(answer) ? answer.value : null);
+  const waitFor = (what: string, answer: Answer<object>, isIncomplete = false): readonly Awaited[] => {
+    const { refused, progress, stopped } = answer;
+    const isThere = isOfThese(answer) && progress === null && !isIncomplete;
+    return isThere || refused !== null ? [] : [{ what, progress, isStopped: stopped }];
+  };
   const awaited = [
     ...waitFor("the curves", results.explored, results.explored.value?.uncertainty === null),
     ...waitFor("the charts against gap", results.sweep),
@@ -53,53 +76,33 @@ export function sheetData(
     ...waitFor("lips and stream", feel.felt),
     ...waitFor("lips and stream without a gap", feel.closed),
   ];
+  const model = {
+    explored: fresh(results.explored),
+    retuned: fresh(results.retuned),
+    felt: fresh(feel.felt),
+    closed: fresh(feel.closed),
+  };
   return {
     record: {
       unit,
       setup,
       version,
-      present: presentGap(document, unit),
-      recommendedGapMm,
+      present: measured,
+      told,
       referenceGapMm,
+      recommendation: recommendation({
+        measuredGapMm: measured.gapMm,
+        plannedGapMm: plannedMm,
+        trial,
+        isTooSmall: isTooSmallToNotice(model),
+      }),
       isWorking: awaited.some(({ isStopped }) => !isStopped),
-      explored: fresh(results.explored),
-      retuned: fresh(results.retuned),
-      felt: fresh(feel.felt),
-      closed: fresh(feel.closed),
-      plan: isToThis ? order.plan : null,
-      way: (isToThis && chosenWay(order, cut)) || null,
+      ...model,
+      plan: plannedMm === null ? null : order.plan,
+      way: (plannedMm !== null && chosenWay(order, cut)) || null,
       trial,
     },
     sweep: fresh(results.sweep),
     awaited,
-    plannedMm: isToThis ? null : plannedMm,
   };
-}
-
-/** What was read at the bench comes before what the setup says. */
-function presentGap({ setup, notes }: Document, unit: State["view"]["unit"]): PresentGap {
-  const { measured } = readMeasurement(measureForm.shownIn(notes.measure, unit));
-  if (!measured)
-    return {
-      gapMm: gapMm(setup),
-      expandedMm: gapUncertainty(setup, coverageFactor).expandedMm,
-      readings: null,
-    };
-  return {
-    gapMm: measured.gapMm,
-    expandedMm: expandedGapMm(measured),
-    readings: { depth: measured.depth.count, insertion: measured.insertion.count },
-  };
-}
-
-/** An answer about another document is none. */
-const fresh = <T>({ value, stale }: Answer<T>): T | null => (stale ? null : value);
-
-function waitFor(
-  what: string,
-  { value, stale, refused, progress, stopped }: Answer<unknown>,
-  isIncomplete = false,
-): readonly Awaited[] {
-  const isThere = value !== null && !stale && progress === null && !isIncomplete;
-  return isThere || refused !== null ? [] : [{ what, progress, isStopped: stopped }];
 }

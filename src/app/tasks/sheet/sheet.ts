@@ -3,7 +3,6 @@
 import { html, nothing } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
 import { PARAGRAPHS, type Paragraph } from "../../../study/report/sheetParagraphs.ts";
-import type { TrialFinding } from "../../../trial/finding.ts";
 import { FrameResizeObserver } from "../../chart/frameResizeObserver.ts";
 import type { Written } from "../../form/entry.ts";
 import { NotesForm } from "../../form/notesForm.ts";
@@ -12,10 +11,10 @@ import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PrintedCopy } from "../../shell/printedCopy.ts";
-import { findingOf } from "../../state/bench/trialFindings.ts";
-import { reportedTrial } from "../../state/notes/notes.ts";
+import { jobGaps } from "../../state/bench/jobGaps.ts";
 import { type SheetNotes, sheetForm, withWords } from "../../state/notes/sheet.ts";
 import { PageElement } from "../../state/page.ts";
+import type { GapPair } from "../../work/comparedGaps.ts";
 import { choices } from "./choices.ts";
 import { heldBack } from "./held.ts";
 import { notices } from "./notices.ts";
@@ -52,6 +51,7 @@ export class Sheet extends PageElement {
   #data: SheetData | null = null;
   #content: PaperContent | null = null;
   #madeFrom: readonly unknown[] = [];
+  #pair: GapPair | null = null;
   readonly #widths = new FrameResizeObserver(([{ contentRect }]) => {
     this.deskWidth = Math.floor(contentRect.width);
   });
@@ -60,12 +60,15 @@ export class Sheet extends PageElement {
     const { store, model, feel, job } = this.page;
     const { document } = store.state;
     const { unit, retune } = store.parts.view;
-    const { explored, sweep, retuned } = model.value;
+    const { explored, sweep, retuned } = model.parts;
     const { felt, closed } = feel.parts;
     const madeFrom = [document, unit, retune, explored, sweep, retuned, felt, closed, job.parts.row];
     if (this.#content && madeFrom.every((one, i) => one === this.#madeFrom[i])) return;
     this.#madeFrom = madeFrom;
-    this.#data = sheetData(store.state, model.value, feel.parts, this.#trial());
+    const gaps = jobGaps(document, unit);
+    this.#data = sheetData(store.state, gaps, { explored, sweep, retuned }, feel.parts);
+    const { told, referenceGapMm } = this.#data.record;
+    this.#pair = { gapMm: told.gapMm, referenceGapMm };
     this.#content = paperContent(this.#data.record, this.#data.sweep, this.#notes, job.parts.row ?? {});
     this.#rule.set(paperSize(this.#notes));
   }
@@ -88,10 +91,7 @@ export class Sheet extends PageElement {
           ${this.#work(this.#data!.awaited)}
         </div>
         <div class="notices">
-          ${notices(this.#data!, {
-            compareWith: (mm) => this.page.store.setReference(mm),
-            recommend: (mm) => this.#recommend(mm),
-          })}
+          ${notices(this.#data!)}
         </div>
         <div class="work">
           <section class="words" aria-label="Words of the sheet" @focusin=${this.#onFocus} @focusout=${this.#onBlur}>
@@ -128,6 +128,7 @@ export class Sheet extends PageElement {
   }
 
   protected override updated(): void {
+    this.page.compared.show(this.#pair);
     const { widthMm, heightMm } = paperSize(this.#notes);
     const scale = this.#scale();
     this.paper.style.setProperty("transform", `scale(${scale})`);
@@ -139,6 +140,7 @@ export class Sheet extends PageElement {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    this.page.compared.show(null);
     this.#widths.disconnect();
     removeEventListener("resize", this.#onResize);
   }
@@ -182,12 +184,6 @@ export class Sheet extends PageElement {
     return html`<button type="button" @click=${this.#goOn}>${icon("play")}Go on</button>`;
   }
 
-  /** What the blind trial that is reported found. */
-  #trial(): TrialFinding | null {
-    const trial = reportedTrial(this.page.store.parts.document.notes);
-    return trial && findingOf(trial);
-  }
-
   #sizes() {
     return segments(
       "Size on the screen",
@@ -218,12 +214,6 @@ export class Sheet extends PageElement {
   #writeWords(name: Paragraph, { text, done }: Written): void {
     this.typing = done ? null : name;
     this.#form.write(withWords(this.#notes, name, text), { commit: done });
-  }
-
-  #recommend(mm: number): void {
-    const { store } = this.page;
-    store.setReference(this.#data!.record.present.gapMm, { commit: false });
-    store.setGap(mm);
   }
 
   readonly #onResize = (): void => {

@@ -4,18 +4,13 @@ import { cutaway } from "../../../charts/drawings/cutaway.ts";
 import type { Frame } from "../../../charts/kit/drawing.ts";
 import { heightChart } from "../../../charts/plots/gap/heightChart.ts";
 import { verdictBar } from "../../../charts/plots/verdictBar.ts";
-import {
-  CLAIMS,
-  type Claim,
-  claimEvidence,
-  isLeftAsItIs,
-  recordFingerprint,
-} from "../../../study/report/sheetRecord.ts";
+import { CLAIMS, type Claim, claimEvidence, recordFingerprint } from "../../../study/report/sheetRecord.ts";
 import { sheetResonances } from "../../../study/report/sheetResonances.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { plusMinus, roundedLength } from "../../../units/uncertainLength.ts";
 import { signed } from "../../../words/numbers.ts";
+import { TOLD } from "../../../words/report/sheetFigures.ts";
 import { RULE } from "../../../words/verdicts/rules.ts";
 import type { Head } from "../../state/notes/sheet.ts";
 import type { PaperContent } from "./paperContent.ts";
@@ -53,7 +48,7 @@ export function workshopPage(content: PaperContent, { widthPx, density, sparePx 
   const { unit } = record;
   const heights = HEIGHTS[density];
   const drawing = cutaway(
-    { setup: record.setup, chosenGapMm: record.recommendedGapMm, referenceGapMm: record.referenceGapMm },
+    { setup: record.setup, chosenGapMm: record.told.gapMm, referenceGapMm: record.referenceGapMm },
     { width: widthPx, height: Math.min(TALLEST_CUTAWAY, heights.cutaway + sparePx), unit },
   );
   return html`
@@ -113,23 +108,23 @@ function head(content: PaperContent): TemplateResult {
 
 /** The gap as it is, and as it is to be: the largest things on the page. */
 function gaps({ record }: PaperContent): TemplateResult {
-  const { unit, present, recommendedGapMm } = record;
+  const { unit, present, recommendation } = record;
   const { gapMm, expandedMm, readings } = present;
   const other: LengthUnit = unit === "mm" ? "in" : "mm";
-  const changeMm = recommendedGapMm - gapMm;
-  const isLeft = isLeftAsItIs(record);
+  const toMm = recommendation.kind === "none" ? null : recommendation.gapMm;
+  const changeMm = (toMm ?? gapMm) - gapMm;
   const changeText = `${roundedLength(Math.abs(changeMm), expandedMm, unit)} ${changeMm < 0 ? "less" : "more"}`;
   return html`
     <dl>
       <div>
-        <dt>${readings ? "Gap measured" : "Gap by the record"}${expandedMm === undefined ? ", ± not measured" : ", ± at 95 %"}</dt>
+        <dt>${readings ? "Gap measured" : "Gap by the file"}${expandedMm === undefined ? ", ± not measured" : ", ± at 95 %"}</dt>
         <dd data-testid="paper-gap">${plusMinus(gapMm, expandedMm, unit)}</dd>
         <dd class="other">${plusMinus(gapMm, expandedMm, other)}</dd>
       </div>
       <div class="recommended">
-        <dt>Gap recommended</dt>
-        <dd>${isLeft ? "as it is" : roundedLength(recommendedGapMm, undefined, unit)}</dd>
-        <dd class="other">${isLeft ? nothing : `${roundedLength(recommendedGapMm, undefined, other)} · ${changeText}`}</dd>
+        <dt>${toMm === null ? "Recommendation" : `Gap recommended, ${TOLD[record.told.kind]}`}</dt>
+        <dd data-testid="paper-recommended">${toMm === null ? "No change" : roundedLength(toMm, undefined, unit)}</dd>
+        <dd class="other">${toMm === null ? nothing : `${roundedLength(toMm, undefined, other)} · ${changeText}`}</dd>
       </div>
     </dl>
   `;
@@ -141,7 +136,7 @@ function resonanceTable({ record }: PaperContent): TemplateResult {
   return html`
     <table data-testid="paper-resonances">
       <caption>
-        ${formatLength(record.referenceGapMm, record.unit)} to ${formatLength(record.recommendedGapMm, record.unit)}
+        ${formatLength(record.referenceGapMm, record.unit)} to ${formatLength(record.told.gapMm, record.unit)} (${TOLD[record.told.kind]})
       </caption>
       <thead>
         <tr>
@@ -171,7 +166,8 @@ function resonanceTable({ record }: PaperContent): TemplateResult {
 
 function chart({ record, sweep, domainMm }: PaperContent, width: number, height: number): unknown {
   if (!sweep) return nothing;
-  const { recommendedGapMm: chosenGapMm, setup, unit } = record;
+  const { told, setup, unit } = record;
+  const chosenGapMm = told.gapMm;
   return heightChart(
     { sweep, chosenGapMm, thresholds: setup.thresholds, domainMm, isPrinted: true },
     { width, height, unit },
