@@ -74,7 +74,7 @@ describe("a backup", () => {
   it("asks of each job that differs: both, the file's or what is here; what was deleted comes back as the file has it", async () => {
     const visited = await open();
     const { page } = visited;
-    const jobs = ["One", "Two", "Three", "Gone"].map((title) => someJob({ title, player: "Heron" }));
+    const jobs = ["One", "Two", "Three", "Left"].map((title) => someJob({ title, player: "Heron" }));
     const text = writeBackup(jobs, AT);
     await restore(page, "backup.json", text);
     await reported(page, /4 jobs; 4 added/);
@@ -90,10 +90,10 @@ describe("a backup", () => {
         .getByRole("button", { name: /^More for/ })
         .click();
     }
-    await row(page, "Gone")
+    await row(page, "Left")
       .getByRole("button", { name: /^More for/ })
       .click();
-    await row(page, "Gone").getByRole("button", { name: "Delete" }).click();
+    await row(page, "Left").getByRole("button", { name: "Delete" }).click();
     await expect.poll(() => rows(page).count()).toBe(3);
 
     await restore(page, "backup.json", text);
@@ -121,7 +121,7 @@ describe("a backup", () => {
     );
     await expect
       .poll(async () => (await page.locator("annulus-job-list .name").allInnerTexts()).sort())
-      .toEqual(["Gone", "One", "One (from the backup)", "Three", "Two"]);
+      .toEqual(["Left", "One", "One (from the backup)", "Three", "Two"]);
     const players = async (title: string) =>
       (await row(page, title).locator(".player").allInnerTexts()).sort();
     expect(await players("One")).toEqual(["Curlew", "Heron"]);
