@@ -24,6 +24,13 @@ export const profileLengthMm = (profileMm: ProfileMm): number =>
 /** The bore at the far end of a profile, mm. */
 export const exitBoreMm = (profileMm: ProfileMm): number => profileMm[profileMm.length - 1][1];
 
+/** Steeper than any flare, diameter per length: a wall across the bore, though two positions may be written. */
+const WALL_SLOPE = 50;
+
+/** Whether the bore steps from one point of a profile to the next. */
+export const isWall = ([x0, d0]: ProfileMm[number], [x1, d1]: ProfileMm[number]): boolean =>
+  x1 === x0 || Math.abs(d1 - d0) >= WALL_SLOPE * (x1 - x0);
+
 /** Inner diameter of the receiver at a distance from its face, mm. */
 export const cavityDiameterMm = (mouthDiameterMm: number, taper: number, distanceMm: number): number =>
   mouthDiameterMm - taper * distanceMm;

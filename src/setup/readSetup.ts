@@ -13,6 +13,7 @@ import {
 } from "./geometry.ts";
 import { jsonBreak } from "./jsonBreak.ts";
 import { plainJsonProblems } from "./plainJson.ts";
+import { implausible } from "./plausible.ts";
 import { type Problem, pathText, SetupError, valueText } from "./problem.ts";
 import { readUncertainties } from "./readUncertainties.ts";
 import { schemaProblems } from "./schemaProblems.ts";
@@ -53,9 +54,12 @@ export function readSetup(json: unknown, spoken?: LengthUnit): Setup {
 
   const problems: Problem[] = schemaProblems(json);
   const lengths = readLengths(json, problems);
-  checkGeometry(json, lengths, problems, spoken ?? (valueAt(json, ["units"]) === "in" ? "in" : "mm"));
+  const unit = spoken ?? (valueAt(json, ["units"]) === "in" ? "in" : "mm");
+  checkGeometry(json, lengths, problems, unit);
   if (problems.length > 0) throw new SetupError(problems);
   const setup = build(json as SetupFile, lengths);
+  problems.push(...implausible(setup, unit));
+  if (problems.length > 0) throw new SetupError(problems);
   const uncertainties = readUncertainties(json, setup, problems);
   if (problems.length > 0) throw new SetupError(problems);
   return deepFreeze({ ...setup, uncertainties });

@@ -6,7 +6,7 @@
  * a moved shank does not change the leadpipe's air.
  */
 import { boreDiameterMm, splitProfileMm } from "../../setup/boreDiameter.ts";
-import { exitBoreMm, profileLengthMm } from "../../setup/geometry.ts";
+import { exitBoreMm, isWall, profileLengthMm } from "../../setup/geometry.ts";
 import type { ProfileMm, Setup } from "../../setup/setup.ts";
 import type { Radiation } from "../bell/radiation.ts";
 import { type Air, moistAir } from "../medium/air.ts";
@@ -129,8 +129,11 @@ function pieces(profile: ProfileMm, x: number, airAt: AirAt & { warmth?: (x: num
     const length = (profile[i][0] - profile[i - 1][0]) * MM;
     const a = (profile[i - 1][1] / 2) * MM;
     const b = (profile[i][1] / 2) * MM;
-    if (length === 0) {
-      out.push(...step(a, b, airAt(from)));
+    if (isWall(profile[i - 1], profile[i])) {
+      const air = airAt(from + length / 2);
+      out.push(...step(a, b, air));
+      // what a cone this steep would be is lost in rounding
+      if (length > 0) out.push({ length, radiusIn: b, radiusOut: b, air });
       continue;
     }
     const drop = airAt.warmth ? Math.abs(airAt.warmth(from) - airAt.warmth(from + length)) : 0;

@@ -67,8 +67,14 @@ export class Line {
     this.flareAt = bore.bell === "multimodal" ? flareStart(bore.lower) : bore.lower.length;
     this.#flare = this.flareAt < bore.lower.length ? bellFlare(bore.lower.slice(this.flareAt), bore) : null;
     this.#parts = partsOf(bore, this.flareAt, (piece) => [piece]);
+    this.sections = Object.values(this.#parts).reduce((sum, part) => sum + part.sections, 0);
     this.#slideMedium = bore.slide && new Medium(bore.slide.air, bore.wallLossFactor);
   }
+
+  /** Cones and steps after cutting. */
+  readonly sections: number;
+  /** Sections passed in all evaluations of the fixed parts so far: what this line has cost. */
+  passed = 0;
 
   /** Rim to bell without the gap, m. */
   get length(): number {
@@ -111,6 +117,7 @@ export class Line {
    * @param out FIXED doubles at `at`
    */
   fixed(omegaRe: number, omegaIm: number, out: Float64Array, at = 0): void {
+    this.passed += this.sections;
     this.#parts.mouthpiece.twoPort(omegaRe, omegaIm, out, at);
     this.#parts.upper.twoPort(omegaRe, omegaIm, out, at + UPPER);
     const state = this.#state;

@@ -8,7 +8,8 @@
 /** Coefficients below this part of the largest are dropped, and the series must have fallen this far. */
 const NOISE = 1e-12;
 const RESOLVED = 1e-9;
-const MOST_NODES = 4097;
+/** Three times what the longest bore asks for; a series that has not fallen by then never will. */
+const MOST_NODES = 1025;
 /** How far rounding may have grown where the series is still trusted off the real axis. */
 const GROWTH = 1e6;
 

@@ -55,8 +55,13 @@ export class Instrument {
     let high = Math.max((modes + 2) * spacing, curveHz?.[1] ?? 0);
     let column = new AirColumn(setup, low, high, line);
     // a bore that crowds its resonances upwards needs a longer look
+    const gap = line.gap(this.gapMm / 1000);
+    let found = -1;
     for (let tries = 0; tries < 3; tries++) {
-      if (resonancesOf(column, line.gap(this.gapMm / 1000), modes).length >= modes) break;
+      const count = resonancesOf(column, gap, modes).length;
+      // where a longer look has found none more, there are none
+      if (count >= modes || count === found) break;
+      found = count;
       high *= 1.3;
       column = new AirColumn(setup, low, high, line);
     }
