@@ -18,7 +18,7 @@ export function drawnSetup(seed: number) {
   const chance = (share: number) => random() < share;
 
   /** How far from an ordinary instrument: 0 is one, 1 goes to the edges of what is accepted and a little beyond. */
-  const wild = one(0, 0, 0.3, 0.7, 1, 1, 1);
+  const wild = one(0, 0, 0, 0.3, 0.3, 0.6, 1);
   const around = (low: number, high: number, { least, most }: { least: number; most: number }) =>
     log(low * ((0.97 * least) / low) ** wild, high * ((1.03 * most) / high) ** wild);
 
@@ -42,10 +42,7 @@ export function drawnSetup(seed: number) {
         ];
       case "flare": {
         const n = whole(5, 120);
-        return Array.from({ length: n + 1 }, (_, i) => [
-          (lengthMm * i) / n,
-          along((i / n) ** even(1, 1.02 + 4 * (i === 0 ? 0 : 0))),
-        ]);
+        return Array.from({ length: n + 1 }, (_, i) => [(lengthMm * i) / n, along(i / n)]);
       }
       case "points": {
         const n = whole(2, 20);
@@ -159,7 +156,7 @@ export function drawnSetup(seed: number) {
     model: {
       junction: one("modal", "modal", "modal", "plane"),
       radiation: one("unflanged", "unflanged", "flanged", "open"),
-      bell: chance(0.3) ? "multimodal" : "plane",
+      bell: chance(0.1) ? "multimodal" : "plane",
       wallLossFactor: chance(0.5) ? 1 : log(0.5, 5),
     },
   };

@@ -17,17 +17,21 @@ export interface Trial {
 
 const POINTS = 400;
 
+/** A refusal in words: of the file, or of the model where it reaches its own limits. */
+const isInWords = (error: unknown): error is Error =>
+  error instanceof SetupError || (error instanceof RangeError && /give /.test(error.message));
+
 /** @throws whatever is no refusal in words: a bug */
 export function trial(file: unknown): Trial {
-  let setup: ReturnType<typeof readSetup>;
   try {
-    setup = readSetup(file);
+    return asked(new Instrument(readSetup(file)));
   } catch (error) {
-    if (error instanceof SetupError)
-      return { refused: error.message, work: 0, modes: 0, leastReal: 0, notFinite: 0 };
-    throw error;
+    if (!isInWords(error)) throw error;
+    return { refused: error.message, work: 0, modes: 0, leastReal: 0, notFinite: 0 };
   }
-  const instrument = new Instrument(setup);
+}
+
+function asked(instrument: Instrument): Trial {
   const { column, gapMm } = instrument;
   const modes = instrument.modes(gapMm);
   const step = (column.highest - column.lowest) / (POINTS - 1);

@@ -10,7 +10,7 @@ import type { Bore, Piece } from "../duct/bore.ts";
 import { Medium } from "../duct/cone.ts";
 import { Interpolant } from "../numerics/chebyshev.ts";
 import { solve } from "../numerics/complexMatrix.ts";
-import { ModalField } from "./multimodal.ts";
+import { ModalField, stepsOf } from "./multimodal.ts";
 import { radiationMatrix } from "./multimodalRadiation.ts";
 import { radialBasis } from "./radialBasis.ts";
 
@@ -26,6 +26,12 @@ const FUNCTIONS = [5, 7, 10];
 const NODES = 20;
 /** Where the series may end: below what the functions and the mouth's model leave. */
 const RESOLVED = 1e-6;
+
+/**
+ * What the series of one flare may cost together, in steps × samples × functions³: some seconds. A smooth bell takes a tenth; one with chambers has
+ * modes caught in it, whose sharp resonances no series follows.
+ */
+const MOST_WORK = 1.5e7;
 
 /** Index of the first piece that needs more than plane waves; steps stay before it. */
 export function flareStart(pieces: readonly Piece[]): number {
@@ -46,6 +52,7 @@ type Mouth = Pick<Bore, "radiation" | "wallLossFactor">;
 /** A flare with several radial modes: the reflection of the plane wave at its start, as series in frequency made when first asked for. */
 export class BellFlare {
   readonly #series: Interpolant[] = [];
+  #work = 0;
 
   /** @param pieces from the start of the flare to the mouth, without steps, at least one */
   constructor(
@@ -56,7 +63,7 @@ export class BellFlare {
   /**
    * Reflection R of the plane wave's pressure at the start of the flare, at complex angular frequency ω, rad/s.
    * @param out two doubles
-   * @throws RangeError above ka = 12
+   * @throws RangeError above ka = 12, and where the flare is too restless for a series
    */
   reflection(omegaRe: number, omegaIm: number, out: Float64Array): void {
     const re = omegaRe / (2 * Math.PI);
@@ -74,15 +81,33 @@ export class BellFlare {
         `${hz.toFixed(0)} Hz is too high for model.bell "multimodal" with this bell: give at most ` +
           `${Math.floor(highest[highest.length - 1])} Hz, or model.bell "plane"`,
       );
-    this.#series[range] ??= new Interpolant(
-      Math.sqrt(LOWEST),
-      Math.sqrt(highest[range]),
-      1,
-      Math.ceil(NODES * Math.sqrt(HIGHEST_KA[range])),
-      (root, out) => flareReflection(this.pieces, this.mouth, root * root, FUNCTIONS[range], out),
-      RESOLVED,
-    );
+    this.#series[range] ??= this.#seriesOf(range, highest[range]);
     return this.#series[range];
+  }
+
+  #seriesOf(range: number, highestHz: number): Interpolant {
+    const steps = this.pieces.reduce((sum, piece) => sum + stepsOf(piece), 0);
+    const sampleWork = steps * FUNCTIONS[range] ** 3;
+    const first = Math.ceil(NODES * Math.sqrt(HIGHEST_KA[range]));
+    const most = (MOST_WORK - this.#work) / sampleWork;
+    const series =
+      first > most
+        ? null
+        : new Interpolant(
+            Math.sqrt(LOWEST),
+            Math.sqrt(highestHz),
+            1,
+            first,
+            (root, out) => flareReflection(this.pieces, this.mouth, root * root, FUNCTIONS[range], out),
+            RESOLVED,
+            most,
+          );
+    this.#work += sampleWork * (series?.nodes ?? 0);
+    if (!series?.isResolved)
+      throw new RangeError(
+        'model.bell "multimodal" cannot be worked out for this bell: its flare is too long or its profile too restless; give a smoother profile of the bell, or model.bell "plane"',
+      );
+    return series;
   }
 }
 

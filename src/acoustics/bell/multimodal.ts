@@ -21,6 +21,16 @@ import type { RadialBasis } from "./radialBasis.ts";
 /** Longest step, in radii, and the largest change of ln a in one: halving both changes the reflection by 1e-5 at most. */
 const LONGEST_STEP = 0.3;
 const STEEPEST_STEP = 0.2;
+/** In how many steps a cone is passed. */
+export function stepsOf({ length, radiusIn, radiusOut }: Piece): number {
+  const smaller = Math.min(radiusIn, radiusOut);
+  return Math.max(
+    1,
+    Math.ceil(length / (LONGEST_STEP * smaller)),
+    Math.ceil(Math.abs(Math.log(radiusOut / radiusIn)) / STEEPEST_STEP),
+  );
+}
+
 /** Gauss points of a step. */
 const FIRST = 0.5 - Math.sqrt(3) / 6;
 const COMMUTATOR = Math.sqrt(3) / 12;
@@ -62,13 +72,9 @@ export class ModalField {
   }
 
   /** From a cone's exit to its entrance, at the medium's frequency. */
-  passCone({ length, radiusIn, radiusOut }: Piece, medium: Medium): void {
-    const smaller = Math.min(radiusIn, radiusOut);
-    const steps = Math.max(
-      1,
-      Math.ceil(length / (LONGEST_STEP * smaller)),
-      Math.ceil(Math.abs(Math.log(radiusOut / radiusIn)) / STEEPEST_STEP),
-    );
+  passCone(piece: Piece, medium: Medium): void {
+    const { length, radiusIn, radiusOut } = piece;
+    const steps = stepsOf(piece);
     const widening = radiusIn - radiusOut;
     for (let k = 0; k < steps; k++)
       this.#step(

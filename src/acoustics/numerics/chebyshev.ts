@@ -9,7 +9,7 @@
 const NOISE = 1e-12;
 const RESOLVED = 1e-9;
 /** Three times what the longest bore asks for; a series that has not fallen by then never will. */
-const MOST_NODES = 1025;
+const MOST_NODES = 1024;
 /** How far rounding may have grown where the series is still trusted off the real axis. */
 const GROWTH = 1e6;
 
@@ -20,6 +20,8 @@ export type Sample = (x: number, out: Float64Array) => void;
 export class Interpolant {
   /** Exact evaluations spent. */
   readonly nodes: number;
+  /** Whether the series has fallen as far as was asked. */
+  readonly isResolved: boolean;
   readonly #middle: number;
   readonly #half: number;
   /** For every function its complex coefficients, re and im alternating, c₀ halved. */
@@ -29,6 +31,7 @@ export class Interpolant {
    * @param sample writes `functions` complex numbers for a real x
    * @param nodes a guess of how many samples are needed; doubled until the series has fallen to its noise
    * @param resolved how far it must have fallen, as a part of the largest coefficient
+   * @param most samples that it may cost
    */
   constructor(
     readonly low: number,
@@ -37,13 +40,15 @@ export class Interpolant {
     nodes: number,
     sample: Sample,
     resolved = RESOLVED,
+    most = MOST_NODES,
   ) {
     this.#middle = (low + high) / 2;
     this.#half = (high - low) / 2;
     let n = nodes;
     let values = sampleAt(n, (k) => Math.cos((Math.PI * k) / n));
     let series = transform(values, n, functions);
-    while (n < MOST_NODES && !series.every((one) => hasFallen(one, resolved))) {
+    const isFallen = () => series.every((one) => hasFallen(one, resolved));
+    while (2 * n <= most && !isFallen()) {
       // the nodes of 2n between the ones known
       const between = sampleAt(n - 1, (k) => Math.cos((Math.PI * (2 * k + 1)) / (2 * n)));
       values = Array.from({ length: 2 * n + 1 }, (_, k) => (k & 1 ? between[(k - 1) / 2] : values[k / 2]));
@@ -51,6 +56,7 @@ export class Interpolant {
       series = transform(values, n, functions);
     }
     this.nodes = n + 1;
+    this.isResolved = isFallen();
     this.#series = series.map(chop);
 
     function sampleAt(last: number, cosine: (k: number) => number): Float64Array[] {
