@@ -1,8 +1,10 @@
 // npm start: everything a fresh machine needs, then the page, served from this machine to this machine. Built only when
 // the sources are not those it was last built from.
+import { spawn } from "node:child_process";
 import { parseArgs } from "node:util";
 import { isBuilt } from "./buildStamp.mjs";
 import { installPackages, root } from "./install.mjs";
+import { listen, pageServer } from "./serve.mjs";
 
 const { port, host, open } = askedFor();
 installPackages();
@@ -11,17 +13,22 @@ if (!isBuilt(root)) {
   const { buildAll } = await import("./build.mjs");
   await buildAll("error");
 }
-const { preview } = await import("vite");
-// served as it lies there: the build's own settings and plugins would only be read for nothing
-const server = await preview({
-  configFile: false,
-  base: "./",
-  logLevel: "error",
-  build: { outDir: "dist/page" },
-  preview: { ...(port && { port }), ...(host && { host }), open },
+const server = pageServer("dist/page");
+const address = await listen(server, { port, host }).catch((error) => {
+  const why = error.code === "EADDRINUSE" ? "that port is taken" : error.message;
+  console.error(`The page cannot be served: ${why}; give another by --port NUMBER.`);
+  process.exit(1);
 });
-const { local, network } = server.resolvedUrls;
-console.log(`Annulus is served to this machine at ${[...local, ...network].join(" and ")} (Ctrl+C ends it).`);
+console.log(`Annulus is served to this machine at ${address} (Ctrl+C ends it).`);
+if (open) openBrowser(address);
+
+/** In the system's browser; where there is none the address stands above. */
+function openBrowser(url) {
+  const [command, ...args] = { darwin: ["open"], win32: ["cmd", "/c", "start", ""] }[process.platform] ?? [
+    "xdg-open",
+  ];
+  spawn(command, [...args, url], { stdio: "ignore", detached: true }).on("error", () => {});
+}
 
 function askedFor() {
   const options = {
@@ -31,9 +38,15 @@ function askedFor() {
   };
   try {
     const { port, ...others } = parseArgs({ options }).values;
-    return { port: Number(port), ...others };
+    return { port: port === undefined ? undefined : portOf(port), ...others };
   } catch (error) {
     console.error(`${error.message} npm start takes --port NUMBER, --host ADDRESS and --open.`);
     process.exit(2);
   }
+}
+
+function portOf(text) {
+  const port = Number(text);
+  if (Number.isInteger(port) && port >= 0 && port < 65536) return port;
+  throw new Error(`--port ${text} is no port; give a number up to 65535.`);
 }

@@ -24,6 +24,7 @@ export { DEFAULT_LIPS, type Lips, MASS_REFERENCE_HZ } from "./lips/lips.ts";
 
 // the setup: an instrument with a mouthpiece in it, as its file says
 export { boreTableText, type Measure, readBoreTable } from "./setup/boreTable.ts";
+export { warningsOf, warningText } from "./setup/plausible.ts";
 export { SetupError } from "./setup/problem.ts";
 export { readSetup, readSetupText } from "./setup/readSetup.ts";
 export { gapMm, type Setup } from "./setup/setup.ts";

@@ -20,15 +20,20 @@ import {
   readBoreTable,
   readSetupText,
   type Setup,
+  SetupError,
   type Variant,
+  warningsOf,
+  warningText,
 } from "../index.ts";
 import { deepFreeze } from "../setup/deepFreeze.ts";
+import { implausible } from "../setup/plausible.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
 import { comparisonText, EXTENT_MM } from "./compareText.ts";
 import { ReadingError, textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
 import { modeCount } from "./modeCount.ts";
 import { counting } from "./progress.ts";
+import { warned } from "./warnings.ts";
 
 interface Options {
   readonly leadpipe?: readonly string[];
@@ -73,9 +78,17 @@ export function compareCommand(program: Command): void {
     .action((paths: string[], options: Options) => {
       const { variants, failed, asked: tables } = variantsOf(paths, options);
       const asked = compareOptions(options);
+      const warnings = variants.flatMap(({ name, setup }, i) =>
+        variants.findIndex((other) => other.setup === setup) === i
+          ? warned(setup, `${name}: `).map((warning) => `${name}: ${warning}`)
+          : [],
+      );
       if (options.format === "ndjson") {
-        for (const one of compareSteps(variants, asked))
-          process.stdout.write(`${JSON.stringify(lineOf(one))}\n`);
+        let told = 0;
+        for (const one of compareSteps(variants, asked)) {
+          const own = warningsOf(variants[told++].setup).map(warningText);
+          process.stdout.write(`${JSON.stringify({ ...lineOf(one), warnings: own })}\n`);
+        }
         for (const words of failed) process.stderr.write(`annulus: ${words}\n`);
         if (failed.length > 0) throw new ReadingError(`${failed.length} of ${tables} leadpipes failed`);
         return;
@@ -86,7 +99,8 @@ export function compareCommand(program: Command): void {
         counting("variant")(compared.length, variants.length);
       }
       const comparison = comparisonOf(compared, asked);
-      if (options.format === "json") process.stdout.write(`${JSON.stringify(asJson(comparison), null, 1)}\n`);
+      if (options.format === "json")
+        process.stdout.write(`${JSON.stringify({ ...asJson(comparison), warnings }, null, 1)}\n`);
       else if (options.format === "csv") process.stdout.write(csvOfObjects(compared.flatMap(csvRows)));
       else
         process.stdout.write(
@@ -166,7 +180,10 @@ function withLeadpipe(setup: Setup, path: string, { unit, measure, format }: Opt
   });
   // not in a batch of thousands
   if (format !== "ndjson") process.stderr.write(`${path}: ${boreTableText(table).join("; ")}\n`);
-  return deepFreeze({ ...setup, leadpipe: { profileMm: table.profileMm } });
+  const made = deepFreeze({ ...setup, leadpipe: { profileMm: table.profileMm } });
+  const problems = implausible(made, setup.units);
+  if (problems.length > 0) throw new InputError(new SetupError(problems).message);
+  return made;
 }
 
 const modeJson = (mode: ChangedMode) => ({

@@ -26,6 +26,7 @@ import { textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
 import { showProgress } from "./progress.ts";
 import { signed, textTable } from "./table.ts";
+import { warned } from "./warnings.ts";
 
 interface Options {
   readonly goal?: string;
@@ -81,6 +82,7 @@ export function designCommand(program: Command): void {
     .addOption(formatOption("table", "json", "csv"))
     .action(async (path: string, options: Options) => {
       const setup = readSetupText(textOf(path, "a setup file"));
+      const warnings = warned(setup);
       const asked = designOptions(setup, options);
       const everyMm = parseLengthMm(options.every, setup.units);
       const design = await watched(setup, asked);
@@ -90,7 +92,8 @@ export function designCommand(program: Command): void {
         freedom: freedomOf(design.problem, design.variables),
         stations: mandrelStations(instrument, design.gapMm, { everyMm, part: options.part }),
       };
-      if (options.format === "json") process.stdout.write(`${JSON.stringify(asJson(answer), null, 1)}\n`);
+      if (options.format === "json")
+        process.stdout.write(`${JSON.stringify({ ...asJson(answer), warnings }, null, 1)}\n`);
       else if (options.format === "csv") process.stdout.write(csvOfObjects(answer.stations.map(stationRow)));
       else process.stdout.write(text(answer, options.part));
     });

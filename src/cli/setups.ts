@@ -3,6 +3,7 @@
  */
 import { readSetupText, type Setup } from "../index.ts";
 import { ReadingError, textOf } from "./fileText.ts";
+import { warned } from "./warnings.ts";
 
 /** Lines that are each a whole JSON value, more than one of them: NDJSON. */
 function ndjsonLines(text: string): string[] | null {
@@ -17,7 +18,7 @@ function ndjsonLines(text: string): string[] | null {
 }
 
 /**
- * Runs a study on one setup, or on each line of NDJSON; then every line of the answer is one JSON value, `{line, setup, …}`,
+ * Runs a study on one setup, or on each line of NDJSON; then every line of the answer is one JSON value, `{line, setup, …, warnings}`,
  * and a line that fails is told on standard error while the others go on.
  * @param json the study's result as a JSON value
  * @param print prints the result of a single setup in the chosen format
@@ -33,9 +34,12 @@ export function forEachSetup<Result>(
   const lines = ndjsonLines(text);
   if (!lines) {
     const setup = readSetupText(text);
+    const warnings = warned(setup);
     const result = study(setup);
     process.stdout.write(
-      format === "json" ? `${JSON.stringify(json(result), null, 1)}\n` : print(result, setup),
+      format === "json"
+        ? `${JSON.stringify({ ...json(result), warnings }, null, 1)}\n`
+        : print(result, setup),
     );
     return;
   }
@@ -45,7 +49,9 @@ export function forEachSetup<Result>(
   lines.forEach((line, i) => {
     try {
       const setup = readSetupText(line);
-      process.stdout.write(`${JSON.stringify({ line: i + 1, setup: setup.name, ...json(study(setup)) })}\n`);
+      const warnings = warned(setup, `line ${i + 1}: `);
+      const answer = { line: i + 1, setup: setup.name, ...json(study(setup)), warnings };
+      process.stdout.write(`${JSON.stringify(answer)}\n`);
     } catch (error) {
       if (!(error instanceof Error)) throw error;
       failed++;

@@ -18,7 +18,7 @@ export const withoutByteOrderMark = (text: string): string => text.replace(/^\uF
 export function rowsOf(text: string, delimiter: string): DelimitedRow[] {
   let line = 1;
   return parse(withoutByteOrderMark(text).replace(/\r\n?/g, "\n"), delimiter).data.map((cells) => {
-    const row = { line, cells: cells.map((cell) => cell.trim()) };
+    const row = { line, cells: cells.map((cell) => asWritten(cell).trim()) };
     line += cells.join("").split("\n").length;
     return row;
   });
@@ -30,7 +30,7 @@ export function cellsOfLines(lines: readonly string[], delimiter: string): strin
   const together = parse(bare.join("\n"), delimiter);
   const isRowALine = together.errors.length === 0 && together.data.length === lines.length;
   const rows = isRowALine ? together.data : bare.map((line) => parse(line, delimiter).data[0] ?? [""]);
-  return rows.map((cells) => cells.map((cell) => cell.trim()));
+  return rows.map((cells) => cells.map((cell) => asWritten(cell).trim()));
 }
 
 const SPACE_BEFORE_QUOTE = /(^|[\t;,]) +(?=")/g;
@@ -38,11 +38,26 @@ const SPACE_BEFORE_QUOTE = /(^|[\t;,]) +(?=")/g;
 const parse = (text: string, delimiter: string): Papa.ParseResult<string[]> =>
   Papa.parse<string[]>(text, { delimiter, newline: "\n" });
 
+/**
+ * A spreadsheet takes a cell that begins so for a formula, whoever wrote it there; behind an apostrophe it is text. One that
+ * begins with apostrophes before such a mark gets one more, so that reading can take one away from either.
+ */
+const FORMULA = /^'*[=+\-@\t\r]/;
+const GUARDED = /^'+[=+\-@\t\r]/;
+
+const safe = (cell: Cell): Cell =>
+  typeof cell === "string" && FORMULA.test(cell) && !isNumber(cell) ? `'${cell}` : cell;
+const asWritten = (cell: string): string => (GUARDED.test(cell) ? cell.slice(1) : cell);
+const isNumber = (cell: string): boolean => /^[+-]?[\d.]/.test(cell) && Number.isFinite(Number(cell));
+
 type Cell = string | number | boolean | null | undefined;
 
-/** Rows as CSV, points in numbers whatever the language; nothing where a cell is null or undefined. */
+/** Rows as CSV, points in numbers whatever the language; nothing where a cell is null or undefined; no text is a formula. */
 export const csvOfRows = (rows: readonly (readonly Cell[])[], newline: "\n" | "\r\n" = "\n"): string =>
-  `${Papa.unparse(rows as Cell[][], { newline })}${newline}`;
+  `${Papa.unparse(
+    rows.map((cells) => cells.map(safe)),
+    { newline },
+  )}${newline}`;
 
 /** Objects as CSV under their keys, in the order in which these first come up. */
 export function csvOfObjects(objects: readonly object[]): string {

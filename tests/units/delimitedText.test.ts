@@ -51,3 +51,30 @@ describe("CSV", () => {
     );
   });
 });
+
+describe("text in a table that a spreadsheet opens", () => {
+  const HOSTILE = ['=HYPERLINK("http://x","y")', "+1+2", "-1+2", "@SUM(A1)", "-", "'=1", "''+x", "= 1;2"];
+
+  it("never begins as a formula does, and reads back as it was", () => {
+    const csv = csvOfRows([HOSTILE, ["\t=1", "\r=1"]]);
+    const cells = csv.split("\n").flatMap((line) => line.match(/"(?:[^"]|"")*"|[^,]+/g) ?? []);
+    expect(cells.length).toBeGreaterThanOrEqual(HOSTILE.length);
+    for (const cell of cells) expect(cell.replace(/^"/, "")).not.toMatch(/^[=+\-@\t\r]/);
+    expect(rowsOf(csvOfRows([HOSTILE]), ",")[0].cells).toEqual(HOSTILE);
+    expect(cellsOfLines([csvOfRows([HOSTILE]).trimEnd()], ",")[0]).toEqual(HOSTILE);
+  });
+
+  it("leaves numbers as they are, negative ones and ones in text too", () => {
+    expect(csvOfRows([[-1.5, "-1.5", "+0.3", "-2e-7", 4]])).toBe("-1.5,-1.5,+0.3,-2e-7,4\n");
+    expect(csvOfObjects([{ "=name": "=1", n: -2 }])).toBe("'=name,n\n'=1,-2\n");
+  });
+
+  it("reads any text back", () => {
+    fc.assert(
+      fc.property(fc.array(fc.string({ unit: "grapheme" }), { minLength: 1 }), (cells) => {
+        const trimmed = cells.map((cell) => cell.trim().replace(/\r\n?/g, "\n"));
+        expect(rowsOf(csvOfRows([trimmed]), ",")[0].cells).toEqual(trimmed);
+      }),
+    );
+  });
+});
