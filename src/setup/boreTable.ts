@@ -16,6 +16,7 @@ import {
   readLengthColumns,
   type Separator,
 } from "./lengthColumns.ts";
+import { REFUSED } from "./plausibleLimits.ts";
 import type { ProfileMm } from "./setup.ts";
 
 export type BorePartName = "mouthpiece" | "leadpipe" | "body";
@@ -83,6 +84,7 @@ export function readBoreTable(text: string, part: BorePartName, options: BoreTab
   const columns = readLengthColumns(text, "mm", { ...options, ignoresHeading: options.unit !== undefined });
   refuseUnread(columns);
   const unit = unitOf(columns, options);
+  if (unit.isGuess && unit.value === "in") refuseMixed(columns, part, options.isSwapped === true);
   const isInches = unit.value === "in" && !columns.hasNamedUnits;
   const read = isInches ? readLengthColumns(text, "in", { ...options, ignoresHeading: true }) : columns;
   refuseUnread(read);
@@ -139,6 +141,27 @@ function unitOf(columns: LengthColumns, { unit }: BoreTableOptions): Reading<str
   return smallest < NARROWEST_MM
     ? { value: "in", reason: `no bore is ${given} mm wide`, isGuess: true }
     : { value: "mm", reason: `a narrowest bore of ${given} would be none in inches`, isGuess: true };
+}
+
+const LONGEST: Readonly<Record<BorePartName, number>> = {
+  mouthpiece: REFUSED.mouthpieceLength.most,
+  leadpipe: REFUSED.leadpipeLength.most,
+  body: REFUSED.bodyLength.most,
+};
+
+/** Bores that can only be inches beside positions that can only be mm: one unit for both would be nonsense. */
+function refuseMixed({ rows }: LengthColumns, part: BorePartName, isSwapped: boolean): void {
+  const positions = rows.map(({ firstMm, secondMm }) => (isSwapped ? secondMm : firstMm));
+  const extent = Math.max(...positions) - Math.min(...positions);
+  if (extent * 25.4 <= LONGEST[part]) return;
+  throw new BoreTableError([
+    {
+      line: rows[0].line,
+      message:
+        `the bores look like inches, but a ${part} of ${Number(extent.toPrecision(4))} in would be ${Number((extent * 0.0254).toPrecision(3))} m long: ` +
+        'are the positions in mm? Name both units in a heading, such as "position (mm), diameter (in)"',
+    },
+  ]);
 }
 
 function measureOf(

@@ -132,3 +132,13 @@ it("any text gives a bore or words", () => {
     }),
   );
 });
+
+it("positions in mm beside bores in inches are not taken for inches, 6 m long, but refused with what would be right", () => {
+  const rows = "0,0.346\n120,0.394\n240,0.46\n";
+  expect(() => readBoreTable(rows, "leadpipe")).toThrow(
+    /^line 1: the bores look like inches, but a leadpipe of 240 in would be 6\.1 m long: are the positions in mm\?/,
+  );
+  const named = readBoreTable(`position (mm),diameter (in)\n${rows}`, "leadpipe");
+  expect(named.lengthMm).toBe(240);
+  expect(named.smallestMm).toBeCloseTo(8.788, 3);
+});

@@ -38,8 +38,9 @@ export class ModelResults extends Works<Results> {
 
   constructor(compared: ComparedGaps, client: WorkerClient<Model>) {
     const explored = new Work<Exploring, Explored>({
-      ask: ({ setup, gapMm, referenceGapMm, resonance, retune }) =>
-        client.ask(setup, (model) => model.explore(gapMm, referenceGapMm, resonance, retune)),
+      ask: ({ setup, gapMm, referenceGapMm, resonance, retune }, _, signal) =>
+        client.ask(setup, (model) => model.explore(gapMm, referenceGapMm, resonance, retune), signal),
+      isOvertaken: (underWay, newest) => !sameToModel(underWay.setup, newest.setup),
       isSame: (a, b) => isSwept(a, b) && a.gapMm === b.gapMm && a.resonance === b.resonance,
       isQuick: true,
       // a setup's first answer does not wait for the uncertainties

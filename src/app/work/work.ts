@@ -52,6 +52,11 @@ export interface WorkOptions<Question, Value, Step> {
    * an older question is still nearer to the newest than what is drawn.
    */
   readonly isQuick?: boolean;
+  /**
+   * Of what keeps up with a hand: an answer to the question under way is of no use to the newest, as one about another
+   * instrument. Where it takes longer than OVERTAKEN_MS more, the work on it is ended.
+   */
+  readonly isOvertaken?: (underWay: Question, newest: Question) => boolean;
   /** The value is a first answer: the same is asked once more for the whole. */
   readonly isProvisional?: (value: Value) => boolean;
   /** An old answer does not stay when something is asked anew. */
@@ -60,11 +65,17 @@ export interface WorkOptions<Question, Value, Step> {
   readonly release?: () => void;
 }
 
+/** Longest that the newest question waits for the end of one that nobody asks any more, ms. */
+export const OVERTAKEN_MS = 700;
+
 export class Work<Question, Value extends object, Step = never> extends Observable<
   Answer<Value, Question, Step>
 > {
   readonly #options: WorkOptions<Question, Value, Step>;
   #underWay: AbortController | null = null;
+  /** What a worker was asked last and has not answered. */
+  #asking: { readonly question: Question } | null = null;
+  #overtaking: ReturnType<typeof setTimeout> | undefined;
 
   constructor(options: WorkOptions<Question, Value, Step>) {
     super(NONE);
@@ -78,13 +89,21 @@ export class Work<Question, Value extends object, Step = never> extends Observab
 
   /** Asks; whatever was asked before is given up. Null where this is given up in its turn, or refused. */
   async start(question: Question): Promise<Value | null> {
-    const { isQuick, restMs, forgets } = this.#options;
+    const { isQuick, forgets } = this.#options;
     const waits = isQuick && this.#underWay !== null;
     if (!waits) this.#end();
     const value = forgets ? null : this.value.value;
     const begun = isQuick ? {} : { progress: 0, step: null, refused: null };
     this.#set({ asked: question, value, stale: value !== null, stopped: false, ...begun });
-    if (waits) return null;
+    if (waits) {
+      this.#overtake(question);
+      return null;
+    }
+    return this.#begin();
+  }
+
+  async #begin(): Promise<Value | null> {
+    const { restMs } = this.#options;
     const work = new AbortController();
     this.#underWay = work;
     if (restMs) await new Promise((rested) => setTimeout(rested, restMs));
@@ -133,8 +152,22 @@ export class Work<Question, Value extends object, Step = never> extends Observab
   }
 
   #end(): void {
+    clearTimeout(this.#overtaking);
+    this.#asking = null;
     this.#underWay?.abort();
     this.#underWay = null;
+  }
+
+  /** The newest question has its turn soon, whatever is under way. */
+  #overtake(newest: Question): void {
+    clearTimeout(this.#overtaking);
+    const asking = this.#asking;
+    if (!asking || !this.#options.isOvertaken?.(asking.question, newest)) return;
+    this.#overtaking = setTimeout(() => {
+      if (this.#asking !== asking) return;
+      this.#end();
+      void this.#begin();
+    }, OVERTAKEN_MS);
   }
 
   async #run(signal: AbortSignal): Promise<Value | null> {
@@ -144,7 +177,10 @@ export class Work<Question, Value extends object, Step = never> extends Observab
     for (;;) {
       const question = this.value.asked;
       if (signal.aborted || question === null) return null;
+      const asking = { question };
+      this.#asking = asking;
       const answer = await this.#options.ask(question, tell, signal);
+      if (this.#asking === asking) this.#asking = null;
       if (signal.aborted || answer === null) return null;
       const isRefused = "refused" in answer;
       if (isRefused) this.#set({ refused: answer.refused, stale: this.value.value !== null, progress: null });

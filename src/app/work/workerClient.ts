@@ -43,10 +43,13 @@ type AnyLong = (request: Ticket, tell: (...step: unknown[]) => void) => Promise<
 /** The client was closed while the answer was awaited. */
 class Closed extends Error {}
 
+/** The worker was busy with what nobody asks any more, and another took its place. */
+class Replaced extends Error {}
+
 interface Running<Served> extends Connection<Served> {
-  /** Rejects when the client is closed. */
-  readonly closed: Promise<never>;
-  close(): void;
+  /** Rejects when the client is closed or the worker is replaced. */
+  readonly ended: Promise<never>;
+  end(reason: Closed | Replaced): void;
 }
 
 export class WorkerClient<Served extends Loadable> {
@@ -97,7 +100,10 @@ export class WorkerClient<Served extends Loadable> {
       ),
     );
     try {
-      return await Promise.race([this.ask<Long<Served[Name]>["answer"] | null>(setup, ask), stopped]);
+      return await Promise.race([
+        this.ask<Long<Served[Name]>["answer"] | null>(setup, ask, undefined, () => isOvertaken() ?? false),
+        stopped,
+      ]);
     } finally {
       isOver = true;
     }
@@ -107,16 +113,22 @@ export class WorkerClient<Served extends Loadable> {
    * Loads the setup where it is not yet and asks; twice if the worker dies over it the first time. Both are sent in one
    * go: nothing can come between them, so the question is about this setup whatever is asked meanwhile.
    * @param question gets a function to call at every sign of life
+   * @param signal of what nobody asks any more: a worker at work on it cannot hear of it, so another takes its place, and
+   * whatever else this one was asked is asked of that
    */
   async ask<T>(
     setup: Setup | null,
     question: (model: Methods<Served>, sign: () => void) => Promise<T | Refusal>,
+    signal?: AbortSignal,
+    isGivenUp = () => signal?.aborted ?? false,
   ): Promise<T | Refusal> {
     for (let attempt = 1; ; attempt++) {
       let running: Running<Served> | null = null;
+      const replace = () => this.#replace(running);
+      signal?.addEventListener("abort", replace, { once: true });
       try {
         running = this.#running ??= started(this.#options.connect());
-        const { model, died, closed } = running;
+        const { model, died, ended } = running;
         const loading = this.#load(model, setup);
         const patience = new Patience(this.#options.loadPatienceS);
         loading.then(
@@ -125,24 +137,37 @@ export class WorkerClient<Served extends Loadable> {
         );
         try {
           const asked = Promise.all([loading, question(model, () => patience.renew())]);
-          const [loaded, answer] = await Promise.race([asked, died, closed, patience.end]);
+          const [loaded, answer] = await Promise.race([asked, died, ended, patience.end]);
           return "refused" in loaded ? loaded : answer;
         } finally {
           patience.stop();
         }
       } catch (reason) {
-        if (reason instanceof Closed) return { refused: "This was ended before it was worked out." };
+        if (reason instanceof Closed || isGivenUp()) return { refused: ENDED };
+        if (reason instanceof Replaced) {
+          attempt--;
+          continue;
+        }
         this.#discard(running);
         if (attempt === 2) return { refused: refusalOf(reason) };
+      } finally {
+        signal?.removeEventListener("abort", replace);
       }
     }
   }
 
   /** Ends the worker and whatever it was asked; the next question starts another. */
   close(): void {
-    this.#running?.close();
+    this.#running?.end(new Closed());
     this.#running?.terminate();
     this.#forget();
+  }
+
+  #replace(running: Running<Served> | null): void {
+    if (!running || running !== this.#running) return;
+    running.terminate();
+    this.#forget();
+    running.end(new Replaced());
   }
 
   #load(model: Methods<Served>, setup: Setup | null): Promise<Refusal | { readonly ok: true }> {
@@ -182,14 +207,16 @@ export async function inOwnWorker<Served extends Loadable, T>(
 }
 
 function started<Served>(connection: Connection<Served>): Running<Served> {
-  let close = () => {};
-  const closed = new Promise<never>((_, reject) => {
-    close = () => reject(new Closed());
+  let end = (_: Closed | Replaced) => {};
+  const ended = new Promise<never>((_, reject) => {
+    end = reject;
   });
-  // nobody may be waiting for an answer when it is closed
-  closed.catch(() => {});
-  return { ...connection, closed, close };
+  // nobody may be waiting for an answer when it ends
+  ended.catch(() => {});
+  return { ...connection, ended, end };
 }
+
+const ENDED = "This was ended before it was worked out.";
 
 const refusalOf = (reason: unknown): string =>
   reason instanceof Silence

@@ -280,4 +280,53 @@ describe("a worker's client", () => {
     expect(workers).toHaveLength(1);
     expect(workers[0].terminated).toBe(true);
   });
+
+  test("a worker busy with what nobody asks any more is replaced, and what else it was asked is asked of the new one", async () => {
+    const { client, workers, onRestart } = bench();
+    const givenUp = new AbortController();
+    const old = client.ask(setup, (model) => model.explore(1, 2, 4, null), givenUp.signal);
+    const sweep = client.run("sweep", other, { gapsMm: [1] });
+    await settle();
+    givenUp.abort();
+    expect(await old).toEqual({ refused: expect.stringContaining("ended before") });
+    await settle();
+    expect(workers[0].terminated).toBe(true);
+    expect(workers).toHaveLength(2);
+    expect(workers[1].loaded).toBe(other);
+    expect(workers[1].asked).toEqual(["load", "sweep 1"]);
+    workers[1].answer(swept("new"));
+    expect(await sweep).toEqual(swept("new"));
+    expect(onRestart).not.toHaveBeenCalled();
+  });
+
+  test("the newest question about another instrument waits for the old one a moment and no longer", async () => {
+    vi.useFakeTimers();
+    const asked: number[] = [];
+    const ended: number[] = [];
+    const work = new Work<number, { readonly of: number }>({
+      ask: (question, _, signal) => {
+        asked.push(question);
+        signal.addEventListener("abort", () => ended.push(question));
+        return question < 10 ? new Promise(() => {}) : Promise.resolve({ of: question });
+      },
+      isQuick: true,
+      isOvertaken: (underWay, newest) => Math.floor(underWay / 10) !== Math.floor(newest / 10),
+    });
+    work.ask(1);
+    work.ask(2);
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(asked).toEqual([1]);
+    work.ask(11);
+    work.ask(12);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(asked).toEqual([1, 12]);
+    expect(ended).toEqual([1]);
+    expect(work.value.value).toEqual({ of: 12 });
+    // back where the old one is still asked: nothing is ended
+    work.ask(3);
+    work.ask(13);
+    work.ask(4);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(ended).toEqual([1]);
+  });
 });

@@ -1,5 +1,6 @@
 /** Setups from and to files: chosen, dropped on the page, saved. What cannot be read changes nothing and says why. */
 import { fileOpen, fileSave } from "browser-fs-access";
+import { warningsOf, warningText } from "../../../setup/plausible.ts";
 import { SetupError } from "../../../setup/problem.ts";
 import { readSetupText } from "../../../setup/readSetup.ts";
 import type { Setup } from "../../../setup/setup.ts";
@@ -34,7 +35,9 @@ export async function openFile(file: Pick<File, "name" | "text">, store: Store):
     }
     const setup = readSetupText(text);
     store.open(setup);
-    store.say("note", `Opened ${file.name}.`);
+    const [warning, ...others] = warningsOf(setup).map(warningText);
+    const more = others.length > 0 ? ` (and ${others.length} more)` : "";
+    store.say("note", `Opened ${file.name}.${warning ? ` To check: ${warning}${more}` : ""}`);
   } catch (error) {
     const reason = error instanceof SetupError ? error.message : "the file cannot be read; choose another";
     store.say("error", `${file.name}: ${reason}`);

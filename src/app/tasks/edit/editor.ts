@@ -32,6 +32,7 @@ import {
   UNCERTAINTIES,
 } from "../../form/setup/fields.ts";
 import { cellAt, cellPath, keysOf, type Part } from "../../form/setup/paths.ts";
+import "../../form/setup/warnings.ts";
 import "./profileTable.ts";
 import { isUndoKey } from "../../form/undoKey.ts";
 import type { AnnulusProfileTable, ProfileActions } from "./profileTable.ts";
@@ -124,6 +125,7 @@ export class AnnulusEditor extends PageElement {
             ${icon("xmark")}
           </button>
         </header>
+        <annulus-warnings></annulus-warnings>
         <div class="parts">
           ${SECTIONS.map((name) => this.#section(name))}
         </div>

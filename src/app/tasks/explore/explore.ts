@@ -11,6 +11,7 @@ import "./cutawayView.ts";
 import "../../chart/chartElement.ts";
 import { heightAgainstGap, shiftAgainstGap, spacingAgainstGap } from "./gapFigures.ts";
 import "../../form/gap/gapReadout.ts";
+import "../../form/setup/warnings.ts";
 import { hint } from "./hint.ts";
 import { impedanceFigure, magnitudeSwitch } from "./impedanceFigure.ts";
 import "./longWork.ts";
@@ -247,7 +248,7 @@ export class Explore extends PageElement {
       <main class="sheet">
         ${refused ? html`<p class="refused" role="alert">${icon("warning")}<span>${refused}</span></p>` : nothing}
         <annulus-gap></annulus-gap>
-        <section class="cutaway" aria-label="The gap in section"><annulus-cutaway></annulus-cutaway>${hint(1, first)}</section>
+        <section class="cutaway" aria-label="The gap in section"><annulus-cutaway></annulus-cutaway><annulus-warnings></annulus-warnings>${hint(1, first)}</section>
         <section class="verdicts" aria-label="Rule of thumb and model"><annulus-verdicts></annulus-verdicts>${hint(2, first)}</section>
         <section class="air" aria-label="The air column">
           <annulus-chart .figure=${impedanceFigure}>${magnitudeSwitch(store)}</annulus-chart>
