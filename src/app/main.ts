@@ -6,10 +6,14 @@ import "./shell/look/font.css";
 import { download } from "./shell/download.ts";
 import { keepForOffline } from "./shell/offline.ts";
 import { Router } from "./shell/route.ts";
-import { Autosave, browserShelves, type Restored, restore } from "./state/keeping/autosave.ts";
+import { Autosave, browserShelves, type Restored } from "./state/keeping/autosave.ts";
+import { readCopied } from "./state/keeping/copyFiles.ts";
 import { demoDocument, isDemo } from "./state/keeping/demo.ts";
+import { newestKept } from "./state/keeping/newestKept.ts";
+import { SecondCopyKeeper } from "./state/keeping/secondCopy.ts";
 import { acceptDrops } from "./state/keeping/setupFile.ts";
 import { openShared } from "./state/keeping/shareLink.ts";
+import { WorkingStore } from "./state/keeping/workingStore.ts";
 import { pageContext } from "./state/page.ts";
 import type { JobRecord } from "./state/record/jobRecord.ts";
 import { OpenJob } from "./state/record/openJob.ts";
@@ -19,7 +23,7 @@ import { ComparedGaps } from "./work/comparedGaps.ts";
 import { FeelResults } from "./work/feelResults.ts";
 import { ModelResults, type Results } from "./work/modelResults.ts";
 import { MODEL } from "./work/modelWorker.ts";
-import { openFeelWorker } from "./work/openWorkers.ts";
+import { openFeelWorker, openSecondCopyWorker } from "./work/openWorkers.ts";
 import { WorkerClient } from "./work/workerClient.ts";
 import "./shell/shell.ts";
 
@@ -27,7 +31,8 @@ import "./shell/shell.ts";
 const CALM_MS = 1000;
 
 const shelves = browserShelves();
-const restored = restore(shelves);
+const workingStore = new WorkingStore();
+const restored = await newestKept(shelves, workingStore);
 const store = firstStore(restored);
 const client = new WorkerClient({
   ...MODEL,
@@ -37,6 +42,14 @@ const compared = new ComparedGaps(store);
 const results = new ModelResults(compared, client);
 const feel = new FeelResults(compared, results, new WorkerClient({ connect: openFeelWorker }));
 const openJob = new OpenJob(store, openRecord, restored.mark, isDemo);
+const secondCopy = new SecondCopyKeeper(store, openSecondCopyWorker);
+const autosave = new Autosave(store, shelves, openJob, {
+  database: workingStore,
+  copy: secondCopy,
+  since: restored.since,
+});
+workingStore.onLost = () => autosave.again();
+openJob.announce = () => autosave.saved();
 const router = new Router((text) => void openShared(text, store));
 
 // Lit's provider answers every element below the one it stands on; it wants no Lit element to stand on.
@@ -47,13 +60,15 @@ new ContextProvider(document.documentElement, {
 
 results.start();
 feel.start();
-new Autosave(store, shelves, openJob).start();
+autosave.start();
 router.start();
 acceptDrops(window, store);
 offerBroken(restored);
 document.body.append(document.createElement("annulus-app"));
 whenFirstDrawn(() => {
   void openJob.start();
+  secondCopy.start(openJob);
+  void workingStore.prune().catch(() => {});
   keepForOffline(store);
 });
 
@@ -63,7 +78,10 @@ async function openRecord(): Promise<JobRecord> {
     import("./state/record/database.ts"),
     import("./state/record/jobRecord.ts"),
   ]);
-  return record.JobRecord.open(new RecordDatabase());
+  return record.JobRecord.open(new RecordDatabase(), async () => {
+    const { jobsCopied } = await import("../record/copied.ts");
+    return jobsCopied((await readCopied("jobs")).held.values(), new Date().toISOString());
+  });
 }
 
 /** Fetching the whole page for later must not delay the first curve and sweep. */

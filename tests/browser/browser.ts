@@ -4,11 +4,11 @@ import { fileURLToPath } from "node:url";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, inject } from "vitest";
 
-const executablePath =
+export const executablePath =
   process.env.CHROMIUM_PATH ??
   ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"].find(existsSync);
 
-const args = [
+export const args = [
   "--no-sandbox",
   "--disable-gpu",
   "--disable-quic",

@@ -37,7 +37,7 @@ async function connected(): Promise<JobRecord> {
   opened.push(record);
   return record;
 }
-const settled = () => new Promise((done) => setTimeout(done, 60));
+const settled = () => new Promise((done) => setTimeout(done, 150));
 /** By title: two can be made within one millisecond. */
 const kept = async () => (await (await connected()).all()).sort((a, b) => (a.title < b.title ? -1 : 1));
 const gaps = async () => (await kept()).map(({ document }) => (document as { gapMm: number }).gapMm);

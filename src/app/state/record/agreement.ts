@@ -1,5 +1,6 @@
 /** How what a tab has of each job stands to what the record has of it. */
-import { type Revision, sameRevision } from "../../../record/revision.ts";
+import { fingerprint } from "../../../record/canonical.ts";
+import { includesRevision, type Revision, sameRevision } from "../../../record/revision.ts";
 import type { Document } from "../state.ts";
 import type { JobMark } from "./jobMark.ts";
 
@@ -10,6 +11,8 @@ export interface Agreed {
   readonly text: string | null;
   /** What this tab had; null: it had gone on from it. */
   readonly document: Document | null;
+  /** The fingerprint of what this tab began to write after that. */
+  readonly writing?: string;
 }
 
 /** `same`: neither has gone on; `record`, `tab`: only that one has; `both`. */
@@ -38,9 +41,10 @@ export class Agreements {
 
   mark(document: Document): JobMark | null {
     const agreed = this.of(document);
-    return agreed
-      ? { id: document.job!, revision: agreed.revision, unsaved: agreed.document !== document }
-      : null;
+    if (!agreed) return null;
+    const { revision, writing } = agreed;
+    const isWriting = writing === undefined ? {} : { writing };
+    return { id: document.job!, revision, unsaved: agreed.document !== document, ...isWriting };
   }
 
   /**
@@ -53,6 +57,12 @@ export class Agreements {
     // a title or a status may have been changed meanwhile, which is no matter of the document's
     const recordHasGoneOn = agreed?.text !== text && !(agreed && sameRevision(agreed.revision, revision));
     if (ownText === text) return "same";
+    // a record that was lost and came back from its copy may be older than what this tab has seen of it
+    if (agreed && !sameRevision(agreed.revision, revision) && includesRevision(agreed.revision, revision))
+      return "tab";
+    // the browser's end came between this tab's write and its note of it
+    if (agreed?.writing !== undefined && agreed.writing === fingerprint(JSON.parse(text)))
+      return this.isUnsaved(document) ? "tab" : "record";
     if (!this.isUnsaved(document)) return agreed?.text === text ? "same" : "record";
     return recordHasGoneOn ? "both" : "tab";
   }

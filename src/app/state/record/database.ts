@@ -3,9 +3,9 @@
  * reading all they hold. The database's version is the version of the jobs' format: a new one gets a line here and a step
  * in `src/record/migrate.ts`.
  */
-import Dexie, { type Table, type Transaction } from "dexie";
+import Dexie, { mergeRanges, type ObservabilitySet, RangeSet, type Table, type Transaction } from "dexie";
 import type { Broken } from "../../../record/backup.ts";
-import type { Job, JobHead } from "../../../record/job.ts";
+import { JOB_VERSION, type Job, type JobHead } from "../../../record/job.ts";
 import { migrateDocument } from "../../../record/migrateDocument.ts";
 import { readJob } from "../../../record/readJob.ts";
 import { RecordError } from "../../../record/recordError.ts";
@@ -25,6 +25,9 @@ export interface KeptDocument {
 
 export const DATABASE = "annulus";
 
+/** `later`: a later version of the page has taken the database over; `gone`: it was deleted or closed from outside. */
+export type Loss = "later" | "gone";
+
 export class RecordDatabase extends Dexie {
   declare readonly jobs: Table<Row, string>;
   declare readonly documents: Table<KeptDocument, string>;
@@ -33,8 +36,12 @@ export class RecordDatabase extends Dexie {
   /** `browser`: the id under which this browser's changes are counted. */
   declare readonly about: Table<{ readonly name: string; readonly value: string }, string>;
 
+  /** Told once when this connection has come to its end from outside. */
+  onLost: (loss: Loss) => void = () => {};
+
   constructor(name: string = DATABASE) {
-    super(name);
+    // what is said to be kept is on the disk
+    super(name, { chromeTransactionDurability: "strict" });
     // bare documents, each in `kept`
     this.version(1).stores({ kept: "++" });
     this.version(2)
@@ -42,8 +49,57 @@ export class RecordDatabase extends Dexie {
       .upgrade(jobsFromDocuments);
     // any number of trials in a job
     this.version(3).stores({}).upgrade(jobsWithAnyTrials);
+    this.on("versionchange", ({ newVersion }) => this.#lose(newVersion ? "later" : "gone"));
+  }
+
+  /**
+   * Opens it, and is told when it goes away.
+   *
+   * @throws RecordError where a later version of the page has been here
+   */
+  async openAttentively(): Promise<void> {
+    await this.open();
+    const native = this.backendDB();
+    // the library counts in tenths, and would open a later one as if it were its own
+    if (native.version >= 10 * (JOB_VERSION + 1)) {
+      this.close();
+      throw new RecordError(LATER);
+    }
+    native.addEventListener("close", () => this.#lose("gone"));
+  }
+
+  /** Calls `listener` with the ids of jobs that have changed, by whichever tab; null: any may have. The answer ends it. */
+  watchChanged(listener: (ids: readonly string[] | null) => void): () => void {
+    const tell = (parts: ObservabilitySet) => {
+      const ranges = parts.all ? new RangeSet(-Infinity, [[]]) : parts[`idb://${this.name}/jobs/`];
+      if (!ranges) return;
+      const keys = new RangeSet();
+      // what it is told of has lost its methods on its way
+      mergeRanges(keys, ranges);
+      const ids: string[] = [];
+      let areAll = true;
+      for (const { from, to } of keys) {
+        if (from === to) ids.push(from as string);
+        else areAll = false;
+      }
+      // whoever listens is not within the transaction that has just ended
+      if (ids.length > 0 || !areAll) Dexie.ignoreTransaction(() => listener(areAll ? ids : null));
+    };
+    Dexie.on("storagemutated", tell);
+    return () => Dexie.on.storagemutated.unsubscribe(tell);
+  }
+
+  #lose(loss: Loss): void {
+    // not to be made again, empty, by whoever asks next
+    this.close();
+    const { onLost } = this;
+    this.onLost = () => {};
+    // the browser is still at it
+    setTimeout(() => onLost(loss));
   }
 }
+
+const LATER = "A later version of this page keeps its jobs here; load the page again to get it";
 
 async function jobsFromDocuments(transaction: Transaction): Promise<void> {
   const at = new Date().toISOString();

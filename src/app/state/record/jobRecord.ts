@@ -5,6 +5,7 @@ import {
   JOB_FORMAT,
   JOB_VERSION,
   type Job,
+  type JobHead,
   type JobStatus,
   type JobTexts,
   LONGEST_TEXT,
@@ -28,7 +29,7 @@ import {
   type Revision,
   sameRevision,
 } from "../../../record/revision.ts";
-import { joined, type RecordDatabase, type Row, split } from "./database.ts";
+import { joined, type Loss, type RecordDatabase, type Row, split } from "./database.ts";
 import { isLaterRow, isSound, whyUnsound } from "./soundRow.ts";
 import { summaryOf } from "./summary.ts";
 
@@ -40,6 +41,11 @@ const TAKEN_AT_ONCE = 20;
 
 /** `moved on`: its revision is another by now. */
 export type Written = { readonly revision: Revision } | "moved on" | "gone";
+
+export interface KeptState {
+  readonly job: Job;
+  readonly deleted: string | null;
+}
 
 export interface Listing {
   readonly rows: readonly Row[];
@@ -62,24 +68,80 @@ export class JobRecord {
   readonly #database: RecordDatabase;
   readonly #browser: string;
 
-  private constructor(database: RecordDatabase, browser: string) {
+  /** What came back from the second copy because the database was found empty. */
+  readonly recovered: readonly JobHead[];
+
+  private constructor(database: RecordDatabase, browser: string, recovered: readonly JobHead[]) {
     this.#database = database;
     this.#browser = browser;
+    this.recovered = recovered;
   }
 
-  /** Opens the database, brings it to the present format, and clears away what was deleted long ago. */
-  static async open(database: RecordDatabase): Promise<JobRecord> {
-    await database.open();
-    const { value } = await database.transaction("rw", database.about, async () => {
-      const known = await database.about.get("browser");
-      if (known) return known;
+  /**
+   * Opens the database, brings it to the present format, fills one that is new from the second copy, and clears away what
+   * was deleted long ago.
+   */
+  static async open(
+    database: RecordDatabase,
+    copied: () => Promise<readonly Job[]> = async () => [],
+  ): Promise<JobRecord> {
+    await database.openAttentively();
+    const isNew = (await database.about.get("browser")) === undefined;
+    const back = isNew ? await copied() : [];
+    const { about, jobs, documents } = database;
+    const record = await database.transaction("rw", about, jobs, documents, async () => {
+      const known = await about.get("browser");
+      if (known) return new JobRecord(database, known.value, []);
       const named = { name: "browser", value: newId() };
-      await database.about.add(named);
-      return named;
+      await about.add(named);
+      const filled = new JobRecord(database, named.value, back);
+      await filled.#put(back);
+      return filled;
     });
-    const record = new JobRecord(database, value);
     await record.#clearDeleted();
     return record;
+  }
+
+  /** Resolves when the database is taken away from this page. */
+  lost(): Promise<Loss> {
+    return new Promise((resolve) => {
+      this.#database.onLost = resolve;
+    });
+  }
+
+  /** Puts back what is not there at all; a job that is there stays as it is. The answer: what was put back. */
+  async putBack(back: readonly Job[]): Promise<readonly JobHead[]> {
+    const { jobs, documents } = this.#database;
+    return this.#database.transaction("rw", jobs, documents, async () => {
+      const there = await jobs.bulkGet(back.map(({ id }) => id));
+      const missing = back.filter((_, i) => !there[i]);
+      await this.#put(missing);
+      return missing;
+    });
+  }
+
+  /** The jobs of these ids, each with when it was deleted; undefined for one that is not there. */
+  async states(ids: readonly string[]): Promise<readonly (KeptState | undefined)[]> {
+    const { jobs, documents } = this.#database;
+    return this.#database.transaction("r", jobs, documents, async () => {
+      const [rows, kept] = await Promise.all([jobs.bulkGet([...ids]), documents.bulkGet([...ids])]);
+      return rows.map((row, i) => {
+        const document = kept[i];
+        return row && document && isSound(row)
+          ? { job: joined(row, document), deleted: row.deleted }
+          : undefined;
+      });
+    });
+  }
+
+  /** Calls `listener` with the ids of jobs that have changed, by whichever tab; null: any may have. The answer ends it. */
+  watchChanged(listener: (ids: readonly string[] | null) => void): () => void {
+    return this.#database.watchChanged(listener);
+  }
+
+  /** All rows as they stand, the deleted ones too. */
+  rows(): Promise<readonly Row[]> {
+    return this.#database.jobs.toArray();
   }
 
   /** Tells of all jobs now and after every change, by whichever tab. The answer ends it. */

@@ -2,6 +2,7 @@
  * Brings what this tab has of a job and what the record has of it together. Another tab may have the same job open: where
  * only one of them has changed it, the other follows; where both have, both are kept and the person is told.
  */
+import { fingerprint } from "../../../record/canonical.ts";
 import { type JobTexts, titleWith } from "../../../record/job.ts";
 import { SetupError } from "../../../setup/problem.ts";
 import { readDocument, writeDocument } from "../keeping/documentFile.ts";
@@ -19,6 +20,8 @@ export interface SyncNews {
   kept(): void;
   /** The two agree, or are about to. */
   agreed(row: Row): void;
+  /** This tab is about to write: that is noted on the disk first. */
+  announced(): Promise<void>;
   /** The person wants what is open kept as a job. */
   keep(): void;
   open(id: string): void;
@@ -58,6 +61,8 @@ export class JobSync {
     const agreed = this.agreed.of(document);
     if (!agreed || agreed.document === document) return;
     const kept = writeDocument(document);
+    this.agreed.set(document.job!, { ...agreed, writing: fingerprint(kept) });
+    await this.#news.announced();
     const written = await record.write(document.job!, agreed.revision, kept);
     if (typeof written === "string") return this.agree(record, document.job!);
     this.agreed.set(document.job!, { revision: written.revision, text: JSON.stringify(kept), document });
@@ -103,6 +108,16 @@ export class JobSync {
     if (isStillOpen) this.agreed.set(id, { ...agreed, document: this.#store.state.document });
     // some browsers ask the person, who need not answer now
     void globalThis.navigator?.storage?.persist?.();
+  }
+
+  /** Keeps what is open under its own id again after the database lost it. */
+  async keepAgain(record: JobRecord, head: Row): Promise<boolean> {
+    const { document } = this.#store.state;
+    const agreed = this.agreed.of(document);
+    if (document.job !== head.id || !agreed) return false;
+    const { gapMm: _gap, holds: _holds, deleted: _deleted, ...own } = head;
+    const back = await record.putBack([{ ...own, document: writeDocument(document) }]);
+    return back.length > 0;
   }
 
   /** Its job is gone from the record: what is here is all there is. */

@@ -8,15 +8,19 @@ import { writeDocument } from "../keeping/documentFile.ts";
 import { Observable } from "../observable.ts";
 import type { Document } from "../state.ts";
 import type { Store } from "../store.ts";
-import type { Row } from "./database.ts";
+import type { Loss, Row } from "./database.ts";
 import { textsOf } from "./jobFile.ts";
 import type { JobMark } from "./jobMark.ts";
 import type { JobRecord } from "./jobRecord.ts";
 import { JobSync } from "./jobSync.ts";
-import { sayTrouble } from "./openJobMessages.ts";
-import { troubleText } from "./trouble.ts";
+import { LATER_HERE, sayLater, sayRecovered, sayTrouble } from "./openJobMessages.ts";
+import { troubleOf, troubleText } from "./trouble.ts";
 
-const DELAY_MS = 700;
+const DELAY_MS = 500;
+/** To see whether the browser can write again. */
+const RETRY_MS = 2000;
+
+const LOST = "The browser has lost its database of jobs";
 
 export interface OpenJobState {
   /** null: not there yet, or refused. */
@@ -40,6 +44,8 @@ export class OpenJob extends Observable<OpenJobState> {
   #work: Promise<void> = Promise.resolve();
   #unwatch: (() => void) | null = null;
   #started: Promise<void> | null = null;
+  /** Notes on the disk what this tab has, before it writes to the record. */
+  announce: () => Promise<void> = async () => {};
 
   /**
    * @param mark where the restored document stood in the record
@@ -59,6 +65,7 @@ export class OpenJob extends Observable<OpenJobState> {
     this.#sync = new JobSync(store, {
       // told also where nothing else has changed: the shelf notes that the record has it
       kept: () => this.change({ ...this.value, trouble: null }),
+      announced: () => this.announce(),
       agreed: (row) => this.change({ ...this.value, row }),
       keep: () => void this.keep(),
       open: (id) => void this.open(id),
@@ -68,6 +75,7 @@ export class OpenJob extends Observable<OpenJobState> {
         revision: mark.revision,
         text: null,
         document: mark.unsaved ? null : this.#last,
+        ...(mark.writing !== undefined && { writing: mark.writing }),
       });
     store.subscribe(() => this.#changed());
   }
@@ -88,12 +96,50 @@ export class OpenJob extends Observable<OpenJobState> {
     page.document.addEventListener("visibilitychange", () => {
       if (page.document.visibilityState === "hidden") void this.flush();
     });
+    await this.#open(null);
+  }
+
+  /**
+   * Opens the record; where the browser cannot write now, again and again until it can.
+   *
+   * @param lost the job that was open when the record went away
+   */
+  async #open(lost: Row | null): Promise<void> {
     try {
-      this.#set({ record: await this.#connect() });
+      const record = await this.#connect();
+      this.#set({ record, refusal: null, trouble: null });
+      void record.lost().then((loss) => this.#lose(loss));
+      const hasOwn = lost !== null && (await this.#keepAgain(lost));
+      sayRecovered(this.#store, record.recovered, hasOwn);
     } catch (error) {
-      return this.#set({ refusal: troubleText(error) });
+      const isFirst = this.value.refusal === null || this.value.refusal === LOST;
+      this.#set({ record: null, refusal: troubleText(error) });
+      if (!["full", "unwritable"].includes(troubleOf(error))) return;
+      const { document } = this.#store.state;
+      if (isFirst && (document.job !== undefined || !this.#isUntouched(document)))
+        sayTrouble(this.#store, troubleText(error), lost);
+      setTimeout(() => void this.#open(lost), RETRY_MS);
+      return;
     }
     await this.#attend();
+  }
+
+  async #keepAgain(lost: Row): Promise<boolean> {
+    let isBack = false;
+    await this.#inTurn(async (record) => {
+      isBack = await this.#sync.keepAgain(record, lost);
+    });
+    return isBack;
+  }
+
+  /** The database was taken away: by a later version of the page, which is said, or by the browser, and what can be is brought back. */
+  #lose(loss: Loss): void {
+    this.#unwatch?.();
+    this.#unwatch = null;
+    const { row } = this.value;
+    this.#set({ record: null, refusal: loss === "later" ? LATER_HERE : LOST });
+    if (loss === "later") sayLater(this.#store, () => location.reload());
+    else void this.#open(row);
   }
 
   /** Keeps what is not kept yet, now. */

@@ -31,6 +31,25 @@ export const sayGone = (store: Store, keep: () => void): void =>
     },
   );
 
+/** @param back what came back from the second copy; `hasOwn`: the job that is open here was put back by this tab */
+export function sayRecovered(store: Store, back: readonly JobHead[], hasOwn: boolean): void {
+  const heads = back.map(({ title }) => `“${title}”`).sort();
+  if (hasOwn) heads.push("the job that is open");
+  if (heads.length === 0) return;
+  const shown = heads.slice(0, MOST_NAMED).join(", ");
+  const rest = heads.length > MOST_NAMED ? ` and ${heads.length - MOST_NAMED} more` : "";
+  const verb = heads.length === 1 ? "is" : "are";
+  store.say(
+    "error",
+    `The browser had lost its database of jobs. ${shown}${rest} ${verb} back, from the second copy.`,
+  );
+}
+const MOST_NAMED = 4;
+
+export const sayLater = (store: Store, reload: () => void): void =>
+  store.say("error", `${LATER_HERE}. What you typed is kept.`, { label: "Load it again", accept: reload });
+export const LATER_HERE = "A later version of this page is open in another tab; load this one again to go on";
+
 export const sayBothKept = (store: Store, title: string, own: string, openOther: () => void): void =>
   store.say(
     "error",

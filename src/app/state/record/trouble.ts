@@ -3,19 +3,25 @@
 import { RecordError } from "../../../record/recordError.ts";
 import { SetupError } from "../../../setup/problem.ts";
 
-export type Trouble = "full" | "refused" | "other";
+export type Trouble = "full" | "unwritable" | "refused" | "other";
 
 interface Named {
   readonly name?: unknown;
+  readonly message?: unknown;
   readonly inner?: unknown;
 }
 
 /** The database wraps the browser's own error, sometimes twice. */
 export function troubleOf(error: unknown): Trouble {
   const names: unknown[] = [];
-  for (let at = error as Named | undefined | null; at; at = at.inner as Named | undefined)
+  let messages = "";
+  for (let at = error as Named | undefined | null; at; at = at.inner as Named | undefined) {
     names.push(at.name);
+    messages += ` ${at.message}`;
+  }
   if (names.includes("QuotaExceededError")) return "full";
+  // how browsers tell of a disk that takes nothing, for which there is no name
+  if (/NO_SPACE|backing store|connection is closing/i.test(messages)) return "unwritable";
   const refusals = [
     "MissingAPIError",
     "OpenFailedError",
@@ -28,6 +34,7 @@ export function troubleOf(error: unknown): Trouble {
 
 const WORDS: Readonly<Record<Trouble, string>> = {
   full: "This browser's storage is full",
+  unwritable: "The browser cannot write to the disk, which may be full",
   refused: "This browser does not let the page keep jobs, as in a private window or by its settings",
   other: "The browser's database failed",
 };

@@ -1,0 +1,73 @@
+/** A browser with a profile that outlives it, and its sudden end. */
+import { readlinkSync } from "node:fs";
+import { join } from "node:path";
+import { type BrowserContext, chromium, type Page } from "playwright-core";
+import { inject } from "vitest";
+import { args, executablePath } from "./browser.ts";
+
+export interface Started {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  /** As a power cut ends it: no goodbye to the page, nothing written that was not yet. */
+  kill(): Promise<void>;
+}
+
+export async function start(profile: string, hash = ""): Promise<Started> {
+  const context = await chromium.launchPersistentContext(profile, {
+    ...(executablePath && { executablePath }),
+    args: [...args, "--disk-cache-size=1000000"],
+    viewport: { width: 1280, height: 900 },
+  });
+  context.setDefaultTimeout(60_000);
+  await context.addInitScript(rememberGaps);
+  const page = context.pages()[0] ?? (await context.newPage());
+  const pid = Number(readlinkSync(join(profile, "SingletonLock")).split("-").at(-1));
+  await page.goto(inject("address") + hash, { waitUntil: "commit" });
+  return {
+    page,
+    context,
+    async kill() {
+      const gone = new Promise((done) => context.once("close", done));
+      process.kill(pid, "SIGKILL");
+      await gone;
+    },
+  };
+}
+
+/** Every gap that the page shows, from its first drawing on. */
+function rememberGaps(): void {
+  const shown: string[] = [];
+  Object.assign(window, { shownGaps: shown });
+  const find = (root: Document | ShadowRoot): Element | null => {
+    for (const element of root.querySelectorAll("*")) {
+      if (element.matches("[data-testid=gap-value]")) return element;
+      const within = element.shadowRoot && find(element.shadowRoot);
+      if (within) return within;
+    }
+    return null;
+  };
+  const look = () => {
+    const text = (find(document) as HTMLElement | null)?.innerText;
+    if (text && shown.at(-1) !== text) shown.push(text);
+    requestAnimationFrame(look);
+  };
+  requestAnimationFrame(look);
+}
+
+export const shownGaps = (page: Page): Promise<string[]> =>
+  page.evaluate(() => (window as unknown as { shownGaps: string[] }).shownGaps);
+
+/** Whether the second copy says this, past the page: in either of its files. */
+export const copySays = (page: Page, name: "work" | "jobs", words: string): Promise<boolean> =>
+  page.evaluate(
+    async ([name, words]) => {
+      const folder = await navigator.storage.getDirectory();
+      const texts = ["a", "b"].map(async (which) => {
+        const file = await folder.getFileHandle(`${name}-${which}`);
+        return (await file.getFile()).text();
+      });
+      const found = await Promise.all(texts.map((text) => text.catch(() => "")));
+      return found.some((text) => text.includes(words));
+    },
+    [name, words] as const,
+  );

@@ -1,0 +1,4 @@
+import { SecondCopy } from "./secondCopy.ts";
+import { serve } from "./serve.ts";
+
+serve(new SecondCopy());
