@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { drawnSetup } from "./drawnSetup.ts";
 import { trial } from "./trial.ts";
 
-const SAMPLE = Array.from({ length: 150 }, (_, i) => 20_000 + i);
+const SAMPLE = Array.from({ length: 100 }, (_, i) => 20_000 + i);
 /** The slowest accepted of a run of `run.ts`. */
 const SLOWEST = [8, 48, 58];
 /** Sections passed: 6000 points, cut, at some thousand frequencies. */
@@ -12,11 +12,11 @@ const MOST_WORK = 2e7;
 test("drawn setups are refused in words or answered in finite numbers with bounded work", () => {
   const made = [...SLOWEST, ...SAMPLE].map((seed) => ({ seed, ...trial(drawnSetup(seed)) }));
   const accepted = made.filter(({ refused }) => refused === null);
-  expect(accepted.length).toBeGreaterThan(80);
-  expect(made.length - accepted.length).toBeGreaterThan(20);
+  expect(accepted.length).toBeGreaterThan(50);
+  expect(made.length - accepted.length).toBeGreaterThan(10);
   for (const { seed, work, notFinite, leastReal } of accepted) {
     expect(notFinite, `${seed}`).toBe(0);
     expect(work, `${seed}`).toBeLessThan(MOST_WORK);
     expect(leastReal, `${seed}`).toBeGreaterThan(0);
   }
-});
+}, 600_000);
