@@ -158,6 +158,7 @@ const asJson = ({ plan, card }: Answer) => ({
             insertion_readings: stage.insertionReadings.map(() => null),
           })),
           confirmation: card.confirmation ?? null,
+          doubts: card.doubts,
           notes: card.notes,
           cautions: card.cautions,
         },
@@ -228,6 +229,7 @@ function cardText(card: CutCard): string {
     `${card.title}\n`,
     `done between ${card.limitsMm.map(both).join(" and ")}\n`,
     card.confirmation ? `${card.confirmation}\n` : "",
+    ...card.doubts.map((line) => `${line}\n`),
     ...card.stages.map(
       ({ number, doWhat, expectedGapMm, depthReadings, insertionReadings }) =>
         `\n${number}. ${doWhat}\n   gap to find ${both(expectedGapMm)}   depth ${blank(depthReadings)}   insertion ${blank(insertionReadings)}\n`,

@@ -1,6 +1,7 @@
 /** From a measured gap to a target: every way there, with its size, its side effects, its stages; or why there is no plan. */
 
 import type { LengthUnit } from "../../units/length.ts";
+import { type Contradiction, contradiction } from "../fit/contradiction.ts";
 import { smallestTaper } from "../fit/fitDimensions.ts";
 import { seatTaper } from "../fit/seat.ts";
 import type { CutCaution } from "./cautions.ts";
@@ -105,7 +106,7 @@ export function planCut(question: CutQuestion): CutPlan {
           ? [{ kind: "tolerance-below-uncertainty", toleranceMm, expandedUncertaintyMm } as const]
           : []),
       ...(question.shank.taper === undefined ? [{ kind: "receiver-taper-taken" } as const] : []),
-      ...foreseenOther(work),
+      ...doubtOf(question, expandedUncertaintyMm),
     ],
     cautions: ["try-first", "stages", ...(t < smallestTaper ? [] : (["seat-wear"] as const))],
   };
@@ -140,18 +141,21 @@ const workOf = (question: CutQuestion, changeMm: number, stepsMm: readonly numbe
   stopMmPerMark: question.stopMmPerMark,
 });
 
-/** Where the dimensions foresee another gap than the measured one, one of them is wrong. */
-function foreseenOther({
-  endDiameterMm,
-  mouthDiameterMm,
-  shankTaper,
-  receiverTaper,
-  depthMm,
-  gapMm,
-}: CutWork): CutFinding[] {
-  if (endDiameterMm === undefined || mouthDiameterMm === undefined) return [];
-  const t = seatTaper(shankTaper, receiverTaper);
-  if (t < smallestTaper) return [];
-  const foreseenMm = Math.max(0, depthMm - Math.max(0, mouthDiameterMm - endDiameterMm) / t);
-  return Math.abs(foreseenMm - gapMm) > 0.25 ? [{ kind: "foresees-other-gap", foreseenMm, gapMm }] : [];
+function doubtOf(
+  { gapMm, shank, receiver }: CutQuestion,
+  expandedUncertaintyMm: number | undefined,
+): Contradiction[] {
+  const { endDiameterMm, taper: shankTaper } = shank;
+  const { mouthDiameterMm, taper: receiverTaper, depthMm } = receiver;
+  const found = contradiction({
+    gapMm,
+    givenBy: "question",
+    depthMm,
+    endDiameterMm,
+    mouthDiameterMm,
+    shankTaper,
+    receiverTaper,
+    expandedUncertaintyMm,
+  });
+  return found ? [found] : [];
 }

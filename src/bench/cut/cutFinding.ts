@@ -1,4 +1,5 @@
 /** What is to be known about a plan and about each of its ways, as codes and numbers. */
+import type { Contradiction } from "../fit/contradiction.ts";
 
 /** Of a plan: why it was refused, or what to know. */
 export type CutFinding =
@@ -17,7 +18,8 @@ export type CutFinding =
       readonly expandedUncertaintyMm: number;
     }
   | { readonly kind: "receiver-taper-taken" }
-  | { readonly kind: "foresees-other-gap"; readonly foreseenMm: number; readonly gapMm: number };
+  /** The sizes rest on dimensions of which one is wrong. */
+  | Contradiction;
 
 /** Of a way: why it is not possible. */
 export type CutObstacle =

@@ -1,6 +1,7 @@
 /** What a printed sheet tells of, as data: measured, modelled, planned, tried. */
 import type { CutPlan } from "../../bench/cut/cut.ts";
 import type { CutWay } from "../../bench/cut/cutWay.ts";
+import type { Contradiction } from "../../bench/fit/contradiction.ts";
 import type { Setup } from "../../setup/setup.ts";
 import { writeSetup } from "../../setup/writeSetup.ts";
 import type { TrialFinding } from "../../trial/finding.ts";
@@ -31,6 +32,8 @@ export interface SheetRecord {
   /** The gap they are told to. */
   readonly told: ToldGap;
   readonly recommendation: Recommendation;
+  /** What contradicts the gap: the page carries it, whatever else is written there. */
+  readonly doubts: readonly Contradiction[];
   /** The model is still at work on what is null below. */
   readonly isWorking: boolean;
   readonly explored: Explored | null;

@@ -3,8 +3,10 @@ import type { CutPlan } from "../../bench/cut/cut.ts";
 import type { CutFinding, CutWayFinding } from "../../bench/cut/cutFinding.ts";
 import type { CutDimension, CutSizeUnit, CutWay, CutWayName } from "../../bench/cut/cutWay.ts";
 import type { CutRefused } from "../../bench/cut/setupAfterCut.ts";
+import { isContradiction } from "../../bench/fit/contradiction.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
+import { contradictionWords } from "./contradiction.ts";
 import { type LengthInWords, lengthInWords } from "./inWords.ts";
 
 export const CUT_OUTCOME: Readonly<Record<CutPlan["outcome"], string>> = {
@@ -49,7 +51,11 @@ export function stageSize(size: number, unit: CutSizeUnit, first: LengthUnit = "
 
 /** Why a plan was refused, or what to know about it, a sentence each. */
 export const planWords = ({ findings, unit }: CutPlan): string[] =>
-  findings.map((finding) => findingWords(finding, lengthInWords(unit)));
+  findings.map((finding) => findingWords(finding, unit));
+
+/** The same without what contradicts the gap, where that is said apart. */
+export const planNotes = (plan: CutPlan): string[] =>
+  planWords({ ...plan, findings: plan.findings.filter((finding) => !isContradiction(finding)) });
 
 /** Why a way is not possible, or what to know about its size, a sentence each. */
 export const wayWords = ({ findings }: CutWay, unit: LengthUnit): string[] =>
@@ -67,7 +73,8 @@ export function refusedWords(refused: CutRefused, unit: LengthUnit): string {
   }
 }
 
-function findingWords(finding: CutFinding, mm: LengthInWords): string {
+function findingWords(finding: CutFinding, unit: LengthUnit): string {
+  const mm = lengthInWords(unit);
   switch (finding.kind) {
     case "question-flaw":
       return `No plan: ${finding.flaw}.`;
@@ -82,7 +89,8 @@ function findingWords(finding: CutFinding, mm: LengthInWords): string {
     case "receiver-taper-taken":
       return "The shank's taper is not known; that of the receiver is taken for it.";
     case "foresees-other-gap":
-      return `The diameters and tapers foresee a gap of ${mm(finding.foreseenMm)}, not ${mm(finding.gapMm)}: check them before cutting, since the sizes rest on them.`;
+    case "wider-than-receiver":
+      return contradictionWords(finding, unit);
   }
 }
 

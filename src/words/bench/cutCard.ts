@@ -1,7 +1,9 @@
 /** The card that lies beside the lathe: target, limits, stages, places for readings, cautions. Others print it. */
 import type { CutPlan } from "../../bench/cut/cut.ts";
 import type { CutSideEffect, CutWay, CutWayName } from "../../bench/cut/cutWay.ts";
-import { CUT_DIMENSION, planWords, stageSize, WAY_TITLE, wayWords } from "./cut.ts";
+import { type Contradiction, isContradiction } from "../../bench/fit/contradiction.ts";
+import { contradictionWords } from "./contradiction.ts";
+import { CUT_DIMENSION, planNotes, stageSize, WAY_TITLE, wayWords } from "./cut.ts";
 import { CONFIRMATION, cautionWords } from "./cutCautions.ts";
 import { lengthInWords } from "./inWords.ts";
 
@@ -29,14 +31,23 @@ export interface CutCard {
   readonly stages: readonly CutCardStage[];
   readonly needsConfirmation: boolean;
   readonly confirmation: string | undefined;
+  /** What contradicts the gap: the sizes rest on dimensions of which one is wrong. */
+  readonly doubts: readonly string[];
   readonly notes: readonly string[];
   readonly cautions: readonly string[];
 }
 
 const blankReadings: readonly undefined[] = Object.freeze(Array(3).fill(undefined));
 
-/** Undefined when the plan does not hold this way, it is not possible, or it is held back. */
-export function cutCard(plan: CutPlan, name: CutWayName): CutCard | undefined {
+/**
+ * Undefined when the plan does not hold this way, it is not possible, or it is held back.
+ * @param doubts what contradicts the gap; the plan's own where nothing else is known
+ */
+export function cutCard(
+  plan: CutPlan,
+  name: CutWayName,
+  doubts: readonly Contradiction[] = plan.findings.filter(isContradiction),
+): CutCard | undefined {
   const way = plan.ways.find((one) => one.name === name);
   if (way === undefined || !way.isPossible || way.isHeldBack || plan.outcome !== "plan") return undefined;
   const inWords = lengthInWords(plan.unit);
@@ -50,7 +61,8 @@ export function cutCard(plan: CutPlan, name: CutWayName): CutCard | undefined {
     stages: stagesOf(way, plan),
     needsConfirmation: !way.isReversible,
     confirmation: way.isReversible ? undefined : CONFIRMATION,
-    notes: [...planWords(plan), ...wayWords(way, plan.unit)],
+    doubts: doubts.map((doubt) => contradictionWords(doubt, plan.unit)),
+    notes: [...planNotes(plan), ...wayWords(way, plan.unit)],
     cautions: cautionWords([...plan.cautions, ...way.cautions], plan),
   };
 }

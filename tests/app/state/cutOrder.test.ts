@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { orderOf } from "../../../src/app/state/bench/order.ts";
+import { chosenWay, orderOf } from "../../../src/app/state/bench/order.ts";
 import { type CutNotes, cutForm } from "../../../src/app/state/notes/cut.ts";
+import { type Contradiction, contradictionsKey } from "../../../src/bench/fit/contradiction.ts";
 import { demo } from "../../acoustics/setups.ts";
 
 const order = (typed: Partial<CutNotes>) => orderOf(demo(), { ...cutForm.empty, ...typed });
@@ -19,7 +20,7 @@ describe("what is typed for a cut", () => {
   });
 
   test("is no plan without a target, nor with a text that cannot be read, which is told at its field", () => {
-    expect(order({ tolerance: "0.1" })).toEqual({ plan: null, problems: {} });
+    expect(order({ tolerance: "0.1" })).toMatchObject({ plan: null, problems: {} });
     const bad = order({ target: "two", tolerance: "0.1 kg" });
     expect(bad.plan).toBeNull();
     expect(bad.problems.target).toMatch(/"two" is not a length/);
@@ -50,5 +51,22 @@ describe("what is typed for a cut", () => {
     const notes: CutNotes = { ...cutForm.empty, unit: "in", target: "0.08", way: "turn-down" };
     expect(cutForm.ofJson(JSON.parse(JSON.stringify({ ...notes, confirmed: true })))).toEqual(notes);
     expect(cutForm.ofJson("nothing")).toEqual(cutForm.empty);
+  });
+
+  test("waits with its choice until a contradiction is acknowledged, and again when it is another", () => {
+    const doubt: Contradiction = { kind: "foresees-other-gap", foreseenMm: 3.5, gapMm: 2.5, givenBy: "file" };
+    const typed: CutNotes = { ...cutForm.empty, target: "2", way: "turn-down" };
+    const known = { ...typed, acknowledged: contradictionsKey([doubt]) };
+    const way = (notes: CutNotes, ...doubts: readonly Contradiction[]) => {
+      const asked = orderOf(demo(), notes, doubts);
+      return [asked.isWaiting, chosenWay(asked, notes)?.name];
+    };
+    expect(way(typed)).toEqual([false, "turn-down"]);
+    expect(way(typed, doubt)).toEqual([true, undefined]);
+    expect(way(known, doubt)).toEqual([false, "turn-down"]);
+    expect(way(cutForm.ofJson(JSON.parse(JSON.stringify(known))), doubt)).toEqual([false, "turn-down"]);
+    expect(way(cutForm.shownIn(known, "in"), doubt)).toEqual([false, "turn-down"]);
+    expect(way(known, { ...doubt, gapMm: 2.6 })).toEqual([true, undefined]);
+    expect(way(known, { ...doubt, givenBy: "readings" })).toEqual([true, undefined]);
   });
 });

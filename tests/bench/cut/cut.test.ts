@@ -197,6 +197,7 @@ describe("no plan", () => {
       kind: "foresees-other-gap",
       foreseenMm: expect.closeTo(2.5, 9),
       gapMm: 3.5,
+      givenBy: "question",
     });
   });
 

@@ -63,6 +63,7 @@ function record(part: Partial<SheetRecord> = {}): SheetRecord {
     told: { kind: "planned", gapMm: 2 },
     recommendation: { kind: "planned", gapMm: 2, trial: "not-played" },
     referenceGapMm: 2.5,
+    doubts: [],
     isWorking: false,
     explored,
     retuned,

@@ -11,6 +11,7 @@ import { cutForm } from "../notes/cut.ts";
 import { measureForm } from "../notes/measure.ts";
 import { reportedTrial } from "../notes/notes.ts";
 import type { Document, Unit } from "../state.ts";
+import { jobDoubts } from "./doubts.ts";
 import { expandedGapMm, readMeasurement } from "./measurement.ts";
 import { type Order, orderOf } from "./order.ts";
 import { findingOf } from "./trialFindings.ts";
@@ -29,7 +30,7 @@ export interface JobGaps {
 
 export function jobGaps({ setup, gapMm: whatIfMm, referenceGapMm, notes }: Document, unit: Unit): JobGaps {
   const reported = reportedTrial(notes);
-  const order = orderOf(setup, cutForm.shownIn(notes.cut, unit));
+  const order = orderOf(setup, cutForm.shownIn(notes.cut, unit), jobDoubts({ setup, notes }, unit));
   return {
     measured: measuredGap({ setup, notes }, unit),
     whatIfMm,

@@ -3,6 +3,7 @@ import { type CutPlan, planCut } from "../../../bench/cut/cut.ts";
 import type { CutQuestion } from "../../../bench/cut/cutQuestion.ts";
 import { cutQuestion } from "../../../bench/cut/cutSetup.ts";
 import type { CutWay } from "../../../bench/cut/cutWay.ts";
+import { type Contradiction, contradictionsKey } from "../../../bench/fit/contradiction.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { readFields, sentence } from "../../form/field.ts";
 import { CUT_FIELDS, type CutNotes } from "../notes/cut.ts";
@@ -21,21 +22,30 @@ export interface Order {
   /** Null while there is no target, or a text cannot be read. */
   readonly plan: CutPlan | null;
   readonly problems: Readonly<Partial<Record<OrderField, string>>>;
+  /** What contradicts the gap. */
+  readonly doubts: readonly Contradiction[];
+  /** No way is chosen before the person has said that the doubts are known. */
+  readonly isWaiting: boolean;
 }
 
 /** A field left empty takes its usual value; without a target there is nothing to plan. */
-export function orderOf(setup: Setup, notes: CutNotes): Order {
+export function orderOf(setup: Setup, notes: CutNotes, doubts: readonly Contradiction[] = NO_DOUBTS): Order {
+  const known = { doubts, isWaiting: doubts.length > 0 && notes.acknowledged !== contradictionsKey(doubts) };
   const { values, problems } = readFields(CUT_FIELDS, notes, notes.unit);
   const { target: targetMm } = values;
-  if (targetMm === undefined || Object.keys(problems).length > 0) return { plan: null, problems };
+  if (targetMm === undefined || Object.keys(problems).length > 0) return { plan: null, problems, ...known };
   const lengths = FIELD_NAMES.flatMap((name) =>
     values[name] === undefined ? [] : [[QUESTION[name], values[name]]],
   );
   const plan = planCut(cutQuestion(setup, { ...Object.fromEntries(lengths), targetMm, unit: notes.unit }));
   const at = FIELD_NAMES.find((field) => QUESTION[field] === plan.flaw?.of);
-  return { plan, problems: at && plan.flaw ? { [at]: sentence(plan.flaw.message) } : {} };
+  return { plan, problems: at && plan.flaw ? { [at]: sentence(plan.flaw.message) } : {}, ...known };
 }
 
-/** Held back and impossible ways cannot be chosen, nor one of another plan. */
-export const chosenWay = ({ plan }: Order, notes: CutNotes): CutWay | undefined =>
-  plan?.ways.find(({ name, isPossible, isHeldBack }) => name === notes.way && isPossible && !isHeldBack);
+const NO_DOUBTS: readonly Contradiction[] = [];
+
+/** Held back and impossible ways cannot be chosen, nor one of another plan, nor any while a contradiction is not acknowledged. */
+export const chosenWay = ({ plan, isWaiting }: Order, notes: CutNotes): CutWay | undefined =>
+  isWaiting
+    ? undefined
+    : plan?.ways.find(({ name, isPossible, isHeldBack }) => name === notes.way && isPossible && !isHeldBack);

@@ -1,4 +1,4 @@
-/** What a person has to say in so many words before anything that cannot be undone. */
+/** What a person has to say in so many words: before anything that cannot be undone, and where something contradicts the gap. */
 import { html, type TemplateResult } from "lit";
 
 export const confirmation = (
@@ -16,6 +16,25 @@ export const confirmation = (
     <span>
       <b>I have read and confirm:</b> ${text}<br />
       <span class="muted">The stages and the card come with it; another target, gap, way or unit has to be confirmed anew, and so has a plan that was left.</span>
+    </span>
+  </label>
+`;
+
+/** The tick that a choice waits for where something contradicts the gap. */
+export const acknowledgement = (
+  isAcknowledged: boolean,
+  acknowledge: (isAcknowledged: boolean) => void,
+): TemplateResult => html`
+  <label class="notice wrong confirm">
+    <input
+      type="checkbox"
+      data-testid="acknowledge"
+      .checked=${isAcknowledged}
+      @change=${({ target }: Event) => acknowledge((target as HTMLInputElement).checked)}
+    />
+    <span>
+      <b>I know of this contradiction</b> and go on with the gap as it is given.<br />
+      <span class="muted">A way can be chosen after that. The work card and the report carry the doubt; should it change, you are asked again.</span>
     </span>
   </label>
 `;

@@ -6,11 +6,13 @@ import { usualCautions } from "../../../bench/cut/cautions.ts";
 import type { CutPlan } from "../../../bench/cut/cut.ts";
 import type { CutWay, CutWayName } from "../../../bench/cut/cutWay.ts";
 import { setupAfterCut } from "../../../bench/cut/setupAfterCut.ts";
+import { contradictionsKey } from "../../../bench/fit/contradiction.ts";
 import { gapMm } from "../../../setup/setup.ts";
-import { planWords, refusedWords, WAY_TITLE } from "../../../words/bench/cut.ts";
+import { planNotes, planWords, refusedWords, WAY_TITLE } from "../../../words/bench/cut.ts";
 import { type CutCard, cutCard } from "../../../words/bench/cutCard.ts";
 import { CAUTION, CONFIRMATION } from "../../../words/bench/cutCautions.ts";
 import { NotesForm } from "../../form/notesForm.ts";
+import { doubtNotices } from "../../shell/doubtNotices.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
@@ -18,11 +20,12 @@ import { PrintedCopy } from "../../shell/printedCopy.ts";
 import { cutForm } from "../../state/notes/cut.ts";
 import { PageElement } from "../../state/page.ts";
 import { sameToModel } from "../../work/sameToModel.ts";
-import { confirmation } from "./confirmation.ts";
+import { acknowledgement, confirmation } from "./confirmation.ts";
 import "../../chart/chartElement.ts";
 import { cutFigure } from "../../../charts/drawings/cutDrawing.ts";
 import { cutBetween } from "../../../charts/drawings/shankCut.ts";
 import { stagesFigure } from "../../../charts/plots/bench/stagesChart.ts";
+import { jobDoubts } from "../../state/bench/doubts.ts";
 import { gapEffect } from "../../state/bench/gapEffect.ts";
 import { chosenWay, type Order, orderOf } from "../../state/bench/order.ts";
 import { changeNeeded, cutFigureStyles, presentGap } from "./cutFigures.ts";
@@ -35,7 +38,7 @@ import { WorkCard } from "./workCard.ts";
 export class Cut extends PageElement {
   readonly #paper = new PrintedCopy(this, new WorkCard());
   readonly #form = new NotesForm(this, "cut", cutForm);
-  #order: Order = { plan: null, problems: {} };
+  #order: Order = { plan: null, problems: {}, doubts: [], isWaiting: false };
   /** The plan and the way that the person has confirmed, in full: another one is not confirmed. */
   @state() private confirmed: string | null = null;
 
@@ -49,7 +52,9 @@ export class Cut extends PageElement {
   ];
 
   protected override willUpdate(): void {
-    this.#order = orderOf(this.page.store.parts.document.setup, this.#form.notes);
+    const { setup, notes } = this.page.store.parts.document;
+    const { unit } = this.page.store.parts.view;
+    this.#order = orderOf(setup, this.#form.notes, jobDoubts({ setup, notes }, unit));
     if (this.confirmed !== this.#inFull()) this.confirmed = null;
   }
 
@@ -61,6 +66,7 @@ export class Cut extends PageElement {
       <main>
         <div class="figures">${presentGap(setup, unit)} ${targetField(this.#form, this.#order, chosenGapMm)} ${changeNeeded(plan, unit)}</div>
         ${limitFields(this.#form, this.#order)}
+        ${this.#doubts()}
         <div class="answer" aria-live="polite">${this.#answer(plan)}</div>
         ${plan?.outcome === "plan" ? this.#plan(plan) : nothing}
         <section class="usual" data-testid="usual-cautions">
@@ -90,6 +96,20 @@ export class Cut extends PageElement {
       <p class="notice ${plan.outcome === "refused" ? "wrong" : ""}" data-testid="no-plan">
         ${icon(plan.outcome === "refused" ? "warning" : "check")}<span>${planWords(plan).join(" ")}</span>
       </p>
+    `;
+  }
+
+  #doubts() {
+    const { doubts, isWaiting } = this.#order;
+    if (doubts.length === 0) return nothing;
+    const { unit } = this.page.store.parts.view;
+    return html`
+      <section class="doubts" aria-label="What contradicts the gap">
+        ${doubtNotices(doubts, unit)}
+        ${acknowledgement(!isWaiting, (isKnown) =>
+          this.#form.write({ acknowledged: isKnown ? contradictionsKey(doubts) : "" }),
+        )}
+      </section>
     `;
   }
 
@@ -125,12 +145,13 @@ export class Cut extends PageElement {
     return html`
       <section>
         <h2>Ways to ${plan.changeMm! < 0 ? "less" : "more"} gap</h2>
-        ${planWords(plan).map((line) => html`<p class="notice">${icon("info")}<span>${line}</span></p>`)}
+        ${planNotes(plan).map((line) => html`<p class="notice">${icon("info")}<span>${line}</span></p>`)}
         <div class="ways">
           ${plan.ways.map((one) =>
             wayCard(one, plan, {
               isChosen: one.name === way?.name,
               unit,
+              isWaiting: this.#order.isWaiting,
               choose: () => this.#form.write({ way: one.name === way?.name ? null : one.name }),
             }),
           )}
@@ -188,12 +209,12 @@ export class Cut extends PageElement {
 
   #openCard(way: CutWay): CutCard | null {
     if (!way.isReversible && this.confirmed === null) return null;
-    return cutCard(this.#order.plan!, way.name) ?? null;
+    return cutCard(this.#order.plan!, way.name, this.#order.doubts) ?? null;
   }
 
   #inFull(): string | null {
     const way = this.#chosenWay();
-    return way ? JSON.stringify([way.name, this.#order.plan]) : null;
+    return way ? JSON.stringify([way.name, this.#order.plan, this.#order.doubts]) : null;
   }
 
   #see({ gapMm: presentMm, targetMm }: CutPlan): void {

@@ -14,6 +14,10 @@ export const cutStyles = css`
     padding-top: 0.75rem;
     border-top: 1.5px solid var(--ink);
   }
+  main > .doubts {
+    padding-top: 0;
+    border-top: 0;
+  }
   a {
     color: inherit;
     text-underline-offset: 0.2em;

@@ -11,10 +11,16 @@ import { icon } from "../../shell/look/icon.ts";
 export interface WayChoice {
   readonly isChosen: boolean;
   readonly unit: LengthUnit;
+  /** Until what contradicts the gap is acknowledged. */
+  readonly isWaiting: boolean;
   readonly choose: () => void;
 }
 
-export function wayCard(way: CutWay, plan: CutPlan, { isChosen, unit, choose }: WayChoice): TemplateResult {
+export function wayCard(
+  way: CutWay,
+  plan: CutPlan,
+  { isChosen, unit, isWaiting, choose }: WayChoice,
+): TemplateResult {
   const { name, size, isPossible, isReversible, isHeldBack } = way;
   const title = WAY_TITLE[name];
   const cautions = cautionWords(way.cautions, plan);
@@ -51,6 +57,7 @@ export function wayCard(way: CutWay, plan: CutPlan, { isChosen, unit, choose }: 
                 type="button"
                 aria-pressed=${isChosen ? "true" : "false"}
                 aria-label=${`Choose: ${title}`}
+                ?disabled=${isWaiting}
                 @click=${choose}
               >
                 ${isChosen ? icon("check") : nothing}Choose

@@ -46,6 +46,7 @@ export class WorkCard extends LitElement {
           <dd class="other">${lengthSpan(limitsMm, enoughMm, other)}</dd>
         </div>
       </dl>
+      ${card.doubts.map((line) => html`<p class="doubt">${line}</p>`)}
       <table>
         <thead>
           <tr>

@@ -37,6 +37,12 @@ export const workCardStyles = css`
     border-bottom: 1px solid var(--muted);
     color: var(--muted);
   }
+  .doubt {
+    margin: 0 0 0.75rem;
+    padding: 0.35rem 0.5rem;
+    border: 1.5px solid var(--ink);
+    font-weight: 650;
+  }
   .order {
     display: flex;
     flex-wrap: wrap;

@@ -4,8 +4,10 @@ import { ContextProvider } from "@lit/context";
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
 import { Cursor, cursorContext } from "../../chart/cursor.ts";
+import { doubtNotices } from "../../shell/doubtNotices.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { jobDoubts } from "../../state/bench/doubts.ts";
 import { PageElement } from "../../state/page.ts";
 import "./cutawayView.ts";
 import "../../chart/chartElement.ts";
@@ -110,6 +112,19 @@ export class Explore extends PageElement {
         display: grid;
         grid-template-columns: repeat(3, minmax(0, 1fr));
         gap: 1rem 1.5rem;
+      }
+      .doubts {
+        padding: 0.75rem var(--edge) 0;
+      }
+      .notice {
+        display: flex;
+        gap: 0.5rem;
+        padding: 0.5rem 0.75rem;
+        border: 1.5px solid var(--gap);
+        font-size: var(--type-14);
+      }
+      .notice a {
+        color: inherit;
       }
       .refused {
         grid-column: 1 / -1;
@@ -244,7 +259,11 @@ export class Explore extends PageElement {
     const { store, model } = this.page;
     const first = !store.parts.view.hintsSeen;
     const { refused } = model.parts.explored;
+    const { setup, notes } = store.parts.document;
+    const { unit } = store.parts.view;
+    const doubts = doubtNotices(jobDoubts({ setup, notes }, unit), unit);
     return html`
+      ${doubts.length > 0 ? html`<section class="doubts" aria-label="What contradicts the gap">${doubts}</section>` : nothing}
       <main class="sheet">
         ${refused ? html`<p class="refused" role="alert">${icon("warning")}<span>${refused}</span></p>` : nothing}
         <annulus-gap></annulus-gap>

@@ -6,9 +6,11 @@ import { gapMm } from "../../../setup/setup.ts";
 import { fitMatrixCsv } from "../../../words/bench/fitMatrixCsv.ts";
 import { bothUnits } from "../../../words/numbers.ts";
 import { NotesForm } from "../../form/notesForm.ts";
+import { doubtNotices } from "../../shell/doubtNotices.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { jobDoubts } from "../../state/bench/doubts.ts";
 import { type FitNotes, fitForm } from "../../state/notes/fit.ts";
 import { PageElement } from "../../state/page.ts";
 import type { ChangeOptions } from "../../state/store.ts";
@@ -69,6 +71,8 @@ export class FitSheet extends PageElement {
   override render() {
     const reading = this.#reading;
     const { notes, parts } = reading;
+    const { setup, notes: jobNotes } = this.page.store.parts.document;
+    const { unit } = this.page.store.parts.view;
     const isEmpty = notes.mouthpieces.length + notes.instruments.length === 0;
     const hasPairs = parts.mouthpieces.length > 0 && parts.instruments.length > 0;
     return html`
@@ -80,10 +84,11 @@ export class FitSheet extends PageElement {
             taper and its depth. Give a standard uncertainty u beside each and every gap carries its own. Lengths as 24.54,
             0.966 in or 1/8 in; tapers as 0.05, 1:20 or 0.6 in/ft; empty is unknown.
           </p>
+          ${doubtNotices(jobDoubts({ setup, notes: jobNotes }, unit), unit)}
           ${isEmpty ? this.#start() : nothing}
           <div class="tables">
             <div class="stack">
-              ${this.#table("mouthpieces", reading)} ${fitWishes(this.#form, reading, this.page.store.parts.document.setup)}
+              ${this.#table("mouthpieces", reading)} ${fitWishes(this.#form, reading, setup)}
             </div>
             ${this.#table("instruments", reading)}
           </div>

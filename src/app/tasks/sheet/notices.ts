@@ -4,6 +4,7 @@ import { gapMm } from "../../../setup/setup.ts";
 import { SAME_MM } from "../../../study/report/recommendation.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { roundedLength } from "../../../units/uncertainLength.ts";
+import { doubtNotices } from "../../shell/doubtNotices.ts";
 import { icon } from "../../shell/look/icon.ts";
 import type { SheetData } from "./record.ts";
 
@@ -13,6 +14,7 @@ export function notices({ record }: SheetData): unknown {
   const presentText = roundedLength(present.gapMm, present.expandedMm, unit);
   const isInFile = Math.abs(present.gapMm - gapMm(setup)) < SAME_MM;
   return [
+    doubtNotices(record.doubts, unit),
     present.readings && !isInFile
       ? notice(
           `The gap measured is ${presentText}; the instrument's file has ${length(gapMm(setup))}. Changes are counted from the measured one.`,

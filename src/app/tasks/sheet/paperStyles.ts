@@ -122,6 +122,11 @@ export const paperStyles = css`
     font-weight: 600;
     letter-spacing: 0;
   }
+  .doubt {
+    padding: 2px 6px;
+    border: 1px solid var(--ink);
+    font-weight: 600;
+  }
   .recommended dd {
     color: var(--gap);
   }

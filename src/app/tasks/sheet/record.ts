@@ -96,6 +96,7 @@ export function sheetData(
         trial,
         isTooSmall: isTooSmallToNotice(model),
       }),
+      doubts: order.doubts,
       isWorking: awaited.some(({ isStopped }) => !isStopped),
       ...model,
       plan: plannedMm === null ? null : order.plan,

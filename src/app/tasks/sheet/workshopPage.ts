@@ -9,6 +9,7 @@ import { sheetResonances } from "../../../study/report/sheetResonances.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { plusMinus, roundedLength } from "../../../units/uncertainLength.ts";
+import { contradictionWords } from "../../../words/bench/contradiction.ts";
 import { signed } from "../../../words/numbers.ts";
 import { TOLD } from "../../../words/report/sheetFigures.ts";
 import { RULE } from "../../../words/verdicts/rules.ts";
@@ -54,6 +55,7 @@ export function workshopPage(content: PaperContent, { widthPx, density, sparePx 
   return html`
     ${head(content)}
     <div class="gaps">${gaps(content)} ${paragraph("measured", words.measured)}</div>
+    ${record.doubts.map((doubt) => html`<p class="doubt" data-testid="paper-doubt">${contradictionWords(doubt, unit)}</p>`)}
     <figure class="cutaway">${drawing.svg}</figure>
     <div class="model">
       ${resonanceTable(content)}
