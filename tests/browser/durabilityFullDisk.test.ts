@@ -2,36 +2,39 @@ import { execFileSync } from "node:child_process";
 import { closeSync, mkdtempSync, openSync, rmSync, statfsSync, writeSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { keep, message, recordIsThere, row, rows } from "./jobs.ts";
 import { copySays, shownGaps, start } from "./profile.ts";
 import { answered, showsGap, typeGap } from "./sheet.ts";
 
-/** A small volume of its own; null where the machine does not let one be mounted. */
-function smallVolume(): string | null {
-  const folder = mkdtempSync(join(tmpdir(), "annulus-volume-"));
+const volume = mkdtempSync(join(tmpdir(), "annulus-volume-"));
+const mount = () =>
+  execFileSync("mount", ["-t", "tmpfs", "-o", "size=120m", "tmpfs", volume], { stdio: "pipe" });
+const unmount = () => execFileSync("umount", ["-l", volume]);
+
+/** Whether the machine lets a small volume be mounted. */
+function canMount(): boolean {
   try {
-    execFileSync("mount", ["-t", "tmpfs", "-o", "size=120m", "tmpfs", folder], { stdio: "pipe" });
-    return folder;
+    mount();
+    unmount();
+    return true;
   } catch {
-    rmSync(folder, { recursive: true });
-    return null;
+    return false;
   }
 }
 
-const volume = smallVolume();
-const filler = () => join(volume!, "filler");
+const filler = () => join(volume, "filler");
 
 /** To the last byte, but for what is to be left. */
 function fill(leftBytes = 0): void {
   const file = openSync(filler(), "a");
   const room = () => {
-    const { bavail, bsize } = statfsSync(volume!);
+    const { bavail, bsize } = statfsSync(volume);
     return bavail * bsize;
   };
   for (const size of [1 << 20, 1 << 12, 1])
     try {
-      while (room() - size >= leftBytes && (leftBytes > 0 || size > 0)) writeSync(file, Buffer.alloc(size));
+      while (room() - size >= leftBytes) writeSync(file, Buffer.alloc(size));
     } catch {
       // not so much any more
     }
@@ -39,12 +42,13 @@ function fill(leftBytes = 0): void {
 }
 
 // said with its reason, and nowhere but where a volume cannot be mounted
-describe.skipIf(volume === null)("a full disk (skipped where mounting a small volume is not allowed)", () => {
+describe.skipIf(!canMount())("a full disk (skipped where mounting a small volume is not allowed)", () => {
+  beforeAll(mount);
   afterAll(() => {
-    execFileSync("umount", ["-l", volume!]);
-    rmSync(volume!, { recursive: true });
+    unmount();
+    rmSync(volume, { recursive: true });
   });
-  const profile = join(volume ?? "", "profile");
+  const profile = join(volume, "profile");
 
   it("loses no job and nothing typed before it was full, and says what is not kept", async () => {
     const first = await start(profile, "#jobs");
