@@ -75,6 +75,7 @@ interface SetupFile {
   readonly receiver: { readonly taper: number };
   readonly model?: Partial<Model>;
   readonly thresholds?: Partial<Setup["thresholds"]>;
+  readonly provenance?: Setup["provenance"];
 }
 
 interface AirConditionsFile {
@@ -194,6 +195,7 @@ function build(file: SetupFile, lengths: Lengths): Setup {
     model: { junction: "modal", radiation: "unflanged", bell: "plane", wallLossFactor: 1, ...file.model },
     thresholds: { cents: 3.5, decibels: 1, ...file.thresholds },
     uncertainties: {},
+    provenance: { ...file.provenance },
   };
 }
 

@@ -77,6 +77,9 @@ export interface Uncertainty {
   readonly degreesOfFreedom: number;
 }
 
+/** Where a number comes from: this very instrument, a drawing or file about it, or a stand-in. */
+export type Provenance = "measured" | "file" | "assumed";
+
 export interface Setup {
   readonly name: string;
   readonly about: string;
@@ -91,6 +94,8 @@ export interface Setup {
   readonly thresholds: Thresholds;
   /** By the dimension's place in the file (`dimension.ts`); one left out is taken as exact. */
   readonly uncertainties: Readonly<Record<string, Uncertainty>>;
+  /** By part or dimension, as the file states it; what is left out is told by `provenanceOf`. */
+  readonly provenance: Readonly<Record<string, Provenance>>;
 }
 
 /** The setup's own gap: receiver depth − insertion, mm. */

@@ -38,6 +38,7 @@ export function writeSetup(setup: Setup): object {
     model: { ...setup.model },
     thresholds: { ...setup.thresholds },
     ...writeUncertainties(setup, length),
+    ...(Object.keys(setup.provenance).length > 0 && { provenance: { ...setup.provenance } }),
   };
 }
 

@@ -10,6 +10,7 @@ const PARTS = [
   "model",
   "thresholds",
   "uncertainties",
+  "provenance",
 ] as const;
 
 /** Whether the model would answer the same for both: their parts are the very same objects. */

@@ -20,6 +20,7 @@ import { cellPath, PARTS } from "../../../src/app/form/setup/paths.ts";
 import { shared } from "../../../src/app/state/shared.ts";
 import { USUAL_CONDITIONS, USUAL_CONSTANTS, withAirKind } from "../../../src/app/tasks/edit/airKind.ts";
 import { insertRowAfter, removeRow, replaceRows } from "../../../src/app/tasks/edit/rows.ts";
+import { provenanceOf } from "../../../src/setup/provenance.ts";
 import { readSetup } from "../../../src/setup/readSetup.ts";
 import type { Setup } from "../../../src/setup/setup.ts";
 import { writeSetup } from "../../../src/setup/writeSetup.ts";
@@ -90,6 +91,7 @@ describe("a typed text", () => {
     expect(writeSetup(next)).toEqual({
       ...writeSetup(setup),
       receiver: { mouthDiameter: 10.8, taper: 0.05, depth: 25 },
+      provenance: { "receiver.depth": "measured" },
     });
     for (const part of ["air", "mouthpiece", "leadpipe", "body", "model", "thresholds"] as const)
       expect(next[part]).toBe(setup[part]);
@@ -373,5 +375,23 @@ describe("standard uncertainties", () => {
     });
     const taper = applyText(someSetup(), { path: 'uncertainties["receiver.taper"]', text: "2", unit: "mm" });
     expect(taper).toMatchObject({ problem: expect.stringMatching(/give a number from 0 to 0\.5/) });
+  });
+});
+
+describe("where a typed number comes from", () => {
+  const standIn = () => ({ ...someSetup(), provenance: { receiver: "assumed", body: "assumed" } as const });
+
+  test("is the instrument: it is measured from then on, and nothing else is", () => {
+    const outcome = applyText(standIn(), { path: "receiver.depth", text: "24.7", unit: "mm" });
+    if (!("setup" in outcome)) throw new Error("refused");
+    expect(outcome.setup.receiver.depthMm).toBe(24.7);
+    expect(provenanceOf(outcome.setup, "receiver.depth")).toBe("measured");
+    expect(provenanceOf(outcome.setup, "receiver.taper")).toBe("assumed");
+    expect(provenanceOf(outcome.setup, "body.profile")).toBe("assumed");
+  });
+
+  test("stays what it was where a name or a model is typed", () => {
+    const outcome = applyText(standIn(), { path: "name", text: "Another", unit: "mm" });
+    expect(outcome).toMatchObject({ setup: { provenance: standIn().provenance } });
   });
 });

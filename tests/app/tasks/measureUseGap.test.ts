@@ -3,6 +3,7 @@ import { problemText } from "../../../src/app/form/setup/edits.ts";
 import { comparedWithSetup, setInWords, withMeasuredGap } from "../../../src/app/tasks/measure/useGap.ts";
 import { gapFromReadings } from "../../../src/bench/measure/gap.ts";
 import { lengthUncertainty } from "../../../src/bench/measure/lengthUncertainty.ts";
+import { provenanceOf } from "../../../src/setup/provenance.ts";
 import { readSetup } from "../../../src/setup/readSetup.ts";
 import { gapMm, type Setup, type Uncertainty } from "../../../src/setup/setup.ts";
 import { writeSetup } from "../../../src/setup/writeSetup.ts";
@@ -54,6 +55,14 @@ describe("the setup with the measured gap", () => {
       );
     },
   );
+
+  it("is measured in depth and insertion, and assumed in what was assumed before", () => {
+    const setup = used({ ...before, provenance: { receiver: "assumed", mouthpiece: "assumed" } });
+    expect(provenanceOf(setup, "receiver.depth")).toBe("measured");
+    expect(provenanceOf(setup, "mouthpiece.insertion")).toBe("measured");
+    expect(provenanceOf(setup, "receiver.taper")).toBe("assumed");
+    expect(provenanceOf(setup, "mouthpiece.profile")).toBe("assumed");
+  });
 
   it("keeps every other part as it is", () => {
     const setup = used(before);

@@ -5,6 +5,7 @@
 import { deepFreeze } from "../../../setup/deepFreeze.ts";
 import { valueAt } from "../../../setup/fileLengths.ts";
 import { type Problem, SetupError } from "../../../setup/problem.ts";
+import { isProvenanceDimension } from "../../../setup/provenance.ts";
 import { readSetup } from "../../../setup/readSetup.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { writeSetup } from "../../../setup/writeSetup.ts";
@@ -55,7 +56,12 @@ export function enter(setup: Setup, entries: readonly Entry[]): Outcome {
     const read = readEntry(entry);
     if ("refused" in read) problems.push({ path: entry.path, value: entry.text, message: read.refused });
     else if (entry.path === "units") units = read.value as LengthUnit;
-    else putAt(file, keysOf(entry.path), read.value);
+    else {
+      putAt(file, keysOf(entry.path), read.value);
+      // whoever types a dimension has it from the instrument
+      if (isProvenanceDimension(entry.path) && read.value !== undefined)
+        putAt(file, ["provenance", entry.path], "measured");
+    }
   }
   if (problems.length > 0) return { problems: problems as [Problem, ...Problem[]] };
   takeOutEmptyBreath(file);

@@ -8,6 +8,7 @@ import {
   readBoreTable,
 } from "../../../setup/boreTable.ts";
 import type { DecimalSign, Separator } from "../../../setup/lengthColumns.ts";
+import { withProvenance } from "../../../setup/provenance.ts";
 import type { ProfileMm, Setup } from "../../../setup/setup.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { fileInMm, problemText, readAltered } from "../../form/setup/edits.ts";
@@ -87,5 +88,7 @@ export function withBore(
   );
   putAt(file, ["uncertainties"], known.length > 0 ? Object.fromEntries(known) : undefined);
   const outcome = readAltered(base, file);
-  return "setup" in outcome ? outcome : { problem: problemText(outcome.problems, "") };
+  return "setup" in outcome
+    ? { setup: withProvenance(outcome.setup, "file", `${part}.profile`) }
+    : { problem: problemText(outcome.problems, "") };
 }

@@ -2,6 +2,8 @@
 import type { Fit } from "../../../bench/fit/fit.ts";
 import { type FitDimension, receiverDimensions, shankDimensions } from "../../../bench/fit/fitDimensions.ts";
 import { dimensionAt } from "../../../setup/dimension.ts";
+import { valueAt } from "../../../setup/fileLengths.ts";
+import { isProvenanceDimension } from "../../../setup/provenance.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { withoutRoundingNoise } from "../../../units/roundingNoise.ts";
 import { fileInMm, problemText, readAltered } from "../../form/setup/edits.ts";
@@ -55,6 +57,9 @@ export function withPair(
   const given = { ...mouthpiece.uncertainties, ...instrument.uncertainties };
   const uncertainties = { ...(file.uncertainties as object | undefined) } as Record<string, unknown>;
   for (const dimension of [...shankDimensions, ...receiverDimensions]) {
+    const isTyped = valueAt(file, keysOf(place[dimension])) !== values[dimension];
+    if (isTyped && isProvenanceDimension(place[dimension]))
+      putAt(file, ["provenance", place[dimension]], "measured");
     putAt(file, keysOf(place[dimension]), values[dimension]);
     putAt(uncertainties, [place[dimension]], given[dimension]);
   }

@@ -1,5 +1,6 @@
 /** The measured gap put into the setup that is open. */
 import type { GapMeasurement } from "../../../bench/measure/gap.ts";
+import { withProvenance } from "../../../setup/provenance.ts";
 import { gapMm, type Setup } from "../../../setup/setup.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { withoutRoundingNoise } from "../../../units/roundingNoise.ts";
@@ -14,11 +15,12 @@ import { expandedGapMm, measuredLength } from "../../state/bench/measurement.ts"
 export function withMeasuredGap(setup: Setup, measured: GapMeasurement): Outcome {
   const depth = measuredLength(measured, "depth");
   const insertion = measuredLength(measured, "insertion");
+  const marked = withProvenance(setup, "measured", "receiver.depth", "mouthpiece.insertion");
   const { "receiver.depth": _depth, "mouthpiece.insertion": _insertion, ...others } = setup.uncertainties;
   return readAltered(
     setup,
     fileInMm({
-      ...setup,
+      ...marked,
       receiver: { ...setup.receiver, depthMm: withoutRoundingNoise(depth.lengthMm) },
       mouthpiece: { ...setup.mouthpiece, insertionMm: withoutRoundingNoise(insertion.lengthMm) },
       uncertainties: {
