@@ -28,6 +28,7 @@ export { warningsOf, warningText } from "./setup/plausible.ts";
 export { SetupError } from "./setup/problem.ts";
 export { readSetup, readSetupText } from "./setup/readSetup.ts";
 export { gapMm, type Setup } from "./setup/setup.ts";
+export { isStandIn, STAND_INS, type StandInId, standIn } from "./setup/standIns.ts";
 export { withGap } from "./setup/withGap.ts";
 export { writeSetup } from "./setup/writeSetup.ts";
 
@@ -128,6 +129,7 @@ export { fitMatrixCsv } from "./words/bench/fitMatrixCsv.ts";
 export { spreadWords } from "./words/bench/fitSpread.ts";
 export { NOT_KNOWN } from "./words/blown/notKnown.ts";
 export { designWords, freedomWords } from "./words/design/designWords.ts";
+export { FAMILY, type Family, MOST_PARTIALS, type Partial, partialOf } from "./words/instruments.ts";
 export { columnFitWords } from "./words/measured/columnFitWords.ts";
 export { peakWords } from "./words/measured/peakWords.ts";
 export { readingWords } from "./words/measured/readingWords.ts";

@@ -17,6 +17,7 @@ import { gapCommand } from "./gap.ts";
 import { measuredCommand } from "./measured.ts";
 import { modesCommand } from "./modes.ts";
 import { slotsCommand } from "./slots.ts";
+import { standInCommand } from "./standIn.ts";
 import { sweepCommand } from "./sweep.ts";
 import { uncertaintyCommand } from "./uncertainty.ts";
 
@@ -41,6 +42,7 @@ for (const add of [
   gapCommand,
   fitCommand,
   cutCommand,
+  standInCommand,
 ])
   add(program);
 

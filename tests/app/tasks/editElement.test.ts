@@ -150,3 +150,25 @@ test("every control has a label and no style is written into the page", async ()
     expect(control.getAttribute("aria-label") ?? control.labels?.[0]?.textContent?.trim()).toBeTruthy();
   expect(roots.flatMap((root) => [...root.querySelectorAll("[style]")])).toEqual([]);
 });
+
+test("a stand-in is begun with by its family, is said to be assumed, and undo brings back what was open", async () => {
+  const { editor, store } = await openEditor();
+  const choice = editor.shadowRoot!.querySelector("annulus-stand-in-choice")!.shadowRoot!;
+  const select = choice.querySelector("select")!;
+  expect([...select.querySelectorAll("optgroup")].map(({ label }) => label)).toEqual([
+    "Trumpets and cornets",
+    "Trombones",
+    "Horn",
+    "Euphonium and tuba",
+  ]);
+  expect(select.options.length).toBe(12);
+  expect(choice.textContent).toContain("every dimension is assumed");
+  select.value = "bass-trombone";
+  select.dispatchEvent(new Event("change", { bubbles: true }));
+  choice.querySelector("button")!.click();
+  await vi.waitFor(() => expect(store.state.document.setup.name).toBe("Stand-in bass trombone"));
+  expect(store.state).toMatchObject({ document: { gapMm: 3, referenceGapMm: 3 } });
+  expect(store.state.message?.text).toContain("assumed until you enter your own");
+  store.undo();
+  expect(store.state.document.setup).toBe(setup);
+});

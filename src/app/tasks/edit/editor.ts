@@ -33,6 +33,7 @@ import {
 } from "../../form/setup/fields.ts";
 import { cellAt, cellPath, keysOf, type Part } from "../../form/setup/paths.ts";
 import "../../form/setup/warnings.ts";
+import { type BeginEvent, standInNote } from "../../form/standInChoice.ts";
 import "./profileTable.ts";
 import { isUndoKey } from "../../form/undoKey.ts";
 import type { AnnulusProfileTable, ProfileActions } from "./profileTable.ts";
@@ -126,12 +127,20 @@ export class AnnulusEditor extends PageElement {
           </button>
         </header>
         <annulus-warnings></annulus-warnings>
+        <annulus-stand-in-choice @begin=${this.#beginWith}></annulus-stand-in-choice>
         <div class="parts">
           ${SECTIONS.map((name) => this.#section(name))}
         </div>
       </section>
     `;
   }
+
+  /** Undo brings back what was open. */
+  readonly #beginWith = ({ detail: setup }: BeginEvent): void => {
+    this.drafts = [];
+    this.page.store.open(setup);
+    this.page.store.say("note", standInNote(setup));
+  };
 
   #section(name: Section) {
     const toCorrect = this.drafts.filter(({ path }) => sectionOf(path) === name).length;

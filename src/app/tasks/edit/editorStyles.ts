@@ -34,6 +34,11 @@ export const editorStyles = css`
     outline: none;
   }
 
+  annulus-stand-in-choice {
+    padding: 0.5rem 1rem;
+    border-block-end: 1px solid var(--hairline);
+  }
+
   .parts {
     padding-inline: 1rem;
   }

@@ -5,6 +5,8 @@ import { css, html, nothing, type TemplateResult } from "lit";
 import { customElement } from "lit/decorators.js";
 import { SetupError } from "../../../setup/problem.ts";
 import { readSetupText } from "../../../setup/readSetup.ts";
+import "../../form/standInChoice.ts";
+import type { BeginEvent } from "../../form/standInChoice.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
@@ -56,6 +58,11 @@ export class OpenJobPanel extends PageElement {
         <button type="button" data-testid="new-demo" ?disabled=${!can} @click=${() => void this.begin(demoDocument())}>${icon("plus")}From the demo</button>
         <button type="button" data-testid="new-same" ?disabled=${!can} @click=${this.#beginSame}>${icon("plus")}From this instrument</button>
         <button type="button" data-testid="new-file" ?disabled=${!can} @click=${this.#beginFromFile}>${icon("plus")}From a file</button>
+        <annulus-stand-in-choice
+          label="From a stand-in"
+          ?disabled=${!can}
+          @begin=${({ detail: setup }: BeginEvent) => void this.begin(documentOf(setup))}
+        ></annulus-stand-in-choice>
       </div>
     `;
   }
