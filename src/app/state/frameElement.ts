@@ -11,6 +11,8 @@ export abstract class FrameElement extends LitElement {
   protected readonly paceMs: number = 0;
   #drawnAt = Number.NEGATIVE_INFINITY;
   #isDrawn = false;
+  /** It was to be drawn while it was away. */
+  #isDue = false;
   /** Ends following what was read in the last drawing. */
   #unfollow: (() => void) | null = null;
 
@@ -18,6 +20,8 @@ export abstract class FrameElement extends LitElement {
     super.connectedCallback();
     // while it was away nothing was followed
     if (this.hasUpdated) this.requestUpdate();
+    if (this.#isDue) void this.scheduleUpdate();
+    this.#isDue = false;
   }
 
   override disconnectedCallback(): void {
@@ -35,6 +39,11 @@ export abstract class FrameElement extends LitElement {
 
   protected override performUpdate(): void {
     if (!this.isUpdatePending) return;
+    // what has gone from the page asks for nothing any more; it is drawn when it comes back
+    if (!this.isConnected) {
+      this.#isDue = true;
+      return;
+    }
     const before = this.#unfollow;
     let isDrawing = true;
     this.#unfollow = effect(() => {
@@ -44,10 +53,6 @@ export abstract class FrameElement extends LitElement {
     });
     // only now: what both drawings read is followed throughout
     before?.();
-    if (!this.isConnected) {
-      this.#unfollow();
-      this.#unfollow = null;
-    }
   }
 
   protected override update(changed: PropertyValues): void {

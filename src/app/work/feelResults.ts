@@ -89,7 +89,7 @@ export class FeelResults extends Works<FeelState> {
   #end(end: (work: Work<FeelQuestion, object>) => void): void {
     const round = this.#round;
     this.#round = null;
-    round?.abort();
+    round?.abort("given up");
     for (const kind of KINDS) end(this.#works[kind]);
     if (round) this.#client.close();
   }

@@ -154,7 +154,8 @@ export class Work<Question, Value extends object, Step = never> extends Observab
   #end(): void {
     clearTimeout(this.#overtaking);
     this.#asking = null;
-    this.#underWay?.abort();
+    // a reason of its own would remember who gave it up, and keep that alive
+    this.#underWay?.abort("given up");
     this.#underWay = null;
   }
 

@@ -109,7 +109,7 @@ export class Play extends PageElement {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#leaving.abort();
+    this.#leaving.abort("left");
     this.#session.close();
     this.#follower.close();
   }

@@ -56,6 +56,8 @@ export class VoiceFollower {
         ? voice
         : this.#client.ask(setup, (worker) => worker.voice(mm, session.sampleRate, lips));
     const chosen = await at(gapMm);
+    // asking on after it was closed would start a worker that nobody ends
+    if (this.#played === null) return;
     const reference = await at(referenceGapMm);
     if (this.#played === null) return;
     if ("refused" in chosen) session.refuse(chosen.refused);
