@@ -1,19 +1,22 @@
 /**
  * How well the change between two gaps is known. An error of any dimension is the same at both gaps and mostly drops out of
- * the change; the insertion alone is set and measured anew at each, so its two errors are independent.
+ * the change; the insertion alone is set and measured anew at each, so its two errors are independent. What is assumed is
+ * the same at both gaps: there it is one instrument among those like it.
  */
 import {
   type CoverageFactor,
   combinedUncertainty,
   effectiveDegreesOfFreedom,
 } from "../../bench/measure/combinedUncertainty.ts";
-import { INSERTION, type ModeContributions, type UncertainDimension } from "./contributions.ts";
+import { isSetAnew, type ModeContributions, type UncertainDimension } from "./contributions.ts";
 
 /** A component of a change. */
 export interface ChangeSource {
   readonly path: string;
   readonly name: string;
   readonly degreesOfFreedom: number;
+  /** How instruments like this one differ, rather than how well this one is measured. */
+  readonly isAssumed: boolean;
 }
 
 export interface Uncertain {
@@ -55,14 +58,20 @@ export function changeUncertainty(
   coverage: CoverageFactor,
   retune: number | null = null,
 ): ChangeUncertainty {
-  const sources = dimensions.flatMap(({ path, name, degreesOfFreedom }): ChangeSource[] =>
-    path === INSERTION
-      ? ["reference", "chosen"].map((gap) => ({ path, name: `${name} at the ${gap} gap`, degreesOfFreedom }))
-      : [{ path, name, degreesOfFreedom }],
-  );
+  const sources = dimensions.flatMap((dimension): ChangeSource[] => {
+    const { path, name, degreesOfFreedom, isAssumed } = dimension;
+    return isSetAnew(dimension)
+      ? ["reference", "chosen"].map((gap) => ({
+          path,
+          name: `${name} at the ${gap} gap`,
+          degreesOfFreedom,
+          isAssumed,
+        }))
+      : [{ path, name, degreesOfFreedom, isAssumed }];
+  });
   /** Contribution of every source to chosen less reference. */
   const change = (from: readonly number[], to: readonly number[]): number[] =>
-    dimensions.flatMap(({ path }, i) => (path === INSERTION ? [-from[i], to[i]] : [to[i] - from[i]]));
+    dimensions.flatMap((dimension, i) => (isSetAnew(dimension) ? [-from[i], to[i]] : [to[i] - from[i]]));
   const uncertain = (contributions: readonly number[]): Uncertain => {
     const components = contributions.map((contribution, i) => ({
       standardUncertainty: Math.abs(contribution),

@@ -1,5 +1,5 @@
 /**
- * What every uncertain dimension of a setup does to its resonances at a gap, by first order (JCGM 100:2008, 5.1.3): the
+ * What every uncertain or assumed dimension of a setup does to its resonances at a gap, by first order (JCGM 100:2008, 5.1.3): the
  * change for one standard uncertainty, cᵢuᵢ, with cᵢ from `acoustics/sensitivity.ts`.
  *
  * A change of insertion is a change of gap; a deeper receiver is too, the mark on the shank being where it was. Every other
@@ -14,8 +14,11 @@ import {
   type StateDerivative,
   sensitivity,
 } from "../../acoustics/resonance/sensitivity.ts";
-import { type Dimension, type DimensionUnit, dimensionAt } from "../../setup/dimension.ts";
+import { type DimensionUnit, dimensionAt } from "../../setup/dimension.ts";
+import { isProvenanceDimension, provenanceOf } from "../../setup/provenance.ts";
+import type { Setup } from "../../setup/setup.ts";
 import { Instrument } from "../instrument/instrument.ts";
+import { ordinarySpread } from "./ordinarySpread.ts";
 
 export interface UncertainDimension {
   readonly path: string;
@@ -24,6 +27,30 @@ export interface UncertainDimension {
   /** In `unit`. */
   readonly standard: number;
   readonly degreesOfFreedom: number;
+  /** Of a stand-in: what differs is the instrument, not the reading of it. */
+  readonly isAssumed: boolean;
+  /** A setup with this dimension `by` larger, in `unit`. */
+  readonly moved: (setup: Setup, by: number) => Setup;
+}
+
+/** What a setup states of its dimensions, and how instruments differ that are like it in what it assumes. */
+export function uncertainDimensions(setup: Setup): readonly UncertainDimension[] {
+  const stated = Object.entries(setup.uncertainties).flatMap(
+    ([path, { standard, degreesOfFreedom }]): UncertainDimension[] => {
+      const dimension = dimensionAt(setup, path);
+      if (!dimension || standard === 0 || SILENT.includes(path)) return [];
+      const { name, unit } = dimension;
+      const isAssumed = isProvenanceDimension(path) && provenanceOf(setup, path) === "assumed";
+      const moved = (one: Setup, by: number) => dimensionAt(one, path)!.moved(by);
+      return [{ path, name, unit, standard, degreesOfFreedom, isAssumed, moved }];
+    },
+  );
+  const assumed = ordinarySpread(setup).map((spread) => ({
+    ...spread,
+    degreesOfFreedom: Infinity,
+    isAssumed: true,
+  }));
+  return [...stated, ...assumed];
 }
 
 /** One resonance: entry i is the change for one standard uncertainty of dimension i. */
@@ -42,6 +69,10 @@ const DECIBELS = 20 / Math.LN10;
 const STEP: Readonly<Record<DimensionUnit, number>> = { mm: 0.02, "°C": 0.5, "": 1e-3 };
 export const INSERTION = "mouthpiece.insertion";
 export const DEPTH = "receiver.depth";
+
+/** Whether its error is another at every gap. */
+export const isSetAnew = ({ path, isAssumed }: UncertainDimension): boolean =>
+  path === INSERTION && !isAssumed;
 
 /** Dimensions that touch no air: they decide the fit, not the sound. */
 const SILENT = ["mouthpiece.shankEndDiameter", "mouthpiece.shankTaper"];
@@ -62,15 +93,7 @@ export class Contributions {
 
   constructor(instrument: Instrument) {
     this.#instrument = instrument;
-    const { setup } = instrument;
-    this.dimensions = Object.entries(setup.uncertainties).flatMap(
-      ([path, { standard, degreesOfFreedom }]) => {
-        const dimension = dimensionAt(setup, path);
-        if (!dimension || standard === 0 || SILENT.includes(path)) return [];
-        const { name, unit } = dimension;
-        return [{ path, name, unit, standard, degreesOfFreedom }];
-      },
-    );
+    this.dimensions = uncertainDimensions(instrument.setup);
   }
 
   /** @param gapMm a gap the receiver can have @throws SetupError on another */
@@ -86,7 +109,7 @@ export class Contributions {
   #all(gapMm: number, isContact: boolean): ModeContributions[] {
     const { column } = this.#instrument;
     const here: Side = { column, gap: this.#instrument.gap(gapMm), draw: 0 };
-    const derivatives = this.dimensions.map(({ path }) => this.#derivative(path, here, isContact));
+    const derivatives = this.dimensions.map((dimension) => this.#derivative(dimension, here, isContact));
     const slide = bySlide(column, here.gap);
     return this.#instrument.resonances(gapMm).map((resonance, i) => {
       const each = derivatives.map((derivative, k) => {
@@ -105,7 +128,8 @@ export class Contributions {
   }
 
   /** By the dimension, a unit of it; null where it does nothing. */
-  #derivative(path: string, here: Side, isContact: boolean): StateDerivative | null {
+  #derivative(dimension: UncertainDimension, here: Side, isContact: boolean): StateDerivative | null {
+    const { path } = dimension;
     const gapM = here.gap.cavity.gap;
     if (path === INSERTION) {
       if (isContact) return null;
@@ -115,7 +139,7 @@ export class Contributions {
         for (let i = 0; i < out.length; i++) out[i] *= -1e-3;
       };
     }
-    const { less, more, by } = this.#pair(path);
+    const { less, more, by } = this.#pair(dimension);
     const movesGap = path === DEPTH && !isContact;
     const step = movesGap ? by / 2000 : 0;
     const side = (column: AirColumn, gap: number): Side => ({ column, gap: column.line.gap(gap), draw: 0 });
@@ -126,13 +150,12 @@ export class Contributions {
   }
 
   /** Two air columns that differ by this dimension; made once. */
-  #pair(path: string): Pair {
+  #pair({ path, unit, moved }: UncertainDimension): Pair {
     const known = this.#pairs.get(path);
     if (known) return known;
     const like = this.#instrument;
-    const { moved, unit } = dimensionAt(like.setup, path) as Dimension;
     const by = STEP[unit];
-    const column = (step: number) => new Instrument(moved(step), { like }).column;
+    const column = (step: number) => new Instrument(moved(like.setup, step), { like }).column;
     const pair = { path, less: column(-by / 2), more: column(by / 2), by };
     this.#pairs.set(path, pair);
     return pair;

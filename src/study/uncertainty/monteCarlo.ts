@@ -1,17 +1,22 @@
 /**
  * The change between two gaps with its uncertainty, by drawing whole instruments (JCGM 101:2008): every uncertain dimension
- * is drawn anew and the resonances are searched anew, nothing is linear. Normal draws; Student's t, as 6.4.9 has it, where
+ * is drawn anew, what is assumed among instruments like this one, and the resonances are searched anew, nothing is linear. Normal draws; Student's t, as 6.4.9 has it, where
  * an uncertainty has few degrees of freedom. A check of the first order, and better where that fails.
  */
 import { quantileSorted, randomGamma, randomLcg, randomNormal } from "d3";
-import { dimensionAt } from "../../setup/dimension.ts";
 import { profileFlaws, receiverFlaw } from "../../setup/geometry.ts";
 import { SetupError } from "../../setup/problem.ts";
 import type { Setup } from "../../setup/setup.ts";
 import { withGap } from "../../setup/withGap.ts";
 import { Instrument, type Mode } from "../instrument/instrument.ts";
 import { cents, decibels } from "../instrument/pitch.ts";
-import { Contributions, DEPTH, INSERTION, type UncertainDimension } from "./contributions.ts";
+import {
+  DEPTH,
+  INSERTION,
+  isSetAnew,
+  type UncertainDimension,
+  uncertainDimensions,
+} from "./contributions.ts";
 
 export interface MonteCarloOptions {
   readonly gapMm: number;
@@ -58,8 +63,7 @@ export function* monteCarloSteps(
   const like = new Instrument(setup);
   // refuses gaps that the receiver cannot have
   for (const one of [gapMm, referenceGapMm]) withGap(setup, one);
-  const { dimensions } = new Contributions(like);
-  const draw = draws(dimensions, seed);
+  const draw = draws(uncertainDimensions(setup), seed);
   const values = Array.from({ length: like.modeCount }, () => ({
     shiftCents: [] as number[],
     heightDb: [] as number[],
@@ -82,8 +86,8 @@ export function* monteCarloSteps(
 }
 
 interface Draw {
-  /** By path, in the dimension's unit, the insertion apart. */
-  readonly errors: readonly (readonly [path: string, error: number])[];
+  /** In the dimension's unit, the insertion apart. */
+  readonly errors: readonly (readonly [dimension: UncertainDimension, error: number])[];
   readonly insertionErrorsMm: readonly [reference: number, chosen: number];
 }
 
@@ -96,15 +100,15 @@ function draws(dimensions: readonly UncertainDimension[], seed: number): () => D
     const gamma = randomGamma.source(source)(degreesOfFreedom / 2, 2);
     return () => (standard * normal()) / Math.sqrt(gamma() / degreesOfFreedom);
   };
-  const shared = dimensions
-    .filter(({ path }) => path !== INSERTION)
-    .map((one) => [one.path, error(one)] as const);
+  const shared = dimensions.filter(({ path }) => path !== INSERTION).map((one) => [one, error(one)] as const);
   const insertion = dimensions.find(({ path }) => path === INSERTION);
   const insertionError = insertion ? error(insertion) : () => 0;
-  return () => ({
-    errors: shared.map(([path, next]) => [path, next()] as const),
-    insertionErrorsMm: [insertionError(), insertionError()],
-  });
+  return () => {
+    const errors = shared.map(([one, next]) => [one, next()] as const);
+    const atReferenceMm = insertionError();
+    const atChosenMm = insertion && !isSetAnew(insertion) ? atReferenceMm : insertionError();
+    return { errors, insertionErrorsMm: [atReferenceMm, atChosenMm] };
+  };
 }
 
 interface Pair {
@@ -115,8 +119,8 @@ interface Pair {
 /** The resonances of a drawn instrument at both gaps; null where it is none. */
 function drawnPair(like: Instrument, draw: Draw, gapMm: number, referenceGapMm: number): Pair | null {
   let setup = like.setup;
-  for (const [path, error] of draw.errors) setup = dimensionAt(setup, path)!.moved(error);
-  const deeperMm = draw.errors.find(([path]) => path === DEPTH)?.[1] ?? 0;
+  for (const [{ moved }, error] of draw.errors) setup = moved(setup, error);
+  const deeperMm = draw.errors.find(([{ path }]) => path === DEPTH)?.[1] ?? 0;
   const [referenceErrorMm, chosenErrorMm] = draw.insertionErrorsMm;
   try {
     if (!isInstrument(setup)) return null;

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { headline } from "../../../src/app/tasks/explore/headline.ts";
+import type { Setup } from "../../../src/setup/setup.ts";
 import { SAME_GAP } from "../../../src/study/change/verdicts.ts";
 import type { Felt } from "../../../src/study/feel/felt.ts";
 import type { SlotWidthFinding } from "../../../src/study/feel/slotChange.ts";
@@ -29,8 +30,7 @@ const felt = (...findings: SlotWidthFinding[]): Felt => ({
     })),
   },
 });
-const holds = (of: Felt | null) =>
-  headline({ explored, retuned: null, felt: of, thresholds: setup.thresholds, unit: "mm" }).holds;
+const holds = (of: Felt | null) => headline({ explored, retuned: null, felt: of, setup, unit: "mm" }).holds;
 
 test("the headline names the notes whose slots change enough to feel, both ways, and is silent otherwise", () => {
   expect(holds(felt("firmer", "too-small", "looser", "looser"))).toBe(
@@ -51,7 +51,7 @@ test("beyond the gaps that the sweep reaches it says so, and within them what re
       explored: new Exploration(setup).explore(chosenGapMm, 2.5, 4),
       retuned,
       felt: null,
-      thresholds: setup.thresholds,
+      setup,
       unit: "mm",
     });
   expect(said(5.04)).toMatchObject({
@@ -60,4 +60,43 @@ test("beyond the gaps that the sweep reaches it says so, and within them what re
   });
   expect(said(4).remains).toMatch(/^With resonance 4 tuned back, .* cents remain:$/);
   expect(said(4).finding).not.toBeNull();
+});
+
+test("of a stand-in it says whose gap was measured and between what the change lies on instruments like it", () => {
+  const standIn = {
+    ...setup,
+    provenance: { mouthpiece: "assumed", receiver: "assumed", leadpipe: "assumed", body: "assumed" } as const,
+  };
+  const gapKnown = {
+    ...standIn,
+    provenance: {
+      ...standIn.provenance,
+      "receiver.depth": "measured",
+      "mouthpiece.insertion": "measured",
+    } as const,
+  };
+  const said = (of: Setup, chosenGapMm = 5.04) => {
+    const exploration = new Exploration(of);
+    exploration.explore(chosenGapMm, 2.5, 4);
+    const known = exploration.explore(chosenGapMm, 2.5, 4);
+    return headline({ explored: known, retuned: null, felt: null, setup: of, unit: "mm" });
+  };
+  expect(said(setup).standIn).toBeNull();
+  const { standIn: words, heldAgainst } = said(gapKnown);
+  const range =
+    /^Gap measured to ±0\.07 mm; the rest is a stand-in; on instruments like it the change is (−\d+\.\d) to (.\d+\.\d) cents \(95 %\)\.$/;
+  expect(words).toMatch(range);
+  const [low, high] = words!
+    .match(range)!
+    .slice(1)
+    .map((text) => Number(text.replace("−", "-")));
+  const shifts = explored.changes.filter(({ n }) => n >= 2 && n <= 10).map(({ shiftCents }) => shiftCents);
+  // wider than what one instrument's resonances do between them
+  expect(low).toBeLessThan(Math.min(...shifts));
+  expect(high).toBeGreaterThan(Math.max(...shifts));
+  expect(heldAgainst).not.toBe(said(setup).heldAgainst);
+  expect(said(gapKnown, 2.5).standIn).toBe("Gap measured to ±0.07 mm; the rest is a stand-in.");
+  expect(said(standIn).standIn).toMatch(
+    /^The gap is assumed, not measured; the rest is a stand-in; on instruments like it/,
+  );
 });

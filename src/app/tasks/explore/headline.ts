@@ -1,6 +1,6 @@
 /** What this change of gap does, in one plain sentence or two, from the numbers alone. */
 
-import type { Thresholds } from "../../../setup/setup.ts";
+import type { Setup } from "../../../setup/setup.ts";
 import { isDecided } from "../../../study/change/judgement.ts";
 import { isPlayed, judged, PLAYED } from "../../../study/change/verdicts.ts";
 import type { Felt } from "../../../study/feel/felt.ts";
@@ -13,6 +13,7 @@ import type {
   Uncertain,
 } from "../../../study/uncertainty/changeUncertainty.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
+import { standInWords } from "../../../words/provenance.ts";
 import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
 import type { Unit } from "../../state/state.ts";
 
@@ -27,6 +28,8 @@ export interface Headline {
   /** Notes whose slots change so that it can be felt; null where none does, or that is being worked out. */
   readonly holds: string | null;
   readonly heldAgainst: string;
+  /** Of whom this is told where not all is measured: instruments like this one; null where nothing is assumed. */
+  readonly standIn: string | null;
 }
 
 export interface HeadlineInput {
@@ -34,11 +37,35 @@ export interface HeadlineInput {
   readonly retuned: GapSweep | null;
   /** What lips and stream say; null while that is being worked out. */
   readonly felt: Felt | null;
-  readonly thresholds: Thresholds;
+  readonly setup: Setup;
   readonly unit: Unit;
 }
 
-export function headline({ explored, retuned, felt, thresholds, unit }: HeadlineInput): Headline {
+export function headline(input: HeadlineInput): Headline {
+  return { ...saidOfChange(input), standIn: standIn(input) };
+}
+
+/** How the gap is known, what a stand-in lends, and between what the change then lies, before retuning. */
+function standIn({ explored, setup, unit }: HeadlineInput): string | null {
+  const head = standInWords(setup, explored.gapExpandedMm, unit);
+  if (head === "") return null;
+  const ranges =
+    explored.chosen.gapMm === explored.reference.gapMm
+      ? []
+      : explored.changes.filter(isPlayed).flatMap(({ n, shiftCents }) => {
+          const expanded = explored.uncertainty?.modes.find((mode) => mode.n === n)?.shiftCents.expanded;
+          return expanded === undefined ? [] : [[shiftCents - expanded, shiftCents + expanded] as const];
+        });
+  if (ranges.length === 0) return `${head}.`;
+  const [low, high] = [
+    Math.min(...ranges.map(([least]) => least)),
+    Math.max(...ranges.map(([, most]) => most)),
+  ];
+  return `${head}; on instruments like it the change is ${signed(low, 1)} to ${signed(high, 1)} cents (95 %).`;
+}
+
+function saidOfChange({ explored, retuned, felt, setup, unit }: HeadlineInput): Omit<Headline, "standIn"> {
+  const { thresholds } = setup;
   const { chosen, reference } = explored;
   const { uncertainty } = explored;
   const known = (n: number) => uncertainty?.modes.find((mode) => mode.n === n);

@@ -69,13 +69,14 @@ export class VerdictStrip extends PageElement {
         explored: value,
         retuned: retuned.value,
         felt: this.page.feel.parts.felt.stale ? null : this.page.feel.parts.felt.value,
-        thresholds: document.setup.thresholds,
+        setup: document.setup,
         unit: view.unit,
       });
     return html`
       <div class=${this.#late.isLate(explored) ? "late" : ""}>
         <div class="headline" data-testid="headline">
           <p>${said?.change ?? "The first curve is being computed."} ${said?.remains ?? nothing}</p>
+          ${said?.standIn ? html`<p data-testid="stand-in">${said.standIn}</p>` : nothing}
           ${said?.finding ? html`<p class="answer">${icon(said.isFelt ? "check" : "about-equal")}${said.finding}</p>` : nothing}
           ${said?.holds ? html`<p class="holds">${said.holds}</p>` : nothing}
           ${said ? html`<p class="held">${said.heldAgainst}</p>` : nothing}
