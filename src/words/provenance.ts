@@ -18,6 +18,8 @@ export const PROVENANCE_WORD: Readonly<Record<Provenance, string>> = {
   assumed: "assumed",
 };
 
+export const PROVENANCES = Object.keys(PROVENANCE_WORD) as readonly Provenance[];
+
 const NAME: Readonly<Record<ProvenanceDimension, string>> = {
   "mouthpiece.profile": "mouthpiece bore",
   "mouthpiece.insertion": "insertion",
@@ -50,6 +52,8 @@ const namesOf = (setup: Setup, provenance: Provenance): readonly string[] =>
 
 /** One line for a report: what was measured, what a file gave, what is assumed. */
 export function provenanceLine(setup: Setup): string {
+  if (Object.keys(setup.provenance).length === 0)
+    return "The setup file does not say what was measured on this instrument and what is assumed.";
   const said = (
     [
       ["Measured", "measured"],

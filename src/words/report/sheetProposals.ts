@@ -10,6 +10,7 @@ import { type Claim, claimEvidence, type SheetRecord } from "../../study/report/
 import { sheetResonances } from "../../study/report/sheetResonances.ts";
 import type { TrialFinding } from "../../trial/finding.ts";
 import { CAUTION, CONFIRMATION } from "../bench/cutCautions.ts";
+import { provenanceLine } from "../provenance.ts";
 import { TOLD } from "./sheetFigures.ts";
 
 /** Every paragraph as it is proposed: a template over the sheet's figures. */
@@ -31,7 +32,7 @@ export function proposals(record: SheetRecord, chart: ClassroomChart): Readonly<
 
 const SHOULDER = "The shoulder gap seen from outside is another length: nothing here rests on it.";
 
-function measured({ present: { expandedMm, readings } }: SheetRecord): string {
+function measured({ setup, present: { expandedMm, readings } }: SheetRecord): string {
   const known =
     expandedMm === undefined
       ? "How well it is known has not been measured."
@@ -39,7 +40,7 @@ function measured({ present: { expandedMm, readings } }: SheetRecord): string {
   const how = readings
     ? "Receiver depth less insertion, {depthReadings} and {insertionReadings} readings: {gap}."
     : "Receiver depth {depth} less insertion {insertion} by the instrument's record: {gap}. No readings are noted.";
-  return `${how} ${known} ${SHOULDER}`;
+  return `${how} ${known} ${provenanceLine(setup)} ${SHOULDER}`;
 }
 
 const isSameGap = ({ told, referenceGapMm }: SheetRecord): boolean => told.gapMm === referenceGapMm;

@@ -5,8 +5,17 @@
 
 import { html, nothing, type PropertyValues } from "lit";
 import { customElement, queryAll, state } from "lit/decorators.js";
-import { gapMm, type Setup } from "../../../setup/setup.ts";
+import { live } from "lit/directives/live.js";
+import {
+  hasDimension,
+  isProvenanceDimension,
+  type ProvenanceDimension,
+  provenanceOf,
+  withProvenance,
+} from "../../../setup/provenance.ts";
+import { gapMm, type Provenance, type Setup } from "../../../setup/setup.ts";
 import { formatLength } from "../../../units/formatLength.ts";
+import { PROVENANCE_WORD, PROVENANCES } from "../../../words/provenance.ts";
 import { problemText, shownTexts } from "../../form/setup/edits.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { withShankMoved } from "../../state/gapLimits.ts";
@@ -24,6 +33,7 @@ import {
   BODY,
   CONDITIONS,
   CONSTANTS,
+  fieldAt,
   MODEL,
   MOUTHPIECE,
   RECEIVER,
@@ -175,7 +185,10 @@ export class AnnulusEditor extends PageElement {
         return this.#fields(THRESHOLDS);
       case "How well it is known":
         return [
-          html`<p class="hint">Standard uncertainties. A dimension left empty is taken as exact.</p>`,
+          html`<p class="hint">
+            Standard uncertainties. A dimension left empty is taken as exact; one that is assumed differs as instruments of
+            its kind usually do.
+          </p>`,
           this.#fields(UNCERTAINTIES),
         ];
       case "The file":
@@ -183,12 +196,46 @@ export class AnnulusEditor extends PageElement {
     }
   }
 
+  /** Where a dimension comes from, in a word that can be changed; assumed is in lighter ink and underlined with dots. */
+  #origin(dimension: ProvenanceDimension, label: string) {
+    const setup = this.#setup;
+    if (!hasDimension(setup, dimension)) return nothing;
+    const own = provenanceOf(setup, dimension);
+    const choose = ({ target }: Event) => {
+      const { value } = target as HTMLSelectElement;
+      this.#commit(withProvenance(this.#setup, value as Provenance, dimension));
+    };
+    return html`<p class="origin">
+      <select
+        class=${own}
+        data-origin=${dimension}
+        aria-label=${`${label}: where it comes from`}
+        .value=${live(own)}
+        @change=${choose}
+      >
+        ${PROVENANCES.map((one) => html`<option value=${one} ?selected=${one === own}>${PROVENANCE_WORD[one]}</option>`)}
+      </select>
+    </p>`;
+  }
+
+  /** A dimension's own marks, and how well it is known where somebody has measured it. */
+  #known(path: string, label: string) {
+    if (!isProvenanceDimension(path)) return nothing;
+    const uncertainty = fieldAt(`uncertainties["${path}"]`);
+    const isAsked = this.#setup.provenance[path] === "measured" && uncertainty;
+    const asked = { ...uncertainty, label: `${label}: standard uncertainty` } as SetupField;
+    return html`${this.#origin(path, label)}${isAsked ? this.#field(asked) : nothing}`;
+  }
+
   #fields(fields: readonly SetupField[]) {
-    return fields.map((field) => {
-      const { path } = field;
-      const draft = this.drafts.find((one) => one.path === path);
-      const standing = this.#shown(path);
-      return html`<annulus-entry
+    return fields.map((field) => [this.#field(field), this.#known(field.path, field.label)]);
+  }
+
+  #field(field: SetupField) {
+    const { path } = field;
+    const draft = this.drafts.find((one) => one.path === path);
+    const standing = this.#shown(path);
+    return html`<annulus-entry
         beside
         ?tall=${field.kind === "words"}
         data-path=${path}
@@ -204,7 +251,6 @@ export class AnnulusEditor extends PageElement {
         @write=${(event: WriteEvent) => this.#onWrite(path, event)}
         @takeback=${() => this.#takeBack(path)}
       ></annulus-entry>`;
-    });
   }
 
   /** What was typed otherwise than it is shown, `1/8 in`, is shown as it is understood. */
@@ -227,6 +273,7 @@ export class AnnulusEditor extends PageElement {
     const [startMm, endMm] = [profileMm[0][0], profileMm[profileMm.length - 1][0]];
     const extent = `${formatLength(startMm, this.#unit)} to ${formatLength(endMm, this.#unit)}`;
     return html`
+      ${this.#origin(`${bore}.profile`, `${bore} bore profile`)}
       <details ?open=${this.open.has(name)} @toggle=${(event: Event) => this.#toggled(name, event)}>
         <summary>Bore profile <span class="hint">${profileMm.length} rows, ${extent}</span></summary>
         ${
@@ -323,7 +370,9 @@ export class AnnulusEditor extends PageElement {
       const outcome = replaceRows(this.#setup, bore, rowsMm, from);
       if (!("setup" in outcome)) return outcome.problems;
       this.drafts = this.drafts.filter(({ path }) => cellAt(path)?.part !== bore);
-      this.#commit(outcome.setup);
+      // a whole table of them comes from a file
+      const isWhole = from === null && outcome.setup !== this.#setup;
+      this.#commit(isWhole ? withProvenance(outcome.setup, "file", `${bore}.profile`) : outcome.setup);
       return [];
     },
   };

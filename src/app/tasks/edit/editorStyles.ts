@@ -68,6 +68,28 @@ export const editorStyles = css`
     padding-block: 0.125rem 0.875rem;
   }
 
+  .origin {
+    margin: -0.375rem 0 0;
+    text-align: end;
+  }
+
+  .origin select {
+    inline-size: auto;
+    border-color: transparent;
+    font-size: var(--type-12);
+  }
+
+  .origin select:hover,
+  .origin select:focus-visible {
+    border-color: var(--muted);
+  }
+
+  .origin .assumed {
+    color: var(--muted);
+    text-decoration: underline dotted;
+    text-underline-offset: 0.2em;
+  }
+
   .gap output {
     color: var(--gap);
     font-weight: 650;

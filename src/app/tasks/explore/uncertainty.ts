@@ -3,6 +3,7 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { dimensionAt } from "../../../setup/dimension.ts";
+import { isAnyAssumed } from "../../../setup/provenance.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import type { ChangedMode } from "../../../study/change/modeChanges.ts";
 import { isPlayed } from "../../../study/change/verdicts.ts";
@@ -234,9 +235,13 @@ function takenAs(setup: Setup, unit: LengthUnit): string {
         : `${standard}${dimension.unit && ` ${dimension.unit}`}`;
     return [`${dimension.name} ${size}`];
   });
-  return known.length === 0
-    ? "Every dimension is taken as exact."
-    : `Standard uncertainties: ${known.join(", ")}; all else is taken as exact.`;
+  const others = isAnyAssumed(setup)
+    ? "what is assumed differs as instruments of its kind usually do (this tool’s own choice), all else is taken as exact."
+    : "all else is taken as exact.";
+  if (known.length > 0) return `Standard uncertainties: ${known.join(", ")}; ${others}`;
+  return isAnyAssumed(setup)
+    ? `No standard uncertainties are stated; ${others}`
+    : "Every dimension is taken as exact.";
 }
 
 const plusMinus = (change: number | null, expanded: number | undefined, { digits }: Quantity): string =>
