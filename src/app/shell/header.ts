@@ -2,9 +2,11 @@
 
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
+import { computedOnWords } from "../../words/jobNames.ts";
 import { openSetupFile, saveSetupFile } from "../state/keeping/setupFile.ts";
 import { copyShareLink } from "../state/keeping/shareLink.ts";
 import { PageElement } from "../state/page.ts";
+import { jobNames } from "../state/record/jobNames.ts";
 import type { ThemeChoice, Unit } from "../state/state.ts";
 import { controls } from "./look/controls.ts";
 import { icon } from "./look/icon.ts";
@@ -47,6 +49,12 @@ export class Header extends PageElement {
         gap: 0 0.75rem;
         font-size: var(--type-12);
         color: var(--muted);
+      }
+      .who {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0 0.75rem;
+        font-size: var(--type-14);
       }
       .over a {
         /* for a thumb, without making the line higher */
@@ -113,13 +121,24 @@ export class Header extends PageElement {
     const { router } = this.page;
     const { task } = router.parts;
     const editing = task === "edit";
+    const names = jobNames({
+      document,
+      view,
+      row: document.job === undefined ? null : this.page.job.parts.row,
+    });
+    const who = [
+      names.player,
+      names.mouthpiece,
+      names.computedOn && computedOnWords(names.computedOn),
+    ].filter(Boolean);
     return html`
       <div class="names">
         <p class="over">
           <span>Annulus — what the receiver gap does to</span>
           <a href=${writeHash("jobs")} data-testid="open-job">${this.#job(document.job)}</a>
         </p>
-        <h1>${document.setup.name}</h1>
+        <h1>${names.instrument}</h1>
+        ${who.length > 0 ? html`<p class="who" data-testid="who">${who.map((part) => html`<span>${part}</span>`)}</p>` : nothing}
       </div>
       <div class="tools controls">
         ${segments<Unit>("Unit of length", UNITS, view.unit, (unit) => store.setView({ unit }))}

@@ -32,6 +32,9 @@ export interface View {
   readonly magnitude: Magnitude;
   readonly theme: ThemeChoice;
   readonly hintsSeen: boolean;
+  /** Who works here, on every paper until another is typed. */
+  readonly workshop: string;
+  readonly technician: string;
 }
 
 /** A line for the person: what went wrong, where, what would be right; or what was done. */
@@ -58,4 +61,6 @@ export const FIRST_VIEW: View = {
   magnitude: "linear",
   theme: "auto",
   hintsSeen: false,
+  workshop: "",
+  technician: "",
 };

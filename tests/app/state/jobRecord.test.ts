@@ -51,6 +51,19 @@ afterEach(() => {
 });
 
 describe("the record", () => {
+  test("an instrument's name that nobody typed goes with the setup's, one that was typed stays", async () => {
+    const named = (setupName: string) => ({ ...DOCUMENT, setup: { ...DOCUMENT.setup, name: setupName } });
+    const record = await open();
+    const instrument = async (id: string) => (await record.get(id))!.row.instrument;
+    const job = await record.add({ ...TEXTS, instrument: "No. 7" }, named("No. 7"));
+    await record.write(job.id, job.revision, named("No. 8"));
+    expect(await instrument(job.id)).toBe("No. 8");
+    await record.rename(job.id, { instrument: "Its own" });
+    const { revision } = (await record.get(job.id))!.row;
+    await record.write(job.id, revision, named("No. 9"));
+    expect(await instrument(job.id)).toBe("Its own");
+  });
+
   test("lists a job without what it holds, and gives that back as it was", async () => {
     const record = await open();
     const job = await record.add(TEXTS, DOCUMENT);

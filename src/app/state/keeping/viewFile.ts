@@ -1,6 +1,9 @@
 import { FIRST_VIEW, type View } from "../state.ts";
 
 const MOST_RESONANCES = 30;
+const LONGEST_NAME = 200;
+
+const text = (value: unknown): string => (typeof value === "string" ? value.slice(0, LONGEST_NAME) : "");
 
 /** The view as it was kept; what cannot be read of it is as on a first visit, since nobody's work is lost with it. */
 export function readView(json: unknown): View {
@@ -17,5 +20,7 @@ export function readView(json: unknown): View {
     magnitude: kept.magnitude === "dB" ? "dB" : FIRST_VIEW.magnitude,
     theme: kept.theme === "light" || kept.theme === "dark" ? kept.theme : FIRST_VIEW.theme,
     hintsSeen: kept.hintsSeen === true,
+    workshop: text(kept.workshop),
+    technician: text(kept.technician),
   };
 }

@@ -10,10 +10,11 @@ import { words } from "../../form/field.ts";
 import { flag, type KeptBy, kept, oneOf, record, text } from "../../form/kept.ts";
 
 export const HEAD_FIELDS = {
-  title: words("Title", { hint: "empty: the instrument's name" }),
+  title: words("Title", { hint: "empty: the job’s, else the instrument’s name" }),
   date: words("Date", { hint: "as you write it" }),
   workshop: words("Workshop"),
   technician: words("Technician"),
+  instrument: words("Instrument", { hint: "the player’s own; empty: the setup’s name" }),
   player: words("Player", { hint: "a name or an alias" }),
   mouthpiece: words("Mouthpiece", { hint: "what is engraved on it" }),
 };

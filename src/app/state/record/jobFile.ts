@@ -15,7 +15,7 @@ import type { Document } from "../state.ts";
 export const textsOf = ({ setup, notes }: Document): JobTexts => ({
   title: setup.name || "Untitled",
   player: notes.sheet.heads.player.trim() || notes.trial.trials.at(-1)?.player || "",
-  instrument: setup.name,
+  instrument: notes.sheet.heads.instrument.trim() || setup.name,
   mouthpiece: notes.sheet.heads.mouthpiece.trim(),
 });
 

@@ -29,6 +29,7 @@ import {
   type Revision,
   sameRevision,
 } from "../../../record/revision.ts";
+import { isRecord } from "../../../setup/jsonRecord.ts";
 import { joined, type Loss, type RecordDatabase, type Row, split } from "./database.ts";
 import { isLaterRow, isSound, whyUnsound } from "./soundRow.ts";
 import { summaryOf } from "./summary.ts";
@@ -208,7 +209,12 @@ export class JobRecord {
       if (!row) return "gone";
       if (!isSound(row) || !sameRevision(row.revision, from)) return "moved on";
       const changed = this.#changed(row);
-      await jobs.put({ ...row, ...changed, ...summaryOf(document) });
+      const before = nameIn((await documents.get(id))?.document);
+      const after = nameIn(document);
+      // a name that nobody typed is the setup's, also when that is another
+      const renamed =
+        row.instrument === before && after !== "" ? { instrument: after.slice(0, LONGEST_TEXT) } : {};
+      await jobs.put({ ...row, ...changed, ...renamed, ...summaryOf(document) });
       await documents.put({ id, document });
       return { revision: changed.revision };
     });
@@ -394,6 +400,12 @@ export class JobRecord {
     });
   }
 }
+
+/** What a document calls its setup; empty where it cannot be read. */
+const nameIn = (document: unknown): string => {
+  const setup = isRecord(document) ? document.setup : undefined;
+  return isRecord(setup) && typeof setup.name === "string" ? setup.name : "";
+};
 
 const now = (): string => new Date().toISOString();
 

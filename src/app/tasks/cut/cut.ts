@@ -19,6 +19,7 @@ import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PrintedCopy } from "../../shell/printedCopy.ts";
 import { cutForm } from "../../state/notes/cut.ts";
 import { PageElement } from "../../state/page.ts";
+import { type JobNames, jobNames } from "../../state/record/jobNames.ts";
 import { sameToModel } from "../../work/sameToModel.ts";
 import { acknowledgement, confirmation } from "./confirmation.ts";
 import "../../chart/chartElement.ts";
@@ -39,6 +40,7 @@ export class Cut extends PageElement {
   readonly #paper = new PrintedCopy(this, new WorkCard());
   readonly #form = new NotesForm(this, "cut", cutForm);
   #order: Order = { plan: null, problems: {}, doubts: [], isWaiting: false };
+  #names!: JobNames;
   /** The plan and the way that the person has confirmed, in full: another one is not confirmed. */
   @state() private confirmed: string | null = null;
 
@@ -54,6 +56,11 @@ export class Cut extends PageElement {
   protected override willUpdate(): void {
     const { setup, notes } = this.page.store.parts.document;
     const { unit } = this.page.store.parts.view;
+    this.#names = jobNames({
+      document: { setup, notes },
+      view: this.page.store.parts.view,
+      row: this.page.job.parts.row,
+    });
     this.#order = orderOf(setup, this.#form.notes, jobDoubts({ setup, notes }, unit));
     if (this.confirmed !== this.#inFull()) this.confirmed = null;
   }
@@ -81,8 +88,8 @@ export class Cut extends PageElement {
   protected override updated(): void {
     const way = this.#chosenWay();
     const card = way && this.#openCard(way);
-    const { document, view } = this.page.store.parts;
-    this.#paper.show(card ? { card, instrument: document.setup.name, unit: view.unit } : null);
+    const { view } = this.page.store.parts;
+    this.#paper.show(card ? { card, names: this.#names, unit: view.unit } : null);
   }
 
   /** What stands above the ways: what is missing, why there is no plan, what to know of the one there is. */
@@ -196,7 +203,7 @@ export class Cut extends PageElement {
         }
         ${
           card
-            ? html`<annulus-work-card data-testid="card" .card=${card} .instrument=${setup.name} .unit=${plan.unit}></annulus-work-card>`
+            ? html`<annulus-work-card data-testid="card" .card=${card} .names=${this.#names} .unit=${plan.unit}></annulus-work-card>`
             : nothing
         }
       </section>

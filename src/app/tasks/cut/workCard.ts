@@ -6,14 +6,17 @@ import type { LengthUnit } from "../../../units/length.ts";
 import { lengthSpan, plusMinus, roundedLength } from "../../../units/uncertainLength.ts";
 import { CUT_DIMENSION } from "../../../words/bench/cut.ts";
 import type { CutCard, CutCardStage } from "../../../words/bench/cutCard.ts";
+import { CONSENT } from "../../../words/bench/cutCautions.ts";
+import { computedOnWords } from "../../../words/jobNames.ts";
 import { controls } from "../../shell/look/controls.ts";
+import type { JobNames } from "../../state/record/jobNames.ts";
 import { capital } from "./wayCard.ts";
 import { workCardStyles } from "./workCardStyles.ts";
 
 @customElement("annulus-work-card")
 export class WorkCard extends LitElement {
   @property({ attribute: false }) card: CutCard | null = null;
-  @property() instrument = "";
+  @property({ attribute: false }) names!: JobNames;
   @property() unit: LengthUnit = "mm";
 
   static override styles = [controls, workCardStyles];
@@ -27,7 +30,8 @@ export class WorkCard extends LitElement {
     return html`
       <header>
         <h3>${capital(card.title)}</h3>
-        <p class="which"><span>${this.instrument}</span><span class="write">Date</span><span class="write">Done by</span></p>
+        ${this.#names()}
+        <p class="which"><span class="write">Date</span><span class="write">Done by</span></p>
       </header>
       <dl class="order">
         <div>
@@ -71,11 +75,31 @@ export class WorkCard extends LitElement {
           ? html`
               <footer>
                 <p>${card.confirmation}</p>
+                <p data-testid="consent"><b>Owner’s consent.</b> ${CONSENT}</p>
                 <p class="signature"><span class="write">Owner’s signature</span><span class="write">Date</span></p>
               </footer>
             `
           : nothing
       }
+    `;
+  }
+
+  /** What nobody typed is a line to write on. */
+  #names() {
+    const { job, player, instrument, mouthpiece, workshop, technician, computedOn } = this.names;
+    const lines = [
+      ["Job", job],
+      ["Player", player],
+      ["Instrument", instrument],
+      ["Mouthpiece", mouthpiece],
+      ["Workshop", workshop],
+      ["Technician", technician],
+    ];
+    return html`
+      <dl class="names">
+        ${lines.map(([label, text]) => html`<div><dt>${label}</dt><dd class=${text ? "" : "blank-line"}>${text || nothing}</dd></div>`)}
+      </dl>
+      ${computedOn ? html`<p class="other">${computedOnWords(computedOn)}</p>` : nothing}
     `;
   }
 

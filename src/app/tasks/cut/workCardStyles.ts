@@ -21,6 +21,20 @@ export const workCardStyles = css`
     font-size: var(--type-14);
     font-weight: 650;
   }
+  .names {
+    display: grid;
+    grid-template-columns: repeat(3, minmax(0, 1fr));
+    gap: 0.25rem 1.5rem;
+    margin: 0.35rem 0 0;
+  }
+  .names dd {
+    min-height: 1.3em;
+    font-size: inherit;
+    overflow-wrap: anywhere;
+  }
+  .blank-line {
+    border-bottom: 1px solid var(--muted);
+  }
   .which,
   .signature {
     display: flex;

@@ -8,7 +8,7 @@ import { CLASSROOM_SENTENCES } from "../../../study/report/sheetParagraphs.ts";
 import { recordFingerprint } from "../../../study/report/sheetRecord.ts";
 import type { PaperContent } from "./paperContent.ts";
 import { pieces } from "./paperWords.ts";
-import { type Layout, titleOf } from "./workshopPage.ts";
+import { computedOn, type Layout, titleOf } from "./workshopPage.ts";
 
 /** Drawn as a smaller chart and enlarged, type and all. */
 const ENLARGED = 1.6;
@@ -19,8 +19,8 @@ export function classroomPage(
   content: PaperContent,
   { widthPx, heightPx, density, sparePx }: Layout,
 ): TemplateResult {
-  const { heads, record, words } = content;
-  const where = [record.setup.name, heads.workshop, heads.date].filter(
+  const { names, date, record, words } = content;
+  const where = [names.instrument, computedOn(content), names.workshop, date].filter(
     (part) => part && part !== titleOf(content),
   );
   const drawing = chart(content, {

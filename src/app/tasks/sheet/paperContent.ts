@@ -7,14 +7,15 @@ import { sheetFigures } from "../../../words/report/sheetFigures.ts";
 import { proposals } from "../../../words/report/sheetProposals.ts";
 import { type Filled, filled } from "../../../words/report/sheetWords.ts";
 import { shownGaps } from "../../state/gapLimits.ts";
-import { HEADS, type Head, type SheetNotes } from "../../state/notes/sheet.ts";
+import type { Head, SheetNotes } from "../../state/notes/sheet.ts";
+import type { JobNames } from "../../state/record/jobNames.ts";
 
 export interface PaperContent {
   readonly notes: SheetNotes;
-  /** What the open job, or else the trial that was played, already says of whom it is for. */
-  readonly job: JobHeads;
-  /** As typed for the sheet, else as it is known. */
-  readonly heads: Readonly<Record<Head, string>>;
+  readonly names: JobNames;
+  /** What its head says where nothing is typed for it. */
+  readonly otherwise: JobHeads;
+  readonly date: string;
   readonly record: SheetRecord;
   readonly sweep: GapSweep | null;
   /** Gaps of a chart's axis, mm. */
@@ -31,18 +32,16 @@ export function paperContent(
   record: SheetRecord,
   sweep: GapSweep | null,
   notes: SheetNotes,
-  openJob: JobHeads,
+  { names, otherwise }: Pick<PaperContent, "names" | "otherwise">,
 ): PaperContent {
-  const job = { ...openJob, player: openJob.player?.trim() || record.trial?.player || "" };
   const figures = sheetFigures(record);
   const templates = { ...proposals(record, notes.chart), ...notes.words };
   const { leastMm, mostMm } = shownGaps(record.setup);
   return {
     notes,
-    job,
-    heads: Object.fromEntries(
-      HEADS.map((name) => [name, notes.heads[name].trim() || (job[name] ?? "").trim()]),
-    ) as Record<Head, string>,
+    names,
+    otherwise,
+    date: notes.heads.date.trim(),
     record,
     sweep,
     domainMm: [leastMm, Math.max(mostMm, record.told.gapMm, record.referenceGapMm)],

@@ -4,7 +4,7 @@ import { html, nothing } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
 import { PARAGRAPHS, type Paragraph } from "../../../study/report/sheetParagraphs.ts";
 import { FrameResizeObserver } from "../../chart/frameResizeObserver.ts";
-import type { Written } from "../../form/entry.ts";
+import type { WriteEvent, Written } from "../../form/entry.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
@@ -14,6 +14,7 @@ import { PrintedCopy } from "../../shell/printedCopy.ts";
 import { jobGaps } from "../../state/bench/jobGaps.ts";
 import { type SheetNotes, sheetForm, withWords } from "../../state/notes/sheet.ts";
 import { PageElement } from "../../state/page.ts";
+import { jobNames, unlessTyped } from "../../state/record/jobNames.ts";
 import type { GapPair } from "../../work/comparedGaps.ts";
 import { choices } from "./choices.ts";
 import { heldBack } from "./held.ts";
@@ -59,17 +60,33 @@ export class Sheet extends PageElement {
   protected override willUpdate(): void {
     const { store, model, feel, job } = this.page;
     const { document } = store.state;
-    const { unit, retune } = store.parts.view;
+    const { unit, retune, workshop, technician } = store.parts.view;
     const { explored, sweep, retuned } = model.parts;
     const { felt, closed } = feel.parts;
-    const madeFrom = [document, unit, retune, explored, sweep, retuned, felt, closed, job.parts.row];
+    const madeFrom = [
+      document,
+      unit,
+      retune,
+      explored,
+      sweep,
+      retuned,
+      felt,
+      closed,
+      job.parts.row,
+      workshop,
+      technician,
+    ];
     if (this.#content && madeFrom.every((one, i) => one === this.#madeFrom[i])) return;
     this.#madeFrom = madeFrom;
     const gaps = jobGaps(document, unit);
+    const asked = { document, view: { workshop, technician }, row: job.parts.row };
     this.#data = sheetData(store.state, gaps, { explored, sweep, retuned }, feel.parts);
     const { told, referenceGapMm } = this.#data.record;
     this.#pair = { gapMm: told.gapMm, referenceGapMm };
-    this.#content = paperContent(this.#data.record, this.#data.sweep, this.#notes, job.parts.row ?? {});
+    this.#content = paperContent(this.#data.record, this.#data.sweep, this.#notes, {
+      names: jobNames(asked),
+      otherwise: unlessTyped(asked),
+    });
     this.#rule.set(paperSize(this.#notes));
   }
 
@@ -94,7 +111,7 @@ export class Sheet extends PageElement {
           ${notices(this.#data!)}
         </div>
         <div class="work">
-          <section class="words" aria-label="Words of the sheet" @focusin=${this.#onFocus} @focusout=${this.#onBlur}>
+          <section class="words" aria-label="Words of the sheet" @write=${this.#onWrite} @focusin=${this.#onFocus} @focusout=${this.#onBlur}>
             ${wordsForm({
               form: this.#form,
               content,
@@ -230,6 +247,12 @@ export class Sheet extends PageElement {
     const [top, bottom] = place.map((px) => px * scale);
     if (top < scrollTop || bottom > scrollTop + clientHeight)
       this.desk.scrollTo({ top: (top + bottom - clientHeight) / 2 });
+  };
+
+  /** Who works here is typed once. */
+  readonly #onWrite = ({ target, detail }: WriteEvent): void => {
+    const [, name] = /^heads\.(workshop|technician)$/.exec((target as HTMLElement).dataset.field ?? "") ?? [];
+    if (name !== undefined && detail.done) this.page.store.setView({ [name]: detail.text.trim() });
   };
 
   readonly #onBlur = (): void => {

@@ -54,10 +54,10 @@ export function wordsForm(form: WordsForm): TemplateResult {
 
 const CLASS_HEADS: ReadonlySet<Head> = new Set(["title", "date", "workshop"]);
 
-const head = ({ form, content: { job } }: WordsForm, name: Head): TemplateResult =>
+const head = ({ form, content: { otherwise } }: WordsForm, name: Head): TemplateResult =>
   form.entry(HEAD_FIELDS[name], ["heads", name], "", {
     testId: `sheet-${name}`,
-    ...(job[name] && { hint: `empty: ${job[name]}` }),
+    ...(otherwise[name] && { hint: `empty: ${otherwise[name]}` }),
   });
 
 function words(form: WordsForm, name: Paragraph): TemplateResult {

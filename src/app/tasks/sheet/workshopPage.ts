@@ -10,10 +10,10 @@ import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { plusMinus, roundedLength } from "../../../units/uncertainLength.ts";
 import { contradictionWords } from "../../../words/bench/contradiction.ts";
+import { computedOnWords } from "../../../words/jobNames.ts";
 import { signed } from "../../../words/numbers.ts";
 import { TOLD } from "../../../words/report/sheetFigures.ts";
 import { RULE } from "../../../words/verdicts/rules.ts";
-import type { Head } from "../../state/notes/sheet.ts";
 import type { PaperContent } from "./paperContent.ts";
 import { HEADINGS, paragraph } from "./paperWords.ts";
 
@@ -78,20 +78,24 @@ export function workshopPage(content: PaperContent, { widthPx, density, sparePx 
   `;
 }
 
-const LINES: readonly (readonly [Head, string])[] = [
-  ["date", "Date"],
-  ["workshop", "Workshop"],
-  ["technician", "Technician"],
-  ["player", "Player"],
-];
+export const titleOf = ({ names }: PaperContent): string => names.job || names.instrument;
 
-export const titleOf = ({ heads, record }: PaperContent): string => heads.title || record.setup.name;
+/** What stands in for the player's instrument; empty where the setup is that instrument's. */
+export const computedOn = ({ names }: PaperContent): string =>
+  names.computedOn && computedOnWords(names.computedOn);
 
 /** What nobody typed is a line to write on. */
 function head(content: PaperContent): TemplateResult {
-  const { heads } = content;
-  const { name } = content.record.setup;
-  const parts = [name, heads.mouthpiece].filter((part) => part && part !== titleOf(content));
+  const { names, date } = content;
+  const parts = [names.instrument, names.mouthpiece, computedOn(content)].filter(
+    (part) => part && part !== titleOf(content),
+  );
+  const lines = [
+    ["Date", date],
+    ["Workshop", names.workshop],
+    ["Technician", names.technician],
+    ["Player", names.player],
+  ];
   return html`
     <header>
       <div>
@@ -99,9 +103,8 @@ function head(content: PaperContent): TemplateResult {
         ${parts.length > 0 ? html`<p>${parts.join(" · ")}</p>` : nothing}
       </div>
       <dl>
-        ${LINES.map(
-          ([name, label]) =>
-            html`<dt>${label}</dt><dd class=${heads[name] ? "" : "write"}>${heads[name] || nothing}</dd>`,
+        ${lines.map(
+          ([label, text]) => html`<dt>${label}</dt><dd class=${text ? "" : "write"}>${text || nothing}</dd>`,
         )}
       </dl>
     </header>

@@ -10,6 +10,7 @@ import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PrintedCopy } from "../../shell/printedCopy.ts";
 import { shownTrial, withOpened, withoutOrder } from "../../state/notes/trial.ts";
 import { PageElement } from "../../state/page.ts";
+import { type JobNames, jobNames } from "../../state/record/jobNames.ts";
 import { haveSeen, rememberSeen } from "./codesSeen.ts";
 import "./session.ts";
 import { SetupCard } from "./setupCard.ts";
@@ -32,6 +33,13 @@ export class SealedTrial extends PageElement {
   /** The second person has said to be one; asked for anew whenever the card was left. */
   @state() private showsCard = false;
 
+  #names!: JobNames;
+
+  protected override willUpdate(): void {
+    const { document, view } = this.page.store.parts;
+    this.#names = jobNames({ document, view, row: this.page.job.parts.row });
+  }
+
   override render() {
     const trial = shownTrial(this.page.store.parts.document.notes.trial);
     if (!trial) return nothing;
@@ -50,7 +58,9 @@ export class SealedTrial extends PageElement {
   protected override updated(): void {
     const { document, view } = this.page.store.parts;
     const trial = shownTrial(document.notes.trial);
-    this.#paper.show(trial && this.showsCard ? { trial, setup: document.setup, unit: view.unit } : null);
+    this.#paper.show(
+      trial && this.showsCard ? { trial, setup: document.setup, names: this.#names, unit: view.unit } : null,
+    );
   }
 
   override disconnectedCallback(): void {
@@ -85,7 +95,7 @@ export class SealedTrial extends PageElement {
             this.showsCard = false;
           }}>${icon("eye-slash")}Put it away</button>
         </div>
-        <annulus-trial-card .trial=${trial} .setup=${document.setup} .unit=${view.unit}></annulus-trial-card>
+        <annulus-trial-card .trial=${trial} .setup=${document.setup} .names=${this.#names} .unit=${view.unit}></annulus-trial-card>
       </section>
     `;
   }

@@ -9,13 +9,16 @@ import { repeatsOf, type Trial, type Turn } from "../../../trial/trial.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { mmPerUnit } from "../../../units/lengthUnit.ts";
+import { computedOnWords } from "../../../words/jobNames.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
+import type { JobNames } from "../../state/record/jobNames.ts";
 import { setupCardStyles } from "./setupCardStyles.ts";
 
 @customElement("annulus-trial-card")
 export class SetupCard extends LitElement {
   @property({ attribute: false }) trial!: Trial;
   @property({ attribute: false }) setup!: Setup;
+  @property({ attribute: false }) names!: JobNames;
   @property() unit: LengthUnit = "mm";
 
   static override styles = setupCardStyles;
@@ -24,11 +27,18 @@ export class SetupCard extends LitElement {
     const { trial, setup } = this;
     const isGaps = trial.items.every((item) => item.gapMm !== null);
     const { length } = trial.items;
+    const { job, player, instrument, mouthpiece, computedOn, workshop, technician } = this.names;
+    const whose = [
+      [job, trial.player.trim() || player].filter(Boolean).join(" · "),
+      [instrument, mouthpiece, computedOn && computedOnWords(computedOn)].filter(Boolean).join(" · "),
+      [workshop, technician].filter(Boolean).join(" · "),
+    ].filter(Boolean);
     return html`
       <header>
         <p class="warning">Not for the player, nor for who listens</p>
         <h3>Set-up card of a blind trial</h3>
-        <p>${setup.name}${trial.player ? html` · ${trial.player}` : nothing} · ${trial.turns.length} turns, ${repeatsOf(trial)} repeats of ${length}</p>
+        ${whose.map((line) => html`<p>${line}</p>`)}
+        <p>${trial.turns.length} turns, ${repeatsOf(trial)} repeats of ${length}</p>
       </header>
       <ol class="rules">
         <li>Take the mouthpiece out before every turn and seat it anew, also where nothing changes: out of sight.</li>
