@@ -47,11 +47,20 @@ describe("papers", () => {
     await expect.poll(() => page.getByTestId("who").innerText()).toContain(COMPUTED_ON);
     expect(await page.getByTestId("who").innerText()).toMatch(/Ada[\s\S]*5C/);
 
+    // a number in the other unit is asked about, and taken as it was meant
+    await go(page, "edit");
+    const mouth = page.locator('annulus-entry[data-path="receiver.mouthDiameter"]');
+    await mouth.getByRole("textbox").fill("0.4252");
+    await mouth.getByRole("textbox").press("Tab");
+    await mouth.getByRole("button", { name: "Take 0.4252 in" }).click();
+    await expect.poll(() => mouth.getByRole("textbox").inputValue()).toMatch(/^10\.8/);
+    await expect.poll(() => mouth.getByTestId("other-unit").count()).toBe(0);
+    await page.keyboard.press("Escape");
     await go(page, "edit");
     const end = page.getByRole("textbox", { name: /^Shank end diameter/ });
     await end.fill("9.9 mm");
     await end.press("Enter");
-    const DOUBT = /shank would be 0\.2\d\d mm wider than the receiver at .*foresee a gap of 6\.5\d mm/;
+    const DOUBT = /shank would be 0\.\d+ mm wider than the receiver at .*foresee a gap of 6\.50 mm/;
     for (const task of ["explore", "fit", "cut"]) {
       await go(page, task);
       await page.locator(`annulus-${task}`).getByTestId("doubt").getByText(DOUBT).waitFor();
@@ -83,12 +92,12 @@ describe("papers", () => {
 
     // another contradiction is asked about again, and the choice waits once more
     await go(page, "edit");
-    await end.fill("9.85 mm");
+    await end.fill("10 mm");
     await end.press("Enter");
     await go(page, "cut");
     await cut
       .getByTestId("doubt")
-      .getByText(/foresee a gap of 5\.5\d mm/)
+      .getByText(/foresee a gap of 8\.50 mm/)
       .waitFor();
     await expect.poll(() => cut.getByTestId("acknowledge").isChecked()).toBe(false);
     expect(await choose.isDisabled()).toBe(true);
@@ -126,6 +135,17 @@ describe("papers", () => {
     await page.getByTestId("paper").getByText("Kettle Lane").waitFor();
     await page.getByTestId("paper").getByText("T. Marsh").waitFor();
     expect(await page.getByTestId("paper-doubt").count()).toBe(0);
+
+    await go(page, "measure");
+    await page.getByRole("button", { name: "inch, inches" }).click();
+    const reading = page.locator('annulus-entry[data-field="depth.0"]');
+    await reading.getByRole("textbox").fill("23.68");
+    await reading.getByRole("textbox").press("Enter");
+    await reading.getByText("23.68 in would be 601.5 mm; did you mean 23.68 mm?").waitFor();
+    await picture(page, "measure-other-unit");
+    await reading.getByRole("button", { name: "Take 23.68 mm" }).click();
+    await expect.poll(() => reading.getByRole("textbox").inputValue()).toBe("23.68 mm");
+    await expect.poll(() => reading.getByTestId("other-unit").count()).toBe(0);
     expectQuiet(visited);
   }, 300_000);
 });

@@ -4,7 +4,9 @@
  * text to go back to (`standing`), Escape or a button does, told by `takeback`.
  */
 import { css, html, LitElement, nothing } from "lit";
-import { customElement, property, query } from "lit/decorators.js";
+import { customElement, property, query, state } from "lit/decorators.js";
+import { otherUnit, type UsualLengthsMm } from "../../units/otherUnit.ts";
+import { otherUnitAnswer, otherUnitQuestion } from "../../words/otherUnit.ts";
 import { controls } from "../shell/look/controls.ts";
 import { icon } from "../shell/look/icon.ts";
 import { entryStyles } from "./entryStyles.ts";
@@ -122,6 +124,10 @@ export class Entry extends LitElement {
   @property({ type: Boolean, reflect: true }) beside = false;
   /** Over it all the same: words need the room. */
   @property({ type: Boolean, reflect: true }) tall = false;
+  /** Of a length: between which it lies as a rule, mm. */
+  @property({ attribute: false }) usualMm: UsualLengthsMm | null = null;
+  /** A hand is typing here: nothing is asked of half a number. */
+  @state() private isTyping = false;
   @property({ type: Boolean }) optional = false;
   @property({ attribute: false }) lines = 1;
   @property({ attribute: false }) choices: Choices | null = null;
@@ -139,7 +145,7 @@ export class Entry extends LitElement {
         <div class="box">
           ${this.#control()}${this.unit ? html`<span class="unit" id="unit">${this.unit}</span>` : nothing}
         </div>
-        ${this.problem ? this.#problem() : nothing}
+        ${this.problem ? this.#problem() : nothing} ${this.#otherUnit()}
       </div>
     `;
   }
@@ -169,6 +175,23 @@ export class Entry extends LitElement {
     />`;
   }
 
+  /** A number that fits the other unit better is asked about, beside it. */
+  #otherUnit() {
+    const { unit, usualMm, text } = this;
+    if (!usualMm || this.isTyping || (unit !== "mm" && unit !== "in")) return nothing;
+    const found = otherUnit(text, unit, usualMm);
+    if (!found) return nothing;
+    const take = () => {
+      this.input.value = found.text;
+      this.#tell(true);
+      this.input.focus();
+    };
+    return html`<div class="problem" data-testid="other-unit">
+      <p role="status">${icon("info")} ${otherUnitQuestion(text, unit, found)}</p>
+      <button type="button" @click=${take}>${otherUnitAnswer(found)}</button>
+    </div>`;
+  }
+
   #problem() {
     const { standing } = this;
     if (standing === undefined)
@@ -187,6 +210,7 @@ export class Entry extends LitElement {
 
   #tell(done: boolean): void {
     const detail: Written = { text: this.input.value, done };
+    this.isTyping = !done;
     this.text = detail.text;
     this.dispatchEvent(new CustomEvent("write", { detail, bubbles: true, composed: true }));
   }

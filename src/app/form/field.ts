@@ -3,6 +3,7 @@ import { parseTaper } from "../../bench/fit/taper.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import { InputError } from "../../units/inputError.ts";
 import { type LengthUnit, parseLengthMm } from "../../units/length.ts";
+import type { UsualLengthsMm } from "../../units/otherUnit.ts";
 import { type Kept, keptLength, text } from "./kept.ts";
 import { type Limits, number, type Quantity, readQuantity } from "./quantity.ts";
 
@@ -12,6 +13,8 @@ export type Choices = readonly (readonly [value: string, words: string])[];
 export interface Field<Value> extends Kept<string> {
   readonly kind: "length" | "quantity" | "taper" | "words" | "choice";
   readonly label: string;
+  /** Of a length: between which it lies as a rule, mm; a bare number that only does in the other unit is asked about. */
+  readonly usualMm?: UsualLengthsMm;
   /** Rows of a text that may have several. */
   readonly lines?: number;
   readonly choices?: Choices;
@@ -50,6 +53,8 @@ const field = <Value>(
 });
 
 export interface LengthOptions extends FieldOptions<number> {
+  /** Between which it lies as a rule. */
+  readonly usualMm?: UsualLengthsMm;
   readonly leastMm?: number;
   readonly mostMm?: number;
   /** What is wrong with a length, to become a sentence; undefined where nothing is. */
@@ -63,12 +68,14 @@ export const length = (
     leastMm = Number.NEGATIVE_INFINITY,
     mostMm = Number.POSITIVE_INFINITY,
     flaw,
+    usualMm,
     ...options
   }: LengthOptions = {},
 ): Field<number> =>
   field(label, options, {
     ...keptLength,
     kind: "length",
+    ...(usualMm && { usualMm }),
     unit: (unit) => unit,
     read: (typed, unit) => {
       const lengthMm = parseLengthMm(typed, unit);

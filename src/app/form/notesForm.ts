@@ -121,6 +121,7 @@ export class NotesForm<Part extends keyof Notes> implements ReactiveController {
       .hint=${options.hint ?? field.hint(this.unit)}
       .unit=${field.unit(this.unit)}
       .text=${this.textAt(path)}
+      .usualMm=${field.usualMm ?? null}
       .problem=${this.typing === key && !options.saidAtOnce ? "" : problem}
       @write=${({ detail }: WriteEvent) => this.#write(path, key, detail.text, detail.done)}
     ></annulus-entry>`;

@@ -134,7 +134,7 @@ describe("the record", () => {
   test("a job deleted here comes back as the backup has it, what it was here stays among the deleted", async () => {
     const record = await open();
     const job = await record.add(TEXTS, DOCUMENT);
-    const written = await record.write(job.id, job.revision, { ...DOCUMENT, gapMm: 3 });
+    const written = await record.write(job.id, job.revision, withGap(3));
     expect(written).toHaveProperty("revision");
     await record.delete(job.id);
     // the backup is older than what was deleted
@@ -154,7 +154,7 @@ describe("the record", () => {
   test("replaced by the backup's, an open job moves on, and what was here can be brought back", async () => {
     const record = await open();
     const job = await record.add(TEXTS, DOCUMENT);
-    const written = await record.write(job.id, job.revision, { ...DOCUMENT, gapMm: 3 });
+    const written = await record.write(job.id, job.revision, withGap(3));
     if (typeof written === "string") throw new Error(written);
     const [{ standing, changed }] = await record.compare([job]);
     expect(standing).toBe("older");

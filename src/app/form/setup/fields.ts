@@ -2,7 +2,7 @@
 import {
   choice,
   type Field,
-  type FieldOptions,
+  type LengthOptions,
   length as lengthField,
   quantity as quantityField,
   words,
@@ -31,7 +31,7 @@ export interface SetupField extends Field<unknown> {
   readonly isOptional: boolean;
 }
 
-interface Extra extends FieldOptions<number> {
+interface Extra extends LengthOptions {
   readonly optional?: true;
 }
 const at = (
@@ -63,9 +63,20 @@ export const ABOUT: readonly SetupField[] = [
 ];
 
 export const MOUTHPIECE: readonly SetupField[] = [
-  length("mouthpiece.insertion", "Insertion", { hint: "From the receiver’s face to the shank’s end." }),
-  length("mouthpiece.cupDepth", "Cup depth", { optional: true, hint: "Rim to the entry of the throat." }),
-  length("mouthpiece.shankEndDiameter", "Shank end diameter", { optional: true, hint: "Outside." }),
+  length("mouthpiece.insertion", "Insertion", {
+    usualMm: [8, 90],
+    hint: "From the receiver’s face to the shank’s end.",
+  }),
+  length("mouthpiece.cupDepth", "Cup depth", {
+    optional: true,
+    usualMm: [3, 60],
+    hint: "Rim to the entry of the throat.",
+  }),
+  length("mouthpiece.shankEndDiameter", "Shank end diameter", {
+    optional: true,
+    usualMm: [4, 40],
+    hint: "Outside.",
+  }),
   quantity("mouthpiece.shankTaper", "Shank taper", taper, {
     optional: true,
     hint: "Diameter change per length, 0.05 or 1:20.",
@@ -73,8 +84,11 @@ export const MOUTHPIECE: readonly SetupField[] = [
 ];
 
 export const RECEIVER: readonly SetupField[] = [
-  length("receiver.depth", "Depth", { hint: "From the receiver’s face to the start of the leadpipe." }),
-  length("receiver.mouthDiameter", "Mouth diameter", { hint: "Inside, at the face." }),
+  length("receiver.depth", "Depth", {
+    usualMm: [8, 90],
+    hint: "From the receiver’s face to the start of the leadpipe.",
+  }),
+  length("receiver.mouthDiameter", "Mouth diameter", { usualMm: [4, 40], hint: "Inside, at the face." }),
   quantity("receiver.taper", "Taper", taper, { hint: "Diameter change per length, 0.05 or 1:20." }),
 ];
 

@@ -8,7 +8,7 @@ import { length } from "../../form/field.ts";
 import { type KeptBy, kept, keptForm, text } from "../../form/kept.ts";
 
 export const CUT_FIELDS = {
-  target: length("Gap to reach", { hint: "such as 2.0 mm, 0.08 in or 1/8 in" }),
+  target: length("Gap to reach", { usualMm: [0.25, 9], hint: "such as 2.0 mm, 0.08 in or 1/8 in" }),
   tolerance: length("Tolerance", {
     hint: (unit) => `near enough to the target; empty: ${formatLength(defaultToleranceMm, unit)}`,
   }),

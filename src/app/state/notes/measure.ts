@@ -13,6 +13,7 @@ const LONGEST_MM = 1000;
 
 /** One reading of either length. */
 export const READING = length("reading", {
+  usualMm: [8, 90],
   flaw: (lengthMm, unit) =>
     lengthMm >= 0 && lengthMm <= LONGEST_MM
       ? undefined

@@ -246,6 +246,7 @@ export class AnnulusEditor extends PageElement {
         .lines=${field.lines ?? 1}
         .choices=${field.choices ?? null}
         .standing=${standing}
+        .usualMm=${field.usualMm ?? null}
         .text=${draft?.text ?? standing}
         .problem=${draft?.message ?? ""}
         @write=${(event: WriteEvent) => this.#onWrite(path, event)}
