@@ -105,7 +105,7 @@ describe("papers", () => {
 
     await go(page, "sheet");
     for (const [name, text] of [
-      ["workshop", "Kettle Lane"],
+      ["workshop", "Reed Street"],
       ["technician", "T. Marsh"],
     ] as const) {
       const box = page.getByTestId(`sheet-${name}`).getByRole("textbox");
@@ -121,7 +121,7 @@ describe("papers", () => {
       report,
       ...Object.values(JOB),
       COMPUTED_ON,
-      "Kettle Lane",
+      "Reed Street",
       "T. Marsh",
       "wider than the receiver",
     );
@@ -132,7 +132,7 @@ describe("papers", () => {
     await expect.poll(() => page.locator("annulus-header h1").innerText()).toBe(demo().name);
     expect(await page.getByTestId("who").count()).toBe(0);
     await go(page, "sheet");
-    await page.getByTestId("paper").getByText("Kettle Lane").waitFor();
+    await page.getByTestId("paper").getByText("Reed Street").waitFor();
     await page.getByTestId("paper").getByText("T. Marsh").waitFor();
     expect(await page.getByTestId("paper-doubt").count()).toBe(0);
 
