@@ -135,7 +135,7 @@ describe("the technician's sheet", () => {
     await page.reload();
     await paper.getByText("Try 3.00 mm").waitFor();
     await press(page, "Back to the proposal: Recommendation");
-    await paper.getByText("Bring the gap from 2.50 mm to 3.00 mm").waitFor();
+    await paper.getByText("No change recommended: the gap is 2.50 mm").waitFor();
     await words(page, "noGap").fill("");
     await paper.getByText("No gap at all blows freer").waitFor({ state: "detached" });
     expectQuiet(visited);
@@ -160,7 +160,7 @@ describe("the technician's sheet", () => {
   it("recommends what is planned, counted from the measured gap, wherever the slider stands", async () => {
     const visited = await open();
     const { page } = visited;
-    await page.getByTestId("paper-recommended").filter({ hasText: "No change" }).waitFor();
+    await page.getByTestId("paper").getByTestId("paper-recommended").filter({ hasText: "No change" }).waitFor();
     await page.getByTestId("task-cut").click();
     await page.getByRole("textbox", { name: "Gap to reach", exact: true }).fill("2 mm");
     await page.keyboard.press("Enter");
@@ -170,7 +170,7 @@ describe("the technician's sheet", () => {
     await page.getByTestId("gap-field").press("Enter");
     await page.getByRole("button", { name: "Compare with this" }).click();
     await page.getByTestId("task-sheet").click();
-    await page.getByTestId("paper-recommended").filter({ hasText: "2.00 mm" }).waitFor();
+    await page.getByTestId("paper").getByTestId("paper-recommended").filter({ hasText: "2.00 mm" }).waitFor();
     await isReady(page);
     const [only] = await printed(page, "planned");
     for (const text of ["2.50 mm to 2.00 mm (planned)", ...tableRows(demo(), 2.5, 2)])
@@ -264,7 +264,10 @@ describe("a blind trial on the sheet", () => {
     const text = await visitSheet(keep("complete"));
     expect(text).toContain(withoutSpaces(`Played blind, 5 times each: ${trialSentence(finding, "mm")}`));
     expect(text).toContain(
-      withoutSpaces(`The player, blind, preferred about ${finding.preferredGapMm!.toFixed(1)} mm`),
+      withoutSpaces(`to ${finding.preferredGapMm!.toFixed(2)} mm`),
+    );
+    expect(text).toContain(
+      withoutSpaces("That is the gap the player preferred, blind."),
     );
   });
 });
