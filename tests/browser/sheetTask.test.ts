@@ -160,7 +160,11 @@ describe("the technician's sheet", () => {
   it("recommends what is planned, counted from the measured gap, wherever the slider stands", async () => {
     const visited = await open();
     const { page } = visited;
-    await page.getByTestId("paper").getByTestId("paper-recommended").filter({ hasText: "No change" }).waitFor();
+    await page
+      .getByTestId("paper")
+      .getByTestId("paper-recommended")
+      .filter({ hasText: "No change" })
+      .waitFor();
     await page.getByTestId("task-cut").click();
     await page.getByRole("textbox", { name: "Gap to reach", exact: true }).fill("2 mm");
     await page.keyboard.press("Enter");
@@ -263,12 +267,8 @@ describe("a blind trial on the sheet", () => {
     expect(finding.isDecided).toBe(true);
     const text = await visitSheet(keep("complete"));
     expect(text).toContain(withoutSpaces(`Played blind, 5 times each: ${trialSentence(finding, "mm")}`));
-    expect(text).toContain(
-      withoutSpaces(`to ${finding.preferredGapMm!.toFixed(2)} mm`),
-    );
-    expect(text).toContain(
-      withoutSpaces("That is the gap the player preferred, blind."),
-    );
+    expect(text).toContain(withoutSpaces(`to ${finding.preferredGapMm!.toFixed(2)} mm`));
+    expect(text).toContain(withoutSpaces("That is the gap the player preferred, blind."));
   });
 });
 
