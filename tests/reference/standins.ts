@@ -270,6 +270,7 @@ function fileOf(recipe: Recipe, x: readonly number[], bell: "plane" | "multimoda
     },
     body: { profile: bodyOf(recipe, x), slideAt: recipe.body.slideAt },
     model: { junction: "modal", radiation: "unflanged", bell },
+    provenance: { mouthpiece: "assumed", receiver: "assumed", leadpipe: "assumed", body: "assumed" },
   };
 }
 

@@ -3,8 +3,12 @@ import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { boreOf } from "../../src/acoustics/duct/bore.ts";
 import { warningsOf } from "../../src/setup/plausible.ts";
+import { PROVENANCE_DIMENSIONS, provenanceOf } from "../../src/setup/provenance.ts";
+import { readSetup } from "../../src/setup/readSetup.ts";
 import { gapMm } from "../../src/setup/setup.ts";
 import { STAND_INS, standIn } from "../../src/setup/standIns.ts";
+import { writeSetup } from "../../src/setup/writeSetup.ts";
+import { ordinarySpread } from "../../src/study/uncertainty/ordinarySpread.ts";
 
 it("has a file for each family and no other", () => {
   const files = readdirSync(new URL("../../shared/standins/", import.meta.url));
@@ -27,6 +31,17 @@ describe.each(STAND_INS)("%s", (id) => {
       expect(places.length).toBeGreaterThan(1);
       expect(new Set(places).size).toBe(places.length);
     }
+  });
+
+  it("is marked as assumed whole, and differs from others of its kind as instruments that can be", async () => {
+    const setup = await standIn(id);
+    for (const dimension of Object.values(PROVENANCE_DIMENSIONS).flat())
+      expect(provenanceOf(setup, dimension)).toBe(dimension.startsWith("air.") ? "file" : "assumed");
+    const spreads = ordinarySpread(setup);
+    expect(spreads).toHaveLength(17);
+    for (const { moved, standard } of spreads)
+      for (const by of [-2 * standard, 2 * standard])
+        expect(() => readSetup(writeSetup(moved(setup, by)))).not.toThrow();
   });
 
   it("is taken without a warning, seats where its diameters say with a gap of usual size, and its slide can be drawn and pushed", async () => {
