@@ -7,7 +7,7 @@
  * p = 1 is a straight V, p = 2 a bowl (a quarter ellipse), more is squarer; a volume chooses p. Throat a cylinder, backbore a cone.
  */
 import { formatLength } from "../units/formatLength.ts";
-import type { ProfileMm } from "./setup.ts";
+import type { Mouthpiece, ProfileMm } from "./setup.ts";
 
 /** The exponent of a cup that is called by its shape. */
 export const CUP_SHAPE = { bowl: 2, between: 1.4, V: 1 } as const;
@@ -67,6 +67,24 @@ export function mouthpieceOfShape(shape: MouthpieceShape): ProfileMm {
     ...(throatLengthMm > 0 ? [[throatEndMm, throatDiameterMm] as const] : []),
     [lengthMm, exitDiameterMm],
   ];
+}
+
+/** The same numbers read off a mouthpiece that is there: the cup ends where it says, or at the first narrowest place. */
+export function shapeOfMouthpiece({ profileMm, cupDepthMm }: Mouthpiece): MouthpieceShape {
+  const startMm = profileMm[0][0];
+  const throatDiameterMm = Math.min(...profileMm.map(([, diameterMm]) => diameterMm));
+  const isThroat = ([, diameterMm]: readonly [number, number]) => diameterMm === throatDiameterMm;
+  const depthMm = cupDepthMm ?? profileMm.find(isThroat)![0] - startMm;
+  const [endMm, exitDiameterMm] = profileMm[profileMm.length - 1];
+  return {
+    rimDiameterMm: profileMm[0][1],
+    cupDepthMm: depthMm,
+    cup: { volumeMl: volumeMl(profileMm, startMm + depthMm) },
+    throatDiameterMm,
+    throatLengthMm: Math.max(0, profileMm.findLast(isThroat)![0] - startMm - depthMm),
+    exitDiameterMm,
+    lengthMm: endMm - startMm,
+  };
 }
 
 /** What a profile holds from its start down to a depth, ml. */

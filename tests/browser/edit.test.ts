@@ -55,6 +55,24 @@ describe("editing the instrument", () => {
     await expect.poll(() => editor.getByRole("alert").count()).toBe(0);
   });
 
+  it("begins with a stand-in, and draws its mouthpiece from the numbers a technician knows", async () => {
+    const visited = await opened();
+    const { page, editor } = visited;
+    await editor.getByTestId("stand-in").selectOption("flugelhorn");
+    await editor.getByTestId("begin-stand-in").click();
+    await page.getByRole("heading", { name: "Stand-in B-flat flugelhorn" }).waitFor();
+    await showsGap(page, "2.00 mm");
+    await answered(page);
+    await editor.getByText("Bore from usual numbers").click();
+    await expect.poll(() => editor.getByLabel("Cup volume").inputValue()).toBe("1.90");
+    await editor.getByLabel("Throat diameter").fill("4.4");
+    await picture(page, "edit-stand-in");
+    await editor.getByTestId("draw-mouthpiece").click();
+    await expect.poll(() => editor.getByLabel("Throat diameter").inputValue()).toBe("4.4");
+    await expectWithinEdges(page);
+    expectQuiet(visited);
+  });
+
   it("edits a bore by its table, as a spreadsheet", async () => {
     const { page, editor } = await opened();
     await editor.getByText("Leadpipe", { exact: true }).click();

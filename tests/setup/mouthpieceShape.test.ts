@@ -1,6 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type MouthpieceShape, mouthpieceOfShape, volumeMl } from "../../src/setup/mouthpieceShape.ts";
+import {
+  type MouthpieceShape,
+  mouthpieceOfShape,
+  shapeOfMouthpiece,
+  volumeMl,
+} from "../../src/setup/mouthpieceShape.ts";
 
 const shape: MouthpieceShape = {
   rimDiameterMm: 16.5,
@@ -54,6 +59,17 @@ describe("a mouthpiece from the numbers a technician knows", () => {
         ).toBe(true);
       }),
     );
+  });
+
+  it("reads the same numbers off it again", () => {
+    const profileMm = mouthpieceOfShape(shape);
+    for (const cupDepthMm of [10.5, undefined]) {
+      const mouthpiece = { profileMm, insertionMm: 22, ...(cupDepthMm === undefined ? {} : { cupDepthMm }) };
+      const { cup, ...rest } = shapeOfMouthpiece(mouthpiece);
+      const { cup: given, ...others } = shape;
+      expect(rest).toEqual(others);
+      expect("volumeMl" in cup && cup.volumeMl).toBeCloseTo("volumeMl" in given ? given.volumeMl : 0, 9);
+    }
   });
 
   it("makes a V of a frustum's volume and a bowl of half an ellipsoid's, nearly", () => {

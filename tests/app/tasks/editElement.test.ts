@@ -5,6 +5,7 @@ import "../../../src/app/tasks/edit/editor.ts";
 import { type Page, pageContext } from "../../../src/app/state/page.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
 import type { AnnulusEditor } from "../../../src/app/tasks/edit/editor.ts";
+import { volumeMl } from "../../../src/setup/mouthpieceShape.ts";
 import { someSetup } from "../someSetup.ts";
 
 const setup = someSetup();
@@ -169,6 +170,53 @@ test("a stand-in is begun with by its family, is said to be assumed, and undo br
   await vi.waitFor(() => expect(store.state.document.setup.name).toBe("Stand-in bass trombone"));
   expect(store.state).toMatchObject({ document: { gapMm: 3, referenceGapMm: 3 } });
   expect(store.state.message?.text).toContain("assumed until you enter your own");
+  store.undo();
+  expect(store.state.document.setup).toBe(setup);
+});
+
+test("a mouthpiece is drawn from rim, cup, throat and backbore: one undo step, what was typed stays until then", async () => {
+  const { editor, store } = await openEditor();
+  const summary = [...editor.shadowRoot!.querySelectorAll("details")].find((one) =>
+    one.querySelector("summary")!.textContent!.includes("Bore from usual numbers"),
+  )!;
+  summary.open = true;
+  summary.dispatchEvent(new Event("toggle"));
+  await drawn();
+  const numbers = editor.shadowRoot!.querySelector("annulus-mouthpiece-numbers")!;
+  const write = async (name: string, text: string) => {
+    const entry = numbers.shadowRoot!.querySelector(`annulus-entry[data-name="${name}"]`)!;
+    await enter(entry.shadowRoot!, "#text", text);
+  };
+  const shown = (name: string) =>
+    numbers
+      .shadowRoot!.querySelector(`annulus-entry[data-name="${name}"]`)!
+      .shadowRoot!.querySelector("input")!.value;
+  const draw = async () => {
+    numbers.shadowRoot!.querySelector<HTMLElement>("[data-testid=draw-mouthpiece]")!.click();
+    await drawn();
+  };
+  await write("rimDiameterMm", "0.66 in");
+  await write("cupDepthMm", "11");
+  await write("throatDiameterMm", "3.8");
+  await write("volumeMl", "99");
+  await draw();
+  expect(numbers.shadowRoot!.querySelector("[role=alert]")!.textContent).toMatch(/cannot hold 99 ml; give/);
+  expect(shown("rimDiameterMm")).toBe("0.66 in");
+  expect(store.state.document.setup).toBe(setup);
+  await write("volumeMl", "1,25");
+  await draw();
+  expect(numbers.shadowRoot!.querySelector("[role=alert]")).toBeNull();
+  const { mouthpiece } = store.state.document.setup;
+  expect(mouthpiece).toMatchObject({ cupDepthMm: 11, insertionMm: setup.mouthpiece.insertionMm });
+  expect(mouthpiece.profileMm[0][1]).toBeCloseTo(16.764, 6);
+  expect(Math.min(...mouthpiece.profileMm.map(([, d]) => d))).toBe(3.8);
+  expect(volumeMl(mouthpiece.profileMm, 11)).toBeCloseTo(1.25, 6);
+  expect(shown("volumeMl")).toBe("1.25");
+  // three numbers of seven make no drawing of the whole
+  expect(store.state.document.setup.provenance["mouthpiece.cupDepth"]).toBe("measured");
+  expect(store.state.document.setup.provenance["mouthpiece.profile"]).toBe(
+    setup.provenance["mouthpiece.profile"],
+  );
   store.undo();
   expect(store.state.document.setup).toBe(setup);
 });

@@ -6,6 +6,7 @@
 import { html, nothing, type PropertyValues } from "lit";
 import { customElement, queryAll, state } from "lit/decorators.js";
 import { live } from "lit/directives/live.js";
+import { mouthpieceOfShape } from "../../../setup/mouthpieceShape.ts";
 import {
   hasDimension,
   isProvenanceDimension,
@@ -44,10 +45,12 @@ import {
 import { cellAt, cellPath, keysOf, type Part } from "../../form/setup/paths.ts";
 import "../../form/setup/warnings.ts";
 import { type BeginEvent, standInNote } from "../../form/standInChoice.ts";
+import "./mouthpieceNumbers.ts";
+import type { DrawMouthpiece, TypedNumbers } from "./mouthpieceNumbers.ts";
 import "./profileTable.ts";
 import { isUndoKey } from "../../form/undoKey.ts";
 import type { AnnulusProfileTable, ProfileActions } from "./profileTable.ts";
-import { insertRowAfter, removeRow, replaceRows } from "./rows.ts";
+import { insertRowAfter, removeRow, replaceRows, withMouthpieceBore } from "./rows.ts";
 import { editControls } from "./styles.ts";
 
 const SECTIONS = [
@@ -74,6 +77,8 @@ export class AnnulusEditor extends PageElement {
   @state() private copied = "";
   @queryAll("annulus-entry") private fields!: NodeListOf<Entry>;
   @queryAll("annulus-profile-table") private tables!: NodeListOf<AnnulusProfileTable>;
+  /** What is typed of a mouthpiece and not drawn yet. */
+  readonly #typedNumbers: TypedNumbers = new Map();
   /** The air of either kind as the person had it. */
   readonly #airs = new Map<AirKind, Air>();
   #moved: { readonly of: Document; readonly setup: Setup } | null = null;
@@ -170,7 +175,7 @@ export class AnnulusEditor extends PageElement {
       case "Name and notes":
         return this.#fields(ABOUT);
       case "Mouthpiece":
-        return [this.#fields(MOUTHPIECE), this.#profile("mouthpiece")];
+        return [this.#fields(MOUTHPIECE), this.#mouthpieceNumbers(), this.#profile("mouthpiece")];
       case "Receiver":
         return [this.#fields(RECEIVER), this.#gap()];
       case "Leadpipe":
@@ -267,6 +272,42 @@ export class AnnulusEditor extends PageElement {
     const gap = formatLength(this.page.store.parts.document.gapMm, this.#unit);
     return html`<p class="gap">Gap: <output>${gap}</output> <span class="hint">depth less insertion</span></p>`;
   }
+
+  #mouthpieceNumbers() {
+    const name = "mouthpiece numbers";
+    return html`
+      <details ?open=${this.open.has(name)} @toggle=${(event: Event) => this.#toggled(name, event)}>
+        <summary>Bore from usual numbers <span class="hint">rim, cup, throat, backbore</span></summary>
+        ${
+          this.open.has(name)
+            ? html`<annulus-mouthpiece-numbers
+                .mouthpiece=${this.#setup.mouthpiece}
+                .unit=${this.#unit}
+                .typed=${this.#typedNumbers}
+                .draw=${this.#drawMouthpiece}
+              ></annulus-mouthpiece-numbers>`
+            : nothing
+        }
+      </details>
+    `;
+  }
+
+  /**
+   * One undo step: the whole bore of the mouthpiece, and its cup depth. The bore is somebody's drawing once all its numbers were
+   * typed; with one left as it stood, it is no better known than before.
+   */
+  readonly #drawMouthpiece: DrawMouthpiece = (shape, { isDepthTyped, isAllTyped }) => {
+    const outcome = withMouthpieceBore(this.#setup, mouthpieceOfShape(shape), shape.cupDepthMm);
+    if (!("setup" in outcome)) return problemText(outcome.problems, "mouthpiece.profile");
+    this.drafts = this.drafts.filter(
+      ({ path }) => cellAt(path)?.part !== "mouthpiece" && path !== "mouthpiece.cupDepth",
+    );
+    let { setup } = outcome;
+    if (isDepthTyped) setup = withProvenance(setup, "measured", "mouthpiece.cupDepth");
+    if (isAllTyped) setup = withProvenance(setup, "file", "mouthpiece.profile");
+    this.#commit(setup);
+    return "";
+  };
 
   #profile(bore: Part) {
     const name = `${bore} profile`;

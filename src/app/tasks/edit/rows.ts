@@ -35,6 +35,16 @@ export function replaceRows(setup: Setup, part: Part, rowsMm: ProfileMm, from: n
   );
 }
 
+/** The whole bore of the mouthpiece and its cup depth. */
+export function withMouthpieceBore(setup: Setup, profileMm: ProfileMm, cupDepthMm: number): Outcome {
+  const file = fileInMm(setup);
+  Object.assign(file.mouthpiece as Record<string, unknown>, {
+    profile: profileMm.map((point) => [...point]),
+    cupDepth: cupDepthMm,
+  });
+  return readAltered(setup, file);
+}
+
 function withProfile(setup: Setup, part: Part, profileMm: ProfileMm): Outcome {
   const file = fileInMm(setup);
   (file[part] as Record<string, unknown>).profile = profileMm.map((point) => [...point]);
