@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { READING } from "../../src/app/state/notes/measure.ts";
+import { type Field, readField } from "../../src/app/form/field.ts";
+import { FIT_FIELDS } from "../../src/app/state/notes/fit.ts";
+import { READING, TOOL_FIELDS } from "../../src/app/state/notes/measure.ts";
 import { type OtherUnit, otherUnit } from "../../src/units/otherUnit.ts";
 import { otherUnitAnswer, otherUnitQuestion } from "../../src/words/otherUnit.ts";
 
@@ -49,4 +51,18 @@ describe("a number that fits the other unit better", () => {
       "Take 0.93 in",
     ]);
   });
+});
+
+it("what is wrong with a length is said in the unit in use", () => {
+  const said = (field: Field<number>, unit: "mm" | "in") => readField(field, "-1", unit).problem;
+  for (const field of [
+    TOOL_FIELDS.depthTool.resolution,
+    TOOL_FIELDS.insertionTool.zeroUncertainty,
+    FIT_FIELDS.preferred,
+    FIT_FIELDS.clearance,
+  ]) {
+    expect(said(field, "in")).toMatch(/ in\b.* in\.$/);
+    expect(said(field, "in")).not.toMatch(/mm/);
+    expect(said(field, "mm")).toMatch(/ mm\.$/);
+  }
 });

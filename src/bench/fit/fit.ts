@@ -60,7 +60,7 @@ export const defaultClearanceMm = 0.01;
 /** Every geometry has an answer; one that cannot be is answered with what is wrong with it. */
 export function fitOf(dimensions: FitDimensions, options: FitOptions = {}): Fit {
   const { uncertainties = {}, clearanceMm = defaultClearanceMm, unit = "mm" } = options;
-  const flaw = dimensionFlaw(dimensions, uncertainties, unit) ?? clearanceFlaw(clearanceMm);
+  const flaw = dimensionFlaw(dimensions, uncertainties, unit) ?? clearanceFlaw(clearanceMm, unit);
   if (flaw) return withoutNumbers("impossible", { kind: "impossible", flaw });
 
   const seated = seat(dimensions);
@@ -94,16 +94,16 @@ export function fitOf(dimensions: FitDimensions, options: FitOptions = {}): Fit 
 }
 
 /** What is wrong with a preferred gap; undefined where nothing is. */
-export const preferredFlaw = (preferredMm: number): string | undefined =>
+export const preferredFlaw = (preferredMm: number, unit: LengthUnit = "mm"): string | undefined =>
   preferredMm >= 0 && preferredMm <= 1000
     ? undefined
-    : "the preferred gap is not a length from 0 to 1000 mm; give one such as 2.5 mm";
+    : `the preferred gap is not a length from 0 to ${unit === "mm" ? "1000 mm; give one such as 2.5 mm" : "39.37 in; give one such as 0.1 in"}`;
 
 /** What is wrong with a clearance; undefined when nothing is. */
-export const clearanceFlaw = (clearanceMm: number): string | undefined =>
+export const clearanceFlaw = (clearanceMm: number, unit: LengthUnit = "mm"): string | undefined =>
   clearanceMm >= 0 && clearanceMm <= 1000
     ? undefined
-    : "the clearance is not a length of 0 mm or more; give one such as 0.01 mm";
+    : `the clearance is not a length of 0 ${unit} or more; give one such as ${unit === "mm" ? "0.01 mm" : "0.0004 in"}`;
 
 const withoutNumbers = (outcome: Fit["outcome"], finding: FitFinding): Fit => ({
   outcome,

@@ -1,4 +1,5 @@
 /** A caliper or depth gauge: the step it shows, and what it shows when it should show nothing. */
+import type { LengthUnit } from "../../units/length.ts";
 import { ReadingError } from "./readings.ts";
 
 export interface MeasuringTool {
@@ -16,21 +17,27 @@ const isLength = (lengthMm: number): boolean => lengthMm >= 0 && lengthMm < 1e6;
  * The tool with nothing left open.
  *
  * @param what the length it measures, for messages: "depth".
+ * @param unit of the messages
  * @throws {ReadingError} for a step or an uncertainty below 0, or a zero that is no length.
  */
-export function checkedTool(tool: MeasuringTool, what: string): Required<MeasuringTool> {
+export function checkedTool(
+  tool: MeasuringTool,
+  what: string,
+  unit: LengthUnit = "mm",
+): Required<MeasuringTool> {
+  const example = (mm: string, inches: string) => (unit === "mm" ? `${mm} mm` : `${inches} in`);
   const { resolutionMm = 0, zeroMm = 0, zeroUncertaintyMm = 0 } = tool;
   if (!isLength(resolutionMm))
     throw new ReadingError(
-      `the resolution of the ${what} is not a length of 0 mm or more; give one such as 0.01 mm`,
+      `the resolution of the ${what} is not a length of 0 ${unit} or more; give one such as ${example("0.01", "0.0005")}`,
     );
   if (!isLength(Math.abs(zeroMm)))
     throw new ReadingError(
-      `the zero error of the ${what} is not a length; give what the tool shows at zero, such as 0.02 mm or -0.02 mm`,
+      `the zero error of the ${what} is not a length; give what the tool shows at zero, such as ${example("0.02", "0.001")} or ${example("-0.02", "-0.001")}`,
     );
   if (!isLength(zeroUncertaintyMm))
     throw new ReadingError(
-      `the zero uncertainty of the ${what} is not a length of 0 mm or more; give one such as 0.005 mm`,
+      `the zero uncertainty of the ${what} is not a length of 0 ${unit} or more; give one such as ${example("0.005", "0.0002")}`,
     );
   return { resolutionMm, zeroMm, zeroUncertaintyMm };
 }

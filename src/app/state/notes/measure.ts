@@ -23,9 +23,9 @@ export const READING = length("reading", {
 /** What the bench says of a tool with only this known. */
 const toolFlaw =
   (part: keyof MeasuringTool, what: LengthName): NonNullable<LengthOptions["flaw"]> =>
-  (lengthMm) => {
+  (lengthMm, unit) => {
     try {
-      checkedTool({ [part]: lengthMm }, what);
+      checkedTool({ [part]: lengthMm }, what, unit);
       return undefined;
     } catch (error) {
       if (error instanceof InputError) return error.message;
