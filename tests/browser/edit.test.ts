@@ -12,7 +12,7 @@ async function opened(width = 1280) {
   await answered(page);
   await page.getByTestId("edit-instrument").click();
   const editor = page.locator("annulus-editor");
-  await editor.getByLabel("Insertion").waitFor();
+  await editor.getByLabel("Insertion", { exact: true }).waitFor();
   return { ...visited, editor };
 }
 
@@ -38,7 +38,7 @@ describe("editing the instrument", () => {
 
   it("says beside the field what is wrong, keeps what was typed, and keeps the old instrument in use", async () => {
     const { page, editor } = await opened();
-    const insertion = editor.getByLabel("Insertion");
+    const insertion = editor.getByLabel("Insertion", { exact: true });
     await insertion.fill("30 mm");
     await insertion.press("Enter");
     await editor.getByRole("alert").first().waitFor();

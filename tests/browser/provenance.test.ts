@@ -9,13 +9,13 @@ describe("where the numbers come from", () => {
     const visited = await visit({ width: 1280, height: 1000, hash: "#edit" });
     const { page } = visited;
     await answered(page);
-    expect(await page.getByTestId("stand-in").count()).toBe(0);
+    expect(await page.getByTestId("instruments-like-it").count()).toBe(0);
     const editor = page.locator("annulus-editor");
     const mark = (dimension: string) => editor.locator(`select[data-origin="${dimension}"]`);
     await editor.locator("summary", { hasText: "Body" }).click();
     await mark("body.profile").selectOption({ label: "assumed" });
     await expect
-      .poll(() => page.getByTestId("stand-in").innerText())
+      .poll(() => page.getByTestId("instruments-like-it").innerText())
       .toMatch(/^Gap measured to ±0\.07 mm; of a stand-in: body/);
     expect(
       await mark("body.profile").evaluate((select) => getComputedStyle(select).textDecorationStyle),

@@ -76,7 +76,7 @@ export class VerdictStrip extends PageElement {
       <div class=${this.#late.isLate(explored) ? "late" : ""}>
         <div class="headline" data-testid="headline">
           <p>${said?.change ?? "The first curve is being computed."} ${said?.remains ?? nothing}</p>
-          ${said?.standIn ? html`<p data-testid="stand-in">${said.standIn}</p>` : nothing}
+          ${said?.standIn ? html`<p data-testid="instruments-like-it">${said.standIn}</p>` : nothing}
           ${said?.finding ? html`<p class="answer">${icon(said.isFelt ? "check" : "about-equal")}${said.finding}</p>` : nothing}
           ${said?.holds ? html`<p class="holds">${said.holds}</p>` : nothing}
           ${said ? html`<p class="held">${said.heldAgainst}</p>` : nothing}
