@@ -2,11 +2,13 @@
  * The oscillator played live: settings come as messages at any time and are approached over several blocks, what sounds is
  * told some twenty times a second. No allocation while it runs, but for the reports.
  */
+
 import type { Valve } from "../src/lips/lips.ts";
 import { countOf, type Modes } from "../src/lips/modes.ts";
 import { noteAt } from "../src/lips/note.ts";
 import { type Blowing, Oscillator } from "../src/lips/oscillator.ts";
 import { playingOf } from "../src/lips/playing.ts";
+import { OutOfRange } from "../src/units/outOfRange.ts";
 import {
   type LipsMessage,
   type LipsOptions,
@@ -37,7 +39,7 @@ export class LiveLips {
   readonly #openings: Float64Array;
   #heard = 0;
 
-  /** @throws RangeError in words for what it cannot run with */
+  /** @throws OutOfRange in words for what it cannot run with */
   constructor(sampleRate: number, first: LipsOptions, tell: (news: LipsReport | LipsRefusal) => void) {
     const { valve, modes, lipHz } = first;
     this.#sampleRate = sampleRate;
@@ -58,7 +60,7 @@ export class LiveLips {
       if (message.kind === "blow") this.#blow(message);
       else this.#become(message.valve, message.modes);
     } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
+      if (!(error instanceof OutOfRange)) throw error;
       this.#tell({ refused: error.message });
     }
   }
@@ -191,7 +193,7 @@ const sameLips = (a: Valve, b: Valve): boolean =>
 function playable(blowing: Blowing): Blowing {
   const { mouthPressure } = blowing;
   if (mouthPressure > MOST_MOUTH_PRESSURE)
-    throw new RangeError(
+    throw new OutOfRange(
       `a mouth pressure of ${mouthPressure / 1000} kPa is more than can be played here: give 0 kPa to ${MOST_MOUTH_PRESSURE / 1000} kPa`,
     );
   return blowing;

@@ -5,6 +5,7 @@
 
 import { SetupError } from "../src/setup/problem.ts";
 import type { Setup } from "../src/setup/setup.ts";
+import { OutOfRange } from "../src/units/outOfRange.ts";
 import { Turns } from "./turns.ts";
 
 /** An error as data: Comlink's own transfer of errors loses their kind. */
@@ -87,7 +88,7 @@ async function answered<T>(compute: () => T | Promise<T>): Promise<T | Refusal> 
   try {
     return await compute();
   } catch (error) {
-    if (error instanceof SetupError || error instanceof RangeError) return { refused: error.message };
+    if (error instanceof SetupError || error instanceof OutOfRange) return { refused: error.message };
     return { refused: `The model failed, which is a fault in this program: ${error}` };
   }
 }

@@ -5,6 +5,7 @@
 
 import { Command, CommanderError } from "commander";
 import { InputError, SetupError } from "../index.ts";
+import { OutOfRange } from "../units/outOfRange.ts";
 import { cavityCommand } from "./cavity.ts";
 import { compareCommand } from "./compare.ts";
 import { curveCommand } from "./curve.ts";
@@ -61,7 +62,7 @@ try {
     error instanceof SetupError ||
     error instanceof InputError ||
     error instanceof ReadingError ||
-    error instanceof RangeError
+    error instanceof OutOfRange
   ) {
     process.stderr.write(`annulus: ${error.message.replace(/\s*\n\s*/g, " ")}\n`);
     process.exitCode = 1;

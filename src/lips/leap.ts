@@ -2,6 +2,7 @@
  * A leap from one note to another: the lips and the mouth pressure go from those of the first, sounding steadily, to those
  * of the second along a straight line, the lips missing their aim by some cents; when all has settled, which note sounds?
  */
+import { OutOfRange } from "../units/outOfRange.ts";
 import type { Modes } from "./modes.ts";
 import { noteAt } from "./note.ts";
 import type { Blowing, Oscillator } from "./oscillator.ts";
@@ -38,7 +39,7 @@ export class Leap {
    * @param make a new oscillator blown as the first note; called twice
    * @param to the second note's setting
    * @param modes the column's, whose notes they are
-   * @throws RangeError where note `from` does not sound as it is blown
+   * @throws OutOfRange where note `from` does not sound as it is blown
    */
   constructor(
     make: () => Oscillator,
@@ -48,9 +49,9 @@ export class Leap {
     readonly modes: Modes,
   ) {
     if (!(transition >= 0 && transition <= 10))
-      throw new RangeError(`a transition of ${transition} s cannot be used: give 0 s to 10 s`);
+      throw new OutOfRange(`a transition of ${transition} s cannot be used: give 0 s to 10 s`);
     if (!(settle >= 0 && settle <= 60))
-      throw new RangeError(`a settling time of ${settle} s cannot be used: give 0 s to 60 s`);
+      throw new OutOfRange(`a settling time of ${settle} s cannot be used: give 0 s to 60 s`);
     this.#before = make();
     this.#runner = make();
     const samples = (seconds: number) => Math.max(1, Math.round(seconds * this.#before.sampleRate));
@@ -92,7 +93,7 @@ export class Leap {
       return;
     }
     const { mouthPressure, lipHz } = before.blowing;
-    throw new RangeError(
+    throw new OutOfRange(
       `note ${this.from} does not sound steadily at ${Math.round(mouthPressure)} Pa with the lips at ${lipHz.toFixed(1)} Hz: ` +
         "blow harder or choose another note",
     );

@@ -12,6 +12,8 @@
  * real lips add at high notes.
  */
 
+import { OutOfRange } from "../units/outOfRange.ts";
+
 export interface Lips {
   /** μ at `MASS_REFERENCE_HZ`, mass per area the pressure acts on, kg/m². */
   readonly massPerArea: number;
@@ -110,13 +112,13 @@ export const DEFAULT_LIPS: Lips = Object.freeze({
   width: LIP_PARAMETERS.width.value,
 });
 
-/** @throws RangeError naming the parameter, its value and what would be right */
+/** @throws OutOfRange naming the parameter, its value and what would be right */
 export function checkLips(lips: Lips): void {
   for (const name of Object.keys(LIP_PARAMETERS) as (keyof Lips)[]) {
     const { label, allowed, unit } = LIP_PARAMETERS[name];
     const value = lips[name];
     if (!(value >= allowed[0] && value <= allowed[1]))
-      throw new RangeError(
+      throw new OutOfRange(
         `the lips' ${label} of ${value} cannot be used: give ${allowed[0]} to ${allowed[1]}${unit === "1" ? "" : ` ${unit}`}`,
       );
   }

@@ -7,6 +7,8 @@
  * 2014, "MoReeSC"; cited from memory). A sum cut short is exact at its own poles only; who makes it says how close it is.
  */
 
+import { OutOfRange } from "../units/outOfRange.ts";
+
 /** Poles and residues, pairs of doubles [re, im], Im sₙ > 0, rising; rad/s and Pa/m³. */
 export interface Modes {
   readonly poles: Float64Array;
@@ -42,27 +44,27 @@ export function impedanceOf({ poles, residues }: Modes, omega: number): [re: num
 export const staticResistance = (modes: Modes): number => impedanceOf(modes, 0)[0];
 
 /**
- * @throws RangeError where the sum cannot be a passive air column's: a pole that does not decay or is out of order, or a
+ * @throws OutOfRange where the sum cannot be a passive air column's: a pole that does not decay or is out of order, or a
  * resistance below 0 at either end of the frequency axis
  */
 export function checkModes(modes: Modes): void {
   const { poles, residues } = modes;
   if (poles.length < 2 || poles.length % 2 || poles.length !== residues.length)
-    throw new RangeError("the air column needs at least one mode, and a residue for every pole");
+    throw new OutOfRange("the air column needs at least one mode, and a residue for every pole");
   let below = 0;
   let sum = 0;
   for (let k = 0; k < poles.length; k += 2) {
     const n = k / 2 + 1;
     if (!(poles[k] < 0 && poles[k] > -Infinity))
-      throw new RangeError(`mode ${n} does not decay: its pole's real part must be below 0`);
+      throw new OutOfRange(`mode ${n} does not decay: its pole's real part must be below 0`);
     if (!(poles[k + 1] > below && poles[k + 1] < Infinity))
-      throw new RangeError(`mode ${n} is out of order: frequencies must rise from above 0 Hz`);
+      throw new OutOfRange(`mode ${n} is out of order: frequencies must rise from above 0 Hz`);
     if (!(Math.hypot(residues[k], residues[k + 1]) < Infinity))
-      throw new RangeError(`mode ${n} has no finite residue: give one in Pa/m³`);
+      throw new OutOfRange(`mode ${n} has no finite residue: give one in Pa/m³`);
     below = poles[k + 1];
     sum += residues[k];
   }
   // to rounding: a column may be made to have none at 0 Hz
   if (!(sum > 0 && staticResistance(modes) > -1e-9 * Math.hypot(...impedanceOf(modes, poles[1]))))
-    throw new RangeError("the modes add up to a column that gives out energy: use more of them");
+    throw new OutOfRange("the modes add up to a column that gives out energy: use more of them");
 }

@@ -15,6 +15,7 @@
  * Re Z ≥ 0; the valve, sign u = sign Δ, gives none either: only the mouth does, while |p| < p_m, and so all stays bounded
  * whatever y does. Sampled slower than twice the highest mode, the sum would fold; refused.
  */
+import { OutOfRange } from "../units/outOfRange.ts";
 import { equilibriumOf } from "./equilibrium.ts";
 import { checkLips, massPerAreaAt, type Valve } from "./lips.ts";
 import { checkModes, countOf, type Modes } from "./modes.ts";
@@ -58,7 +59,7 @@ export class Oscillator {
   #nextLipHz: number;
   #nextMouthPressure: number;
 
-  /** @throws RangeError in words for lips, modes, rate or blowing it cannot run with */
+  /** @throws OutOfRange in words for lips, modes, rate or blowing it cannot run with */
   constructor(
     readonly sampleRate: number,
     readonly valve: Valve,
@@ -66,9 +67,9 @@ export class Oscillator {
     blowing: Blowing,
   ) {
     if (!(sampleRate >= 8000 && sampleRate <= 1e7))
-      throw new RangeError(`a sample rate of ${sampleRate} Hz cannot be used: give 8000 Hz or more`);
+      throw new OutOfRange(`a sample rate of ${sampleRate} Hz cannot be used: give 8000 Hz or more`);
     if (!(valve.density > 0 && valve.density < 100))
-      throw new RangeError(`an air density of ${valve.density} kg/m³ cannot be used: give about 1.2`);
+      throw new OutOfRange(`an air density of ${valve.density} kg/m³ cannot be used: give about 1.2`);
     checkLips(valve);
     this.#step = 1 / sampleRate;
     this.#count = countOf(modes);
@@ -102,7 +103,7 @@ export class Oscillator {
   /** The air column at the end of the next block: as many modes as before, of another gap, say. */
   setModes(modes: Modes): void {
     if (countOf(modes) !== this.#count)
-      throw new RangeError(`this oscillator has ${this.#count} modes: give as many, not ${countOf(modes)}`);
+      throw new OutOfRange(`this oscillator has ${this.#count} modes: give as many, not ${countOf(modes)}`);
     this.#setColumn(modes);
     this.#columnMoves = true;
   }
@@ -136,7 +137,7 @@ export class Oscillator {
 
   /** The other's state and settings; both must have as many modes. */
   copy(other: Oscillator): void {
-    if (other.#count !== this.#count) throw new RangeError("oscillators with different numbers of modes");
+    if (other.#count !== this.#count) throw new OutOfRange("oscillators with different numbers of modes");
     this.#states.set(other.#states);
     this.#now.set(other.#now);
     this.#next.set(other.#next);
@@ -225,7 +226,7 @@ export class Oscillator {
     const { poles, residues } = modes;
     const h = this.#step;
     if (poles[poles.length - 1] * h > Math.PI)
-      throw new RangeError(
+      throw new OutOfRange(
         `${this.sampleRate} Hz is too slow for a mode at ${Math.round(poles[poles.length - 1] / (2 * Math.PI))} Hz: ` +
           "sample at twice that or more",
       );
@@ -265,9 +266,9 @@ function approach(now: Float64Array, next: Float64Array, left: number): void {
 
 function checkBlowing({ mouthPressure, lipHz }: Blowing): void {
   if (!(mouthPressure >= 0 && mouthPressure < 1e9))
-    throw new RangeError(`a mouth pressure of ${mouthPressure} Pa cannot be blown: give 0 Pa or more`);
+    throw new OutOfRange(`a mouth pressure of ${mouthPressure} Pa cannot be blown: give 0 Pa or more`);
   if (!(lipHz >= LIP_RANGE_HZ[0] && lipHz <= LIP_RANGE_HZ[1]))
-    throw new RangeError(
+    throw new OutOfRange(
       `lips at ${lipHz} Hz are out of reach: give ${LIP_RANGE_HZ[0]} to ${LIP_RANGE_HZ[1]} Hz`,
     );
 }

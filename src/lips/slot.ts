@@ -7,6 +7,7 @@
  *
  * Growth from rest decides which note begins; what a loud note does once it sounds is the oscillator's to tell.
  */
+import { OutOfRange } from "../units/outOfRange.ts";
 import { countOf, type Modes } from "./modes.ts";
 import { lowestOf, noteAt } from "./note.ts";
 import type { Stability } from "./stability.ts";
@@ -88,7 +89,7 @@ function growthOf(
 /** Lip frequencies a note is looked for at, Hz: outward lips play above their own, by less than an octave. */
 function reach(modes: Modes, n: number): [low: number, high: number] {
   if (!(Number.isInteger(n) && n >= 1 && n < countOf(modes)))
-    throw new RangeError(`note ${n} has no slot on ${countOf(modes)} modes: give 1 to ${countOf(modes) - 1}`);
+    throw new OutOfRange(`note ${n} has no slot on ${countOf(modes)} modes: give 1 to ${countOf(modes) - 1}`);
   return [lowestOf(modes, n) / 2, lowestOf(modes, n + 1)];
 }
 

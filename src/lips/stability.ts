@@ -42,7 +42,7 @@ export class Stability {
   readonly #residues: Float64Array;
   #warm = false;
 
-  /** @throws RangeError in words for modes no passive column has */
+  /** @throws OutOfRange in words for modes no passive column has */
   constructor(
     readonly valve: Valve,
     readonly modes: Modes,

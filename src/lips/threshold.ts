@@ -45,7 +45,7 @@ export class Thresholds {
   readonly #bands: readonly Band[];
   readonly #resistance: number;
 
-  /** @throws RangeError in words for modes no passive column has */
+  /** @throws OutOfRange in words for modes no passive column has */
   constructor(
     readonly valve: Valve,
     readonly modes: Modes,

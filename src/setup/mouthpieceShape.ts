@@ -6,7 +6,9 @@
  *
  * p = 1 is a straight V, p = 2 a bowl (a quarter ellipse), more is squarer; a volume chooses p. Throat a cylinder, backbore a cone.
  */
+
 import { formatLength } from "../units/formatLength.ts";
+import { OutOfRange } from "../units/outOfRange.ts";
 import type { Mouthpiece, ProfileMm } from "./setup.ts";
 
 /** The exponent of a cup that is called by its shape. */
@@ -33,7 +35,7 @@ const POINTS = 24;
 const EXPONENT = { least: 0.5, most: 12 } as const;
 const MM3_PER_ML = 1000;
 
-/** @throws RangeError in words where the numbers make no mouthpiece */
+/** @throws OutOfRange in words where the numbers make no mouthpiece */
 export function mouthpieceOfShape(shape: MouthpieceShape): ProfileMm {
   const { rimDiameterMm, cupDepthMm, throatDiameterMm, throatLengthMm, exitDiameterMm, lengthMm } = shape;
   const above0 = {
@@ -45,20 +47,20 @@ export function mouthpieceOfShape(shape: MouthpieceShape): ProfileMm {
   };
   for (const [name, value] of Object.entries(above0))
     if (!(value > 0 && value < 1000))
-      throw new RangeError(`a mouthpiece's ${name} of ${value} mm cannot be; give one above 0 mm`);
+      throw new OutOfRange(`a mouthpiece's ${name} of ${value} mm cannot be; give one above 0 mm`);
   if (!(throatLengthMm >= 0))
-    throw new RangeError(`a throat ${throatLengthMm} mm long cannot be; give 0 mm or more`);
+    throw new OutOfRange(`a throat ${throatLengthMm} mm long cannot be; give 0 mm or more`);
   if (!(throatDiameterMm < rimDiameterMm))
-    throw new RangeError(
+    throw new OutOfRange(
       `the throat, ${mm(throatDiameterMm)}, is not narrower than the rim, ${mm(rimDiameterMm)}; give a narrower throat`,
     );
   if (exitDiameterMm < throatDiameterMm)
-    throw new RangeError(
+    throw new OutOfRange(
       `the backbore's exit, ${mm(exitDiameterMm)}, is narrower than the throat, ${mm(throatDiameterMm)}; give one at least as wide`,
     );
   const throatEndMm = cupDepthMm + throatLengthMm;
   if (!(lengthMm > throatEndMm))
-    throw new RangeError(
+    throw new OutOfRange(
       `cup and throat together, ${mm(throatEndMm)}, leave no backbore in a mouthpiece of ${mm(lengthMm)}; give its length overall`,
     );
   const cup = cupOf(shape);
@@ -116,7 +118,7 @@ function cupOf(shape: MouthpieceShape): ProfileMm {
   const least = holds(EXPONENT.least);
   const most = holds(EXPONENT.most);
   if (!(cup.volumeMl >= least && cup.volumeMl <= most))
-    throw new RangeError(
+    throw new OutOfRange(
       `a cup ${mm(rimDiameterMm)} across and ${mm(cupDepthMm)} deep cannot hold ${cup.volumeMl} ml; ` +
         `give ${least.toFixed(2)} to ${most.toFixed(2)} ml, or check its depth`,
     );

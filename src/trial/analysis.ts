@@ -1,4 +1,5 @@
 /** Everything a finished trial tells, scale by scale; the sentence itself is in `finding.ts`. */
+import { OutOfRange } from "../units/outOfRange.ts";
 import { curveOf } from "./finding.ts";
 import { type Friedman, friedman } from "./friedman.ts";
 import { holm } from "./holm.ts";
@@ -39,12 +40,12 @@ export interface AnalysisStep {
   readonly of: number;
 }
 
-/** @throws RangeError in words where too few repeats were rated */
+/** @throws OutOfRange in words where too few repeats were rated */
 export function* analysisSteps(trial: Trial): Generator<AnalysisStep, TrialAnalysis, void> {
   const of = SCALES.length + 1;
   const repeats = ratingBlocks(trial, "preference").length;
   if (repeats < FEWEST_REPEATS)
-    throw new RangeError(
+    throw new OutOfRange(
       `Too little was rated for any finding: ${repeats} whole ${repeats === 1 ? "repeat" : "repeats"}, and ${FEWEST_REPEATS} are the fewest.`,
     );
   const scales: Omit<ScaleAnalysis, "correctedP">[] = [];

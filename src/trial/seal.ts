@@ -1,5 +1,7 @@
 /** A plan becomes a sealed trial: the order and the codes are drawn. */
+
 import { randomLcg } from "d3";
+import { OutOfRange } from "../units/outOfRange.ts";
 import { sealedCodes } from "./codes.ts";
 import {
   FEWEST_ITEMS,
@@ -21,16 +23,16 @@ export interface TrialPlan {
   readonly difference: number;
 }
 
-/** @param seed whole; the same one draws the same order and codes @throws RangeError in words */
+/** @param seed whole; the same one draws the same order and codes @throws OutOfRange in words */
 export function sealTrial({ repeats, ...plan }: TrialPlan, seed: number): Trial {
   const isCount = (count: number, least: number, most: number) =>
     Number.isInteger(count) && count >= least && count <= most;
   if (!isCount(plan.items.length, FEWEST_ITEMS, MOST_ITEMS))
-    throw new RangeError(
+    throw new OutOfRange(
       `A trial has ${FEWEST_ITEMS} to ${MOST_ITEMS} items; here are ${plan.items.length}.`,
     );
   if (!isCount(repeats, FEWEST_REPEATS, MOST_REPEATS))
-    throw new RangeError(
+    throw new OutOfRange(
       `${repeats} is no number of repeats: give a whole number from ${FEWEST_REPEATS} to ${MOST_REPEATS}.`,
     );
   const random = randomLcg(seed);

@@ -2,7 +2,9 @@
  * The families of instruments as the trade names them, and their partials as players read them: written pitch beside
  * sounding. Common practice; equal temperament, A4 at 440 Hz.
  */
+
 import type { StandInId } from "../setup/standIns.ts";
+import { OutOfRange } from "../units/outOfRange.ts";
 import { noteHz, noteName } from "./notes.ts";
 
 export interface Family {
@@ -71,7 +73,7 @@ export function partialOf(id: StandInId, n: number): Partial {
   const { fundamental, writtenAbove, group } = FAMILY[id];
   const semitones = SEMITONES[n - 1];
   if (semitones === undefined)
-    throw new RangeError(`partial ${n} has no name here: give 1 to ${MOST_PARTIALS}`);
+    throw new OutOfRange(`partial ${n} has no name here: give 1 to ${MOST_PARTIALS}`);
   const sounds = fundamental + semitones;
   const written = noteName(sounds + writtenAbove);
   const tendency = TENDENCY[n] ?? null;

@@ -6,6 +6,7 @@
  * flat ones, at first order as much as ∫(a'²/4) dx more length. There the other functions go on into an endless cylinder.
  * The reflection is smooth in frequency and is kept as Chebyshev series, in √f, of which wall losses are a power series.
  */
+import { OutOfRange } from "../../units/outOfRange.ts";
 import type { Bore, Piece } from "../duct/bore.ts";
 import { Medium } from "../duct/cone.ts";
 import { Interpolant } from "../numerics/chebyshev.ts";
@@ -63,7 +64,7 @@ export class BellFlare {
   /**
    * Reflection R of the plane wave's pressure at the start of the flare, at complex angular frequency ω, rad/s.
    * @param out two doubles
-   * @throws RangeError above ka = 12, and where the flare is too restless for a series
+   * @throws OutOfRange above ka = 12, and where the flare is too restless for a series
    */
   reflection(omegaRe: number, omegaIm: number, out: Float64Array): void {
     const re = omegaRe / (2 * Math.PI);
@@ -77,7 +78,7 @@ export class BellFlare {
     const highest = HIGHEST_KA.map((ka) => (ka * air.soundSpeed) / (2 * Math.PI * radiusOut));
     const range = highest.findIndex((limit) => hz <= limit);
     if (range < 0)
-      throw new RangeError(
+      throw new OutOfRange(
         `${hz.toFixed(0)} Hz is too high for model.bell "multimodal" with this bell: give at most ` +
           `${Math.floor(highest[highest.length - 1])} Hz, or model.bell "plane"`,
       );
@@ -104,7 +105,7 @@ export class BellFlare {
           );
     this.#work += sampleWork * (series?.nodes ?? 0);
     if (!series?.isResolved)
-      throw new RangeError(
+      throw new OutOfRange(
         'model.bell "multimodal" cannot be worked out for this bell: its flare is too long or its profile too restless; give a smoother profile of the bell, or model.bell "plane"',
       );
     return series;

@@ -3,6 +3,8 @@
  * has real numbers only and makes a matrix anew for every product; here one bell takes thousands of them.
  */
 
+import { OutOfRange } from "../../units/outOfRange.ts";
+
 /** out = X·Y, X of `rows` × `inner`, Y of `inner` × `columns`; `out` may be neither of them. */
 export function multiply(
   x: Float64Array,
@@ -29,7 +31,7 @@ export function multiply(
 
 /**
  * b ← a⁻¹·b by elimination with partial pivoting, for a of n × n (destroyed) and b of n × `columns`.
- * @throws RangeError where a is singular
+ * @throws OutOfRange where a is singular
  */
 export function solve(a: Float64Array, b: Float64Array, n: number, columns: number): void {
   for (let k = 0; k < n; k++) {
@@ -41,7 +43,7 @@ export function solve(a: Float64Array, b: Float64Array, n: number, columns: numb
       if (size > largest) [pivot, largest] = [i, size];
     }
     if (!(largest > 0 && largest < Infinity))
-      throw new RangeError("the bell's modes cannot be told apart at this frequency: ask for another one");
+      throw new OutOfRange("the bell's modes cannot be told apart at this frequency: ask for another one");
     if (pivot !== k) {
       swapRows(a, k, pivot, n);
       swapRows(b, k, pivot, columns);

@@ -6,6 +6,7 @@
  *
  * With e^{+jωt} a decaying resonance has Im f > 0; Q = Re f/(2 Im f). Near it, Z ≈ C_n/(jω − jω_n).
  */
+import { OutOfRange } from "../../units/outOfRange.ts";
 import type { AirColumn } from "../airColumn.ts";
 import { STATE } from "../duct/twoPort.ts";
 import type { Gap } from "../gap/gap.ts";
@@ -71,11 +72,11 @@ export function resonancesOf(column: AirColumn, gap: Gap, count: number, draw = 
   }));
 }
 
-/** The resonance that `from` becomes at a slightly different gap or slide. @throws RangeError where it is lost */
+/** The resonance that `from` becomes at a slightly different gap or slide. @throws OutOfRange where it is lost */
 export function resonanceNear(column: AirColumn, gap: Gap, draw: number, from: Resonance): Resonance {
   const zero = zeroNear(rimFlow(column, gap, draw), [from.frequency, from.decay], []);
   if (!zero)
-    throw new RangeError(`the resonance near ${from.frequency.toFixed(1)} Hz cannot be followed that far`);
+    throw new OutOfRange(`the resonance near ${from.frequency.toFixed(1)} Hz cannot be followed that far`);
   return { frequency: zero[0], decay: zero[1], Q: zero[0] / (2 * zero[1]), peak: null };
 }
 

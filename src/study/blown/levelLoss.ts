@@ -11,6 +11,7 @@
  * Left out: the steady flow beside the swinging one, edges elsewhere in the bore, the steepening of loud waves (what makes brass
  * sound brassy), and that an edge is quasi-steady only where the air travels further than the edge is thick.
  */
+
 import { Chain } from "../../acoustics/duct/chain.ts";
 import { FIXED, LOAD, UPPER } from "../../acoustics/duct/line.ts";
 import { applyTo, STATE, TWO_PORT } from "../../acoustics/duct/twoPort.ts";
@@ -18,6 +19,7 @@ import type { Gap } from "../../acoustics/gap/gap.ts";
 import { firstHarmonicResistance } from "../../flow/describingFunction.ts";
 import { type Bounded, type GapShape, gapFromBehind, gapLoss } from "../../flow/gapLoss.ts";
 import { type Gas, pipeLoss, reversed } from "../../flow/pipe.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
 import type { Instrument, Mode } from "../instrument/instrument.ts";
 import { decibels } from "../instrument/pitch.ts";
 import { flowPath, gapShape } from "./flowPath.ts";
@@ -66,7 +68,7 @@ export function levelLoss(
 ): LevelLoss[] {
   for (const level of levelsDb)
     if (!(level >= 0 && level <= 180))
-      throw new RangeError(
+      throw new OutOfRange(
         `a level of ${level} dB at the rim cannot be computed: give 0 to 180 dB, played ones being about 120 to 165`,
       );
   return gapsMm.map((gapMm) => {
@@ -150,7 +152,7 @@ class Circuit {
 
   /**
    * |Z| at the rim, Pa·s/m³, at a frequency in Hz and a pressure amplitude at the rim in Pa.
-   * @throws RangeError where no steady state is found
+   * @throws OutOfRange where no steady state is found
    */
   impedance(frequency: number, pressure: number, edges: Edges): number {
     const omega = 2 * Math.PI * frequency;
@@ -178,7 +180,7 @@ class Circuit {
       throatFlow = nextThroat;
       if (moved < CONVERGED) return Math.hypot(state[0], state[1]) / flowIn(state);
     }
-    throw new RangeError(
+    throw new OutOfRange(
       `no steady state was found at ${frequency.toFixed(1)} Hz and ${pressure.toPrecision(3)} Pa at the rim: give a lower level`,
     );
   }

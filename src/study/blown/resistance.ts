@@ -4,10 +4,12 @@
  * Resistance here is always that pressure over that flow. It is not what the lips ask for: their opening drops kilopascals
  * where the whole bore drops fractions of one, and their threshold pressure is another question.
  */
+
 import { type Regime, regimeOf, reynoldsNumber } from "../../flow/friction.ts";
 import { type Bounded, gapLoss } from "../../flow/gapLoss.ts";
 import { type Cone, dynamicPressure, type PipeLoss, pipeLoss, speedThrough } from "../../flow/pipe.ts";
 import { gapMm as ownGapMm, type Setup } from "../../setup/setup.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
 import { type FlowPath, flowPath, gapShape } from "./flowPath.ts";
 
 export type PartName = "cup" | "throat" | "backbore" | "gap" | "leadpipe" | "body" | "bell";
@@ -60,7 +62,7 @@ export interface ResistanceOptions {
 
 /**
  * @throws SetupError on a gap the receiver cannot have
- * @throws RangeError on a flow below zero, or too fast for air to be taken as incompressible
+ * @throws OutOfRange on a flow below zero, or too fast for air to be taken as incompressible
  */
 export function resistance(setup: Setup, options: ResistanceOptions = {}): Resistance {
   const { gapMm = ownGapMm(setup), litresPerMinute = 20 } = options;
@@ -150,7 +152,7 @@ const edgeOf = (shankExit: number, leadpipe: number): Edge =>
 
 function checkedMach({ air, pipes }: FlowPath, leadpipe: number, litresPerMinute: number): number {
   if (!(litresPerMinute >= 0 && litresPerMinute < Infinity))
-    throw new RangeError(
+    throw new OutOfRange(
       `a flow of ${litresPerMinute} L/min cannot be computed: give 0 or more, usually 5 to 60`,
     );
   const narrowest = Object.values(pipes)
@@ -159,7 +161,7 @@ function checkedMach({ air, pipes }: FlowPath, leadpipe: number, litresPerMinute
   const mach = speedThrough(flowOf(litresPerMinute), narrowest) / air.soundSpeed;
   if (mach <= HIGHEST_MACH) return mach;
   const most = (litresPerMinute * HIGHEST_MACH) / mach;
-  throw new RangeError(
+  throw new OutOfRange(
     `${litresPerMinute} L/min is too fast for a bore of ${(2000 * narrowest).toFixed(2)} mm: ` +
       `above ${most.toPrecision(3)} L/min the air there no longer flows as if it could not be compressed`,
   );

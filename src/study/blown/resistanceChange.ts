@@ -2,9 +2,11 @@
  * What a change of gap does to how hard a setup blows, and whether it could be felt: the trade's "a wider gap blows with more
  * resistance" beside the computed change, whose doubt is the distance between the gap's bounds.
  */
+
 import type { Bounded } from "../../flow/gapLoss.ts";
 import { pipeLoss } from "../../flow/pipe.ts";
 import { gapMm as ownGapMm, type Setup } from "../../setup/setup.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
 import { isDecided, judge } from "../change/judgement.ts";
 import { flowPath } from "./flowPath.ts";
 import { bounded, flowOf, type Resistance, resistance } from "./resistance.ts";
@@ -61,7 +63,7 @@ export function resistanceChange(setup: Setup, options: ResistanceChangeOptions)
     thresholdPercent = FELT_PERCENT,
   } = options;
   if (!(thresholdPercent > 0 && thresholdPercent < Infinity))
-    throw new RangeError(`a threshold of ${thresholdPercent} % is none: give per cent above 0, such as 10`);
+    throw new OutOfRange(`a threshold of ${thresholdPercent} % is none: give per cent above 0, such as 10`);
   const reference = resistance(setup, { gapMm: referenceGapMm, litresPerMinute });
   const chosen = resistance(setup, { gapMm, litresPerMinute });
   const percent = (change: number, of: number) => (of > 0 ? (100 * change) / of : 0);

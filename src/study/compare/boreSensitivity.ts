@@ -5,10 +5,12 @@
  * need not stand where Simpson's cells meet costs up to 0.1 %. The flare of a multimodal bell has no places: a bump there is not
  * what the gradient of plane waves says.
  */
+
 import type { BorePart } from "../../acoustics/duct/boreLayout.ts";
 import { type ModeGradients, modeGradients } from "../../acoustics/resonance/modeGradient.ts";
 import { byGap, sensitivity } from "../../acoustics/resonance/sensitivity.ts";
 import { profileLengthMm } from "../../setup/geometry.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 
 /** One place where the bore may be off. */
@@ -55,7 +57,7 @@ export function boreSensitivity(
   { extentMm = 10, drawMm = 0 }: { readonly extentMm?: number; readonly drawMm?: number } = {},
 ): BoreSensitivity {
   if (!(extentMm >= 0.5 && extentMm <= 1000))
-    throw new RangeError(`an error's extent of ${extentMm} mm cannot be used: give 0.5 mm to 1000 mm`);
+    throw new OutOfRange(`an error's extent of ${extentMm} mm cannot be used: give 0.5 mm to 1000 mm`);
   const { column } = instrument;
   const side = { column, gap: instrument.gap(gapMm), draw: drawMm / 1000 };
   const resonances = instrument.resonances(gapMm, drawMm);

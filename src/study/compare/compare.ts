@@ -3,7 +3,9 @@
  * chosen one of them, as they are and after each was brought to the same pitch; how far an error of manufacture or of the gap
  * would move them; and which comes nearest to a goal.
  */
+
 import type { Setup } from "../../setup/setup.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
 import { type Resistance, resistance } from "../blown/resistance.ts";
 import { type ChangedMode, modeChanges } from "../change/modeChanges.ts";
 import { MODAL_COUNT } from "../feel/modalColumn.ts";
@@ -97,13 +99,13 @@ export function* compareSteps(
   const { reference: index = 0, retune, modes: count = 12 } = options;
   const chosen = variants[index];
   if (!chosen)
-    throw new RangeError(
+    throw new OutOfRange(
       `there is no variant ${index + 1} to compare with: choose one from 1 to ${variants.length}`,
     );
   let instrument = new Instrument(chosen.setup, { modes: count });
   const reference = inContext(instrument.modes(chosen.gapMm));
   if (retune !== undefined && !reference[retune - 1])
-    throw new RangeError(`resonance ${retune} does not exist here: choose one from 1 to ${reference.length}`);
+    throw new OutOfRange(`resonance ${retune} does not exist here: choose one from 1 to ${reference.length}`);
   for (const variant of variants) {
     if (variant.setup !== instrument.setup) instrument = new Instrument(variant.setup, { modes: count });
     yield compared(variant, instrument, reference, options);
@@ -159,7 +161,7 @@ function tryRetune(instrument: Instrument, gapMm: number, n: number, reference: 
   try {
     return { at: retuned(instrument, gapMm, n, reference[n - 1].frequencyHz), refusal: null };
   } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
+    if (!(error instanceof OutOfRange)) throw error;
     return { at: null, refusal: error.message };
   }
 }

@@ -14,7 +14,7 @@ export interface VariantCurve {
 const POINTS = 1600;
 const SHOWN_HZ = [50, 1800] as const;
 
-/** @param to the resonance that is brought to a frequency; null: as it is. @throws RangeError where it cannot be brought there */
+/** @param to the resonance that is brought to a frequency; null: as it is. @throws OutOfRange where it cannot be brought there */
 export function variantCurve(
   setup: Setup,
   gapMm: number,

@@ -3,6 +3,7 @@
  * a setup without one gets its length at the start of the body instead, a cylinder of the body's bore there, which is what
  * shifting all that follows along a longer or shorter tube amounts to. Which of the two it was is told.
  */
+import { OutOfRange } from "../../units/outOfRange.ts";
 import { Instrument, type Mode } from "../instrument/instrument.ts";
 
 export interface Retuned {
@@ -14,7 +15,7 @@ export interface Retuned {
   readonly instrument: Instrument;
 }
 
-/** @throws RangeError in words where it cannot be brought there */
+/** @throws OutOfRange in words where it cannot be brought there */
 export function retuned(instrument: Instrument, gapMm: number, n: number, targetHz: number): Retuned {
   const { setup } = instrument;
   const hasSlide = setup.body.slideAtMm !== undefined;
@@ -28,8 +29,8 @@ export function retuned(instrument: Instrument, gapMm: number, n: number, target
       instrument: slidden,
     };
   } catch (error) {
-    if (!(error instanceof RangeError) || hasSlide) throw error;
-    throw new RangeError(
+    if (!(error instanceof OutOfRange) || hasSlide) throw error;
+    throw new OutOfRange(
       `no tuning slide, and the body cannot be shortened at its start either (${error.message}); give body.slideAt`,
     );
   }

@@ -2,8 +2,10 @@
  * From a goal to a leadpipe: Levenberg and Marquardt's method on the residuals and the exact Jacobian of `designProblem.ts`, from the present leadpipe and from a seeded spread of others, since a goal may have several valleys. One
  * step at a time, so that whoever asked can show how it goes, and stop it.
  */
+
 import { randomLcg } from "d3";
 import type { Setup } from "../../setup/setup.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
 import { levenbergMarquardt, sumOfSquares } from "../leastSquares/levenbergMarquardt.ts";
 import type { DesignGoal, Target } from "./designGoal.ts";
 import type { DesignLimits } from "./designLimits.ts";
@@ -65,7 +67,7 @@ const SETTLED = { squares: 1e-7, variables: 1e-7 };
 
 /**
  * A true given back after a step ends the search with the best so far.
- * @throws RangeError on limits that leave nothing to design, SetupError on a gap the receiver cannot have
+ * @throws OutOfRange on limits that leave nothing to design, SetupError on a gap the receiver cannot have
  */
 export function* designSteps(
   setup: Setup,
@@ -73,10 +75,10 @@ export function* designSteps(
 ): Generator<DesignProgress, Design, boolean | undefined> {
   const { goal, limits, restarts = 5, seed = 1, stepsEach = 40 } = options;
   if (!Number.isInteger(restarts) || restarts < 1 || restarts > 1000)
-    throw new RangeError(`${restarts} is no number of restarts: give a whole number from 1 to 1000`);
+    throw new OutOfRange(`${restarts} is no number of restarts: give a whole number from 1 to 1000`);
   const problem = new DesignProblem(setup, goal, limits);
   if (problem.start.length === 0)
-    throw new RangeError("every knot is held and the gap stays: free one of them");
+    throw new OutOfRange("every knot is held and the gap stays: free one of them");
   const found: { x: readonly number[]; miss: number; steps: number }[] = [];
   const leastSquares = {
     low: problem.low,

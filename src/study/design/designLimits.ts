@@ -1,4 +1,5 @@
 /** What a leadpipe under design must keep to: how wide it may be, how it is made, what of it is held. */
+import { OutOfRange } from "../../units/outOfRange.ts";
 import { dot } from "./designSpline.ts";
 
 export interface DesignLimits {
@@ -19,14 +20,14 @@ export interface DesignLimits {
 /** What breaks a limit by as much counts as one cent: mm of narrowing between control diameters; part of the curvature. */
 const NARROWING_MM = 1e-3;
 const CURVATURE_PART = 0.01;
-/** @throws RangeError in words on limits that no leadpipe keeps */
+/** @throws OutOfRange in words on limits that no leadpipe keeps */
 export function checkLimits(
   { smallestMm, largestMm, widens, holdsEntry, holdsEnd, leastCurvatureRadiusMm }: DesignLimits,
   held: readonly number[],
 ) {
   const [entry, end] = [held[0], held[held.length - 1]];
   if (!(smallestMm > 0 && largestMm > smallestMm && largestMm < 1000))
-    throw new RangeError(
+    throw new OutOfRange(
       `no leadpipe is between ${smallestMm} and ${largestMm} mm wide: give a smallest and a larger largest diameter`,
     );
   for (const [name, d, isHeld] of [
@@ -34,15 +35,15 @@ export function checkLimits(
     ["end", end, holdsEnd],
   ] as const)
     if (isHeld && !(d >= smallestMm && d <= largestMm))
-      throw new RangeError(
+      throw new OutOfRange(
         `the leadpipe's ${name} is held at ${d} mm, outside ${smallestMm} to ${largestMm} mm: widen the limits or free it`,
       );
   if (widens && holdsEntry && holdsEnd && end < entry)
-    throw new RangeError(
+    throw new OutOfRange(
       `a leadpipe from ${entry} to ${end} mm cannot widen throughout: free an end or let it narrow`,
     );
   if (!(leastCurvatureRadiusMm >= 0 && leastCurvatureRadiusMm < 1e7))
-    throw new RangeError(
+    throw new OutOfRange(
       `a radius of curvature of ${leastCurvatureRadiusMm} mm cannot be asked for: give 0 or more, in mm`,
     );
 }

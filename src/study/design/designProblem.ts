@@ -3,12 +3,14 @@
  * where it may change), residuals (weighted distances from the targets, then what breaks the mandrel's limits), and the exact
  * Jacobian, the gradient along the bore chained with the spline.
  */
+
 import { modeGradients } from "../../acoustics/resonance/modeGradient.ts";
 import { byGap, sensitivity } from "../../acoustics/resonance/sensitivity.ts";
 import { boreDiameterMm } from "../../setup/boreDiameter.ts";
 import { exitBoreMm, profileLengthMm } from "../../setup/geometry.ts";
 import type { Setup } from "../../setup/setup.ts";
 import { withGap } from "../../setup/withGap.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
 import { CENTS, DECIBELS } from "../compare/boreSensitivity.ts";
 import { Instrument, type Mode } from "../instrument/instrument.ts";
 import { commonFundamental } from "../instrument/modeTable.ts";
@@ -40,7 +42,7 @@ export class DesignProblem {
   readonly #bases: readonly (readonly number[])[];
   readonly #curvatures: readonly (readonly number[])[];
 
-  /** @throws RangeError in words on limits that leave nothing to design */
+  /** @throws OutOfRange in words on limits that leave nothing to design */
   constructor(
     readonly setup: Setup,
     readonly goal: DesignGoal,
@@ -62,7 +64,7 @@ export class DesignProblem {
     const { smallestMm, largestMm, gapMm } = limits;
     const within = (d: number) => Math.min(largestMm, Math.max(smallestMm, d));
     if (gapMm && gapMm[0] > gapMm[1])
-      throw new RangeError(
+      throw new OutOfRange(
         `the gap cannot go from ${gapMm[0]} to ${gapMm[1]} mm: give the smaller one first`,
       );
     if (gapMm) for (const gap of gapMm) withGap(setup, gap);

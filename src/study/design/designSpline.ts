@@ -2,6 +2,8 @@
  * A leadpipe as a clamped cubic B-spline (de Boor 1978, A Practical Guide to Splines, chapters IX to XI): diameter d(x) = Σ cₖBₖ(x)
  * with evenly spaced breaks. It is linear in its control diameters cₖ, lies between them, and widens throughout where they do.
  */
+import { OutOfRange } from "../../units/outOfRange.ts";
+
 export interface Spline {
   readonly lengthMm: number;
   /** Where along the leadpipe each control diameter is felt most (Greville's abscissae), mm. */
@@ -14,10 +16,10 @@ export interface Spline {
 
 const DEGREE = 3;
 
-/** @param controls how many control diameters, at least four @throws RangeError on another number of them */
+/** @param controls how many control diameters, at least four @throws OutOfRange on another number of them */
 export function splineOf(lengthMm: number, controls: number): Spline {
   if (!Number.isInteger(controls) || controls < DEGREE + 1 || controls > 40)
-    throw new RangeError(
+    throw new OutOfRange(
       `${controls} knots make no cubic leadpipe: give a whole number from ${DEGREE + 1} to 40`,
     );
   const pieces = controls - DEGREE;

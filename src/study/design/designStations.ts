@@ -6,6 +6,7 @@
 
 import { boreDiameterMm } from "../../setup/boreDiameter.ts";
 import { profileLengthMm } from "../../setup/geometry.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
 import { PLAYED } from "../change/verdicts.ts";
 import { boreSensitivity } from "../compare/boreSensitivity.ts";
 import type { Instrument } from "../instrument/instrument.ts";
@@ -26,19 +27,19 @@ export interface StationOptions {
 /** Nobody needs more, and first order does not reach farther: own choice, no source. */
 const LOOSEST_MM = 0.2;
 
-/** @throws RangeError on a spacing or a part that cannot be */
+/** @throws OutOfRange on a spacing or a part that cannot be */
 export function mandrelStations(
   instrument: Instrument,
   gapMm: number,
   { everyMm = 5, part = 0.5 }: StationOptions = {},
 ): MandrelStation[] {
   if (!(part > 0 && part <= 1))
-    throw new RangeError(`a part of ${part} cannot be used: give more than 0, to 1`);
+    throw new OutOfRange(`a part of ${part} cannot be used: give more than 0, to 1`);
   const { setup } = instrument;
   const { profileMm } = setup.leadpipe;
   const lengthMm = profileLengthMm(profileMm);
   if (!(everyMm >= 0.5 && everyMm <= lengthMm))
-    throw new RangeError(
+    throw new OutOfRange(
       `stations every ${everyMm} mm cannot be: give 0.5 mm to the leadpipe's length, ${lengthMm} mm`,
     );
   const { places, modes } = boreSensitivity(instrument, gapMm, { extentMm: everyMm });

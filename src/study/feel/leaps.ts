@@ -4,11 +4,13 @@
  * the middles are those at the gap in question; the pressures are those of the reference gap, and every gap gets the same
  * errors and phases, so that what differs between gaps is the gap.
  */
+
 import { randomLcg, randomNormal } from "d3";
 import { Leap, type LeapTimes } from "../../lips/leap.ts";
 import { checkLips, DEFAULT_LIPS } from "../../lips/lips.ts";
 import { type Blowing, Oscillator } from "../../lips/oscillator.ts";
 import { slotOf } from "../../lips/slot.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 import {
   type Blown,
@@ -55,16 +57,16 @@ export interface MissChance {
 const TIMES: LeapTimes = { transition: 0.05, settle: 1 };
 const RATE = 44100;
 
-/** The tally so far after every run. @throws RangeError in words where either note cannot be played so */
+/** The tally so far after every run. @throws OutOfRange in words where either note cannot be played so */
 export function* leapSteps(instrument: Instrument, options: LeapOptions): Generator<LeapTally, void, void> {
   const { gapMm, from, to, aimCents, runs, seed = 1, part = [0, runs] } = options;
   const { times = TIMES, sampleRate = RATE, lips = DEFAULT_LIPS, pressure = SOFTLY } = options;
   checkLips(lips);
   checkPressure(pressure);
   if (!(aimCents >= 0 && aimCents <= 1200))
-    throw new RangeError(`an aiming error of ${aimCents} cents cannot be used: give 0 to 1200 cents`);
+    throw new OutOfRange(`an aiming error of ${aimCents} cents cannot be used: give 0 to 1200 cents`);
   if (!(Number.isInteger(runs) && runs >= 1 && runs <= 1e6))
-    throw new RangeError(`${runs} runs cannot be done: give a whole number from 1 to 1 000 000`);
+    throw new OutOfRange(`${runs} runs cannot be done: give a whole number from 1 to 1 000 000`);
   const valve = valveIn(instrument, lips);
   const { referenceGapMm = instrument.gapMm } = options;
   const reference = blownAt(instrument, referenceGapMm, valve);
@@ -110,6 +112,6 @@ export function missChance({ runs, landed }: LeapTally, to: number): MissChance 
 function middleOf(n: number, { stability, thresholds }: Blown, mouthPressure: number | null): Blowing {
   const slot = mouthPressure === null ? null : slotOf(stability, thresholds, n, mouthPressure);
   if (!slot)
-    throw new RangeError(`note ${n} does not start with this pressure: blow harder or choose another`);
+    throw new OutOfRange(`note ${n} does not start with this pressure: blow harder or choose another`);
   return { mouthPressure: slot.mouthPressure, lipHz: slot.centreHz };
 }

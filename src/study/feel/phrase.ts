@@ -2,11 +2,13 @@
  * A phrase played with the same movement of lips and breath at any gap: from note to note along a straight line in cents,
  * each note's lips in the middle of its slot at the reference gap. What sounds, stretch by stretch, and when every note speaks.
  */
+
 import { checkLips, DEFAULT_LIPS, type Lips } from "../../lips/lips.ts";
 import { noteAt } from "../../lips/note.ts";
 import { type Blowing, Oscillator } from "../../lips/oscillator.ts";
 import { playingOf } from "../../lips/playing.ts";
 import { slotOf } from "../../lips/slot.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 import { blownAt, pressureFor, valveIn } from "./slots.ts";
 
@@ -64,7 +66,7 @@ export interface Performance {
 
 /**
  * The phrase at each gap.
- * @throws RangeError in words where a note of it has no slot, SetupError for a gap the receiver cannot have
+ * @throws OutOfRange in words where a note of it has no slot, SetupError for a gap the receiver cannot have
  */
 export function perform(
   instrument: Instrument,
@@ -81,7 +83,7 @@ export function perform(
     const pressure = pressureFor(n, BLOWN, reference.thresholds);
     const slot = pressure === null ? null : slotOf(reference.stability, reference.thresholds, n, pressure);
     if (!slot)
-      throw new RangeError(`note ${n} of the phrase has no slot with these lips at the reference gap`);
+      throw new OutOfRange(`note ${n} of the phrase has no slot with these lips at the reference gap`);
     middles.set(n, { mouthPressure: slot.mouthPressure, lipHz: slot.centreHz });
   }
   const movement = movementOf(phrase, (n) => middles.get(n)!);

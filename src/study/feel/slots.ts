@@ -3,11 +3,13 @@
  * same pressures, or a note would be held against itself blown differently: note n gets a chosen multiple of its own
  * threshold at the reference gap, as a player needs more for a higher note, or every note gets one pressure in pascals.
  */
+
 import { checkLips, DEFAULT_LIPS, type Lips, type Valve } from "../../lips/lips.ts";
 import { countOf, type Modes } from "../../lips/modes.ts";
 import { type Slot, slotOf } from "../../lips/slot.ts";
 import { Stability } from "../../lips/stability.ts";
 import { type Onset, Thresholds } from "../../lips/threshold.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
 import { PLAYED } from "../change/verdicts.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 import { modalColumn } from "./modalColumn.ts";
@@ -63,7 +65,7 @@ export function blownAt(instrument: Instrument, gapMm: number, valve: Valve): Bl
 /**
  * The slots at every gap, one value a gap.
  * @param instrument with as many resonances as the modal column shall have: `MODAL_COUNT`
- * @throws RangeError in words for lips or a pressure that cannot be, SetupError for a gap the receiver cannot have
+ * @throws OutOfRange in words for lips or a pressure that cannot be, SetupError for a gap the receiver cannot have
  */
 export function* slotSteps(
   instrument: Instrument,
@@ -112,15 +114,15 @@ export function pressureFor(n: number, pressure: Pressure, thresholds: Threshold
   return onset && pressure.timesThreshold * onset.mouthPressure;
 }
 
-/** @throws RangeError in words */
+/** @throws OutOfRange in words */
 export function checkPressure(pressure: Pressure): void {
   if ("pascals" in pressure) {
     if (!(pressure.pascals > 0 && pressure.pascals <= 100e3))
-      throw new RangeError(
+      throw new OutOfRange(
         `a mouth pressure of ${pressure.pascals} Pa cannot be blown: give more than 0 kPa, to 100 kPa`,
       );
   } else if (!(pressure.timesThreshold > 1 && pressure.timesThreshold <= 20))
-    throw new RangeError(
+    throw new OutOfRange(
       `${pressure.timesThreshold} times the threshold cannot be used: give more than 1, to 20`,
     );
 }

@@ -25,7 +25,7 @@ export class Voices {
     this.#radiated = new RadiatedSound(instrument.setup);
   }
 
-  /** @throws RangeError in words for lips that cannot be, SetupError for a gap the receiver cannot have */
+  /** @throws OutOfRange in words for lips that cannot be, SetupError for a gap the receiver cannot have */
   at(gapMm: number, sampleRate: number, lips: Lips = DEFAULT_LIPS): VoiceAtGap {
     checkLips(lips);
     const modes = modalColumn(this.instrument, gapMm);

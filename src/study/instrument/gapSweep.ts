@@ -3,6 +3,7 @@
  * player has pulled or pushed the tuning slide to bring one chosen resonance back to where it was.
  */
 
+import { OutOfRange } from "../../units/outOfRange.ts";
 import { type ChangedMode, modeChanges } from "../change/modeChanges.ts";
 import type { Instrument } from "./instrument.ts";
 import { inContext, type ModeInContext } from "./modeTable.ts";
@@ -52,7 +53,7 @@ export function* gapSweepSteps(
   const reference = inContext(instrument.modes(referenceGapMm));
   const target = retune === undefined ? undefined : reference[retune - 1];
   if (retune !== undefined && !target)
-    throw new RangeError(`resonance ${retune} does not exist here: choose one from 1 to ${reference.length}`);
+    throw new OutOfRange(`resonance ${retune} does not exist here: choose one from 1 to ${reference.length}`);
   const rows: GapRow[] = [];
   const sweep = { referenceGapMm, retune: retune ?? null, reference, rows };
   for (const gapMm of gapsMm) {

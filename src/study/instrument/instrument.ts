@@ -1,12 +1,14 @@
 /**
  * One setup ready to answer questions: its air column over the range its resonances need, and its modes at any gap.
  */
+
 import { AirColumn } from "../../acoustics/airColumn.ts";
 import { Line } from "../../acoustics/duct/line.ts";
 import type { Gap } from "../../acoustics/gap/gap.ts";
 import { type Resonance, resonanceNear, resonancesOf } from "../../acoustics/resonance/resonances.ts";
 import { gapMm as ownGapMm, type Setup } from "../../setup/setup.ts";
 import { withGap } from "../../setup/withGap.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
 
 /** One resonance and the peak that belongs to it. */
 export interface Mode {
@@ -99,19 +101,19 @@ export class Instrument {
 
   /**
    * Slide, mm drawn, that brings resonance `n` at this gap back to `targetHz`; the secant method.
-   * @throws RangeError in words where the setup has no slide there or it would have to go in too far
+   * @throws OutOfRange in words where the setup has no slide there or it would have to go in too far
    */
   drawFor(n: number, targetHz: number, gapMm: number): number {
     const { slide } = this.column.line.bore;
     if (!slide)
-      throw new RangeError(
+      throw new OutOfRange(
         "body.slideAt is missing: give the slide's place in the body, in mm, to see retuned results",
       );
     const gap = this.gap(gapMm);
     const modes = this.resonances(gapMm);
     const start = modes[n - 1];
     if (!start)
-      throw new RangeError(`resonance ${n} does not exist here: choose one from 1 to ${modes.length}`);
+      throw new OutOfRange(`resonance ${n} does not exist here: choose one from 1 to ${modes.length}`);
     let at: Resonance = start;
     const miss = (draw: number): number => {
       at = resonanceNear(this.column, gap, draw, at);
@@ -127,7 +129,7 @@ export class Instrument {
       [x0, x1, y0] = [x1, x1 - (y1 * (x1 - x0)) / (y1 - y0), y1];
     }
     if (x1 < -slide.pushMax)
-      throw new RangeError(
+      throw new OutOfRange(
         `retuning resonance ${n} at a gap of ${gapMm} mm needs ${(-1000 * x1).toFixed(1)} mm taken out of the slide, ` +
           `but the cylinder at body.slideAt is only ${(1000 * slide.pushMax).toFixed(1)} mm long`,
       );

@@ -2,6 +2,7 @@
  * The standing wave of one resonance along the bore, at its peak's frequency: where the gap sits on it is why one note
  * hears the gap and another does not. A cavity at a pressure antinode works by its volume, at a flow antinode by its mass.
  */
+import { OutOfRange } from "../../units/outOfRange.ts";
 import type { Instrument, Mode } from "./instrument.ts";
 
 export interface StandingWave {
@@ -26,7 +27,7 @@ const FINEST_MM = 4;
 
 /**
  * @param modes the modes at this gap, where they are known already
- * @throws RangeError where there is no such resonance
+ * @throws OutOfRange where there is no such resonance
  */
 export function standingWave(
   instrument: Instrument,
@@ -35,7 +36,7 @@ export function standingWave(
   modes: readonly Mode[] = instrument.modes(gapMm),
 ): StandingWave {
   const mode = modes[n - 1];
-  if (!mode) throw new RangeError(`resonance ${n} does not exist here: choose one from 1 to ${modes.length}`);
+  if (!mode) throw new OutOfRange(`resonance ${n} does not exist here: choose one from 1 to ${modes.length}`);
   const frequencyHz = mode.peakHz ?? mode.frequencyHz;
   const { line } = instrument.column;
   const gap = instrument.gap(gapMm);

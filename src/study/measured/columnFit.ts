@@ -17,9 +17,11 @@
  * (ρ₁ + … + ρ_K)√(m/K) is a standard normal number for noise alone (Box & Pierce's statistic without its squares, so that only
  * running together counts), large for an error as wide as a peak even where it is far smaller than the noise.
  */
+
 import { EigenvalueDecomposition, inverse, Matrix } from "ml-matrix";
 import { coverageFactor } from "../../bench/measure/coverage.ts";
 import type { Setup } from "../../setup/setup.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
 import { type Descent, levenbergMarquardt, sumOfSquares } from "../leastSquares/levenbergMarquardt.ts";
 import { fitNotes, judge } from "./columnFitNotes.ts";
 import { ColumnFitProblem, NEPER_DB } from "./columnFitProblem.ts";
@@ -45,7 +47,7 @@ const SINGULAR = 1e-10;
 /**
  * Step by step, for whoever has other things to do in between; leaving early is cancelling.
  * @param noise standard deviation of the measurement's two parts, of the size of Z; null where it is not known
- * @throws RangeError in words where the unknowns cannot be fitted to this
+ * @throws OutOfRange in words where the unknowns cannot be fitted to this
  */
 export function* columnFitSteps(
   setup: Setup,
@@ -54,11 +56,11 @@ export function* columnFitSteps(
   noise: number | null = null,
 ): Generator<FitStep, ColumnFit, void> {
   if (keys.length === 0 || new Set(keys).size !== keys.length)
-    throw new RangeError("name each unknown to fit once, and at least one");
+    throw new OutOfRange("name each unknown to fit once, and at least one");
   const unknowns = keys.map((key) => unknownOf(setup, key));
   for (const { name, start, low, high } of unknowns)
     if (!(start >= low && start <= high))
-      throw new RangeError(
+      throw new OutOfRange(
         `${name}: the setup's ${start} is not between ${low} and ${high}; start from there`,
       );
   const problem = new ColumnFitProblem(setup, measured, unknowns);

@@ -2,11 +2,13 @@
  * The least-squares problem of `columnFit.ts`: residuals ln(Z_model/Z_measured) of both parts, and their derivatives.
  * Only what an unknown changes of the air column is made again.
  */
+
 import { AirColumn, type Curve } from "../../acoustics/airColumn.ts";
 import { Line } from "../../acoustics/duct/line.ts";
 import type { Interpolant } from "../../acoustics/numerics/chebyshev.ts";
 import { SetupError } from "../../setup/problem.ts";
 import { gapMm, type Setup } from "../../setup/setup.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
 import type { LeastSquares } from "../leastSquares/levenbergMarquardt.ts";
 import type { Unknown } from "./columnUnknowns.ts";
 import { logRatio, type Measured, modelCurve, unitOfMeasured } from "./measured.ts";
@@ -46,7 +48,7 @@ export class ColumnFitProblem implements LeastSquares {
       ...level.map(() => Infinity),
     ];
     if (this.rows <= this.start.length + 1)
-      throw new RangeError("there are more unknowns than the measurement can tell: name fewer");
+      throw new OutOfRange("there are more unknowns than the measurement can tell: name fewer");
   }
 
   /** Unknown i in its own unit, within its bounds. */

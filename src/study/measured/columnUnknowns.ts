@@ -2,10 +2,12 @@
  * What may be fitted to a measured impedance: few dimensions that are hard to get at with a gauge, each with the range in
  * which it still makes an instrument.
  */
+
 import { dimensionAt } from "../../setup/dimension.ts";
 import { cavityDiameterMm, exitBoreMm } from "../../setup/geometry.ts";
 import { gapMm, type Setup } from "../../setup/setup.ts";
 import { withGap } from "../../setup/withGap.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
 
 export const UNKNOWNS = ["leadpipe-entry", "wall-loss", "temperature", "receiver-mouth", "gap"] as const;
 export type UnknownName = (typeof UNKNOWNS)[number];
@@ -28,7 +30,7 @@ export interface Unknown {
 /** mm the shank's wall keeps from the receiver's while a gap or a receiver is tried. */
 const CLEAR_MM = 0.01;
 
-/** @throws RangeError in words where this setup has no such unknown */
+/** @throws OutOfRange in words where this setup has no such unknown */
 export function unknownOf(setup: Setup, key: UnknownName): Unknown {
   switch (key) {
     case "leadpipe-entry": {
@@ -45,7 +47,7 @@ export function unknownOf(setup: Setup, key: UnknownName): Unknown {
       return { ...dimension(setup, "model.wallLossFactor", 0.05), key, low: 0.5, high: 5 };
     case "temperature":
       if (setup.air.kind === "constants")
-        throw new RangeError(
+        throw new OutOfRange(
           "temperature cannot be fitted where the setup gives the air's constants: give its temperature, or leave it out of the fit",
         );
       return {

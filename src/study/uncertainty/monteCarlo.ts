@@ -3,11 +3,13 @@
  * is drawn anew, what is assumed among instruments like this one, and the resonances are searched anew, nothing is linear. Normal draws; Student's t, as 6.4.9 has it, where
  * an uncertainty has few degrees of freedom. A check of the first order, and better where that fails.
  */
+
 import { quantileSorted, randomGamma, randomLcg, randomNormal } from "d3";
 import { profileFlaws, receiverFlaw } from "../../setup/geometry.ts";
 import { SetupError } from "../../setup/problem.ts";
 import type { Setup } from "../../setup/setup.ts";
 import { withGap } from "../../setup/withGap.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
 import { Instrument, type Mode } from "../instrument/instrument.ts";
 import { cents, decibels } from "../instrument/pitch.ts";
 import {
@@ -59,7 +61,7 @@ export function* monteCarloSteps(
   { gapMm, referenceGapMm, trials, seed = 1 }: MonteCarloOptions,
 ): Generator<number, MonteCarlo, void> {
   if (!Number.isInteger(trials) || trials < 2 || trials > MOST_TRIALS)
-    throw new RangeError(`${trials} is no number of trials: give a whole number from 2 to ${MOST_TRIALS}`);
+    throw new OutOfRange(`${trials} is no number of trials: give a whole number from 2 to ${MOST_TRIALS}`);
   const like = new Instrument(setup);
   // refuses gaps that the receiver cannot have
   for (const one of [gapMm, referenceGapMm]) withGap(setup, one);

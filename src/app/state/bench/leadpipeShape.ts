@@ -1,8 +1,10 @@
 /** A leadpipe's dimensions as typed, and the leadpipe they make; or what is wrong with each, beside it. */
+
 import { exitBoreMm, profileLengthMm } from "../../../setup/geometry.ts";
 import { leadpipeOfShape } from "../../../setup/leadpipeShape.ts";
 import type { ProfileMm } from "../../../setup/setup.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { OutOfRange } from "../../../units/outOfRange.ts";
 import { readFields, sentence } from "../../form/field.ts";
 import { lengthText } from "../../form/setup/edits.ts";
 import { SHAPE_FIELDS, type ShapeNotes } from "../notes/compare.ts";
@@ -32,7 +34,7 @@ export function readShape(shape: ShapeNotes, unit: LengthUnit): ShapeReading {
     });
     return { ...nothing, profileMm };
   } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
+    if (!(error instanceof OutOfRange)) throw error;
     return { ...nothing, problem: sentence(error.message) };
   }
 }
