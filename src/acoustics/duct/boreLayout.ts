@@ -112,15 +112,18 @@ export function layOut(bore: Bore, lower: readonly Piece[], leadpipeLength: numb
   };
 }
 
-/** A piece in cells of two equal links each; in equal lengths a cone's narrow end would widen most within a cell. */
+/**
+ * A piece in cells of two equal links each: of equal length, or where a cone's narrow end would widen too much within one, of
+ * equal widening.
+ */
 function cutIntoCells(piece: Piece, cells: number): Piece[] {
   const { length, radiusIn, radiusOut } = piece;
+  const [narrow, wide] = radiusIn < radiusOut ? [radiusIn, radiusOut] : [radiusOut, radiusIn];
+  if (Math.log1p((wide / narrow - 1) / cells) <= WIDENING) return cutPiece(piece, 2 * cells);
   const widening = Math.log(radiusOut / radiusIn);
   const radius = (k: number) => (k === cells ? radiusOut : radiusIn * Math.exp((widening * k) / cells));
   const share = (k: number) =>
-    widening === 0
-      ? 1 / cells
-      : (Math.exp((widening * k) / cells) * Math.expm1(widening / cells)) / Math.expm1(widening);
+    (Math.exp((widening * k) / cells) * Math.expm1(widening / cells)) / Math.expm1(widening);
   return Array.from({ length: cells }, (_, k) =>
     cutPiece({ ...piece, length: length * share(k), radiusIn: radius(k), radiusOut: radius(k + 1) }, 2),
   ).flat();
