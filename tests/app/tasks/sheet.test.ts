@@ -111,6 +111,11 @@ describe("the record of a sheet", () => {
     const other = { ...none, explored: { ...NONE, value, of } } as unknown as typeof none;
     expect(data(state({}, { gapMm: 4.7 }), other).record.explored).toBeNull();
     expect(data(state({}, { gapMm: 3 }), other).record.explored).toBe(value);
+    // to no gap at all is the same from wherever the slider stood when it was asked
+    const closed = { ...NONE, value, of };
+    const at = state({}, { gapMm: 4.7 });
+    const { record } = sheetData(at, jobGaps(at.document, "mm"), none, { ...nobody, closed } as any);
+    expect(record.closed).toBe(value);
   });
 
   test("counts from what was measured once it is used", () => {

@@ -59,9 +59,12 @@ export function sheetData(
   const cut = cutForm.shownIn(notes.cut, unit);
   const { told, referenceGapMm } = sheetGaps(document, gaps);
   /** An answer about another document or other gaps is none. */
-  const isOfThese = ({ value, stale, of }: Answer<object>): boolean => {
+  const isOfThese = (answer: Answer<object>): boolean => {
+    const { value, stale, of } = answer;
     const { gapMm = told.gapMm, referenceGapMm: from = referenceGapMm } = (of ?? {}) as Partial<GapPair>;
-    return value !== null && !stale && gapMm === told.gapMm && from === referenceGapMm;
+    // from the gap compared with to none: whatever gap was looked at when it was asked
+    const isToTold = answer === feel.closed || gapMm === told.gapMm;
+    return value !== null && !stale && isToTold && from === referenceGapMm;
   };
   const fresh = <T extends object>(answer: Answer<T>): T | null => (isOfThese(answer) ? answer.value : null);
   const waitFor = (what: string, answer: Answer<object>, isIncomplete = false): readonly Awaited[] => {
