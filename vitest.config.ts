@@ -38,6 +38,8 @@ export default defineConfig({
           include: ["tests/browser/**/*.test.ts"],
           globalSetup: "tests/browser/serve.ts",
           testTimeout: 300_000,
+          // a machine that stops for a minute is no fault; a test that fails twice is one, and a second try is told
+          retry: 1,
           // a busy machine draws late, which is no fault
           expect: { poll: { timeout: 30_000 } },
           // after all others, which would take the two browsers' time
@@ -51,6 +53,7 @@ export default defineConfig({
           include: ["tests/tour/**/*.test.ts"],
           globalSetup: "tests/tour/serve.ts",
           testTimeout: 300_000,
+          retry: 1,
           expect: { poll: { timeout: 60_000 } },
           sequence: { groupOrder: 1 },
         },
