@@ -67,7 +67,7 @@ export class Store extends Observable<State> {
 
   /**
    * The same instrument, altered. The gaps stay where the receiver allows them; only a setup whose insertion or receiver
-   * depth was itself altered brings its own gap.
+   * depth was itself altered brings its own gap, and what was compared with the gap it had is compared with the new one.
    */
   setSetup(setup: Setup, options?: ChangeOptions): void {
     const { document } = this.state;
@@ -80,7 +80,12 @@ export class Store extends Observable<State> {
         ...document,
         setup,
         gapMm: nearestGapMm(setup, moved ? gapMm(setup) : document.gapMm),
-        referenceGapMm: nearestGapMm(setup, document.referenceGapMm),
+        referenceGapMm: nearestGapMm(
+          setup,
+          document.referenceGapMm === withoutRoundingNoise(gapMm(old))
+            ? gapMm(setup)
+            : document.referenceGapMm,
+        ),
       },
       options,
     );

@@ -133,7 +133,11 @@ describe("the store", () => {
     expect(store.state.document.gapMm).toBe(1.9);
     store.setSetup(someSetup({ insertion: 21.54 }));
     expect(store.state.document.gapMm).toBe(3);
-    expect(store.state.document.referenceGapMm).toBe(2.54);
+    // changes were counted from your gap, and are from what it has come to be
+    expect(store.state.document.referenceGapMm).toBe(3);
+    store.setReference(2.2);
+    store.setSetup(someSetup({ insertion: 22.04 }));
+    expect(store.state.document.referenceGapMm).toBe(2.2);
   });
 
   test("what is not a number moves nothing", () => {

@@ -5,7 +5,6 @@ import { SetupError } from "../../../setup/problem.ts";
 import { readSetupText } from "../../../setup/readSetup.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { writeSetup } from "../../../setup/writeSetup.ts";
-import { withShankMoved } from "../gapLimits.ts";
 import type { Store } from "../store.ts";
 
 /** What file dialogs offer. */
@@ -62,10 +61,10 @@ export function acceptDrops(page: Window, store: Store): void {
   });
 }
 
-/** Saves the instrument with its shank where the person has moved it. */
+/** Saves the instrument as it is, with your gap; where the slider stands is a view and not saved as a fact. */
 export async function saveSetupFile(store: Store): Promise<void> {
-  const { setup, gapMm } = store.state.document;
-  const text = setupFileText(withShankMoved(setup, gapMm));
+  const { setup } = store.state.document;
+  const text = setupFileText(setup);
   const blob = new Blob([text], { type: "application/json" });
   const saved = await unlessGivenUp(async () => {
     await fileSave(blob, { ...SETUP_FILES, fileName: setupFileName(setup) });

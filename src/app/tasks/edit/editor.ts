@@ -19,10 +19,8 @@ import { formatLength } from "../../../units/formatLength.ts";
 import { PROVENANCE_WORD, PROVENANCES } from "../../../words/provenance.ts";
 import { problemText, shownTexts } from "../../form/setup/edits.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { withShankMoved } from "../../state/gapLimits.ts";
 import { setupFileText } from "../../state/keeping/setupFile.ts";
 import { PageElement } from "../../state/page.ts";
-import type { Document } from "../../state/state.ts";
 import { type Air, type AirKind, withAirKind } from "./airKind.ts";
 import { copyText } from "./clipboard.ts";
 import { afterRows, type Draft, inUnit, standing, take } from "./drafts.ts";
@@ -81,7 +79,6 @@ export class AnnulusEditor extends PageElement {
   readonly #typedNumbers: TypedNumbers = new Map();
   /** The air of either kind as the person had it. */
   readonly #airs = new Map<AirKind, Air>();
-  #moved: { readonly of: Document; readonly setup: Setup } | null = null;
   #shown: (path: string) => string = () => "";
   #profileDrafts: Readonly<Record<Part, readonly Draft[]>> = { mouthpiece: [], leadpipe: [], body: [] };
 
@@ -102,12 +99,9 @@ export class AnnulusEditor extends PageElement {
     event.stopPropagation();
   };
 
-  /** The setup with its shank where it is shown: what is edited. */
+  /** What is edited: the instrument as it is. Where the slider stands is a view, which nothing here writes down. */
   get #setup(): Setup {
-    const { document } = this.page.store.state;
-    if (this.#moved?.of !== document)
-      this.#moved = { of: document, setup: withShankMoved(document.setup, document.gapMm) };
-    return this.#moved.setup;
+    return this.page.store.parts.document.setup;
   }
 
   get #unit() {
@@ -269,8 +263,8 @@ export class AnnulusEditor extends PageElement {
   }
 
   #gap() {
-    const gap = formatLength(this.page.store.parts.document.gapMm, this.#unit);
-    return html`<p class="gap">Gap: <output>${gap}</output> <span class="hint">depth less insertion</span></p>`;
+    const gap = formatLength(gapMm(this.#setup), this.#unit);
+    return html`<p class="gap">Your gap: <output>${gap}</output> <span class="hint">depth less insertion</span></p>`;
   }
 
   #mouthpieceNumbers() {
@@ -419,22 +413,9 @@ export class AnnulusEditor extends PageElement {
     },
   };
 
-  /**
-   * One undo step. The gap stays unless the insertion or the depth is what was typed; then it is what they make it. A
-   * shank that was moved and not typed in stays a matter of the document's gap: its part of the setup is left alone.
-   */
+  /** One undo step. The what-if stays unless the insertion or the depth was typed; then it is the gap they make. */
   #commit(edited: Setup): void {
-    const { store } = this.page;
-    const { document } = store.state;
-    const shown = this.#setup;
-    if (edited === shown) return;
-    const isFitSame = edited.mouthpiece === shown.mouthpiece && edited.receiver === shown.receiver;
-    const isGapTyped =
-      edited.mouthpiece.insertionMm !== shown.mouthpiece.insertionMm ||
-      edited.receiver.depthMm !== shown.receiver.depthMm;
-    const setup = isFitSame ? { ...edited, mouthpiece: document.setup.mouthpiece } : edited;
-    store.setSetup(Object.freeze(setup), { commit: false });
-    store.setGap(isGapTyped ? gapMm(edited) : document.gapMm, { commit: true });
+    if (edited !== this.#setup) this.page.store.setSetup(Object.freeze(edited));
   }
 
   #close = (): void => {
