@@ -35,6 +35,16 @@ function installDebian(...packages) {
   return apt("install", "-y", "-qq", "--no-install-recommends", ...packages) === 0;
 }
 
+/**
+ * Debian's Chromium without a window of its own, where there is such a package: the same browser, but each page of it opens in a
+ * third of the time, since none of the window's own pages are loaded with it.
+ */
+export function installChromiumShell() {
+  if (existsSync("/usr/bin/chromium-headless-shell")) return;
+  console.error("Installing Chromium without a window from the system's packages for the browser tests …");
+  installDebian("chromium-headless-shell");
+}
+
 /** Where Chromium is, installing Debian's if the machine has none. */
 export function installChromium() {
   const known = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];

@@ -1,11 +1,19 @@
 // npm test: everything a fresh machine needs, then types, lint, import directions and all tests.
 import { mkdirSync, rmSync } from "node:fs";
-import { installChromium, installPackages, installParallel, installTouredBrowsers, run } from "./install.mjs";
+import {
+  installChromium,
+  installChromiumShell,
+  installPackages,
+  installParallel,
+  installTouredBrowsers,
+  run,
+} from "./install.mjs";
 
 const report = "dist/test-report.json";
 
 installPackages();
 process.env.CHROMIUM_PATH = installChromium();
+installChromiumShell();
 installParallel();
 installTouredBrowsers();
 mkdirSync("dist", { recursive: true });
