@@ -153,7 +153,8 @@ const LONGEST: Readonly<Record<BorePartName, number>> = {
 function refuseMixed({ rows }: LengthColumns, part: BorePartName, isSwapped: boolean): void {
   const positions = rows.map(({ firstMm, secondMm }) => (isSwapped ? secondMm : firstMm));
   const extent = Math.max(...positions) - Math.min(...positions);
-  if (extent * 25.4 <= LONGEST[part]) return;
+  // too long in mm as well, it is another mistake
+  if (extent * 25.4 <= LONGEST[part] || !(extent <= LONGEST[part])) return;
   throw new BoreTableError([
     {
       line: rows[0].line,

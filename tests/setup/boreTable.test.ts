@@ -111,6 +111,11 @@ it("with cells in quotes keeps their commas", () => {
   expect(readBoreTable('0",0.345"\n9.4",0.46"\n', "leadpipe").profileMm[1][0]).toBeCloseTo(9.4 * 25.4, 9);
 });
 
+it("lengths beyond all numbers are refused in words", () => {
+  expect(() => readBoreTable("-8e307\t0.3\n1e308\t0.4", "mouthpiece")).toThrow(InputError);
+  expect(() => readBoreTable("-8e307\t0.3\n1e308\t0.4", "mouthpiece")).not.toThrow(/NaN|Infinity/);
+});
+
 it("any text gives a bore or words", () => {
   const cell = fc.oneof(
     fc.double({ noNaN: true, noDefaultInfinity: true }).map(String),
