@@ -4,11 +4,12 @@ import { fileURLToPath } from "node:url";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, inject } from "vitest";
 
-export /** Without a window where there is such a Chromium: it opens a page in a third of the time. */
-const executablePath =
-  ["/usr/bin/chromium-headless-shell"].find(existsSync) ??
+/** The browser as a person has it: for what its processes do. */
+export const windowedPath =
   process.env.CHROMIUM_PATH ??
   ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"].find(existsSync);
+/** Without a window where there is such a Chromium: it opens a page in a third of the time. */
+const executablePath = ["/usr/bin/chromium-headless-shell"].find(existsSync) ?? windowedPath;
 
 export const args = [
   "--no-sandbox",

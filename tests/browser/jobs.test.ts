@@ -44,17 +44,17 @@ async function show(page: Page, task: string): Promise<void> {
   else await recordIsThere(page);
 }
 
-/** What the database has, past the page. */
+/** Where the slider stood in what the database has, past the page. */
 const keptGaps = (page: Page): Promise<number[]> =>
   page.evaluate(
     () =>
       new Promise<number[]>((done) => {
         const opening = indexedDB.open("annulus");
         opening.onsuccess = () => {
-          const all = opening.result.transaction("jobs").objectStore("jobs").getAll();
+          const all = opening.result.transaction("documents").objectStore("documents").getAll();
           all.onsuccess = () => {
             opening.result.close();
-            done(all.result.map(({ gapMm }: { gapMm: number }) => gapMm).sort());
+            done(all.result.map((kept: { document: { gapMm: number } }) => kept.document.gapMm).sort());
           };
         };
       }),
@@ -86,7 +86,7 @@ describe("the record of jobs", () => {
     await typeGap(page, "1.1 mm");
     await show(page, "jobs");
     await row(page, /Second.*open now/s)
-      .getByText("1.10 mm")
+      .getByText("2.50 mm")
       .waitFor();
     await page.reload();
     await recordIsThere(page);
@@ -198,7 +198,7 @@ describe("nothing is lost", () => {
     await page.close({ runBeforeUnload: true });
     const again = await context.newPage();
     await again.goto(`${address}#jobs`);
-    await row(again, "Closed").getByText("2.20 mm").waitFor();
+    await expect.poll(() => keptGaps(again)).toEqual([2.2]);
   });
 
   it("in two tabs with the same job: one follows the other, and where both changed it both are kept", async () => {

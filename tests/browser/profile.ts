@@ -3,7 +3,7 @@ import { readlinkSync } from "node:fs";
 import { join } from "node:path";
 import { type BrowserContext, chromium, type Page } from "playwright-core";
 import { inject } from "vitest";
-import { args, executablePath } from "./browser.ts";
+import { args, windowedPath } from "./browser.ts";
 
 export interface Started {
   readonly page: Page;
@@ -14,7 +14,7 @@ export interface Started {
 
 export async function start(profile: string, hash = ""): Promise<Started> {
   const context = await chromium.launchPersistentContext(profile, {
-    ...(executablePath && { executablePath }),
+    ...(windowedPath && { executablePath: windowedPath }),
     args: [...args, "--disk-cache-size=1000000"],
     viewport: { width: 1280, height: 900 },
   });
