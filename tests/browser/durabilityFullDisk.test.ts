@@ -41,6 +41,13 @@ function fill(leftBytes = 0): void {
   closeSync(file);
 }
 
+/** Full from now on, but for what is to be left: what the browser gives up of its caches is taken at once. The answer ends it. */
+function keepFull(leftBytes = 0): () => void {
+  fill(leftBytes);
+  const again = setInterval(() => fill(leftBytes), 50);
+  return () => clearInterval(again);
+}
+
 // said with its reason, and nowhere but where a volume cannot be mounted
 describe.skipIf(!canMount())("a full disk (skipped where mounting a small volume is not allowed)", () => {
   beforeAll(mount);
@@ -65,7 +72,7 @@ describe.skipIf(!canMount())("a full disk (skipped where mounting a small volume
     await typeGap(first.page, "1.25 mm");
     await expect.poll(() => copySays(first.page, "jobs", '"gapMm":1.25,')).toBe(true);
 
-    fill();
+    const makeRoom = keepFull();
     await typeGap(first.page, "1.75 mm");
     await message(first.page)
       .getByText(/cannot write to the disk|storage is full/)
@@ -81,6 +88,7 @@ describe.skipIf(!canMount())("a full disk (skipped where mounting a small volume
     expect(["1.25 mm", "1.75 mm"]).toContain((await shownGaps(full.page))[0]);
     await full.kill();
 
+    makeRoom();
     rmSync(filler());
     const again = await start(profile, "#jobs");
     await recordIsThere(again.page);
@@ -103,12 +111,13 @@ describe.skipIf(!canMount())("a full disk (skipped where mounting a small volume
   });
 
   it("is warned of while there is some room left", async () => {
-    fill(3 << 20);
+    const makeRoom = keepFull(3 << 20);
     const { page, kill } = await start(profile);
     await message(page)
       .getByText(/hardly any room left/)
       .waitFor();
     await kill();
+    makeRoom();
     rmSync(filler());
     const again = await start(profile);
     await answered(again.page);

@@ -8,7 +8,7 @@ import { trialSentence } from "../../src/words/trial/sentence.ts";
 import { expectQuiet, picture, useBrowser } from "./browser.ts";
 import { tabTo } from "./keyboard.ts";
 import { expectSoundEverywhere } from "./soundness.ts";
-import { allKept, kept, plan as planByKeys, playAll as playByKeys, seal } from "./trialByKeys.ts";
+import { allKept, kept, plan as planByKeys, playAll as playByKeys, reloadWith, seal } from "./trialByKeys.ts";
 
 const { visit } = useBrowser();
 const GAPS = ["1.1", "2.2", "3.3", "4.4"];
@@ -143,17 +143,7 @@ describe("a blind trial", () => {
     await expect.poll(() => page.getByTestId("trial-row").innerText()).toMatch(/opened early/);
     await expect.poll(async () => (await kept(page)).opened).toBe("early");
     // as a copy from before would have it
-    await page.evaluate(() => {
-      const kept = JSON.parse(sessionStorage.getItem("annulus-autosave")!);
-      const { trial } = kept.document.notes;
-      trial.trials[0].opened = "sealed";
-      trial.shown = trial.trials[0].id;
-      addEventListener("pagehide", () => {
-        for (const shelf of [sessionStorage, localStorage])
-          shelf.setItem("annulus-autosave", JSON.stringify(kept));
-      });
-    });
-    await page.reload();
+    await reloadWith(page, { ...(await kept(page)), opened: "sealed" });
     await page.getByTestId("code").waitFor();
     await playAll(page, trial, 1);
     await page.getByText("have been seen before").waitFor();
@@ -169,17 +159,10 @@ describe("a blind trial", () => {
     expect(first.turns).toHaveLength(48);
     await playAll(page, first, 0, 1);
     // the other turns as if they had been played: what is tried here is what becomes of them
-    await page.evaluate(() => {
-      const kept = JSON.parse(sessionStorage.getItem("annulus-autosave")!);
-      const [trial] = kept.document.notes.trial.trials;
-      for (const turn of trial.turns)
-        turn.ratings = { hold: 50, ease: 50, evenness: 50, preference: 90 - 20 * turn.item };
-      addEventListener("pagehide", () => {
-        for (const shelf of [sessionStorage, localStorage])
-          shelf.setItem("annulus-autosave", JSON.stringify(kept));
-      });
-    });
-    await page.reload();
+    const played = await kept(page);
+    const ratingsOf = (item: number) => ({ hold: 50, ease: 50, evenness: 50, preference: 90 - 20 * item });
+    const turns = played.turns.map((turn) => ({ ...turn, ratings: ratingsOf(turn.item) }));
+    await reloadWith(page, { ...played, turns });
     await page.getByTestId("next").click();
     await page.getByText("All 48 turns are rated").waitFor();
     await page.getByTestId("open-trial").click();

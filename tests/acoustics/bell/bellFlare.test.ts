@@ -297,11 +297,21 @@ describe("the multimodal bell", () => {
     expect(flareStart([cylinder, cylinder])).toBe(2);
   });
 
-  it("works for any bore: the same resonances from the line and its series, Re Z ≥ 0", () => {
+  it("works for any bore that it does not refuse: the same resonances from the line and its series, Re Z ≥ 0", () => {
+    /** null: too much to work out, which it says; another is drawn then. */
+    const columnOrRefusal = (any: Setup): AirColumn | null => {
+      try {
+        return new AirColumn(any, 60, 1200);
+      } catch (error) {
+        expect(String(error)).toMatch(/cannot be worked out for this bell/);
+        return null;
+      }
+    };
     fc.assert(
       fc.property(anySetup, (of) => {
         const any: Setup = { ...of, model: { ...of.model, bell: "multimodal" } };
-        const column = new AirColumn(any, 60, 1200);
+        const column = columnOrRefusal(any);
+        if (!column) return fc.pre(false);
         const gap = column.line.gap(Math.min(2, of.receiver.depthMm) / 1000);
         const state = new Float64Array(4);
         for (const hz of [61, 333, 900, 1190]) {

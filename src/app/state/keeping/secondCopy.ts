@@ -141,7 +141,8 @@ export class SecondCopyKeeper implements Place {
     const wasShort = this.#isShort;
     const [hasRoom, { usage = 0, quota = 0 }] = await Promise.all([
       this.#open().hasRoom(),
-      navigator.storage.estimate(),
+      // not in every browser
+      navigator.storage?.estimate?.() ?? {},
     ]);
     this.#isShort = !hasRoom || usage > NEARLY_ALL * quota;
     if (this.#isShort && !wasShort) this.#store.say("error", NEARLY_FULL);
