@@ -9,12 +9,9 @@ import { holdChart, holdTable } from "../../../src/charts/plots/gap/holdChart.ts
 import { type LeapData, leapChart, leapTable } from "../../../src/charts/plots/leapChart.ts";
 import { levelChart, levelTable } from "../../../src/charts/plots/levelChart.ts";
 import { slotChart, slotHeight, slotTable } from "../../../src/charts/plots/slotChart.ts";
-import { verdictBar } from "../../../src/charts/plots/verdictBar.ts";
 import { levelLoss } from "../../../src/study/blown/levelLoss.ts";
 import { resistanceChange } from "../../../src/study/blown/resistanceChange.ts";
-import { slotEvidence } from "../../../src/study/feel/feltVerdicts.ts";
 import { MODAL_COUNT } from "../../../src/study/feel/modalColumn.ts";
-import { slotChange } from "../../../src/study/feel/slotChange.ts";
 import { type GapSlots, slotSteps } from "../../../src/study/feel/slots.ts";
 import { wilsonInterval } from "../../../src/study/feel/wilsonInterval.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
@@ -61,15 +58,6 @@ const pictures: [name: string, drawing: () => Drawing, theme?: Theme][] = [
   ["level", () => levelChart(levels, laptop)],
   ["leap", () => leapChart(leaps, laptop)],
   ["leap-phone-inches", () => leapChart(leaps, { ...phone, unit: "in" })],
-  [
-    "verdict-hold",
-    () =>
-      verdictBar(slotEvidence(slotChange(instrument, chosenGapMm, { referenceGapMm })).tests[0], {
-        width: 260,
-        height: 56,
-        unit: "mm",
-      }),
-  ],
 ];
 
 test.each(pictures)("picture: %s", async (name, drawing, theme = "light") => {
