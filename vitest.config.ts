@@ -10,6 +10,7 @@ export default defineConfig({
     testTimeout: 120_000,
     hookTimeout: 240_000,
     maxWorkers: 2,
+    setupFiles: "tests/arithmetic.ts",
     sequence: { sequencer: SameEnvironmentTogether },
     projects: [
       {

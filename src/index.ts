@@ -4,6 +4,9 @@
  * generator named …Steps: it yields how far it is, and its last value is the result.
  */
 
+// lengths may be typed as sums
+import "./units/expression.ts";
+
 // at the bench: the gap from readings, mouthpieces in receivers, a cut
 export { type CutPlan, planCut } from "./bench/cut/cut.ts";
 export type { CutQuestion } from "./bench/cut/cutQuestion.ts";

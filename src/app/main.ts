@@ -2,6 +2,7 @@
 // the worker starts before the modules below are run
 import "./work/firstWorker.ts";
 import { ContextProvider } from "@lit/context";
+import { fetchArithmetic } from "./form/arithmetic.ts";
 import "./shell/look/font.css";
 import { download } from "./shell/download.ts";
 import { keepForOffline } from "./shell/offline.ts";
@@ -65,7 +66,9 @@ router.start();
 acceptDrops(window, store);
 offerBroken(restored);
 document.body.append(document.createElement("annulus-app"));
-whenFirstDrawn(() => {
+whenFirstDrawn(async () => {
+  // what other tabs have written since is read from here on
+  await fetchArithmetic().catch(() => {});
   void openJob.start();
   secondCopy.start(openJob);
   void workingStore.prune().catch(() => {});

@@ -23,6 +23,7 @@ import {
   createSymbolNode,
   type MathNode,
 } from "mathjs/number";
+import { readArithmeticWith } from "./arithmetic.ts";
 
 /** What mathjs hands over and does not declare: each takes what it rests on by name. */
 type Factory<Made> = (restsOn: object) => Made;
@@ -90,3 +91,5 @@ export const parseExpression: (text: string) => MathNode = createParse({
   RangeNode: createRangeNode(base),
   RelationalNode: createRelationalNode(base),
 });
+
+readArithmeticWith(parseExpression);

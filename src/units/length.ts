@@ -5,7 +5,7 @@
  * out because it would add 50 kB to know one dimension.
  */
 import type { MathNode } from "mathjs/number";
-import { parseExpression } from "./expression.ts";
+import { grammarOfArithmetic } from "./arithmetic.ts";
 import { InputError, quoteTyped } from "./inputError.ts";
 import { mmPerUnit } from "./lengthUnit.ts";
 import { withoutRoundingNoise } from "./roundingNoise.ts";
@@ -23,8 +23,12 @@ interface Quantity {
   readonly isLength: boolean;
 }
 
-/** Why an expression is not a length; becomes part of a `LengthError`. */
+/** Why a text is not a length; becomes part of a `LengthError`. */
 class Refusal extends Error {}
+
+/** A number, a fraction, or a whole number and a fraction, and perhaps its unit. */
+const PLAIN =
+  /^([-+]?) ?(?:\((\d+)\+(\d+)\/(\d+)\)|(\d+)\/(\d+)|((?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?)) ?([a-z]+)?$/i;
 
 const longestText = 200;
 const accepted = 'give a number with mm, cm, m, in or ", such as 2.54 mm, 0.100 in or 1 1/8 in';
@@ -45,7 +49,8 @@ export function parseLengthMm(text: string | number, defaultUnit: LengthUnit): n
   }
   try {
     if (text.length > longestText) throw new Refusal(`is longer than ${longestText} characters`);
-    const { value, isLength } = evaluate(parseArithmetic(text), bareUnitMm);
+    const notation = toPlainNotation(text);
+    const { value, isLength } = plain(notation) ?? evaluate(treeOf(notation), bareUnitMm);
     const lengthMm = isLength ? value : value * bareUnitMm;
     if (!Number.isFinite(lengthMm)) throw new Refusal("is too large");
     return withoutRoundingNoise(lengthMm);
@@ -55,12 +60,46 @@ export function parseLengthMm(text: string | number, defaultUnit: LengthUnit): n
   }
 }
 
-function parseArithmetic(text: string): MathNode {
-  const plain = toPlainNotation(text);
-  if (plain === "") throw new Refusal("is empty");
-  if (!/^[\w\s.+\-*/()]*$/.test(plain) || /\b0[xbo]/i.test(plain)) throw new Refusal("is not a length");
+/** Whether a text can only be read with the grammar of arithmetic. */
+export function needsArithmetic(text: string): boolean {
   try {
-    return parseExpression(plain);
+    const notation = toPlainNotation(text);
+    return text.length <= longestText && plain(notation) === null && unreadable(notation) === null;
+  } catch (error) {
+    if (error instanceof Refusal) return false;
+    throw error;
+  }
+}
+
+/** Why a text that is not plain is not arithmetic on lengths either, as far as its letters tell; null: they do not. */
+function unreadable(notation: string): string | null {
+  if (notation === "") return "is empty";
+  if (!ALPHABET.test(notation) || /\b0[xbo]/i.test(notation)) return "is not a length";
+  const words = notation.replace(/(\d\.?)e(?=[-+]?\d)/gi, "$1").match(/[a-z_]\w*/gi) ?? [];
+  const unknown = words.find((word) => mmPerUnit(word) === undefined);
+  if (unknown !== undefined) return notALengthUnit(unknown);
+  if (/[-+*/(]/.test(notation)) return null;
+  return words.length === 1 && notation === words[0] ? "has a unit without a number" : "is not a length";
+}
+
+const ALPHABET = /^[\w\s.+\-*/()]*$/;
+
+/** What most people type, and nothing is worked out; null: it is no such text, or none that can be. */
+function plain(notation: string): Quantity | null {
+  const [, sign, whole, above, below, top, bottom, decimal, unit] = PLAIN.exec(notation) ?? [];
+  if (sign === undefined) return null;
+  const size = decimal ? Number(decimal) : above ? +whole + +above / +below : +top / +bottom;
+  const unitMm = unit === undefined ? 1 : mmPerUnit(unit);
+  if (unitMm === undefined || !Number.isFinite(size)) return null;
+  return { value: (sign === "-" ? -size : size) * unitMm, isLength: unit !== undefined };
+}
+
+function treeOf(notation: string): MathNode {
+  const why = unreadable(notation);
+  if (why !== null) throw new Refusal(why);
+  const parse = grammarOfArithmetic();
+  try {
+    return parse(notation);
   } catch {
     throw new Refusal("is not a length");
   }

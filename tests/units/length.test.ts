@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { LengthError, parseLengthMm } from "../../src/units/length.ts";
+import { LengthError, needsArithmetic, parseLengthMm } from "../../src/units/length.ts";
 
 describe("parseLengthMm", () => {
   it.each([
@@ -155,6 +155,27 @@ describe("parseLengthMm", () => {
         }
       }),
       { numRuns: 2000 },
+    );
+  });
+
+  it("reads what is plain as the grammar does", () => {
+    const digits = fc.nat(99999).map(String);
+    const decimal = fc
+      .tuple(digits, fc.constantFrom("", ".", ".5", ".062", "e-2", "e3"))
+      .map((p) => p.join(""));
+    const fraction = fc.tuple(digits, fc.integer({ min: 1, max: 64 })).map((p) => p.join("/"));
+    const number = fc.oneof(
+      decimal,
+      fraction,
+      fc.tuple(digits, fraction).map((p) => p.join(" ")),
+    );
+    const unit = fc.constantFrom("", " mm", "in", " cm", "m", " thou", '"');
+    fc.assert(
+      fc.property(fc.constantFrom("", "-", "+"), number, unit, (sign, size, unit) => {
+        const text = `${sign}${size}${unit}`;
+        expect(needsArithmetic(text)).toBe(false);
+        expect(parseLengthMm(text, "mm")).toBe(parseLengthMm(`(${text})`, "mm"));
+      }),
     );
   });
 });

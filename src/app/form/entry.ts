@@ -9,6 +9,7 @@ import { otherUnit, type UsualLengthsMm } from "../../units/otherUnit.ts";
 import { otherUnitAnswer, otherUnitQuestion } from "../../words/otherUnit.ts";
 import { controls } from "../shell/look/controls.ts";
 import { icon } from "../shell/look/icon.ts";
+import { fetchArithmetic, isReadable } from "./arithmetic.ts";
 import { entryStyles } from "./entryStyles.ts";
 import type { Choices } from "./field.ts";
 import { isUndoKey } from "./undoKey.ts";
@@ -212,7 +213,10 @@ export class Entry extends LitElement {
     const detail: Written = { text: this.input.value, done };
     this.isTyping = !done;
     this.text = detail.text;
-    this.dispatchEvent(new CustomEvent("write", { detail, bubbles: true, composed: true }));
+    const write = () =>
+      this.dispatchEvent(new CustomEvent("write", { detail, bubbles: true, composed: true }));
+    if (isReadable(detail.text)) write();
+    else void fetchArithmetic().then(write);
   }
 
   /** Where there is something to go back to: Enter finishes, Escape goes back, undo is the text's own while it is typed. */

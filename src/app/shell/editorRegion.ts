@@ -2,9 +2,10 @@
 
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import { fetchArithmetic } from "../form/arithmetic.ts";
 import { PageElement } from "../state/page.ts";
 
-const load = () => import("../tasks/edit/editor.ts");
+const load = () => Promise.all([import("../tasks/edit/editor.ts"), fetchArithmetic()]);
 
 @customElement("annulus-editor-region")
 export class EditorRegion extends PageElement {

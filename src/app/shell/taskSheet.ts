@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import { fetchArithmetic } from "../form/arithmetic.ts";
 import { PageElement } from "../state/page.ts";
 import "../tasks/explore/explore.ts";
 import type { Task } from "./route.ts";
@@ -46,7 +47,7 @@ export class TaskSheet extends PageElement {
 
   async #fetch(task: keyof typeof SHEETS): Promise<void> {
     try {
-      await SHEETS[task].load();
+      await Promise.all([SHEETS[task].load(), fetchArithmetic()]);
       this.there = new Set([...this.there, task]);
     } catch {
       this.page.store.say("error", "This task could not be loaded; load the page again. Your work is kept.");

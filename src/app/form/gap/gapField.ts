@@ -9,6 +9,7 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { gapLimits } from "../../state/gapLimits.ts";
 import { PageElement } from "../../state/page.ts";
+import { fetchArithmetic, isReadable } from "../arithmetic.ts";
 
 @customElement("annulus-gap-field")
 export class GapField extends PageElement {
@@ -86,11 +87,12 @@ export class GapField extends PageElement {
   }
 
   readonly #onKey = (event: KeyboardEvent): void => {
-    if (event.key === "Enter") this.#take();
+    if (event.key === "Enter") void this.#take();
     else if (event.key === "Escape") this.#answered();
   };
 
-  readonly #take = (): void => {
+  readonly #take = async (): Promise<void> => {
+    if (this.typed !== null && !isReadable(this.typed)) await fetchArithmetic();
     if (this.typed === null) return;
     const { store } = this.page;
     const { parts: state } = store;

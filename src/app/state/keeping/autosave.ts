@@ -70,6 +70,10 @@ export function restore(shelves: Shelves, workings: readonly Working[] = []): Re
   return { document: null, mark: null, view: null, broken };
 }
 
+/** The shelves' texts as they are. */
+export const shelved = ({ tab, browser }: Shelves): readonly string[] =>
+  [kept(tab), kept(browser)].filter((text) => text !== null);
+
 /** When the newest of all was kept; 0 where nothing says. */
 export const lastStamp = ({ tab, browser }: Shelves, workings: readonly Working[]): number =>
   Math.max(0, stampOf(kept(tab)).stamp, stampOf(kept(browser)).stamp, ...workings.map(({ stamp }) => stamp));

@@ -2,11 +2,13 @@
  * What the page begins with: the newest there is, wherever it is kept. A job that has gone on in the record since is shown
  * as the record has it, from the first drawing on.
  */
+
 import { sameRevision } from "../../../record/revision.ts";
+import { fetchArithmetic, isJsonReadable } from "../../form/arithmetic.ts";
 import type { JobMark } from "../record/jobMark.ts";
 import { keptJob } from "../record/keptJob.ts";
 import type { Document } from "../state.ts";
-import { lastStamp, type Restored, restore, type Shelves } from "./autosave.ts";
+import { lastStamp, type Restored, restore, type Shelves, shelved } from "./autosave.ts";
 import { workCopied } from "./copyFiles.ts";
 import { readDocument } from "./documentFile.ts";
 import type { Working, WorkingStore } from "./workingStore.ts";
@@ -23,6 +25,9 @@ export async function newestKept(
     inTime<Working[]>(workCopied(), []),
   ]);
   const workings = [...kept, ...copied];
+  const texts = [...shelved(shelves), ...workings.map(({ text }) => text)];
+  // where it cannot be fetched, reading says what cannot be read
+  if (!texts.every(isJsonReadable)) await fetchArithmetic().catch(() => {});
   const restored = restore(shelves, workings);
   return { ...restored, ...(await asInRecord(restored)), since: lastStamp(shelves, workings) };
 }
@@ -32,6 +37,7 @@ async function asInRecord({ mark }: Restored): Promise<{ document?: Document; ma
   if (!mark || mark.unsaved) return {};
   const kept = await inTime(keptJob(mark.id), null);
   if (!kept || sameRevision(kept.revision, mark.revision)) return {};
+  if (!isJsonReadable(JSON.stringify(kept.document))) await fetchArithmetic().catch(() => {});
   try {
     return {
       document: { ...readDocument(kept.document), job: mark.id },

@@ -5,6 +5,7 @@ import { SetupError } from "../../../setup/problem.ts";
 import { readSetupText } from "../../../setup/readSetup.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { writeSetup } from "../../../setup/writeSetup.ts";
+import { fetchArithmetic, isJsonReadable } from "../../form/arithmetic.ts";
 import type { Store } from "../store.ts";
 
 /** What file dialogs offer. */
@@ -28,6 +29,7 @@ export async function openSetupFile(store: Store): Promise<void> {
 export async function openFile(file: Pick<File, "name" | "text">, store: Store): Promise<void> {
   try {
     const text = await file.text();
+    if (!isJsonReadable(text)) await fetchArithmetic();
     if (JOBS.test(text)) {
       store.say("error", `${file.name}: a file of jobs; take it in under Jobs, by “Restore from a file”.`);
       return;

@@ -1,6 +1,7 @@
 /** A whole document inside an address: JSON, deflated, in the letters an address takes. Nothing is sent anywhere. */
 
 import { SetupError } from "../../../setup/problem.ts";
+import { fetchArithmetic } from "../../form/arithmetic.ts";
 import { type Task, writeHash } from "../../shell/route.ts";
 import type { Document } from "../state.ts";
 import type { Store } from "../store.ts";
@@ -51,6 +52,7 @@ export async function copyShareLink(store: Store, task: Task): Promise<void> {
 /** Opens what a link brought; a broken one is named and what was open stays open. */
 export async function openShared(text: string, store: Store): Promise<void> {
   try {
+    await fetchArithmetic();
     store.open(await decodeDocument(text));
     store.say("note", "Opened from a link; undo brings back what was here before.");
   } catch (error) {
