@@ -7,6 +7,8 @@ import "./shell/look/font.css";
 import { download } from "./shell/download.ts";
 import { keepForOffline } from "./shell/offline.ts";
 import { Router } from "./shell/route.ts";
+import { Backups } from "./state/backups/backups.ts";
+import { browserBackups } from "./state/backups/browserBackups.ts";
 import { Autosave, browserShelves, type Restored } from "./state/keeping/autosave.ts";
 import { readCopied } from "./state/keeping/copyFiles.ts";
 import { demoDocument, isDemo } from "./state/keeping/demo.ts";
@@ -52,11 +54,12 @@ const autosave = new Autosave(store, shelves, openJob, {
 workingStore.onLost = () => autosave.again();
 openJob.announce = () => autosave.saved();
 const router = new Router((text) => void openShared(text, store));
+const backups = new Backups(store, { ...browserBackups(), showJobs: () => router.go("jobs") });
 
 // Lit's provider answers every element below the one it stands on; it wants no Lit element to stand on.
 new ContextProvider(document.documentElement, {
   context: pageContext,
-  initialValue: { store, compared, model: results, feel, job: openJob, router },
+  initialValue: { store, compared, model: results, feel, job: openJob, backups, router },
 });
 
 results.start();
@@ -71,6 +74,7 @@ whenFirstDrawn(async () => {
   await fetchArithmetic().catch(() => {});
   void openJob.start();
   secondCopy.start(openJob);
+  backups.start(openJob);
   void workingStore.prune().catch(() => {});
   keepForOffline(store);
 });

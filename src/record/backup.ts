@@ -43,8 +43,16 @@ export interface Backup {
 }
 
 /** The file's text. @param made ISO 8601, UTC */
-export function writeBackup(jobs: readonly Job[], made: string): string {
-  const checked = jobs.map((job) => ({ ...job, sha256: checksum(job) }));
+export const writeBackup = (jobs: readonly Job[], made: string): string =>
+  lastOf(backupTextSteps(jobs, made));
+
+/** As `writeBackup`, a job at a step, for records of thousands. */
+export function* backupTextSteps(jobs: readonly Job[], made: string): Generator<void, string, void> {
+  const checked: (Job & { readonly sha256: string })[] = [];
+  for (const job of jobs) {
+    checked.push({ ...job, sha256: checksum(job) });
+    yield;
+  }
   const sha256 = listChecksum(made, checked);
   const head = JSON.stringify({ format: FORMAT, version: VERSION, made, sha256, jobs: [] });
   const lines = checked.map((job) => JSON.stringify(job)).join(",\n");
@@ -157,8 +165,10 @@ export const formatOf = (json: unknown): unknown => (isRecord(json) ? json.forma
  * @param damage what is known of the file already
  * @throws RecordError for what is no backup at all, or of a later version
  */
-export function readBackup(json: unknown, at: string, damage: Damage | null = null): Backup {
-  const steps = backupSteps(json, at, damage);
+export const readBackup = (json: unknown, at: string, damage: Damage | null = null): Backup =>
+  lastOf(backupSteps(json, at, damage));
+
+function lastOf<Result>(steps: Generator<unknown, Result, void>): Result {
   for (;;) {
     const { done, value } = steps.next();
     if (done) return value;

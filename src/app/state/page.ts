@@ -4,6 +4,7 @@ import type { Router } from "../shell/route.ts";
 import type { ComparedGaps } from "../work/comparedGaps.ts";
 import type { FeelResults } from "../work/feelResults.ts";
 import type { ModelResults } from "../work/modelResults.ts";
+import type { Backups } from "./backups/backups.ts";
 import { FrameElement } from "./frameElement.ts";
 import type { OpenJob } from "./record/openJob.ts";
 import type { Store } from "./store.ts";
@@ -18,6 +19,8 @@ export interface Page {
   readonly feel: FeelResults;
   /** The job that is open. */
   readonly job: OpenJob;
+  /** What is made of all jobs, in files. */
+  readonly backups: Backups;
   readonly router: Router;
 }
 

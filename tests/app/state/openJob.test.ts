@@ -1,5 +1,5 @@
 import "fake-indexeddb/auto";
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { Autosave, restore, type Shelf } from "../../../src/app/state/keeping/autosave.ts";
 import { RecordDatabase } from "../../../src/app/state/record/database.ts";
 import { JobRecord } from "../../../src/app/state/record/jobRecord.ts";
@@ -83,6 +83,31 @@ describe("what is open", () => {
     expect(await job.open(a.id)).toBe(true);
     expect((await kept()).map(({ title }) => title).sort()).toEqual(["A", "From a file"]);
     expect(store.state.document.setup.name).toBe("A");
+  });
+
+  test("the browser is asked once a visit to keep what is kept, and what it answers is known", async () => {
+    const storage = { persisted: vi.fn(async () => false), persist: vi.fn(async () => true) };
+    vi.stubGlobal("navigator", { storage });
+    try {
+      const { job } = await tab();
+      await settled();
+      expect(job.value.isPersisted).toBe(false);
+      expect(storage.persist).not.toHaveBeenCalled();
+      await job.keep();
+      await job.begin(documentOf(someSetup({ name: "A" })));
+      await job.begin(documentOf(someSetup({ name: "B" })));
+      await settled();
+      expect(storage.persist).toHaveBeenCalledOnce();
+      expect(job.value.isPersisted).toBe(true);
+      storage.persisted.mockResolvedValue(true);
+      const later = await tab();
+      await settled();
+      await later.job.keep();
+      expect(storage.persist).toHaveBeenCalledOnce();
+      expect(later.job.value.isPersisted).toBe(true);
+    } finally {
+      vi.unstubAllGlobals();
+    }
   });
 
   test("undo goes back into the job of before, and the record with it", async () => {

@@ -7,9 +7,32 @@ export const deflateText = async (text: string): Promise<Uint8Array<ArrayBuffer>
 
 /**
  * @param longest most characters there may be: a few bytes can stand for gigabytes
- * @throws TypeError on bytes that are damaged, RangeError on too long a text
+ * @throws TypeError on bytes that are damaged in any bit, RangeError on too long a text
  */
 export async function inflateText(bytes: Uint8Array<ArrayBuffer>, longest: number): Promise<string> {
+  const text = await inflated(bytes, longest);
+  const other = withoutLastBit(bytes);
+  const isSame = other && (await inflated(other, longest).catch(() => null)) === text;
+  if (isSame) throw new TypeError("a bit is set that says nothing");
+  return text;
+}
+
+/** Of the checksum at the end. */
+const CHECKSUM_BYTES = 4;
+
+/**
+ * Without the last bit that is set before the checksum: bits after the last code fill up its byte and are nought, and whether
+ * one of them was set only shows by its saying nothing. Null: none is set.
+ */
+function withoutLastBit(bytes: Uint8Array<ArrayBuffer>): Uint8Array<ArrayBuffer> | null {
+  const at = bytes.length - CHECKSUM_BYTES - 1;
+  if (!bytes[at]) return null;
+  const other = bytes.slice();
+  other[at] ^= 1 << (31 - Math.clz32(bytes[at]));
+  return other;
+}
+
+async function inflated(bytes: Uint8Array<ArrayBuffer>, longest: number): Promise<string> {
   const reader = through(new Blob([bytes]), new DecompressionStream("deflate"))
     .pipeThrough(new TextDecoderStream("utf-8", { fatal: true }))
     .getReader();

@@ -92,8 +92,7 @@ export class SecondCopyKeeper implements Place {
       try {
         if (ids) await this.#copyJobs(record, ids);
         else await this.#compare(record);
-      } catch (error) {
-        console.log("copy", error);
+      } catch {
         // a record that fails says so itself; the copy catches up when it is open again
       }
     });

@@ -67,5 +67,12 @@ function toAddressLetters(bytes: Uint8Array): string {
   return btoa(binary).replaceAll("+", "-").replaceAll("/", "_").replace(/=+$/, "");
 }
 
-const fromAddressLetters = (text: string): Uint8Array<ArrayBuffer> =>
-  Uint8Array.from(atob(text.replaceAll("-", "+").replaceAll("_", "/")), (letter) => letter.charCodeAt(0));
+/** @throws RangeError on letters that no bytes are written in; what mail programs put in between does not count */
+function fromAddressLetters(text: string): Uint8Array<ArrayBuffer> {
+  const letters = text.replace(/[\s=]/g, "").replaceAll("+", "-").replaceAll("/", "_");
+  const binary = atob(letters.replaceAll("-", "+").replaceAll("_", "/"));
+  const bytes = Uint8Array.from(binary, (letter) => letter.charCodeAt(0));
+  // the last letter has bits to spare, which are nought unless it was changed
+  if (toAddressLetters(bytes) !== letters) throw new RangeError("bits that belong to no byte");
+  return bytes;
+}

@@ -67,14 +67,14 @@ export interface Comparison {
 
 export class JobRecord {
   readonly #database: RecordDatabase;
-  readonly #browser: string;
-
+  /** Under which this browser's changes are counted: anew where the database was. */
+  readonly browser: string;
   /** What came back from the second copy because the database was found empty. */
   readonly recovered: readonly JobHead[];
 
   private constructor(database: RecordDatabase, browser: string, recovered: readonly JobHead[]) {
     this.#database = database;
-    this.#browser = browser;
+    this.browser = browser;
     this.recovered = recovered;
   }
 
@@ -194,7 +194,7 @@ export class JobRecord {
       status: "open",
       created: at,
       changed: at,
-      revision: firstRevision(this.#browser),
+      revision: firstRevision(this.browser),
       document,
     };
     await this.#put([job]);
@@ -321,7 +321,7 @@ export class JobRecord {
   ): Promise<readonly Outcome[]> {
     const copies = incoming.filter((_, i) => (choices?.[i] ?? "keep both") === "keep both").map(separatedId);
     const { here, deleted, unsound } = await this.#here([...incoming.map(({ id }) => id), ...copies]);
-    const advanced = (revision: Revision) => nextRevision(revision, this.#browser);
+    const advanced = (revision: Revision) => nextRevision(revision, this.browser);
     const { put, aside, outcomes } = merge(here, incoming, { choices, advanced });
     const own = (id: string) => deleted.get(id)?.job;
     const replaced = put.flatMap((job) => deleted.get(job.id) ?? []);
@@ -386,7 +386,7 @@ export class JobRecord {
   }
 
   #changed({ revision }: Row): Pick<Row, "changed" | "revision"> {
-    return { changed: now(), revision: nextRevision(revision, this.#browser) };
+    return { changed: now(), revision: nextRevision(revision, this.browser) };
   }
 
   async #clearDeleted(): Promise<void> {

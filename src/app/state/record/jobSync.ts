@@ -106,8 +106,6 @@ export class JobSync {
     this.agreed.set(id, agreed);
     this.#store.belongTo(id);
     if (isStillOpen) this.agreed.set(id, { ...agreed, document: this.#store.state.document });
-    // some browsers ask the person, who need not answer now
-    void globalThis.navigator?.storage?.persist?.();
   }
 
   /** Keeps what is open under its own id again after the database lost it. */

@@ -31,6 +31,8 @@ export interface OpenJobState {
   readonly row: Row | null;
   /** Why the newest of it is not in the record, in words. */
   readonly trouble: string | null;
+  /** Whether the browser has promised not to clear what is kept by itself; null: it has not been asked, or says nothing. */
+  readonly isPersisted: boolean | null;
 }
 
 export class OpenJob extends Observable<OpenJobState> {
@@ -44,6 +46,7 @@ export class OpenJob extends Observable<OpenJobState> {
   #work: Promise<void> = Promise.resolve();
   #unwatch: (() => void) | null = null;
   #started: Promise<void> | null = null;
+  #hasAskedToPersist = false;
   /** Notes on the disk what this tab has, before it writes to the record. */
   announce: () => Promise<void> = async () => {};
 
@@ -57,7 +60,7 @@ export class OpenJob extends Observable<OpenJobState> {
     mark: JobMark | null,
     isUntouched: (document: Document) => boolean,
   ) {
-    super({ record: null, refusal: null, row: null, trouble: null });
+    super({ record: null, refusal: null, row: null, trouble: null, isPersisted: null });
     this.#store = store;
     this.#connect = connect;
     this.#isUntouched = isUntouched;
@@ -96,6 +99,7 @@ export class OpenJob extends Observable<OpenJobState> {
     page.document.addEventListener("visibilitychange", () => {
       if (page.document.visibilityState === "hidden") void this.flush();
     });
+    this.#hearPromise(globalThis.navigator?.storage?.persisted?.());
     await this.#open(null);
   }
 
@@ -157,13 +161,30 @@ export class OpenJob extends Observable<OpenJobState> {
       // asked for twice
       if (document.job !== undefined) return;
       await this.#sync.keepAs(record, { ...textsOf(document), ...texts });
+      this.#askToPersist();
     });
   }
 
   /** Makes a new job of a document and opens it; what was open is kept first. */
   begin(document: Document): Promise<boolean> {
-    return this.#leaveFor(
-      async (record) => (await record.add(textsOf(document), writeDocument(document))).id,
+    return this.#leaveFor(async (record) => {
+      const { id } = await record.add(textsOf(document), writeDocument(document));
+      this.#askToPersist();
+      return id;
+    });
+  }
+
+  /** Once a visit: some browsers ask the person, who need not answer now. */
+  #askToPersist(): void {
+    if (this.#hasAskedToPersist || this.value.isPersisted) return;
+    this.#hasAskedToPersist = true;
+    this.#hearPromise(globalThis.navigator?.storage?.persist?.());
+  }
+
+  #hearPromise(answer: Promise<boolean> | undefined): void {
+    answer?.then(
+      (isPersisted) => this.#set({ isPersisted }),
+      () => {},
     );
   }
 
@@ -189,8 +210,10 @@ export class OpenJob extends Observable<OpenJobState> {
       const { document } = this.#store.state;
       // what the record would not take is not left behind
       if (this.#sync.agreed.isUnsaved(document)) await this.#sync.save(record, document);
-      else if (document.job === undefined && !this.#isUntouched(document))
+      else if (document.job === undefined && !this.#isUntouched(document)) {
         await this.#sync.keepAs(record, textsOf(document));
+        this.#askToPersist();
+      }
       const id = await next(record);
       isOpen = document.job === id || (await this.#sync.show(record, id));
     }, true);

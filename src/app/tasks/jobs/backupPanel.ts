@@ -1,16 +1,17 @@
-/** All jobs in one file, and back. */
+/** All jobs in one file, and back; and whether the browser keeps them meanwhile. */
 import { css, html } from "lit";
-import { customElement, query, state } from "lit/decorators.js";
+import { customElement, query } from "lit/decorators.js";
 import { controls } from "../../shell/look/controls.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { FrameElement } from "../../state/frameElement.ts";
+import { PageElement } from "../../state/page.ts";
+import "./backupFolder.ts";
+import { whenText } from "./jobRow.ts";
 import "./makeBackup.ts";
 import "./restoreBackup.ts";
 import type { RestoreBackup } from "./restoreBackup.ts";
 
 @customElement("annulus-job-backup")
-export class BackupPanel extends FrameElement {
-  @state() private isPersisted: boolean | null = null;
+export class BackupPanel extends PageElement {
   @query("annulus-restore-backup") private restore!: RestoreBackup;
 
   static override styles = [
@@ -30,36 +31,39 @@ export class BackupPanel extends FrameElement {
     `,
   ];
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    void this.#askPersisted();
-  }
-
   override render() {
     return html`
       <h3>Backup</h3>
       <p>
-        All jobs in one file, to keep elsewhere or to take to another machine. Recordings of blind trials are not in it: they
-        stay in this browser.${this.#promise()}
+        All jobs in one file, to keep elsewhere or to take to another machine. Recordings of blind trials are not in it, and
+        there is no second copy of them: they stay in this browser.${this.#promise()}
       </p>
+      <p data-testid="last-backup">${this.#last()}</p>
       <annulus-make-backup></annulus-make-backup>
       <annulus-restore-backup></annulus-restore-backup>
+      <annulus-backup-folder></annulus-backup-folder>
     `;
   }
 
   #promise(): string {
-    if (this.isPersisted === null) return "";
-    return this.isPersisted
-      ? " This browser has promised not to clear them by itself."
-      : " This browser may clear them when the disk runs full, so make one now and then.";
+    const { isPersisted } = this.page.job.parts;
+    if (isPersisted === null) return "";
+    return isPersisted
+      ? " This browser has promised not to clear what is kept by itself."
+      : " This browser has not promised to keep them: it may clear them when the disk runs full, so make a backup now and then.";
+  }
+
+  #last(): string {
+    const { made, written } = this.page.backups.parts;
+    if (made === null && written === null) return "No backup has been made here yet.";
+    const isByHand = made !== null && made > (written ?? "");
+    return isByHand
+      ? `Last backup made here: ${whenText(made)}.`
+      : `Last backup made here: ${whenText(written!)}, in your folder.`;
   }
 
   /** Takes in a file's text. The answer: whether it is one of jobs at all; what is not is left to who else may want it. */
   take(name: string, text: string): Promise<boolean> {
     return this.restore.take(name, text);
-  }
-
-  async #askPersisted(): Promise<void> {
-    this.isPersisted = (await navigator.storage?.persisted?.()) ?? null;
   }
 }

@@ -70,6 +70,7 @@ export class MakeBackup extends PageElement {
     if (!isSaved) return;
     this.passphrase = "";
     this.isLocking = false;
+    await this.page.backups.noteMade(made);
     this.page.store.say("note", `Saved ${backupFileName(made)}.`);
   };
 

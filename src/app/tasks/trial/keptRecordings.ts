@@ -55,6 +55,7 @@ export class KeptRecordings extends PageElement {
       .sort((a, b) => (items[a.item].gapMm ?? a.item) - (items[b.item].gapMm ?? b.item));
     return html`
       <h3>Recordings</h3>
+      <p class="muted">They are in this browser only, once: no second copy of them is kept, and no backup has them.</p>
       <ul data-testid="recordings">
         ${recorded.map(({ code, item }) => {
           const label = `${code}, ${itemLabel(items[item], this.page.store.parts.view.unit)}`;

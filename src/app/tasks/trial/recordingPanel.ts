@@ -70,7 +70,7 @@ export class RecordingPanel extends LitElement {
                 <audio controls src=${this.address} aria-label="Recording of ${this.code}"></audio>
                 <button type="button" data-testid="delete-recording" @click=${() => void this.#remove()}>Delete</button>
               `
-            : html`<span class="muted">If you like. It stays in this browser and goes into no file and no link.</span>`
+            : html`<span class="muted">If you like. It stays in this browser, with no second copy, and goes into no file, no link and no backup.</span>`
         }
       </div>
       <p class="problem" role="alert">${this.problem || nothing}</p>
