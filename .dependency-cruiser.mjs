@@ -5,6 +5,7 @@ const layers = [
   ["acoustics", "flow", "lips", "bench", "trial", "record"],
   ["study"],
   ["words"],
+  ["drawing"],
 ];
 const rules = layers.slice(0, -1).map((layer, i) => ({
   name: `${layer.join("-")}-imports-only-what-stands-before-it`,
@@ -22,9 +23,9 @@ export default {
   forbidden: [
     ...rules,
     {
-      name: "words-are-below-the-people",
+      name: "words-and-drawings-are-below-the-people",
       severity: "error",
-      from: { path: "^src/words/" },
+      from: { path: "^src/(words|drawing)/" },
       to: { path: "^(workers|src/(charts|app|cli))/" },
     },
     {

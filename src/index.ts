@@ -18,13 +18,15 @@ export { readInstruments, readMouthpieces } from "./bench/fit/partsCsv.ts";
 export type { BudgetRow } from "./bench/measure/budget.ts";
 export { coverageFactor } from "./bench/measure/coverage.ts";
 export { type GapMeasurement, type GapReadings, gapFromReadings } from "./bench/measure/gap.ts";
-
+// drawings for the workshop; PDFs are made by drawing/toPdf.ts, whose library comes when it is asked for
+export { type DrawnGauge, drawnGauge, type GaugeOptions } from "./drawing/gaugeSheet.ts";
+export type { Sheet } from "./drawing/sheet.ts";
+export { toDxf } from "./drawing/toDxf.ts";
+export { toSvg } from "./drawing/toSvg.ts";
 // the stream
 export type { Bounded } from "./flow/gapLoss.ts";
-
 // the lips
 export { DEFAULT_LIPS, type Lips, MASS_REFERENCE_HZ } from "./lips/lips.ts";
-
 // the setup: an instrument with a mouthpiece in it, as its file says
 export { boreTableText, type Measure, readBoreTable } from "./setup/boreTable.ts";
 export { warningsOf, warningText } from "./setup/plausible.ts";
@@ -34,7 +36,6 @@ export { gapMm, type Setup } from "./setup/setup.ts";
 export { isStandIn, STAND_INS, type StandInId, standIn } from "./setup/standIns.ts";
 export { withGap } from "./setup/withGap.ts";
 export { writeSetup } from "./setup/writeSetup.ts";
-
 // the stream: pressure drop, and the same under breath
 export { type LevelLoss, levelLoss } from "./study/blown/levelLoss.ts";
 export {
@@ -44,11 +45,9 @@ export {
   resistanceCurve,
 } from "./study/blown/resistance.ts";
 export { FELT_PERCENT, type ResistanceChange, resistanceChange } from "./study/blown/resistanceChange.ts";
-
 // what changes from one gap to another, and what the trade's rule says to it
 export { type ChangedMode, modeChanges } from "./study/change/modeChanges.ts";
 export { type Evidence, type Finding, PLAYED, type Verdict, verdicts } from "./study/change/verdicts.ts";
-
 // leadpipes beside each other
 export { worstPlace } from "./study/compare/boreSensitivity.ts";
 export {
@@ -62,17 +61,14 @@ export {
 } from "./study/compare/compare.ts";
 export { knownQuantities } from "./study/compare/compareQuantities.ts";
 export { type Goal, GoalError, parseGoal } from "./study/compare/goal.ts";
-
 // a leadpipe made for a goal
 export { type Design, type DesignOptions, design, designSteps } from "./study/design/design.ts";
 export { type Freedom, freedomOf } from "./study/design/designFreedom.ts";
 export { type DesignGoal, goalLike, parseDesignGoal } from "./study/design/designGoal.ts";
 export { type MandrelStation, mandrelStations } from "./study/design/designStations.ts";
-
 // slots of notes
 export { MODAL_COUNT, modalColumn } from "./study/feel/modalColumn.ts";
 export { type GapSlots, type NoteSlot, type Pressure, slotSteps } from "./study/feel/slots.ts";
-
 // the air column: curve, resonances, what the gap does to them
 export { type CavityDimensions, cavityElements } from "./study/instrument/cavity.ts";
 export { type AtGap, Exploration, type Explored } from "./study/instrument/exploration.ts";
@@ -81,7 +77,6 @@ export { type ImpedanceCurve, impedanceCurve } from "./study/instrument/impedanc
 export { Instrument, type InstrumentOptions, type Mode } from "./study/instrument/instrument.ts";
 export { inContext, type ModeInContext } from "./study/instrument/modeTable.ts";
 export { type StandingWave, standingWave } from "./study/instrument/standingWave.ts";
-
 // a measured impedance held against the model
 export { columnFitSteps } from "./study/measured/columnFit.ts";
 export type { ColumnFit, Estimate } from "./study/measured/columnFitResult.ts";
@@ -89,7 +84,6 @@ export { UNKNOWNS, type UnknownName } from "./study/measured/columnUnknowns.ts";
 export { between, type Overlay, overlay } from "./study/measured/measured.ts";
 export { type MeasuredImpedance, readMeasured } from "./study/measured/measuredCsv.ts";
 export type { Reading } from "./study/measured/measuredReading.ts";
-
 // how sure a change is
 export {
   type ChangeUncertainty,
@@ -103,7 +97,6 @@ export {
   type MonteCarlo,
   monteCarloSteps,
 } from "./study/uncertainty/monteCarlo.ts";
-
 // a blind trial: its order, and what it found
 export { analysisSteps, type TrialAnalysis } from "./trial/analysis.ts";
 export { sealTrial, type TrialPlan } from "./trial/seal.ts";
@@ -130,6 +123,7 @@ export { CONFIRMATION, cautionWords, HELD_BACK } from "./words/bench/cutCautions
 export { fitCellWords, OUTCOME, TOUCHES } from "./words/bench/fit.ts";
 export { fitMatrixCsv } from "./words/bench/fitMatrixCsv.ts";
 export { spreadWords } from "./words/bench/fitSpread.ts";
+export { GAUGE_ABOUT, GAUGE_KINDS, type GaugeKind } from "./words/bench/gauges.ts";
 export { NOT_KNOWN } from "./words/blown/notKnown.ts";
 export { designWords, freedomWords } from "./words/design/designWords.ts";
 export { FAMILY, type Family, MOST_PARTIALS, type Partial, partialOf } from "./words/instruments.ts";

@@ -15,6 +15,7 @@ import { ReadingError } from "./fileText.ts";
 import { fitCommand } from "./fit.ts";
 import { flowCommand } from "./flow.ts";
 import { gapCommand } from "./gap.ts";
+import { gaugeCommand } from "./gauge.ts";
 import { measuredCommand } from "./measured.ts";
 import { modesCommand } from "./modes.ts";
 import { slotsCommand } from "./slots.ts";
@@ -43,6 +44,7 @@ for (const add of [
   gapCommand,
   fitCommand,
   cutCommand,
+  gaugeCommand,
   standInCommand,
 ])
   add(program);

@@ -20,7 +20,8 @@ export const PROVENANCE_WORD: Readonly<Record<Provenance, string>> = {
 
 export const PROVENANCES = Object.keys(PROVENANCE_WORD) as readonly Provenance[];
 
-const NAME: Readonly<Record<ProvenanceDimension, string>> = {
+/** In sentences. */
+export const DIMENSION_NAME: Readonly<Record<ProvenanceDimension, string>> = {
   "mouthpiece.profile": "mouthpiece bore",
   "mouthpiece.insertion": "insertion",
   "mouthpiece.cupDepth": "cup depth",
@@ -48,7 +49,7 @@ const dimensionsOf = (setup: Setup): readonly ProvenanceDimension[] =>
 const namesOf = (setup: Setup, provenance: Provenance): readonly string[] =>
   dimensionsOf(setup)
     .filter((dimension) => provenanceOf(setup, dimension) === provenance)
-    .map((dimension) => NAME[dimension]);
+    .map((dimension) => DIMENSION_NAME[dimension]);
 
 /** One line for a report: what was measured, what a file gave, what is assumed. */
 export function provenanceLine(setup: Setup): string {
@@ -76,7 +77,7 @@ export function standInWords(setup: Setup, expandedMm: number | null, unit: Leng
   const lent = assumed.filter((dimension) => !GAP.includes(dimension));
   const gap = gapWords(setup, expandedMm, unit);
   if (lent.length === 0) return gap;
-  return `${gap}; ${isWhole ? "the rest is a stand-in" : `of a stand-in: ${LIST.format(lent.map((one) => NAME[one]))}`}`;
+  return `${gap}; ${isWhole ? "the rest is a stand-in" : `of a stand-in: ${LIST.format(lent.map((one) => DIMENSION_NAME[one]))}`}`;
 }
 
 function gapWords(setup: Setup, expandedMm: number | null, unit: LengthUnit): string {

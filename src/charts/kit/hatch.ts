@@ -1,32 +1,11 @@
+import { hatchLines } from "../../drawing/hatch.ts";
 import { type Point, px } from "./drawing.ts";
 
 /**
  * Section lines at 45° inside a polygon, as one path: a pattern would need an id, and ids collide when several drawings
  * stand on one page. `direction` 1 falls to the right, −1 rises.
  */
-export function hatchPath(polygon: readonly Point[], spacing: number, direction: 1 | -1 = 1): string {
-  // On such a line y − direction·x is constant.
-  const across = polygon.map(([x, y]) => y - direction * x);
-  const low = Math.ceil(Math.min(...across) / spacing);
-  const high = Math.floor(Math.max(...across) / spacing);
-  const crossings: number[][] = Array.from({ length: Math.max(0, high - low + 1) }, () => []);
-  polygon.forEach(([x1], i) => {
-    const j = (i + 1) % polygon.length;
-    const [from, to] = [across[i], across[j]];
-    if (from === to) return;
-    const x2 = polygon[j][0];
-    const first = Math.ceil(Math.min(from, to) / spacing);
-    // Half-open, so that a line through a corner crosses once.
-    for (let k = first; k * spacing < Math.max(from, to); k++)
-      crossings[k - low]?.push(x1 + ((k * spacing - from) / (to - from)) * (x2 - x1));
-  });
-  let path = "";
-  crossings.forEach((xs, i) => {
-    xs.sort((a, b) => a - b);
-    const c = (i + low) * spacing;
-    for (let k = 0; k + 1 < xs.length; k += 2)
-      if (xs[k + 1] > xs[k])
-        path += `M${px(xs[k])},${px(c + direction * xs[k])}L${px(xs[k + 1])},${px(c + direction * xs[k + 1])}`;
-  });
-  return path;
-}
+export const hatchPath = (polygon: readonly Point[], spacing: number, direction: 1 | -1 = 1): string =>
+  hatchLines(polygon, spacing, direction)
+    .map(([[x1, y1], [x2, y2]]) => `M${px(x1)},${px(y1)}L${px(x2)},${px(y2)}`)
+    .join("");
