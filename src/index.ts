@@ -29,6 +29,7 @@ export type { Bounded } from "./flow/gapLoss.ts";
 export { DEFAULT_LIPS, type Lips, MASS_REFERENCE_HZ } from "./lips/lips.ts";
 // the setup: an instrument with a mouthpiece in it, as its file says
 export { boreTableText, type Measure, readBoreTable } from "./setup/boreTable.ts";
+export { type InstrumentKind, instrumentOf } from "./setup/instrumentKind.ts";
 export { warningsOf, warningText } from "./setup/plausible.ts";
 export { SetupError } from "./setup/problem.ts";
 export { readSetup, readSetupText } from "./setup/readSetup.ts";
@@ -126,7 +127,16 @@ export { spreadWords } from "./words/bench/fitSpread.ts";
 export { GAUGE_ABOUT, GAUGE_KINDS, type GaugeKind } from "./words/bench/gauges.ts";
 export { NOT_KNOWN } from "./words/blown/notKnown.ts";
 export { designWords, freedomWords } from "./words/design/designWords.ts";
-export { FAMILY, type Family, MOST_PARTIALS, type Partial, partialOf } from "./words/instruments.ts";
+export {
+  FAMILY,
+  type Family,
+  MOST_PARTIALS,
+  noteLabel,
+  noteText,
+  type Partial,
+  partialName,
+  partialOf,
+} from "./words/instruments.ts";
 export { columnFitWords } from "./words/measured/columnFitWords.ts";
 export { peakWords } from "./words/measured/peakWords.ts";
 export { readingWords } from "./words/measured/readingWords.ts";

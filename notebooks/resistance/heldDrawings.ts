@@ -1,6 +1,7 @@
 /** The graphs of what is held against something: a handbook's values, and the thresholds of two gaps. */
 import type { Drawing, Frame, Table } from "../../src/charts/kit/drawing.ts";
 import { bothUnits } from "../../src/words/numbers.ts";
+import { note, noteMark } from "../paper/demo.ts";
 import { plot } from "../paper/plot.ts";
 import {
   contractionSeries,
@@ -123,10 +124,15 @@ export function thresholdPlot(
       description: chosen
         .map(
           ({ n, mouthPa, borePa }) =>
-            `note ${n}: ${(mouthPa / 1000).toFixed(2)} kPa, the bore ${borePa.toFixed(0)} Pa`,
+            `${note(n)}: ${(mouthPa / 1000).toFixed(2)} kPa, the bore ${borePa.toFixed(0)} Pa`,
         )
         .join("; "),
-      x: { title: "note", domain: [Math.min(...notes) - 0.5, Math.max(...notes) + 0.5], ticks: notes },
+      x: {
+        title: "note",
+        domain: [Math.min(...notes) - 0.5, Math.max(...notes) + 0.5],
+        ticks: notes,
+        text: noteMark,
+      },
       y: { title: "kPa", domain: [0, 10] },
       lines: [
         { ...kilopascals(reference, ({ mouthPa }) => mouthPa), colour: "reference", dashed: true },

@@ -2,9 +2,9 @@
 import type { Drawing, Frame, Table } from "../../src/charts/kit/drawing.ts";
 import type { TokenName } from "../../src/charts/kit/tokens.ts";
 import type { SlotChange } from "../../src/study/feel/slotChange.ts";
-import { nearestNote } from "../../src/words/notes.ts";
 import { bothUnits, signed } from "../../src/words/numbers.ts";
 import { HOLD_FINDING } from "../../src/words/verdicts/findings.ts";
+import { note, noteMark, noteName } from "../paper/demo.ts";
 import { plot } from "../paper/plot.ts";
 import { type Beginning, lipRange, notes, type Stretch, type ThresholdCurve } from "./lipsOnColumn.ts";
 
@@ -29,13 +29,13 @@ export function mapPlot(
         .flatMap(({ n, easiest }) =>
           easiest
             ? [
-                `note ${n} at ${(easiest.mouthPressure / 1000).toFixed(2)} kPa, lips at ${easiest.lipHz.toFixed(0)} Hz`,
+                `${note(n)} at ${(easiest.mouthPressure / 1000).toFixed(2)} kPa, lips at ${easiest.lipHz.toFixed(0)} Hz`,
               ]
             : [],
         )
         .join(
           "; ",
-        )}. At ${(mouthPressure / 1000).toFixed(1)} kPa these begin: ${stretches.map(({ n }) => n).join(", ")}.`,
+        )}. At ${(mouthPressure / 1000).toFixed(1)} kPa these begin: ${stretches.map(({ n }) => note(n)).join(", ")}.`,
       x: lipAxis,
       y: { title: "pressure in the mouth, kPa", domain: [1.5, 20], log: true, ticks: [2, 3, 5, 10, 20] },
       lines: [
@@ -58,7 +58,14 @@ export function mapPlot(
       ],
       labels: curves.flatMap(({ n, easiest }) =>
         easiest
-          ? [{ x: easiest.lipHz, y: (easiest.mouthPressure / 1000) * 0.83, text: `${n}`, colour: toneOf(n) }]
+          ? [
+              {
+                x: easiest.lipHz,
+                y: (easiest.mouthPressure / 1000) * 0.83,
+                text: noteMark(n),
+                colour: toneOf(n),
+              },
+            ]
           : [],
       ),
       marks: [{ x: chosen.lipHz, text: `lips at ${chosen.lipHz.toFixed(0)} Hz` }],
@@ -68,17 +75,11 @@ export function mapPlot(
 }
 
 export const mapTable = (curves: readonly ThresholdCurve[]): Table => ({
-  columns: ["note", "easiest start (kPa)", "with the lips at (Hz)", "it begins at (Hz)", "which is near"],
+  columns: ["partial", "note", "easiest start (kPa)", "with the lips at (Hz)", "it begins at (Hz)"],
   rows: curves.map(({ n, easiest }) =>
     easiest
-      ? [
-          n,
-          easiest.mouthPressure / 1000,
-          easiest.lipHz,
-          easiest.frequencyHz,
-          nearestNote(easiest.frequencyHz).name,
-        ]
-      : [n, "", "", "", ""],
+      ? [n, noteName(n), easiest.mouthPressure / 1000, easiest.lipHz, easiest.frequencyHz]
+      : [n, noteName(n), "", "", ""],
   ),
 });
 
@@ -91,7 +92,7 @@ export function staircasePlot(stretches: readonly Stretch[], chosen: Beginning, 
       description: stretches
         .map(({ n, beginnings }) => {
           const [first, last] = [beginnings[0], beginnings[beginnings.length - 1]];
-          return `note ${n} from lips at ${first.lipHz.toFixed(0)} to ${last.lipHz.toFixed(0)} Hz, sounding ${first.soundsHz.toFixed(0)} to ${last.soundsHz.toFixed(0)} Hz`;
+          return `${note(n)} from lips at ${first.lipHz.toFixed(0)} to ${last.lipHz.toFixed(0)} Hz, sounding ${first.soundsHz.toFixed(0)} to ${last.soundsHz.toFixed(0)} Hz`;
         })
         .join("; "),
       x: lipAxis,
@@ -113,7 +114,7 @@ export function staircasePlot(stretches: readonly Stretch[], chosen: Beginning, 
       labels: [
         ...stretches.map(({ n, beginnings }) => {
           const middle = beginnings[Math.floor(beginnings.length / 2)];
-          return { x: middle.lipHz, y: middle.soundsHz, text: `${n}`, colour: toneOf(n) };
+          return { x: middle.lipHz, y: middle.soundsHz, text: noteMark(n), colour: toneOf(n) };
         }),
       ],
       points:
@@ -130,7 +131,7 @@ export function staircasePlot(stretches: readonly Stretch[], chosen: Beginning, 
             ],
       marks: [{ x: chosen.lipHz, text: `lips at ${chosen.lipHz.toFixed(0)} Hz` }],
       key: [
-        { text: "the note that grows fastest, by its number", colour: "series-5", sign: "line" },
+        { text: "the note that grows fastest", colour: "series-5", sign: "line" },
         { text: "as the lips alone would", colour: "muted", sign: "line" },
       ],
     },
@@ -152,10 +153,15 @@ export function lipsPlot(
       description: `From ${bothUnits(referenceGapMm, "mm")} to ${bothUnits(chosenGapMm, "mm")}: ${held
         .map(
           ({ n, change, range }) =>
-            `note ${n} ${signed(change, 1)} cents, ${range.map((end) => signed(end, 1)).join(" to ")} over all lips tried`,
+            `${note(n)} ${signed(change, 1)} cents, ${range.map((end) => signed(end, 1)).join(" to ")} over all lips tried`,
         )
         .join("; ")}.`,
-      x: { title: "note", domain: [notes[0] - 0.5, notes[notes.length - 1] + 0.5], ticks: notes },
+      x: {
+        title: "note",
+        domain: [notes[0] - 0.5, notes[notes.length - 1] + 0.5],
+        ticks: notes,
+        text: noteMark,
+      },
       y: { title: "cents", domain: [-1.15 * most, 1.15 * most] },
       bands: [{ from: -feltCents, to: feltCents }],
       lines: [
@@ -182,9 +188,10 @@ export function lipsPlot(
 }
 
 export const lipsTable = ({ notes: changes }: SlotChange): Table => ({
-  columns: ["note", "change of hold (cents)", "least", "most", "finding"],
+  columns: ["partial", "note", "change of hold (cents)", "least", "most", "finding"],
   rows: changes.map(({ n, slotWidthCents, finding }) => [
     n,
+    noteName(n),
     slotWidthCents?.change ?? "",
     slotWidthCents?.range[0] ?? "",
     slotWidthCents?.range[1] ?? "",

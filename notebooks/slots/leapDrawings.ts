@@ -1,7 +1,8 @@
 /** The graphs of leaps: one of them in time, where all of them land; and the oscillator beside SciPy's. */
 import type { Drawing, Frame, Table } from "../../src/charts/kit/drawing.ts";
-import { nearestNote } from "../../src/words/notes.ts";
+import { concertPitch, writtenPitch } from "../../src/words/instruments.ts";
 import { signed } from "../../src/words/numbers.ts";
+import { demoInstrument, note, noteMark } from "../paper/demo.ts";
 import { plot } from "../paper/plot.ts";
 import type { FollowedLeap, Landing } from "./leap.ts";
 import type { attackAt, Eigenvalue, eigenvaluesAt, startingPressures } from "./outside.ts";
@@ -23,13 +24,13 @@ export function leapPlot(
       description:
         landed === null || landedHz === null
           ? "A second after the leap nothing sounds."
-          : `A second after the leap note ${landed} sounds, at ${landedHz.toFixed(1)} Hz.`,
+          : `A second after the leap ${note(landed)} sounds, at ${landedHz.toFixed(1)} Hz.`,
       x: { title: "seconds after the first note is left", domain: [seconds[0], seconds[seconds.length - 1]] },
       y: {
-        title: "Hz; level lines are the resonances, by number",
+        title: "level lines are the resonances of the notes",
         domain: [low, high],
         ticks: within.map(({ hz }) => hz),
-        text: (hz) => `${within.find((one) => one.hz === hz)?.n ?? ""}`,
+        text: (hz) => noteMark(within.find((one) => one.hz === hz)?.n ?? 0),
       },
       lines: [
         { xs: seconds, ys: heard.map(({ lipHz }) => lipHz), colour: "reference", dashed: true },
@@ -66,7 +67,7 @@ export function landingPlot(found: readonly Landing[], to: number, missCents: nu
       description: found
         .map(
           ({ missCents: miss, landed }) =>
-            `${signed(miss, 0)} cents: ${landed === null ? "silence" : `note ${landed}`}`,
+            `${signed(miss, 0)} cents: ${landed === null ? "silence" : note(landed)}`,
         )
         .join("; "),
       x: { title: "how far the lips miss, cents", domain: [-270, 270] },
@@ -74,7 +75,7 @@ export function landingPlot(found: readonly Landing[], to: number, missCents: nu
         title: "note that sounds after a second",
         domain: [low, high],
         ticks: [to - 2, to - 1, to, to + 1],
-        text: (n) => (n === to - 2 ? "none" : `${n}`),
+        text: (n) => (n === to - 2 ? "none" : noteMark(n)),
       },
       points: [
         {
@@ -218,8 +219,9 @@ export const attackPlot = (
   );
 };
 
-/** A frequency with the name of the note nearest to it. */
-export const named = (hz: number): string => {
-  const { name, cents } = nearestNote(hz);
-  return `${hz.toFixed(1)} Hz (${name} ${signed(cents, 0)} cents)`;
+/** A frequency with its distance from the note it is played for; of no note, from the written one nearest to it. */
+export const named = (hz: number, n: number | null): string => {
+  const { name, cents } = writtenPitch(hz, demoInstrument);
+  const pitch = n === null ? `${name} ${signed(cents, 0)} cents` : concertPitch(hz, n, demoInstrument);
+  return `${hz.toFixed(1)} Hz (${pitch})`;
 };

@@ -1,5 +1,14 @@
-/** A comparison as a maker reads it across: one row a variant, one column a resonance. */
-import { type Compared, type Comparison, formatLength, type Setup, worstPlace } from "../index.ts";
+/** A comparison as a maker reads it across: one row a variant, one column a note. */
+import {
+  type Compared,
+  type Comparison,
+  formatLength,
+  instrumentOf,
+  noteLabel,
+  noteText,
+  type Setup,
+  worstPlace,
+} from "../index.ts";
 import { signed, textTable } from "./table.ts";
 
 /** Distance from an error's peak to its foot, mm. */
@@ -11,9 +20,14 @@ export function comparisonText(
   errorMm: number,
 ): string {
   const numbered = variants.map((one, i) => ({ ...one, title: `${i + 1} ${one.name.slice(0, 40)}` }));
+  const instrument = instrumentOf(setup);
   const width = Math.max(...variants.map(({ modes }) => modes.length));
   const block = (title: string, cells: (one: (typeof numbered)[number]) => (string | null)[]): string => {
-    const head = ["variant", "gap/mm", ...Array.from({ length: width }, (_, i) => `${i + 1}`)];
+    const head = [
+      "variant",
+      "gap/mm",
+      ...Array.from({ length: width }, (_, i) => noteLabel(i + 1, instrument)),
+    ];
     const rows = numbered.map((one) => {
       const found = cells(one);
       return [one.title, one.gapMm.toFixed(2), ...Array.from({ length: width }, (_, i) => found[i] ?? "–")];
@@ -21,7 +35,8 @@ export function comparisonText(
     return `\n${title}\n${textTable(head, rows)}`;
   };
   const { cents, decibels } = setup.thresholds;
-  const after = retune === null ? "as it is" : `after resonance ${retune} was brought to the reference's`;
+  const after =
+    retune === null ? "as it is" : `after ${noteText(retune, instrument)} was brought to the reference's`;
   const shown = (one: Compared) => (one.refusal === null ? (one.retuned?.modes ?? one.modes) : []);
   const moved = numbered.flatMap(({ title, retuned, refusal }) =>
     refusal !== null

@@ -5,9 +5,12 @@ import {
   formatLength,
   InputError,
   Instrument,
+  type InstrumentKind,
+  instrumentOf,
   type LevelLoss,
   levelLoss,
   NOT_KNOWN,
+  noteLabel,
   gapMm as ownGapMm,
   type PartDrop,
   parseLengthMm,
@@ -174,7 +177,7 @@ const figures = ({ lower, estimate, upper }: Bounded, print: (value: number) => 
 function text({ flows, changes, levels }: Answer, setup: Setup): string {
   return [
     ...flows.map((flow, i) => flowText(flow, setup) + (changes[i] ? changeText(changes[i]) : "")),
-    ...(levels ?? []).map(levelText),
+    ...(levels ?? []).map((loss) => levelText(loss, instrumentOf(setup))),
     `Not known to a steady one-dimensional estimate:\n${NOT_KNOWN.map((line) => `  ${line}\n`).join("")}`,
   ].join("\n");
 }
@@ -220,11 +223,11 @@ function changeText(change: ResistanceChange): string {
   ].join("");
 }
 
-function levelText({ gapMm, modes }: LevelLoss): string {
+function levelText({ gapMm, modes }: LevelLoss, instrument: InstrumentKind): string {
   const levels = modes[0]?.levels.map(({ levelDb }) => levelDb) ?? [];
-  const head = ["n", "soft/Hz", "|Z|/MPa·s/m³", ...levels.flatMap((dB) => [`${dB} dB`, "gap alone"])];
+  const head = ["note", "soft/Hz", "|Z|/MPa·s/m³", ...levels.flatMap((dB) => [`${dB} dB`, "gap alone"])];
   const rows = modes.map(({ n, softHz, softImpedance, levels }) => [
-    `${n}`,
+    noteLabel(n, instrument),
     softHz.toFixed(2),
     (softImpedance / 1e6).toFixed(2),
     ...levels.flatMap(({ heightDb, gapAloneDb }) => [signed(heightDb, 2), signed(gapAloneDb.estimate, 3)]),

@@ -7,7 +7,10 @@ import {
   type Estimate,
   formatLength,
   InputError,
+  type InstrumentKind,
+  instrumentOf,
   type MeasuredImpedance,
+  noteLabel,
   type Overlay,
   overlay,
   parseLengthMm,
@@ -201,25 +204,25 @@ function report({ measured, before, fit, after }: Answer, setup: Setup): string 
     `${setup.name}: gap ${formatLength(before.gapMm, "mm")} (${formatLength(before.gapMm, "in")}) against ${measured.frequencies.length} measured points\n`,
     `Read as: ${readingWords(measured)}\n`,
     `\nMeasured less model${fit ? ", as the setup has it" : ""}\n`,
-    differences(before),
+    differences(before, instrumentOf(setup)),
     ...(fit && after
       ? [
           "\nFitted, at 95 %\n",
           estimates(fit),
           ...correlations(fit),
           "\nMeasured less model, fitted\n",
-          differences(after),
+          differences(after, instrumentOf(setup)),
         ]
       : []),
     ...(fit ? columnFitWords(fit) : []).map((words) => `\n${words}\n`),
   ].join("");
 }
 
-function differences(overlaid: Overlay): string {
+function differences(overlaid: Overlay, instrument: InstrumentKind): string {
   const { peaks, rmsDb, rmsDegrees } = overlaid;
-  const head = ["n", "model/Hz", "measured/Hz", "cents", "height/dB", "model Q", "measured Q"];
+  const head = ["note", "model/Hz", "measured/Hz", "cents", "height/dB", "model Q", "measured Q"];
   const rows = peaks.map(({ n, model, measured, cents, heightDb }) => [
-    `${n}`,
+    noteLabel(n, instrument),
     model.frequencyHz.toFixed(2),
     measured?.frequencyHz.toFixed(2) ?? "–",
     signed(cents, 1),
@@ -227,7 +230,7 @@ function differences(overlaid: Overlay): string {
     model.Q.toFixed(1),
     measured?.Q.toFixed(1) ?? "–",
   ]);
-  return `${textTable(head, rows)}Over all frequencies: ${rmsDb.toFixed(2)} dB and ${rmsDegrees.toFixed(1)}° root mean square.\n${peakWords(overlaid).join("\n")}\n`;
+  return `${textTable(head, rows)}Over all frequencies: ${rmsDb.toFixed(2)} dB and ${rmsDegrees.toFixed(1)}° root mean square.\n${peakWords(overlaid, instrument).join("\n")}\n`;
 }
 
 function estimates({ estimates: all, scatterDb, scatterDegrees, startDb }: ColumnFit): string {

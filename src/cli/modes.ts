@@ -2,9 +2,13 @@ import type { Command } from "commander";
 import {
   formatLength,
   Instrument,
+  type InstrumentKind,
   inContext,
+  instrumentOf,
   type ModeInContext,
+  noteLabel,
   parseLengthMm,
+  partialName,
   type Setup,
 } from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
@@ -16,6 +20,7 @@ import { signed, textTable } from "./table.ts";
 interface Answer {
   readonly gapMm: number;
   readonly modes: readonly ModeInContext[];
+  readonly instrument: InstrumentKind;
 }
 
 /** `annulus modes SETUP`: resonances and peaks at one gap. */
@@ -31,7 +36,7 @@ export function modesCommand(program: Command): void {
       const study = (setup: Setup): Answer => {
         const instrument = new Instrument(setup, { modes: options.modes });
         const gapMm = options.gap === undefined ? instrument.gapMm : parseLengthMm(options.gap, setup.units);
-        return { gapMm, modes: inContext(instrument.modes(gapMm)) };
+        return { gapMm, modes: inContext(instrument.modes(gapMm)), instrument: instrumentOf(setup) };
       };
       forEachSetup(path, options.format, study, asJson, (answer, setup) =>
         options.format === "csv"
@@ -41,8 +46,9 @@ export function modesCommand(program: Command): void {
     });
 }
 
-const asJson = ({ gapMm, modes }: Answer) => ({
+const asJson = ({ gapMm, modes, instrument }: Answer) => ({
   gap_mm: gapMm,
+  instrument,
   modes: modes.map((mode) => ({
     n: mode.n,
     frequency_Hz: mode.frequencyHz,
@@ -53,12 +59,13 @@ const asJson = ({ gapMm, modes }: Answer) => ({
     equivalent_cents: mode.equivalentCents,
     spacing_Hz: mode.spacingHz,
     spacing_cents: mode.spacingCents,
+    note: partialName(mode.n, instrument),
   })),
 });
 
-function table({ gapMm, modes }: Answer, setup: Setup): string {
+function table({ gapMm, modes, instrument }: Answer, setup: Setup): string {
   const head = [
-    "n",
+    "note",
     "f/Hz",
     "Q",
     "peak/Hz",
@@ -69,7 +76,7 @@ function table({ gapMm, modes }: Answer, setup: Setup): string {
     "to next/cents",
   ];
   const rows = modes.map((mode) => [
-    `${mode.n}`,
+    noteLabel(mode.n, instrument),
     mode.frequencyHz.toFixed(2),
     mode.Q.toFixed(1),
     mode.peakHz?.toFixed(2) ?? "–",

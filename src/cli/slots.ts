@@ -5,13 +5,17 @@ import {
   type GapSlots,
   InputError,
   Instrument,
+  type InstrumentKind,
+  instrumentOf,
   type Lips,
   MASS_REFERENCE_HZ,
   MODAL_COUNT,
   type NoteSlot,
+  noteLabel,
   type Pressure,
   parseLengthMm,
   parseRange,
+  partialName,
   quoteTyped,
   type Setup,
   slotSteps,
@@ -41,6 +45,7 @@ interface Answer {
   readonly pressure: Pressure;
   readonly lips: Lips;
   readonly gaps: readonly GapSlots[];
+  readonly instrument: InstrumentKind;
 }
 
 /** `annulus slots SETUP`: how firmly every note sits, at one gap or several. */
@@ -95,7 +100,7 @@ function study(setup: Setup, options: Options): Answer {
     gaps.push(slots);
     counting("gap")(gaps.length, gapsMm.length);
   }
-  return { referenceGapMm, pressure, lips, gaps };
+  return { referenceGapMm, pressure, lips, gaps, instrument: instrumentOf(setup) };
 }
 
 function number(typed: string | undefined, option: string, otherwise: number): number {
@@ -106,7 +111,8 @@ function number(typed: string | undefined, option: string, otherwise: number): n
   return value;
 }
 
-const asJson = ({ referenceGapMm, pressure, lips, gaps }: Answer) => ({
+const asJson = ({ referenceGapMm, pressure, lips, gaps, instrument }: Answer) => ({
+  instrument,
   reference_gap_mm: referenceGapMm,
   pressure:
     "pascals" in pressure ? { pressure_Pa: pressure.pascals } : { times_threshold: pressure.timesThreshold },
@@ -132,6 +138,7 @@ const asJson = ({ referenceGapMm, pressure, lips, gaps }: Answer) => ({
       pull: note.slot?.pull ?? null,
       margin: note.slot?.margin ?? null,
       runner_up: note.slot?.runnerUp ?? null,
+      note: partialName(note.n, instrument),
     })),
   ),
 });
@@ -155,8 +162,8 @@ const PLAYING: Column = { title: "f/Hz", cell: ({ slot }) => shown(slot?.playing
 const HOLD: Column = { title: "hold/cents", cell: (note) => shown(hold(note), 1) };
 const PULL: Column = { title: "pull", cell: ({ slot }) => shown(slot?.pull, 3) };
 const MARGIN: Column = { title: "margin", cell: ({ slot }) => shown(slot?.margin, 2) };
-const ONE_GAP: readonly Column[] = [
-  { title: "n", cell: ({ n }) => `${n}` },
+const oneGap = (instrument: InstrumentKind): readonly Column[] => [
+  { title: "note", cell: ({ n }) => noteLabel(n, instrument) },
   THRESHOLD,
   { title: "blown/kPa", cell: ({ mouthPressure }) => kilopascals(mouthPressure) },
   { title: "lips from/Hz", cell: ({ slot }) => shown(slot?.lipHz[0], 1) },
@@ -165,11 +172,12 @@ const ONE_GAP: readonly Column[] = [
   HOLD,
   PULL,
   MARGIN,
-  { title: "before note", cell: ({ slot }) => `${slot?.runnerUp ?? "–"}` },
+  { title: "before note", cell: ({ slot }) => (slot?.runnerUp ? noteLabel(slot.runnerUp, instrument) : "–") },
 ];
 
-function text({ referenceGapMm, pressure, lips, gaps }: Answer, setup: Setup): string {
+function text({ referenceGapMm, pressure, lips, gaps, instrument }: Answer, setup: Setup): string {
   const both = (mm: number) => `${formatLength(mm, "mm")} (${formatLength(mm, "in")})`;
+  const columns = oneGap(instrument);
   const blown =
     "pascals" in pressure
       ? `Blown with ${pressure.pascals / 1000} kPa.`
@@ -182,15 +190,15 @@ function text({ referenceGapMm, pressure, lips, gaps }: Answer, setup: Setup): s
     `next note over its own.\n`;
   if (gaps.length === 1) {
     const [{ gapMm, notes }] = gaps;
-    const rows = notes.map((note) => ONE_GAP.map(({ cell }) => cell(note)));
+    const rows = notes.map((note) => columns.map(({ cell }) => cell(note)));
     return `${setup.name}: gap ${both(gapMm)}\n${about}${textTable(
-      ONE_GAP.map(({ title }) => title),
+      columns.map(({ title }) => title),
       rows,
     )}`;
   }
   const most = gaps.reduce((best, next) => (next.notes.length > best.notes.length ? next : best)).notes;
   const block = ({ title, cell }: Column): string => {
-    const head = ["gap/mm", "gap/in", ...most.map(({ n }) => `${n}`)];
+    const head = ["gap/mm", "gap/in", ...most.map(({ n }) => noteLabel(n, instrument))];
     const rows = gaps.map(({ gapMm, notes }) => [
       gapMm.toFixed(2),
       (gapMm / 25.4).toFixed(3),

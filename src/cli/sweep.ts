@@ -5,6 +5,9 @@ import {
   type GapSweep,
   gapSweep,
   Instrument,
+  instrumentOf,
+  noteLabel,
+  noteText,
   parseLengthMm,
   parseRange,
   type Setup,
@@ -76,13 +79,14 @@ const asJson = ({ referenceGapMm, retune, rows }: GapSweep) => ({
   ),
 });
 
-/** Three tables a technician reads across: one row a gap, one column a resonance. */
+/** Three tables a technician reads across: one row a gap, one column a note. */
 function tables(sweep: GapSweep, setup: Setup): string {
   const { referenceGapMm, retune, reference, rows } = sweep;
+  const instrument = instrumentOf(setup);
   const both = (mm: number) => `${formatLength(mm, "mm")} (${formatLength(mm, "in")})`;
   const block = (title: string, cell: (mode: ChangedMode) => string): string => {
     const slide = retune === null ? [] : ["slide/mm"];
-    const head = ["gap/mm", "gap/in", ...slide, ...reference.map(({ n }) => `${n}`)];
+    const head = ["gap/mm", "gap/in", ...slide, ...reference.map(({ n }) => noteLabel(n, instrument))];
     const body = rows.map(({ gapMm, slideMm, modes }) => [
       gapMm.toFixed(2),
       (gapMm / 25.4).toFixed(3),
@@ -92,7 +96,8 @@ function tables(sweep: GapSweep, setup: Setup): string {
     return `\n${title}\n${textTable(head, body)}`;
   };
   const { cents, decibels } = setup.thresholds;
-  const how = retune === null ? "as it is" : `resonance ${retune} brought back by the tuning slide`;
+  const how =
+    retune === null ? "as it is" : `${noteText(retune, instrument)} brought back by the tuning slide`;
   return [
     `${setup.name}: resonances 1 to ${reference.length} against gap, ${how}; changes from ${both(referenceGapMm)}.\n`,
     `A shift below ${cents} cents or a height change below ${decibels} dB is too small to feel.\n`,

@@ -10,9 +10,11 @@ import {
   type GapSweep,
   gapSweep,
   Instrument,
+  instrumentOf,
   MOST_TRIALS,
   type MonteCarlo,
   monteCarloSteps,
+  noteLabel,
   parseLengthMm,
   type Setup,
   type Uncertain,
@@ -148,10 +150,11 @@ function tables({ sweep, uncertainty, monteCarlo }: Answer, setup: Setup): strin
   const { sources, modes } = uncertainty;
   const both = (mm: number) => `${formatLength(mm, "mm")} (${formatLength(mm, "in")})`;
   const [row] = sweep.rows;
+  const instrument = instrumentOf(setup);
   const block = ({ key, of }: (typeof QUANTITIES)[number]): string => {
     const digits = key === "heightDb" ? 3 : 2;
     const head = [
-      "n",
+      "note",
       "change",
       "±U95",
       "u",
@@ -169,7 +172,7 @@ function tables({ sweep, uncertainty, monteCarlo }: Answer, setup: Setup): strin
         signed(draws?.interval[1] ?? null, digits),
       ];
       return [
-        `${mode.n}`,
+        noteLabel(mode.n, instrument),
         signed(of(row.modes[i]), digits),
         text(uncertain?.expanded),
         text(uncertain?.standard),

@@ -69,6 +69,7 @@ export function readSetup(json: unknown, spoken?: LengthUnit): Setup {
 interface SetupFile {
   readonly name?: string;
   readonly about?: string;
+  readonly instrument?: Setup["instrument"];
   readonly units: "mm" | "in";
   readonly air?: Omit<AirConstants, "kind"> | AirConditionsFile;
   readonly mouthpiece: { readonly shankTaper?: number };
@@ -176,6 +177,7 @@ function build(file: SetupFile, lengths: Lengths): Setup {
   return {
     name: file.name ?? "",
     about: file.about ?? "",
+    ...(file.instrument !== undefined && { instrument: file.instrument }),
     units: file.units,
     air: buildAir(file.air ?? { temperature: 22 }, lengths.breathReachMm),
     mouthpiece: {

@@ -2,6 +2,7 @@
  * A setup: one mouthpiece in one receiver on one instrument, in one air. Lengths are millimetres here, whatever the
  * file said; the file's form is `shared/annulus-setup.schema.json`, read by `readSetup`.
  */
+import type { InstrumentKind } from "./instrumentKind.ts";
 
 /** Bore profile: [position, inner diameter] in mm, position never decreasing, linear in between; equal positions are a step. */
 export type ProfileMm = readonly (readonly [positionMm: number, diameterMm: number])[];
@@ -83,6 +84,8 @@ export type Provenance = "measured" | "file" | "assumed";
 export interface Setup {
   readonly name: string;
   readonly about: string;
+  /** Which instrument, where the file says so; what is left out is told by `instrumentOf`. */
+  readonly instrument?: InstrumentKind;
   /** The units the file was written in: what a person sees first. */
   readonly units: "mm" | "in";
   readonly air: AirConditions | AirConstants;

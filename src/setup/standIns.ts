@@ -2,6 +2,7 @@
  * Stand-ins: an invented, ordinary instrument of each family, to begin with while little is measured. Files in
  * `shared/standins`, drawn by `tests/reference/standins.ts`; each is fetched when it is asked for.
  */
+import type { InstrumentKind } from "./instrumentKind.ts";
 import { readSetup } from "./readSetup.ts";
 import type { Setup } from "./setup.ts";
 
@@ -22,9 +23,9 @@ const files = {
   "horn-b-flat": () => import("../../shared/standins/horn-b-flat.setup.json", { with: { type: "json" } }),
   euphonium: () => import("../../shared/standins/euphonium.setup.json", { with: { type: "json" } }),
   tuba: () => import("../../shared/standins/tuba.setup.json", { with: { type: "json" } }),
-} as const;
+} as const satisfies Record<InstrumentKind, unknown>;
 
-export type StandInId = keyof typeof files;
+export type StandInId = InstrumentKind;
 
 /** All of them, in the order of a list. */
 export const STAND_INS = Object.keys(files) as readonly StandInId[];

@@ -19,6 +19,7 @@ export function writeSetup(setup: Setup): object {
     version: 1,
     name: setup.name,
     about: setup.about,
+    ...(setup.instrument !== undefined && { instrument: setup.instrument }),
     units: setup.units,
     air: writeAir(setup.air, length),
     mouthpiece: {

@@ -3,9 +3,10 @@
  * sounding. Common practice; equal temperament, A4 at 440 Hz.
  */
 
-import type { StandInId } from "../setup/standIns.ts";
+import type { InstrumentKind } from "../setup/instrumentKind.ts";
 import { OutOfRange } from "../units/outOfRange.ts";
-import { noteHz, noteName } from "./notes.ts";
+import { type Note, nearestNote, noteHz, noteName } from "./notes.ts";
+import { signed } from "./numbers.ts";
 
 export interface Family {
   readonly name: string;
@@ -16,7 +17,7 @@ export interface Family {
   readonly writtenAbove: number;
 }
 
-export const FAMILY: Readonly<Record<StandInId, Family>> = {
+export const FAMILY: Readonly<Record<InstrumentKind, Family>> = {
   "b-flat-trumpet": trumpet("B-flat trumpet", 46, 2),
   "c-trumpet": trumpet("C trumpet", 48, 0),
   "e-flat-trumpet": trumpet("E-flat trumpet", 51, -3),
@@ -36,6 +37,8 @@ export interface Partial {
   /** The written note, `C5`. */
   readonly written: string;
   /** What a player calls it, `C in the staff`; the written note where the family has no such name. */
+  readonly name: string;
+  /** With its tendency, `B♭ (flat)`. */
   readonly said: string;
   /** The sounding note, `B♭4`, and its frequency. */
   readonly sounding: string;
@@ -69,7 +72,7 @@ const TRUMPET_NAMES: Readonly<Record<string, string>> = {
 };
 
 /** Partial `n` of an instrument, 1 to 16. */
-export function partialOf(id: StandInId, n: number): Partial {
+export function partialOf(id: InstrumentKind, n: number): Partial {
   const { fundamental, writtenAbove, group } = FAMILY[id];
   const semitones = SEMITONES[n - 1];
   if (semitones === undefined)
@@ -81,6 +84,7 @@ export function partialOf(id: StandInId, n: number): Partial {
   return {
     n,
     written,
+    name,
     said: tendency ? `${name} (${tendency})` : name,
     sounding: noteName(sounds),
     hz: noteHz(sounds),
@@ -94,4 +98,52 @@ function trumpet(name: string, fundamental: number, writtenAbove: number): Famil
 
 function trombone(name: string): Family {
   return { name, group: "Trombones", fundamental: 34, writtenAbove: 0 };
+}
+
+/** A partial where there is little room, `4 C`; its number alone where the instrument is not known or has no name for it. */
+export function noteLabel(n: number, instrument?: InstrumentKind): string {
+  const partial = known(n, instrument);
+  return partial ? `${n} ${partial.written.replace(/-?\d+$/, "")}` : `${n}`;
+}
+
+/** The same in a sentence, a list or a table: `C in the staff (4)`, `flat B♭ (7)`. */
+export function noteText(n: number, instrument?: InstrumentKind): string {
+  const name = partialName(n, instrument);
+  return name ? `${name} (${n})` : `partial ${n}`;
+}
+
+/** Several of them, in order: `G (3), high C (8)`. */
+export const notesText = (numbers: readonly number[], instrument?: InstrumentKind): string =>
+  [...numbers]
+    .sort((a, b) => a - b)
+    .map((n) => noteText(n, instrument))
+    .join(", ");
+
+/** The equally tempered note nearest to any pitch that sounds, as this instrument's player reads it. */
+export function writtenPitch(hz: number, instrument?: InstrumentKind): Note {
+  const above = instrument ? FAMILY[instrument].writtenAbove : 0;
+  const note = nearestNote(hz * 2 ** (above / 12));
+  return { ...note, hz: note.hz / 2 ** (above / 12) };
+}
+
+/** How far a partial lies from the note it is played for: `concert B♭4 −12 cents`. */
+export function concertPitch(hz: number, n: number, instrument?: InstrumentKind): string {
+  const { name, cents } = concertNote(hz, n, instrument);
+  return `concert ${name} ${signed(cents, 0)} cents`;
+}
+
+/** The sounding note a partial is played for, and how far the frequency lies above it. */
+export function concertNote(hz: number, n: number, instrument?: InstrumentKind): Note {
+  const partial = known(n, instrument);
+  if (!partial) return nearestNote(hz);
+  return { name: partial.sounding, hz: partial.hz, cents: 1200 * Math.log2(hz / partial.hz) };
+}
+
+const known = (n: number, instrument: InstrumentKind | undefined): Partial | null =>
+  instrument !== undefined && n >= 1 && n <= MOST_PARTIALS ? partialOf(instrument, n) : null;
+
+/** A partial's note by itself, for beside its number in a table; empty where it has no name. */
+export function partialName(n: number, instrument?: InstrumentKind): string {
+  const partial = known(n, instrument);
+  return partial ? `${partial.tendency ? `${partial.tendency} ` : ""}${partial.name}` : "";
 }

@@ -123,10 +123,10 @@ describe("exploring the gap", () => {
     const gapsMm = rows.map((row) => Number(row[gapColumn]));
     expect(gapsMm.length).toBeGreaterThan(10);
     const sweep = gapSweep(new Instrument(demo()), { gapsMm });
-    const modeColumns = rows.columns.filter((name) => name.startsWith("resonance"));
+    const modeColumns = rows.columns.filter((name) => name.includes("change of peak height"));
     expect(modeColumns.length).toBeGreaterThanOrEqual(9);
     for (const column of modeColumns) {
-      const n = Number(/\d+/.exec(column)![0]);
+      const n = Number(/\((\d+)\)/.exec(column)![1]);
       rows.forEach((row, i) => {
         expect(Number(row[column])).toBeCloseTo(sweep.rows[i].modes[n - 1].heightDb!, 5);
       });
@@ -177,7 +177,7 @@ describe("exploring the gap", () => {
     const { page } = visited;
     await page.getByRole("button", { name: /slide retuned/ }).click();
     await page
-      .getByText(/Height of each peak, slide retuned on resonance 4/)
+      .getByText(/Height of each peak, slide set again on C in the staff \(4\)/)
       .first()
       .waitFor({ state: "attached" });
     expectQuiet(visited);

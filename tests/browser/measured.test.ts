@@ -211,7 +211,7 @@ describe("the bell", () => {
     await found.waitFor({ timeout: 30_000 });
     await expect
       .poll(() => found.innerText())
-      .toMatch(/off by up to \+25\.\d cents, at resonance 11\. .* differ by 0\.\d\d cents at most/);
+      .toMatch(/off by up to \+25\.\d cents, at .*\(11\)\. .* differ by 0\.\d\d cents at most/);
     await expect.poll(() => page.getByTestId("bell-table").locator("tbody tr").count()).toBe(12);
     await expect
       .poll(() => page.locator("annulus-bell-trust svg desc").textContent())

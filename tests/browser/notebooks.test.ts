@@ -179,7 +179,7 @@ describe("what the notebooks say", () => {
     await expect.poll(() => figure(page, "hold-finding")).toBe("too small to feel");
     await expect.poll(() => figure(page, "landed")).toBe(`note ${followLeap(6, 8, 5, -120).landed}`);
     await press(page, "miss", "ArrowRight", 12);
-    await expect.poll(() => figure(page, "landed")).toBe("note 8");
+    await expect.poll(() => figure(page, "landed")).toBe("high C (8)");
     await press(page, "gap", "Home", 1);
     await settled(page);
     await expect.poll(() => figure(page, "hold-4")).toBe(`${fourth(0).slotWidthCents.toFixed(1)} cents`);

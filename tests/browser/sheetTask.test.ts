@@ -17,6 +17,7 @@ import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { trialFinding } from "../../src/trial/finding.ts";
 import type { Trial } from "../../src/trial/trial.ts";
 import { plusMinus, roundedLength } from "../../src/units/uncertainLength.ts";
+import { noteText } from "../../src/words/instruments.ts";
 import { signed } from "../../src/words/numbers.ts";
 import { trialSentence } from "../../src/words/trial/sentence.ts";
 import { demo } from "../acoustics/setups.ts";
@@ -55,7 +56,7 @@ function tableRows(setup: Setup, referenceGapMm: number, gapMm: number): string[
   const [row] = gapSweep(new Instrument(setup), { gapsMm: [gapMm], referenceGapMm, retune: 4 }).rows;
   return changes.filter(isPlayed).map(({ n, shiftCents, heightDb }) => {
     const left = row.modes.find((mode) => mode.n === n)!.shiftCents;
-    return `${n}${signed(shiftCents, 1)}${signed(left, 1)}${signed(heightDb!, 2)}`;
+    return `${noteText(n, "b-flat-trumpet")}${signed(shiftCents, 1)}${signed(left, 1)}${signed(heightDb!, 2)}`;
   });
 }
 

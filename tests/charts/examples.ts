@@ -19,7 +19,7 @@ const gapsMm = Array.from({ length: 25 }, (_, i) => i / 2);
 export const asItIs: GapSweep = gapSweep(instrument, { gapsMm, referenceGapMm });
 export const retuned: GapSweep = gapSweep(instrument, { gapsMm, referenceGapMm, retune: 4 });
 
-export const laptop: Frame = { width: 600, height: 300, unit: "mm" };
+export const laptop: Frame = { width: 600, height: 300, unit: "mm", instrument: "b-flat-trumpet" };
 
 export const description = (svg: SVGSVGElement): string => svg.querySelector("desc")?.textContent ?? "";
 export const text = (svg: SVGSVGElement): string =>

@@ -37,7 +37,16 @@ const pictures: [name: string, drawing: () => Drawing, theme?: Theme][] = [
   ["shift-retuned", () => shiftChart({ ...gaps, sweep: retuned }, laptop)],
   ["spacing-print", () => spacingChart({ ...gaps, sweep: asItIs }, laptop), "print"],
   ["standing-wave", () => standingWaveChart(explored(4).wave, { ...laptop, width: 400 })],
-  ["verdict", () => verdictBar(explored(12).verdicts[0].tests[0], { width: 260, height: 44, unit: "mm" })],
+  [
+    "verdict",
+    () =>
+      verdictBar(explored(12).verdicts[0].tests[0], {
+        width: 260,
+        height: 44,
+        unit: "mm",
+        instrument: "b-flat-trumpet",
+      }),
+  ],
 ];
 
 test.each(pictures)("%s", async (name, drawing, theme = "light") => {

@@ -6,6 +6,7 @@ import { shiftTable, spacingTable } from "../../src/charts/plots/gap/spacingChar
 import { impedanceTable } from "../../src/charts/plots/impedanceChart.ts";
 import { standingWaveTable } from "../../src/charts/plots/standingWaveChart.ts";
 import { verdictTable } from "../../src/charts/plots/verdictBar.ts";
+import { partialName } from "../../src/words/instruments.ts";
 import { RULE } from "../../src/words/verdicts/rules.ts";
 import { testName } from "../../src/words/verdicts/tests.ts";
 import { asItIs, explored, referenceGapMm, retuned, setup } from "./examples.ts";
@@ -15,7 +16,7 @@ test("the gap charts' tables are the sweep, in full precision, a row a gap", () 
   expect(table.columns.slice(0, 3)).toEqual([
     "gap (mm)",
     "slide drawn (mm)",
-    "resonance 1: change of peak height (dB)",
+    "partial 1: change of peak height (dB)",
   ]);
   expect(table.rows).toEqual(
     asItIs.rows.map(({ gapMm, slideMm, modes }) => [
@@ -75,12 +76,17 @@ test("verdicts", () => {
     ...one,
     changes: one.changes.map((change) => ({ ...change, expanded: 0.5 })),
   }));
-  expect(verdictTable([{ rule, tests: known }]).rows.map((row) => [...row.slice(0, 6), row.at(-1)])).toEqual(
+  expect(
+    verdictTable([{ rule, tests: known }], "b-flat-trumpet").rows.map((row) => [
+      ...row.slice(0, 6),
+      row.at(-1),
+    ]),
+  ).toEqual(
     tests.flatMap((test) =>
       test.changes.map(({ n, change }) => [
         testName(test),
-        "resonance",
         n,
+        partialName(n, "b-flat-trumpet"),
         change,
         change - 0.5,
         change + 0.5,

@@ -8,6 +8,7 @@ import { shiftChart, spacingChart } from "../../src/charts/plots/gap/spacingChar
 import { impedanceChart } from "../../src/charts/plots/impedanceChart.ts";
 import { standingWaveChart } from "../../src/charts/plots/standingWaveChart.ts";
 import { verdictBar } from "../../src/charts/plots/verdictBar.ts";
+import { noteText } from "../../src/words/instruments.ts";
 import { signed } from "../../src/words/numbers.ts";
 import {
   asItIs,
@@ -41,20 +42,20 @@ test("height: the extremes over the played resonances, against the threshold", (
   const played = row.modes.filter(({ n }) => n >= 2 && n <= 10).sort((a, b) => a.heightDb! - b.heightDb!);
   const said = description(heightChart(gaps, laptop).svg);
   for (const mode of [played[0], played[8]])
-    expect(said).toContain(`${signed(mode.heightDb!, 2)} dB (resonance ${mode.n})`);
+    expect(said).toContain(`${signed(mode.heightDb!, 2)} dB on ${noteText(mode.n, "b-flat-trumpet")}`);
   expect(said).toContain("All are within ±1 dB: too small to feel.");
   expect(said).toContain("wider means taller");
 });
 
 test("shift at a wide gap is felt, and says of which resonances", () => {
   expect(description(shiftChart({ ...gaps, chosenGapMm: 12 }, laptop).svg)).toContain(
-    "where it can be felt: resonance 2, 3, 4, 5, 6, 7, 8, 9, 10.",
+    "where a player may notice: low C (2), G (3), C in the staff (4), E (5), G on top of the staff (6), flat B♭ (7), high C (8), high D (9), high E (10).",
   );
 });
 
 test("the retuned view names its resonance and what the slide does", () => {
   const { svg } = spacingChart({ ...gaps, sweep: retuned }, laptop);
-  expect(text(svg)).toContain("slide retuned on resonance 4");
+  expect(text(svg)).toContain("slide set again on C in the staff (4)");
   expect(text(svg)).toMatch(/4\.00 mm, slide in \d\.\d mm/);
 });
 
@@ -62,14 +63,14 @@ test("impedance: the tallest peak, here and at the reference", () => {
   const { chosen, reference } = explored(4);
   const said = description(impedanceChart({ chosen, reference }, laptop).svg);
   const tallest = chosen.modes.reduce((a, b) => (a.peakImpedance! > b.peakImpedance! ? a : b));
-  expect(said).toContain(`resonance ${tallest.n} at ${tallest.peakHz!.toFixed(1)} Hz`);
+  expect(said).toContain(`${noteText(tallest.n, "b-flat-trumpet")} at ${tallest.peakHz!.toFixed(1)} Hz`);
   expect(said).toContain(`${reference.modes[tallest.n - 1].peakHz!.toFixed(1)} Hz`);
 });
 
 test("the read-out line gives frequency, note and size", () => {
   const { svg } = impedanceChart({ ...explored(4), cursorHz: 466.16 }, { ...laptop, width: 800 });
   expect(svg.querySelector(".cursor text")?.textContent).toMatch(
-    /^466\.2 Hz · B♭4 0 cents · \d+\.\d MPa·s\/m³$/,
+    /^466\.2 Hz · C5 0 cents · \d+\.\d MPa·s\/m³$/,
   );
 });
 
@@ -79,9 +80,9 @@ test("standing wave and verdict", () => {
     `pressure is ${Math.round(100 * wave.atGap.pressure)} % and flow ${Math.round(100 * wave.atGap.flow)} %`,
   );
   const [one] = verdicts[0].tests;
-  expect(description(verdictBar(one, { width: 260, height: 44, unit: "mm" }).svg)).toContain(
-    `to ${signed(Math.max(...one.changes.map(({ change }) => change)), 2)} dB on resonance`,
-  );
+  expect(
+    description(verdictBar(one, { width: 260, height: 44, unit: "mm", instrument: "b-flat-trumpet" }).svg),
+  ).toContain(`to ${signed(Math.max(...one.changes.map(({ change }) => change)), 2)} dB on `);
 });
 
 test("a mark's number is as short as it can be", () => {

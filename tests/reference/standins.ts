@@ -235,7 +235,7 @@ const rounded = (profileMm: ProfileMm): [number, number][] =>
     .map(([x, d]): [number, number] => [Math.round(100 * x) / 100, Math.round(100 * d) / 100])
     .filter(([x], i, all) => i === 0 || x > all[i - 1][0]);
 
-function fileOf(recipe: Recipe, x: readonly number[], bell: "plane" | "multimodal") {
+function fileOf(id: string, recipe: Recipe, x: readonly number[], bell: "plane" | "multimodal") {
   const { shankEndMm, taper, insertionMm, gapMm, leadpipe } = recipe;
   const remark = recipe.remark ? ` ${recipe.remark}` : "";
   return {
@@ -245,6 +245,7 @@ function fileOf(recipe: Recipe, x: readonly number[], bell: "plane" | "multimoda
     about:
       `Invented, of usual size: nobody's instrument, and every dimension assumed.${remark} ` +
       `Its flare was drawn so that resonances 2 to ${recipe.highest} lie close to the harmonics of ${recipe.fundamentalHz.toFixed(2)} Hz at 27 °C.`,
+    instrument: id,
     units: "mm",
     air: { temperature: 27, humidity: 0.5, co2: 0.0004, pressure: 101325 },
     mouthpiece: {
@@ -275,19 +276,25 @@ function fileOf(recipe: Recipe, x: readonly number[], bell: "plane" | "multimoda
 }
 
 /** Cents of each resonance from 2 off the harmonic. */
-function centsOff(recipe: Recipe, x: readonly number[], bell: "plane" | "multimodal"): number[] {
-  const instrument = new Instrument(readSetup(fileOf(recipe, x, bell)), { modes: recipe.highest });
+function centsOff(id: string, recipe: Recipe, x: readonly number[], bell: "plane" | "multimodal"): number[] {
+  const instrument = new Instrument(readSetup(fileOf(id, recipe, x, bell)), { modes: recipe.highest });
   return instrument
     .modes(instrument.gapMm)
     .slice(1)
     .map(({ n, frequencyHz }) => 1200 * Math.log2(frequencyHz / (n * recipe.fundamentalHz)));
 }
 
-function tuned(recipe: Recipe, from: readonly number[], bell: "plane" | "multimodal", most: number) {
+function tuned(
+  id: string,
+  recipe: Recipe,
+  from: readonly number[],
+  bell: "plane" | "multimodal",
+  most: number,
+) {
   // a cent weighs as much as a variable moved by a tenth of its unit; length and cylinder cost nothing
   const pull = (x: readonly number[]) => x.map((value, i) => (i < 1 ? 0 : value * (i < 4 ? 1 : 1.5)));
   const residuals = (x: readonly number[]) => {
-    const off = centsOff(recipe, x, bell);
+    const off = centsOff(id, recipe, x, bell);
     return off.length < recipe.highest - 1 ? [Number.NaN] : [...off.map((cents) => cents / 3), ...pull(x)];
   };
   const search = levenbergMarquardt(
@@ -323,17 +330,17 @@ for (const [id, recipe] of Object.entries(recipes)) {
   // the length alone first, by what the resonances say themselves
   let x: readonly number[] = new Array(VARIABLES).fill(0);
   for (let i = 0; i < 4; i++) {
-    const off = centsOff(recipe, x, "plane");
+    const off = centsOff(id, recipe, x, "plane");
     const middle = off.slice(1, 5).reduce((sum, cents) => sum + cents, 0) / 4;
     x = x.with(0, x[0] + (Math.expm1((middle * Math.LN2) / 1200) / 0.02) * 1.2);
   }
-  console.log(id, "begins at", centsOff(recipe, x, "plane").map(Math.round).join(" "));
-  x = tuned(recipe, x, "plane", 12);
-  x = tuned(recipe, x, "multimodal", 3);
-  console.log(id, "multimodal", centsOff(recipe, x, "multimodal").map(Math.round).join(" "));
-  console.log(id, "plane     ", centsOff(recipe, x, "plane").map(Math.round).join(" "));
+  console.log(id, "begins at", centsOff(id, recipe, x, "plane").map(Math.round).join(" "));
+  x = tuned(id, recipe, x, "plane", 12);
+  x = tuned(id, recipe, x, "multimodal", 3);
+  console.log(id, "multimodal", centsOff(id, recipe, x, "multimodal").map(Math.round).join(" "));
+  console.log(id, "plane     ", centsOff(id, recipe, x, "plane").map(Math.round).join(" "));
   console.log(id, x.map((value) => value.toFixed(2)).join(" "));
-  writeFileSync(new URL(`${id}.setup.json`, folder), text(fileOf(recipe, x, "multimodal")));
+  writeFileSync(new URL(`${id}.setup.json`, folder), text(fileOf(id, recipe, x, "multimodal")));
 }
 
 /** A point of a profile on one line, as people read tables. */

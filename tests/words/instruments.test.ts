@@ -1,6 +1,14 @@
 import { expect, test } from "vitest";
 import { STAND_INS } from "../../src/setup/standIns.ts";
-import { MOST_PARTIALS, partialOf } from "../../src/words/instruments.ts";
+import {
+  concertPitch,
+  MOST_PARTIALS,
+  noteLabel,
+  notesText,
+  noteText,
+  partialOf,
+  writtenPitch,
+} from "../../src/words/instruments.ts";
 
 const said = (id: Parameters<typeof partialOf>[0], from: number, to: number): string[] =>
   Array.from({ length: to - from + 1 }, (_, i) => partialOf(id, from + i).said);
@@ -30,4 +38,28 @@ test("a partial's note is the one nearest to its harmonic", () => {
       expect(Math.abs(off)).toBeLessThan(50);
       expect(tendency).toBe(off < -30 ? "flat" : off > 30 ? "sharp" : null);
     }
+});
+
+test("one name for one partial, whatever sounds or resonates: short on charts, in full in sentences", () => {
+  expect([2, 3, 4, 7, 8].map((n) => noteLabel(n, "b-flat-trumpet"))).toEqual([
+    "2 C",
+    "3 G",
+    "4 C",
+    "7 B♭",
+    "8 C",
+  ]);
+  expect(noteText(4, "b-flat-trumpet")).toBe("C in the staff (4)");
+  expect(noteText(7, "cornet")).toBe("flat B♭ (7)");
+  expect(noteText(4, "bass-trombone")).toBe("B♭3 (4)");
+  expect(notesText([8, 3], "c-trumpet")).toBe("G (3), high C (8)");
+  // without an instrument, or above what has a name, the number alone
+  expect([noteLabel(4), noteText(4), noteLabel(17, "tuba")]).toEqual(["4", "partial 4", "17"]);
+});
+
+test("any pitch as written, and how far a partial lies from the note it is played for", () => {
+  expect(writtenPitch(466.16, "b-flat-trumpet")).toMatchObject({ name: "C5" });
+  expect(writtenPitch(466.16, "b-flat-trumpet").hz).toBeCloseTo(466.16, 2);
+  expect(writtenPitch(466.16, "bass-trombone").name).toBe("B♭4");
+  // 80 cents flat is still that note, not the one below
+  expect(concertPitch(466.16 * 2 ** (-80 / 1200), 4, "b-flat-trumpet")).toBe("concert B♭4 −80 cents");
 });

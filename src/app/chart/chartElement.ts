@@ -4,10 +4,12 @@
  *
  * Switches that belong to it go into its slot `switches`. What has a look or a handle of its own extends it.
  */
+
 import { consume } from "@lit/context";
 import { type CSSResultGroup, css, html, nothing } from "lit";
 import { customElement, property, query, state } from "lit/decorators.js";
 import type { Drawing, Point } from "../../charts/kit/drawing.ts";
+import { instrumentOf } from "../../setup/instrumentKind.ts";
 import { controls } from "../shell/look/controls.ts";
 import { type Page, PageElement } from "../state/page.ts";
 import type { Answer } from "../work/work.ts";
@@ -151,9 +153,11 @@ export class ChartElement extends PageElement implements ShownChart {
     const { figure, page } = this;
     const { name, label, about, keysHint = "" } = figure;
     const { unit } = page.store.parts.view;
+    const instrument = instrumentOf(page.store.parts.document.setup);
     const isLate = this.#late.isLate(figure.answer?.(page) ?? this.answer);
     const data = this.#read();
-    const table = this.showsTable && data !== null ? (figure.readable ?? figure.table)(data, unit) : null;
+    const table =
+      this.showsTable && data !== null ? (figure.readable ?? figure.table)(data, unit, instrument) : null;
     return html`
       <figure class=${isLate ? "late" : ""} aria-busy=${isLate ? "true" : "false"}>
         <div class="place">
@@ -174,7 +178,7 @@ export class ChartElement extends PageElement implements ShownChart {
         </div>
         <p class="unseen" aria-live="polite">${this.spoken}</p>
         <div class="foot">
-          <figcaption>${figure.caption(data, unit)}</figcaption>
+          <figcaption>${figure.caption(data, unit, instrument)}</figcaption>
           <div class="switches controls">
             <slot name="switches"></slot>
             <annulus-chart-menu
@@ -240,10 +244,11 @@ export class ChartElement extends PageElement implements ShownChart {
     const data = this.#data;
     const width = Math.floor(this.#width / this.zoom);
     const { unit } = this.page.store.parts.view;
-    const inputs = [width, unit, figure.draw, data];
+    const instrument = instrumentOf(this.page.store.parts.document.setup);
+    const inputs = [width, unit, instrument, figure.draw, data];
     if (!this.drawing || inputs.some((input, i) => input !== this.#inputs[i])) {
       const height = Math.round(figure.height(width, data));
-      const drawing = data === null ? null : figure.draw(data, { width, height, unit });
+      const drawing = data === null ? null : figure.draw(data, { width, height, unit, instrument });
       this.#giveHeight(drawing ? Number(drawing.svg.getAttribute("height")) : height);
       if (!drawing) return;
       this.#inputs = inputs;
@@ -306,7 +311,8 @@ export class ChartElement extends PageElement implements ShownChart {
     else if (action === "about") this.showsAbout = !this.showsAbout;
     else if (!drawing) store.say("note", "Nothing is drawn yet.");
     else if (action === "svg") saveSvg(drawing.svg, name);
-    else if (action === "csv") saveCsv(figure.table(this.#drawnFrom, view.unit), name);
+    else if (action === "csv")
+      saveCsv(figure.table(this.#drawnFrom, view.unit, instrumentOf(document.setup)), name);
     else
       savePng(drawing.svg, name).catch(() =>
         store.say("error", "The browser made no picture of this chart: save it as SVG instead."),

@@ -3,8 +3,10 @@
  * starts at its threshold and is as wide as its slot where that was computed; straight on above. What the lips do is a point.
  */
 import { scaleLinear, scaleLog } from "d3";
+import type { InstrumentKind } from "../../setup/instrumentKind.ts";
 import type { GapSlots, NoteSlot } from "../../study/feel/slots.ts";
-import { nearestNote } from "../../words/notes.ts";
+import type { LengthUnit } from "../../units/length.ts";
+import { FAMILY, noteLabel, noteText, writtenPitch } from "../../words/instruments.ts";
 import { bothUnits } from "../../words/numbers.ts";
 import { bottomAxis, leftAxis } from "../kit/axes.ts";
 import {
@@ -25,7 +27,7 @@ import {
 } from "../kit/drawing.ts";
 import { referenceDash, uprightLine } from "../kit/line.ts";
 import { label, type Panel, plotBox, silent } from "../kit/panel.ts";
-import { tableOf } from "../kit/table.ts";
+import { noteColumns, tableOf } from "../kit/table.ts";
 import { roundTicks, type Tick } from "../kit/ticks.ts";
 import { colour } from "../kit/tokens.ts";
 
@@ -90,11 +92,11 @@ export function playPad(pad: PlayPad, frame: Frame): Drawing {
   for (const [i, hz] of pad.resonancesHz.entries())
     if (inside(hz)) {
       uprightLine(on, hz, "hairline");
-      if (!pad.chosen) number(on, i + 1, x(hz));
+      if (!pad.chosen) name(on, i + 1, x(hz), frame);
     }
-  labelSlots(on, slotsIn(pad.chosen));
+  labelSlots(on, slotsIn(pad.chosen), frame);
   leftAxis(on, roundTicks(y, 5));
-  bottomAxis(on, noteTicks(x, 2.6 * small), "the lips’ own pitch; what sounds is higher");
+  bottomAxis(on, noteTicks(x, 2.6 * small, frame), "the lips’ own pitch; what sounds is higher");
   const here = add(svg, "g", { "data-part": "here", "aria-hidden": "true" });
   rule(here, [0, plot.top], [0, plot.bottom], "gap").setAttribute("data-line", "x");
   rule(here, [plot.left, 0], [plot.right, 0], "gap").setAttribute("data-line", "y");
@@ -115,7 +117,11 @@ export function placePoint({ svg, x, y }: Drawing, { lipHz, mouthPressure, isSou
   set("circle", { cx: at, cy: up, fill: colour(isSounding ? "gap" : "paper") });
 }
 
-export function playPadTable({ chosen, reference, chosenGapMm, referenceGapMm }: PlayPad): Table {
+export function playPadTable(
+  { chosen, reference, chosenGapMm, referenceGapMm }: PlayPad,
+  _unit?: LengthUnit,
+  instrument?: InstrumentKind,
+): Table {
   const of = (name: string, gapMm: number, slots: GapSlots | null) =>
     slotsIn(slots).map((note) => ({ name, gapMm, ...note }));
   return tableOf(
@@ -123,14 +129,13 @@ export function playPadTable({ chosen, reference, chosenGapMm, referenceGapMm }:
     [
       ["gap", ({ name }) => name],
       ["gap (mm)", ({ gapMm }) => gapMm],
-      ["note", ({ n }) => n],
+      ...noteColumns<WithSlot>(({ n }) => n, instrument),
       ["threshold (kPa)", ({ onset }) => onset.mouthPressure / 1000],
       ["blown with (kPa)", ({ slot }) => slot.mouthPressure / 1000],
       ["slot from (Hz)", ({ slot }) => slot.lipHz[0]],
       ["to (Hz)", ({ slot }) => slot.lipHz[1]],
       ["width (cents)", ({ slot }) => slot.slotWidthCents],
       ["starts at (Hz)", ({ slot }) => slot.playingHz],
-      ["nearest note", ({ slot }) => nearestNote(slot.playingHz).name],
     ],
   );
 }
@@ -157,31 +162,32 @@ function tongue({ x, y, plot: { left, right, top, bottom } }: Panel, { onset, sl
   ];
 }
 
-/** Every note's number; above it what it starts as, where all of them have room. */
-function labelSlots(on: Panel, slots: readonly WithSlot[]): void {
-  const { x, plot, size } = on;
-  const places = slots.map(({ slot }) => x(slot.centreHz));
-  const isRoom = places.every((at, i) => i === 0 || at - places[i - 1] > textWidth("B♭5", size) + 2);
-  slots.forEach(({ n, slot }, i) => {
-    number(on, n, places[i]);
-    const { name } = nearestNote(slot.playingHz);
-    if (isRoom) label(on, name, places[i], plot.top - size - 9, { anchor: "middle", fill: "muted" });
+/** Every note by name; a row higher every other one, where they would touch. */
+function labelSlots(on: Panel, slots: readonly WithSlot[], frame: Frame): void {
+  const places = slots.map(({ slot }) => on.x(slot.centreHz));
+  const apart = textWidth("10 B♭", on.size) + 2;
+  const isRoom = places.every((at, i) => i === 0 || at - places[i - 1] > apart);
+  slots.forEach(({ n }, i) => {
+    name(on, n, places[i], frame, !isRoom && i % 2 === 1);
   });
 }
 
-const number = (on: Panel, n: number, at: number) =>
-  label(on, `${n}`, at, on.plot.top - 6, { anchor: "middle", weight: 600 });
+const name = (on: Panel, n: number, at: number, { instrument }: Frame, isHigh = false) =>
+  label(on, noteLabel(n, instrument), at, on.plot.top - 6 - (isHigh ? on.size + 3 : 0), {
+    anchor: "middle",
+    weight: 600,
+  });
 
-/** C, E-flat, G-flat and A where there is room, or C alone. */
-function noteTicks(x: Scale, apart: number): Tick[] {
+/** Written C, E-flat, G-flat and A where there is room, or C alone. */
+function noteTicks(x: Scale, apart: number, { instrument }: Frame): Tick[] {
   const [low, high] = x.domain();
   const every = [3, 6, 12].find((steps) => x(low * semitone ** steps) - x(low) > apart) ?? 24;
-  const c = 440 * semitone ** 3;
+  const c = 440 * semitone ** (3 - (instrument ? FAMILY[instrument].writtenAbove : 0));
   const first = Math.ceil((12 * Math.log2(low / c)) / every);
   const last = Math.floor((12 * Math.log2(high / c)) / every);
   return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => {
     const value = c * semitone ** (every * (first + i));
-    return { value, text: nearestNote(value).name };
+    return { value, text: writtenPitch(value, instrument).name };
   });
 }
 
@@ -200,10 +206,10 @@ function drawSigns({ parent, size }: Panel, isSame: boolean, { width }: Frame): 
   }
 }
 
-function describe({ chosen, chosenGapMm, mostPressure }: PlayPad, { unit }: Frame): string {
+function describe({ chosen, chosenGapMm, mostPressure }: PlayPad, { unit, instrument }: Frame): string {
   const slots = slotsIn(chosen).map(
     ({ n, onset, slot }) =>
-      `note ${n} from ${(onset.mouthPressure / 1000).toFixed(1)} kPa, ${Math.round(slot.slotWidthCents)} cents wide`,
+      `${noteText(n, instrument)} from ${(onset.mouthPressure / 1000).toFixed(1)} kPa, ${Math.round(slot.slotWidthCents)} cents wide`,
   );
   const notes = slots.length ? `Slots: ${slots.join("; ")}.` : "The slots are still being worked out.";
   return `Lip frequency across, mouth pressure from 0 to ${mostPressure / 1000} kPa upwards, at a gap of ${bothUnits(chosenGapMm, unit)}. ${notes}`;

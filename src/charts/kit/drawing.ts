@@ -1,4 +1,5 @@
 /** What all drawings share: the frame they are given, what they hand back, and the few ways to put a mark on the sheet. */
+import type { InstrumentKind } from "../../setup/instrumentKind.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { type Paint, painted } from "./tokens.ts";
 
@@ -8,6 +9,8 @@ export interface Frame {
   /** px; the most a drawing may take, where its height follows from its scale. */
   readonly height: number;
   readonly unit: LengthUnit;
+  /** Whose player reads the notes; without it partials go by their numbers alone. */
+  readonly instrument?: InstrumentKind;
   /** The document the elements are made in, where there is no global one. */
   readonly document?: Document;
 }

@@ -1,4 +1,6 @@
-/** The number of each line where it ends; where they would crowd, the numbers step apart and leaders follow. */
+/** The note of each line where it ends; where they would crowd, the labels step apart and leaders follow. */
+import type { InstrumentKind } from "../../setup/instrumentKind.ts";
+import { noteLabel } from "../../words/instruments.ts";
 import { add, px } from "./drawing.ts";
 import { label, type Panel } from "./panel.ts";
 import { spread } from "./spread.ts";
@@ -11,7 +13,15 @@ export interface LineEnd {
   readonly y: number;
 }
 
-export function endLabels(on: Panel, lines: readonly LineEnd[], highlight?: number): void {
+/** Room beside the plot for them, in sizes of their type. */
+export const END_LABEL_ROOM = 4.4;
+
+export function endLabels(
+  on: Panel,
+  lines: readonly LineEnd[],
+  highlight: number | undefined,
+  instrument: InstrumentKind | undefined,
+): void {
   const { parent, plot, size } = on;
   const apart = size + 1;
   const room = Math.max(1, Math.floor((plot.bottom - plot.top) / apart) + 1);
@@ -33,7 +43,10 @@ export function endLabels(on: Panel, lines: readonly LineEnd[], highlight?: numb
       "stroke-width": 0.75,
     });
     const weight = n === highlight ? 700 : 500;
-    label(on, `${n}`, elbow + 7, places[i] + 0.36 * size, { weight }).setAttribute("class", "end-label");
+    label(on, noteLabel(n, instrument), elbow + 7, places[i] + 0.36 * size, { weight }).setAttribute(
+      "class",
+      "end-label",
+    );
   });
 }
 

@@ -1,5 +1,7 @@
 /** The table of a drawing: a column is its name and what it says of a row. */
+import type { InstrumentKind } from "../../setup/instrumentKind.ts";
 import type { LengthUnit } from "../../units/length.ts";
+import { partialName } from "../../words/instruments.ts";
 import type { Table } from "./drawing.ts";
 import { inUnit } from "./numbers.ts";
 
@@ -25,6 +27,21 @@ export const lengthColumn = <Row>(
   },
 ];
 
+/** Which note a row is of: the number of its partial, and what players of the instrument call it. */
+export const noteColumns = <Row>(
+  of: (row: Row) => number | null,
+  instrument: InstrumentKind | undefined,
+): Column<Row>[] => [
+  ["partial", of],
+  [
+    "note",
+    (row) => {
+      const n = of(row);
+      return n === null ? "" : partialName(n, instrument);
+    },
+  ],
+];
+
 /** Named lengths, one under another. */
 export const lengthsTable = (
   [what, length]: readonly [what: string, length: string],
@@ -32,9 +49,9 @@ export const lengthsTable = (
   unit: LengthUnit,
 ): Table => tableOf(lengths, [[what, ([name]) => name], lengthColumn(length, unit, ([, mm]) => mm)]);
 
-/** Sets of values by the number of a resonance or note, side by side. */
+/** Sets of values, a row a note, side by side. */
 export const valuesTable = (
-  of: string,
+  instrument: InstrumentKind | undefined,
   sets: readonly {
     readonly name: string;
     readonly values: readonly { readonly n: number; readonly value: number | null }[];
@@ -44,7 +61,7 @@ export const valuesTable = (
   return tableOf(
     [...numbers].sort((a, b) => a - b),
     [
-      [of, (n) => n],
+      ...noteColumns<number>((n) => n, instrument),
       ...sets.map(
         ({ name, values }): Column<number> => [name, (n) => values.find((one) => one.n === n)?.value],
       ),

@@ -3,7 +3,7 @@ import { bisectLeft, max, min, scaleLinear, scaleLog } from "d3";
 import type { AtGap, ScreenCurve } from "../../study/instrument/exploration.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
-import { nearestNote } from "../../words/notes.ts";
+import { concertNote, noteLabel, noteText, writtenPitch } from "../../words/instruments.ts";
 import { bothUnits, signed } from "../../words/numbers.ts";
 import { bottomAxis, leftAxis } from "../kit/axes.ts";
 import { dot } from "../kit/dot.ts";
@@ -56,7 +56,7 @@ export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Draw
   const svg = sheet(frame, {
     name: "impedance-chart",
     title,
-    description: describe(data, frame.unit),
+    description: describe(data, frame),
   });
 
   const key: KeyItem[] = [
@@ -97,7 +97,7 @@ export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Draw
   heading(ground.parent, title, large);
   label(ground, yTitle, 0, rowAxis, { fill: "muted" });
   drawKey(ground, key, frame.width - 8 - keyRoom, rowKey, keyStyle);
-  drawNotes(ground, chosen, rowNotes);
+  drawNotes(ground, chosen, rowNotes, frame);
 
   const xs = Float64Array.from(frequencies, (hz) => x(hz));
   const through = ({ magnitude }: ScreenCurve) =>
@@ -118,7 +118,7 @@ export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Draw
   const d = through(chosen.curve);
   add(curves, "path", { "data-part": "chosen-curve", d, stroke: "gap", "stroke-width": 1.75 });
   const on = { ...ground, parent: svg };
-  labelPeaks(on, chosen, yOf, highlight);
+  labelPeaks(on, chosen, yOf, highlight, frame);
   if (cursorHz !== undefined) drawCursor(on, chosen, cursorHz, scaled, frame);
   return { svg, x, y, plot };
 }
@@ -149,14 +149,14 @@ function spacedTicks(x: Scale, apart: number): Tick[] {
 const rank = (hz: number): number =>
   ["1", "5", "2", "3", "7"].indexOf(`${hz}`[0]) + (hz % 500 === 0 || hz < 1000 ? 0 : 9);
 
-/** The notes the resonances stand for, in place along the top: octaves of the lowest first, the others where there is room. */
-function drawNotes(on: Panel, { modes }: AtGap, row: number): void {
+/** Where the notes lie that the peaks are played for, along the top at concert pitch: octaves of the lowest first, the others where there is room. */
+function drawNotes(on: Panel, { modes }: AtGap, row: number, { instrument }: Frame): void {
   const { parent, x, plot, size } = on;
   rule(parent, [plot.left, plot.top], [plot.right, plot.top], "hairline");
   const [low, high] = x.domain();
   const notes = modes
     .filter(({ n }) => n > 1)
-    .map((mode) => ({ n: mode.n, ...nearestNote(mode.frequencyHz) }))
+    .map(({ n, frequencyHz }) => ({ n, ...concertNote(frequencyHz, n, instrument) }))
     .filter(({ hz }) => hz >= low && hz <= high)
     .sort((a, b) => oddPart(a.n) - oddPart(b.n) || a.n - b.n);
   const taken: [number, number][] = [];
@@ -170,7 +170,7 @@ function drawNotes(on: Panel, { modes }: AtGap, row: number): void {
     label(on, name, at, row, { anchor: "middle", fill: "muted" });
   }
   const free = Math.min(plot.right, ...taken.map(([from]) => from));
-  const text = firstFitting(["notes at concert pitch", "concert pitch", "notes"], free - 8, size);
+  const text = firstFitting(["notes at concert pitch", "concert pitch", "concert"], free - 8, size);
   if (text) label(on, text, 0, row, { fill: "muted" });
 }
 
@@ -180,7 +180,8 @@ function labelPeaks(
   { parent, x, plot, size }: Panel,
   { modes }: AtGap,
   yOf: (pa: number) => number,
-  highlight?: number,
+  highlight: number | undefined,
+  { instrument }: Frame,
 ): void {
   const group = add(parent, "g", { "aria-hidden": "true", "pointer-events": "none" });
   const [low, high] = x.domain();
@@ -190,7 +191,8 @@ function labelPeaks(
   for (const { n, peakHz, peakImpedance } of ordered) {
     if (peakHz === null || peakImpedance === null || peakHz < low || peakHz > high) continue;
     const [at, top] = [x(peakHz), Math.max(plot.top + size, yOf(peakImpedance) - 6)];
-    const half = textWidth(`${n}`, size) / 2;
+    const name = noteLabel(n, instrument);
+    const half = textWidth(name, size) / 2;
     const box = { left: at - half, right: at + half, top: top - size, bottom: top };
     if (taken.some((other) => overlaps(box, other))) continue;
     taken.push(box);
@@ -198,7 +200,7 @@ function labelPeaks(
     if (isHighlight)
       add(group, "circle", { cx: at, cy: yOf(peakImpedance), r: 4, fill: "gap", stroke: "paper" });
     const style = { size, anchor: "middle", weight: isHighlight ? 700 : 500, halo: true } as const;
-    write(group, `${n}`, at, top - (isHighlight ? 2 : 0), style).setAttribute("class", "peak-label");
+    write(group, name, at, top - (isHighlight ? 2 : 0), style).setAttribute("class", "peak-label");
   }
 }
 
@@ -217,7 +219,7 @@ function drawCursor(
   const i = clamp(bisectLeft(frequencies, f), 1, frequencies.length - 1);
   const share = (f - frequencies[i - 1]) / (frequencies[i] - frequencies[i - 1]);
   const value = scaled(magnitude[i - 1] + share * (magnitude[i] - magnitude[i - 1]));
-  const note = nearestNote(f);
+  const note = writtenPitch(f, frame.instrument);
   const unit = frame.magnitude === "dB" ? "dB" : unitName;
   const text = `${f.toFixed(1)} Hz · ${note.name} ${signed(note.cents, 0)} cents · ${value.toFixed(1)} ${unit}`;
   const group = readOutLine({ parent, x, plot }, f);
@@ -235,12 +237,12 @@ function drawCursor(
   write(group, text, Math.max(0, plot.right - width), row, { size });
 }
 
-function describe({ chosen, reference }: ImpedanceData, unit: LengthUnit): string {
+function describe({ chosen, reference }: ImpedanceData, { unit, instrument }: Frame): string {
   const peaks = chosen.modes.filter(({ peakHz }) => peakHz !== null);
   if (peaks.length === 0) return `At a gap of ${bothUnits(chosen.gapMm, unit)} the impedance has no peak.`;
   const tallest = peaks.reduce((best, mode) => (mode.peakImpedance! > best.peakImpedance! ? mode : best));
   const same = reference.modes.find(({ n }) => n === tallest.n);
-  const now = `resonance ${tallest.n} at ${tallest.peakHz!.toFixed(1)} Hz with ${(tallest.peakImpedance! / unitPa).toFixed(1)} ${unitName}`;
+  const now = `that of ${noteText(tallest.n, instrument)} at ${tallest.peakHz!.toFixed(1)} Hz with ${(tallest.peakImpedance! / unitPa).toFixed(1)} ${unitName}`;
   const before =
     same?.peakHz != null && same.peakImpedance !== null
       ? ` At the reference gap of ${bothUnits(reference.gapMm, unit)} it stands at ${same.peakHz.toFixed(1)} Hz with ${(same.peakImpedance / unitPa).toFixed(1)} ${unitName}.`

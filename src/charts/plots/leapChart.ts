@@ -1,6 +1,7 @@
 /** The chance that a leap lands wrong, against gap: what was counted, and between what the chance lies with 95 %. */
 import { scaleLinear } from "d3";
 import type { LengthUnit } from "../../units/length.ts";
+import { noteText } from "../../words/instruments.ts";
 import { bothUnits, percent } from "../../words/numbers.ts";
 import { bottomAxis, leftAxis } from "../kit/axes.ts";
 import {
@@ -45,10 +46,11 @@ export interface LeapData {
 export function leapChart(data: LeapData, frame: Frame): Drawing {
   const { from, to, points, chosenGapMm, referenceGapMm, domainMm } = data;
   const { small, large } = typeSizes(frame);
+  const named = (n: number) => noteText(n, frame.instrument);
   const svg = sheet(frame, {
     name: "leap-chart",
-    title: `Chance that the leap from note ${from} to note ${to} lands wrong`,
-    description: describe(data, frame.unit),
+    title: `Chance that the leap from ${named(from)} to ${named(to)} lands wrong`,
+    description: describe(data, frame),
   });
   const rowAxis = large + small + 12;
   const plot = plotBox(frame, { left: 3.8 * small, right: 1.5 * small, top: rowAxis + small + 14 });
@@ -58,7 +60,7 @@ export function leapChart(data: LeapData, frame: Frame): Drawing {
   const y = scaleLinear([0, Math.min(1, 1.08 * highest)], [plot.bottom, plot.top]);
   const on: Panel = { parent: svg, x, y, plot, size: small };
 
-  heading(svg, `Leap from note ${from} to note ${to}`, large);
+  heading(svg, `Leap from ${named(from)} to ${named(to)}`, large);
   label(on, "chance of landing wrong", 0, rowAxis, { fill: "muted" });
   const share = (value: number) => `${tickText(100 * value)} %`;
   leftAxis(on, roundTicks(y, marksIn(heightOf(plot), 40, 2, 6), share), true);
@@ -106,7 +108,10 @@ export const leapTable = ({ points }: LeapData, unit: LengthUnit): Table =>
     ["to (95 %)", ({ interval }) => interval[1]],
   ]);
 
-function describe({ points, from, to, aimCents, chosenGapMm, referenceGapMm }: LeapData, unit: LengthUnit) {
+function describe(
+  { points, from, to, aimCents, chosenGapMm, referenceGapMm }: LeapData,
+  { unit, instrument }: Frame,
+): string {
   const said = [chosenGapMm, referenceGapMm].flatMap((gapMm, i) => {
     const point = points.find((one) => one.gapMm === gapMm);
     return point
@@ -116,7 +121,7 @@ function describe({ points, from, to, aimCents, chosenGapMm, referenceGapMm }: L
         ]
       : [];
   });
-  return `Leaps from note ${from} to note ${to} with an aim good to ${tickText(aimCents)} cents that landed wrong: ${said.join("; ") || "none done yet"}.`;
+  return `Leaps from ${noteText(from, instrument)} to ${noteText(to, instrument)} with an aim good to ${tickText(aimCents)} cents that landed wrong: ${said.join("; ") || "none done yet"}.`;
 }
 
 export const leapFigure: Figure<LeapData> = {

@@ -1,15 +1,18 @@
 /** How much lower each peak gets from soft to loud, at both gaps: the edges take more of a faster stream. */
 import { scaleLinear } from "d3";
+import type { InstrumentKind } from "../../setup/instrumentKind.ts";
 import type { LevelLoss, LevelMode } from "../../study/blown/levelLoss.ts";
 import { PLAYED } from "../../study/change/verdicts.ts";
+import type { LengthUnit } from "../../units/length.ts";
+import { noteText } from "../../words/instruments.ts";
 import { bothUnits, signed } from "../../words/numbers.ts";
 import { bottomAxis, leftAxis } from "../kit/axes.ts";
 import { add, type Drawing, type Frame, sheet, type Table, typeSizes } from "../kit/drawing.ts";
-import { endLabels } from "../kit/endLabels.ts";
+import { END_LABEL_ROOM, endLabels } from "../kit/endLabels.ts";
 import { type Figure, proportional } from "../kit/figure.ts";
 import { curve, referenceDash } from "../kit/line.ts";
 import { heightOf, label, type Panel, plotBox, silent, widthOf } from "../kit/panel.ts";
-import { tableOf } from "../kit/table.ts";
+import { noteColumns, tableOf } from "../kit/table.ts";
 import { heading } from "../kit/text.ts";
 import { marksIn, roundTicks, signedText } from "../kit/ticks.ts";
 import { resonanceColour } from "../kit/tokens.ts";
@@ -32,7 +35,7 @@ export function levelChart(data: LevelData, frame: Frame): Drawing {
     description: describe(data, frame),
   });
   const rowAxis = large + small + 12;
-  const plot = plotBox(frame, { left: 3.4 * small, right: 3.6 * small, top: rowAxis + 10 });
+  const plot = plotBox(frame, { left: 3.4 * small, right: END_LABEL_ROOM * small, top: rowAxis + 10 });
   const modes = chosen.modes.filter(isPlayed);
   const before = reference.modes.filter(isPlayed);
   const levels = modes[0]?.levels.map(({ levelDb }) => levelDb) ?? [];
@@ -47,7 +50,7 @@ export function levelChart(data: LevelData, frame: Frame): Drawing {
   leftAxis(ground, roundTicks(y, marksIn(heightOf(plot), 36, 2, 7), signedText), true);
   heading(ground.parent, "Peaks from soft to loud", large);
   label(ground, "change of peak height, dB", 0, rowAxis, { fill: "muted" });
-  label(ground, "resonance", frame.width - 2, rowAxis, { anchor: "end", fill: "muted" });
+  label(ground, "note", frame.width - 2, rowAxis, { anchor: "end", fill: "muted" });
 
   const drawn = add(svg, "g", { "aria-hidden": "true", "stroke-linejoin": "round" });
   const through = ({ levels: points }: LevelMode) =>
@@ -74,18 +77,23 @@ export function levelChart(data: LevelData, frame: Frame): Drawing {
     const last = points.at(-1)?.heightDb;
     return last == null ? [] : [{ n, x: plot.right, y: y(last) }];
   });
-  endLabels({ ...ground, parent: drawn }, ends, highlight);
+  endLabels({ ...ground, parent: drawn }, ends, highlight, frame.instrument);
   return { svg, x, y, plot };
 }
 
-export function levelTable({ reference, chosen }: LevelData): Table {
+export function levelTable(
+  { reference, chosen }: LevelData,
+  _unit?: LengthUnit,
+  instrument?: InstrumentKind,
+): Table {
   const of = (name: string, { modes }: LevelLoss) =>
     modes.flatMap(({ n, levels }) => levels.map((level) => ({ name, n, ...level })));
+  type Row = ReturnType<typeof of>[number];
   return tableOf(
     [...of("chosen", chosen), ...of("reference", reference)],
     [
       ["gap", ({ name }) => name],
-      ["resonance", ({ n }) => n],
+      ...noteColumns<Row>(({ n }) => n, instrument),
       ["level (dB)", ({ levelDb }) => levelDb],
       ["peak (Hz)", ({ peakHz }) => peakHz],
       ["peak (Pa·s/m³)", ({ peakImpedance }) => peakImpedance],
@@ -97,7 +105,7 @@ export function levelTable({ reference, chosen }: LevelData): Table {
   );
 }
 
-function describe({ reference, chosen }: LevelData, { unit }: Frame): string {
+function describe({ reference, chosen }: LevelData, { unit, instrument }: Frame): string {
   const loudest = ({ modes }: LevelLoss) =>
     modes.filter(isPlayed).flatMap(({ n, levels }) => {
       const last = levels.at(-1);
@@ -110,8 +118,8 @@ function describe({ reference, chosen }: LevelData, { unit }: Frame): string {
   if (!here || !there) return "No peak is left to compare.";
   const alone = Math.min(...loudest(chosen).map((one) => one.alone));
   return (
-    `From soft to ${here.levelDb} dB at the rim, resonance ${here.n} changes most: by ${signed(here.heightDb, 2)} dB at a gap of ` +
-    `${bothUnits(chosen.gapMm, unit)}; at the reference gap of ${bothUnits(reference.gapMm, unit)} resonance ${there.n} by ${signed(there.heightDb, 2)} dB. ` +
+    `From soft to ${here.levelDb} dB at the rim, ${noteText(here.n, instrument)} changes most: by ${signed(here.heightDb, 2)} dB at a gap of ` +
+    `${bothUnits(chosen.gapMm, unit)}; at the reference gap of ${bothUnits(reference.gapMm, unit)} ${noteText(there.n, instrument)} by ${signed(there.heightDb, 2)} dB. ` +
     `The gap's edges alone make at most ${signed(alone, 2)} dB of it.`
   );
 }
@@ -121,7 +129,7 @@ export const levelFigure: Figure<LevelData> = {
   label: "Height of each peak from soft to loud",
   about:
     "The air that swings through the throat and over the gap's edges loses energy as the square of its speed, so that a peak " +
-    "is lower when loud. Solid: the chosen gap, a line a resonance; dashed: the reference. The table also has what the gap's " +
+    "is lower when loud. Solid: the chosen gap, a line a note; dashed: the reference. The table also has what the gap's " +
     "edges alone do, by their three figures. Left out: steepening of loud waves, and the steady stream beside the swinging one.",
   caption: () =>
     "Solid: the chosen gap. Dashed: the reference. Where they cover each other, loudness makes no difference between them.",

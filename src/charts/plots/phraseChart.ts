@@ -4,10 +4,12 @@
  */
 
 import { scaleLinear, scaleLog } from "d3";
+import type { InstrumentKind } from "../../setup/instrumentKind.ts";
 import { isNoticeable } from "../../study/change/judgement.ts";
 import type { Performance } from "../../study/feel/phrase.ts";
 import { cents } from "../../study/instrument/pitch.ts";
-import { nearestNote } from "../../words/notes.ts";
+import type { LengthUnit } from "../../units/length.ts";
+import { noteLabel, notesText, partialName, writtenPitch } from "../../words/instruments.ts";
 import { bothUnits, signed } from "../../words/numbers.ts";
 import { bottomAxis, leftAxis } from "../kit/axes.ts";
 import { levelBand } from "../kit/band.ts";
@@ -65,7 +67,7 @@ export function phraseChart(phrase: PlayedPhrase, frame: Frame): Drawing {
   ]);
   const y = scaleLog([Math.min(...heard) / 1.04, Math.max(...heard) * 1.04], [plot.bottom, plot.top]);
   const ground: Panel = { parent: silent(svg), x, y, plot, size: small };
-  leftAxis(ground, notesHeard(reference), true);
+  leftAxis(ground, notesHeard(reference, frame.instrument), true);
   drawKey(ground, keyOf(frame), 0, small, { sample: 24, apart: 16 });
 
   const at = ({ seconds }: Moment) => x(seconds);
@@ -88,7 +90,7 @@ export function phraseChart(phrase: PlayedPhrase, frame: Frame): Drawing {
   for (const { note, askedAt, frequencyHz } of chosen.spoken)
     if (frequencyHz !== null) {
       const style = { size: small, weight: 600, anchor: "middle", halo: true } as const;
-      write(svg, `${note}`, x(askedAt + labelAfter), y(frequencyHz) - 8, style);
+      write(svg, noteLabel(note, frame.instrument), x(askedAt + labelAfter), y(frequencyHz) - 8, style);
     }
   const panel = { ...ground, plot: { ...under, top: plot.bottom + 2.4 * small } };
   drawDifference(panel, differences(phrase), feltCents);
@@ -96,21 +98,30 @@ export function phraseChart(phrase: PlayedPhrase, frame: Frame): Drawing {
   return { svg, x, y, plot };
 }
 
-export const phraseTable = (phrase: PlayedPhrase): Table =>
+export const phraseTable = (phrase: PlayedPhrase, _unit?: LengthUnit, instrument?: InstrumentKind): Table =>
   tableOf(differences(phrase), [
     ["time (s)", ({ at }) => at.seconds],
     ["lips (Hz)", ({ at }) => at.lipHz],
     ["chosen gap sounds (Hz)", ({ at }) => at.frequencyHz],
-    ["note", ({ at }) => at.note],
+    ["partial", ({ at }) => at.note],
+    ["note", ({ at }) => named(at, instrument)],
     ["reference gap sounds (Hz)", ({ other }) => other.frequencyHz],
-    ["note", ({ other }) => other.note],
+    ["partial", ({ other }) => other.note],
+    ["note", ({ other }) => named(other, instrument)],
     ["difference (cents)", ({ differs }) => differs],
   ]);
 
 /** What a person is to take from it: the largest difference of a held note, and notes that speak at another moment. */
-export function phraseFinding({ chosen, reference, feltCents }: PlayedPhrase): string {
+export function phraseFinding(
+  { chosen, reference, feltCents }: PlayedPhrase,
+  instrument?: InstrumentKind,
+): string {
   const pairs = chosen.spoken.map((one, i) => ({ one, other: reference.spoken[i] }));
-  const list = (some: typeof pairs) => some.map(({ one }) => one.note).join(", ");
+  const list = (some: typeof pairs) =>
+    notesText(
+      some.map(({ one }) => one.note),
+      instrument,
+    );
   const missed = pairs.filter(({ one, other }) => (one.after === null) !== (other.after === null));
   const held = pairs.filter(({ one, other }) => one.frequencyHz !== null && other.frequencyHz !== null);
   if (held.length === 0) return "No note is held at both gaps: there is nothing to compare.";
@@ -121,9 +132,9 @@ export function phraseFinding({ chosen, reference, feltCents }: PlayedPhrase): s
     : `too small to hear (that is from ${tickText(feltCents)} cents on)`;
   const apart = held.filter(({ one, other }) => Math.abs(one.after! - other.after!) > momentS);
   const speaking = missed.length
-    ? `Held at one gap only: note ${list(missed)}.`
+    ? `Held at one gap only: ${list(missed)}.`
     : apart.length
-      ? `Speaking at another moment: note ${list(apart)}.`
+      ? `Speaking at another moment: ${list(apart)}.`
       : `Every note speaks at the same moment, to ${momentS} s.`;
   return `Held notes differ by ${signed(furthest, 1)} cents at most, ${felt}. ${speaking}`;
 }
@@ -144,9 +155,14 @@ const differences = ({ chosen, reference }: Pick<PlayedPhrase, "chosen" | "refer
     return { at, other, differs: both ? cents(at.frequencyHz!, other.frequencyHz!) : null };
   });
 
-/** Equally tempered notes near those that are held. */
-function notesHeard({ spoken }: Performance): Tick[] {
-  const notes = spoken.flatMap(({ frequencyHz }) => (frequencyHz === null ? [] : [nearestNote(frequencyHz)]));
+const named = ({ note }: Moment, instrument: InstrumentKind | undefined): string =>
+  note === null ? "" : partialName(note, instrument);
+
+/** Equally tempered notes near those that are held, as written. */
+function notesHeard({ spoken }: Performance, instrument: InstrumentKind | undefined): Tick[] {
+  const notes = spoken.flatMap(({ frequencyHz }) =>
+    frequencyHz === null ? [] : [writtenPitch(frequencyHz, instrument)],
+  );
   return Array.from(new Map(notes.map(({ name, hz }) => [name, hz])), ([text, value]) => ({ value, text }));
 }
 
@@ -184,10 +200,10 @@ const keyOf = ({ width }: Frame): KeyItem[] => [
   },
 ];
 
-function describePhrase(phrase: PlayedPhrase, { unit }: Frame): string {
+function describePhrase(phrase: PlayedPhrase, { unit, instrument }: Frame): string {
   const { chosen, reference } = phrase;
-  const notes = chosen.spoken.map(({ note }) => note).join(", ");
-  return `Notes ${notes} at gaps of ${bothUnits(chosen.gapMm, unit)} and ${bothUnits(reference.gapMm, unit)}. ${phraseFinding(phrase)}`;
+  const notes = chosen.spoken.map(({ note }) => noteLabel(note, instrument)).join(", ");
+  return `Notes ${notes} at gaps of ${bothUnits(chosen.gapMm, unit)} and ${bothUnits(reference.gapMm, unit)}. ${phraseFinding(phrase, instrument)}`;
 }
 
 export const phraseFigure: Figure<PlayedPhrase> = {
@@ -197,7 +213,7 @@ export const phraseFigure: Figure<PlayedPhrase> = {
     "The modelled lips move along the thin line, in the same way at both gaps, blown with 1.6 times each note's threshold at the " +
     "reference gap. What sounds is counted on the lips every 0.04 s, so that moments are known to that. Lips move their aim in " +
     "0.05 s to 0.12 s and never miss; a person's do not.",
-  caption: (data) => (data ? phraseFinding(data) : ""),
+  caption: (data, _unit, instrument) => (data ? phraseFinding(data, instrument) : ""),
   height: proportional(0.6, 320, 420),
   draw: phraseChart,
   table: phraseTable,

@@ -4,8 +4,10 @@
  * of a short line, level where the note locks.
  */
 import { scaleLinear } from "d3";
+import type { InstrumentKind } from "../../setup/instrumentKind.ts";
 import type { GapSlots, NoteSlot } from "../../study/feel/slots.ts";
-import { nearestNote } from "../../words/notes.ts";
+import type { LengthUnit } from "../../units/length.ts";
+import { noteLabel, noteText } from "../../words/instruments.ts";
 import { bothUnits, signed } from "../../words/numbers.ts";
 import { bottomAxis } from "../kit/axes.ts";
 import { ring } from "../kit/dot.ts";
@@ -23,7 +25,7 @@ import {
 import type { Figure } from "../kit/figure.ts";
 import { referenceDash, uprightLine } from "../kit/line.ts";
 import { bottomAxisRoom, label, type Panel, widthOf } from "../kit/panel.ts";
-import { type Column, tableOf } from "../kit/table.ts";
+import { type Column, noteColumns, tableOf } from "../kit/table.ts";
 import { heading } from "../kit/text.ts";
 import { marksIn, roundTicks, signedText } from "../kit/ticks.ts";
 
@@ -34,7 +36,6 @@ export interface SlotData {
 
 interface Row {
   readonly n: number;
-  readonly name: string;
   readonly reference: NoteSlot | undefined;
   readonly chosen: NoteSlot;
   /** Middle of the slot at the reference, Hz; of the chosen one where there is none. */
@@ -79,8 +80,7 @@ export function slotChart(data: SlotData, frame: Frame): Drawing {
   rows.forEach((row, i) => {
     const middle = y(i + 0.5);
     if (i > 0) rule(svg, [0, y(i)], [frame.width, y(i)], "hairline", 0.5);
-    label(on, `${row.n}`, 0, middle + 0.36 * small, { weight: 600 });
-    label(on, row.name, 1.5 * small, middle + 0.36 * small);
+    label(on, noteLabel(row.n, frame.instrument), 0, middle + 0.36 * small, { weight: 600 });
     drawRow(on, row, middle, columns);
   });
   const title = isNarrow
@@ -142,7 +142,11 @@ function drawRow(
   label(on, margin === null ? "–" : margin.toFixed(2), marginRight, row, { anchor: "end" });
 }
 
-export function slotTable({ reference, chosen }: SlotData): Table {
+export function slotTable(
+  { reference, chosen }: SlotData,
+  _unit?: LengthUnit,
+  instrument?: InstrumentKind,
+): Table {
   const before = (n: number) => reference.notes.find((note) => note.n === n);
   const columns: Column<NoteSlot | undefined>[] = [
     ["lips from (Hz)", (note) => note?.slot?.lipHz[0]],
@@ -154,7 +158,7 @@ export function slotTable({ reference, chosen }: SlotData): Table {
     ["threshold (Pa)", (note) => note?.onset?.mouthPressure],
   ];
   return tableOf(chosen.notes, [
-    ["note", ({ n }) => n],
+    ...noteColumns<NoteSlot>(({ n }) => n, instrument),
     ["blown with (Pa)", ({ mouthPressure }) => mouthPressure],
     ...columns.map(([name, of]): Column<NoteSlot> => [`chosen: ${name}`, of]),
     ...columns.map(([name, of]): Column<NoteSlot> => [`reference: ${name}`, ({ n }, i) => of(before(n), i)]),
@@ -166,10 +170,8 @@ const rowsOf = ({ reference, chosen }: SlotData): Row[] =>
   chosen.notes
     .map((note): Row => {
       const before = reference.notes.find(({ n }) => n === note.n);
-      const shown = note.slot ?? before?.slot;
       return {
         n: note.n,
-        name: shown ? nearestNote(shown.playingHz).name : "",
         reference: before,
         chosen: note,
         originHz: before?.slot?.centreHz ?? note.slot?.centreHz ?? null,
@@ -192,14 +194,18 @@ function domainOf(rows: readonly Row[]): [number, number] {
   return [low - room, high + room];
 }
 
-function describe({ reference, chosen }: SlotData, rows: readonly Row[], { unit }: Frame): string {
+function describe(
+  { reference, chosen }: SlotData,
+  rows: readonly Row[],
+  { unit, instrument }: Frame,
+): string {
   const gaps = `At a gap of ${bothUnits(chosen.gapMm, unit)}, the reference ${bothUnits(reference.gapMm, unit)}`;
   const said = [...rows].reverse().map(({ n, chosen: note, reference: before }) => {
-    if (!note.slot) return `note ${n} has no slot`;
+    if (!note.slot) return `${noteText(n, instrument)} has no slot`;
     const change = before?.slot
       ? ` (${signed(note.slot.slotWidthCents - before.slot.slotWidthCents, 1)})`
       : "";
-    return `note ${n} holds over ${note.slot.slotWidthCents.toFixed(0)} cents${change}, pull ${note.slot.pull.toFixed(2)}`;
+    return `${noteText(n, instrument)} holds over ${note.slot.slotWidthCents.toFixed(0)} cents${change}, pull ${note.slot.pull.toFixed(2)}`;
   });
   return `${gaps}: ${said.join("; ")}. In brackets the change from the reference gap, in cents.`;
 }

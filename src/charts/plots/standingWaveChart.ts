@@ -2,8 +2,8 @@
 import { max, scaleLinear } from "d3";
 import type { StandingWave } from "../../study/instrument/standingWave.ts";
 import type { LengthUnit } from "../../units/length.ts";
-import { nearestNote } from "../../words/notes.ts";
-import { percent, signed } from "../../words/numbers.ts";
+import { concertPitch, noteText } from "../../words/instruments.ts";
+import { percent } from "../../words/numbers.ts";
 import { bottomAxis, leftAxis } from "../kit/axes.ts";
 import { corners, curvePath } from "../kit/curve.ts";
 import {
@@ -34,10 +34,10 @@ const flowDash = "1 4";
 
 export function standingWaveChart(wave: StandingWave, frame: Frame): Drawing {
   const { small, large } = typeSizes(frame);
-  const note = nearestNote(wave.frequencyHz);
-  const title = `Standing wave of resonance ${wave.n}`;
-  const svg = sheet(frame, { name: "standing-wave-chart", title, description: describe(wave) });
-  const pitch = `${wave.frequencyHz.toFixed(1)} Hz, ${note.name} ${signed(note.cents, 0)} cents`;
+  const note = noteText(wave.n, frame.instrument);
+  const title = `Standing wave of ${note}`;
+  const svg = sheet(frame, { name: "standing-wave-chart", title, description: describe(wave, note) });
+  const pitch = `${wave.frequencyHz.toFixed(1)} Hz, ${concertPitch(wave.frequencyHz, wave.n, frame.instrument)}`;
   const rowKey = large + small + 12;
   const whole = plotBox(frame, { left: 3.4 * small, right: 10, top: rowKey + 14 });
   const { left, right, top, bottom } = whole;
@@ -49,10 +49,7 @@ export function standingWaveChart(wave: StandingWave, frame: Frame): Drawing {
 
   const on: Panel = { parent: silent(svg), x, y, plot, size: small };
   const ground = on.parent;
-  const titles = [
-    `${title}, ${pitch}`,
-    `Resonance ${wave.n} along the bore, ${wave.frequencyHz.toFixed(1)} Hz`,
-  ];
+  const titles = [`${title}, ${pitch}`, `${title}, ${wave.frequencyHz.toFixed(1)} Hz`];
   heading(ground, firstFitting(titles, frame.width, large) ?? title, large);
   leftAxis(
     on,
@@ -161,7 +158,7 @@ function callOut({ parent, y, plot, size }: Panel, { atGap }: StandingWave, at: 
     add(on.parent, "circle", { cx: at, cy: y(value), r: 4, fill: "paper", stroke: "gap", "stroke-width": 2 });
 }
 
-function describe({ n, frequencyHz, atGap, gapMm, xMm }: StandingWave): string {
+function describe({ frequencyHz, atGap, gapMm, xMm }: StandingWave, note: string): string {
   const where =
     atGap.pressure > 0.7 && atGap.flow < 0.5
       ? "Pressure is large there: the gap works by its volume."
@@ -169,7 +166,7 @@ function describe({ n, frequencyHz, atGap, gapMm, xMm }: StandingWave): string {
         ? "Flow is large there: the gap works by its mass."
         : "Neither is at its largest there.";
   return (
-    `Resonance ${n} at ${frequencyHz.toFixed(1)} Hz along a bore of ${Math.round(xMm[xMm.length - 1])} mm. ` +
+    `${note} at ${frequencyHz.toFixed(1)} Hz along a bore of ${Math.round(xMm[xMm.length - 1])} mm. ` +
     `At the gap, ${Math.round(gapMm[0])} mm from the rim, pressure is ${percent(atGap.pressure)} and flow ` +
     `${percent(atGap.flow)} of the largest along the bore. ${where}`
   );

@@ -1,6 +1,8 @@
 /** One test of a verdict as a small bar: what every resonance does, how well that is known, and what would be large enough to feel. */
 import { scaleLinear } from "d3";
+import type { InstrumentKind } from "../../setup/instrumentKind.ts";
 import { type Change, extremes, rangeOf, type Test } from "../../study/change/verdicts.ts";
+import { noteText } from "../../words/instruments.ts";
 import { signed } from "../../words/numbers.ts";
 import { FINDING } from "../../words/verdicts/findings.ts";
 import { testName } from "../../words/verdicts/tests.ts";
@@ -21,7 +23,7 @@ import { intervalPath } from "../kit/intervalBar.ts";
 import { uprightLine } from "../kit/line.ts";
 import { tickText } from "../kit/numbers.ts";
 import { label } from "../kit/panel.ts";
-import { tableOf } from "../kit/table.ts";
+import { noteColumns, tableOf } from "../kit/table.ts";
 
 const size = 12;
 
@@ -31,7 +33,8 @@ export function verdictBar(test: Test, frame: Frame): Drawing {
   const [low, high] = extremes(test);
   const ranges = changes.flatMap((change) => rangeOf(change) ?? []);
   const amount = ({ change }: Change) => `${signed(change, digits)} ${unit}`;
-  const where = (one: Change) => `${amount(one)}${test.of === "whole" ? "" : ` on ${test.of} ${one.n}`}`;
+  const where = (one: Change) =>
+    `${amount(one)}${test.of === "whole" ? "" : ` on ${noteText(one.n, frame.instrument)}`}`;
   const svg = sheet(frame, {
     name: "verdict-bar",
     title: `${testName(test)}: ${signed(low.change, digits)} to ${amount(high)}`,
@@ -114,14 +117,17 @@ function knownIn({ changes, unit }: Test, digits: number): string {
 /** What claims were held against, a row a test and resonance. */
 export function verdictTable(
   claims: readonly { readonly rule: string; readonly tests: readonly Test[] }[],
+  instrument?: InstrumentKind,
 ): Table {
   const rows = claims.flatMap(({ rule, tests }) =>
     tests.flatMap((test) => test.changes.map((one) => ({ rule, test, one, range: rangeOf(one) }))),
   );
   return tableOf(rows, [
     ["test", ({ test }) => testName(test)],
-    ["of", ({ test }) => test.of],
-    ["number", ({ test, one }) => (test.of === "whole" ? null : one.n)],
+    ...noteColumns<(typeof rows)[number]>(
+      ({ test, one }) => (test.of === "whole" ? null : one.n),
+      instrument,
+    ),
     ["change", ({ one }) => one.change],
     ["from", ({ range }) => range?.[0]],
     ["to", ({ range }) => range?.[1]],

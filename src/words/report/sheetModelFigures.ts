@@ -1,19 +1,21 @@
 /** What the model found, as figures of a printed sheet: shifts, heights and spacings of the played resonances, verdicts. */
 
+import { instrumentOf } from "../../setup/instrumentKind.ts";
 import { isPlayed, PLAYED } from "../../study/change/verdicts.ts";
 import { CLAIMS, type Claim, claimEvidence, type SheetRecord } from "../../study/report/sheetRecord.ts";
 import { type SheetResonance, sheetResonances } from "../../study/report/sheetResonances.ts";
 import type { ModeUncertainty, Uncertain } from "../../study/uncertainty/changeUncertainty.ts";
+import { noteText } from "../instruments.ts";
 import { signed } from "../numbers.ts";
 import { evidenceWords } from "../verdicts/evidence.ts";
 import { FINDING } from "../verdicts/findings.ts";
 import type { Figure, FigureGroup } from "./sheetFigure.ts";
 
 const QUANTITIES = [
-  ["shift", "shift of resonance", ({ shiftCents }) => shiftCents, "cents", 1],
-  ["retuned", "what remains of it after retuning, resonance", ({ retunedCents }) => retunedCents, "cents", 1],
-  ["height", "change of the height of peak", ({ heightDb }) => heightDb, "dB", 2],
-  ["spacing", "change of the spacing above resonance", ({ spacingCents }) => spacingCents, "cents", 1],
+  ["shift", "pitch shift of", ({ shiftCents }) => shiftCents, "cents", 1],
+  ["retuned", "what remains of it after retuning, of", ({ retunedCents }) => retunedCents, "cents", 1],
+  ["height", "change of peak height of", ({ heightDb }) => heightDb, "dB", 2],
+  ["spacing", "change of the spacing above", ({ spacingCents }) => spacingCents, "cents", 1],
 ] as const satisfies readonly (readonly [
   string,
   string,
@@ -32,6 +34,7 @@ const RULES: Readonly<Record<Claim, string>> = {
 export function modelFigures(record: SheetRecord): readonly Figure[] {
   const { setup, retuned, explored } = record;
   const resonances = sheetResonances(record);
+  const instrument = instrumentOf(setup);
   const of = (
     group: FigureGroup,
     name: string,
@@ -50,12 +53,17 @@ export function modelFigures(record: SheetRecord): readonly Figure[] {
     const known = resonances?.flatMap((one) => quantity(one) ?? []) ?? [];
     const [low, high] = [Math.min(...known), Math.max(...known)].map((value) => signed(value, digits));
     const range = known.length === 0 ? null : low === high ? `${low} ${unit}` : `${low} to ${high} ${unit}`;
-    const whole = of("resonances", `${name}Range`, `${what}s ${PLAYED[0]} to ${PLAYED[1]}`, range);
+    const whole = of(
+      "resonances",
+      `${name}Range`,
+      `${what} ${noteText(PLAYED[0], instrument)} to ${noteText(PLAYED[1], instrument)}`,
+      range,
+    );
     const single = numbers.map((n) => {
       const one = resonances?.find((resonance) => resonance.n === n);
       const value = one ? quantity(one) : null;
       const text = value === null ? (known.length > 0 ? "none" : null) : `${signed(value, digits)} ${unit}`;
-      return of("resonances", `${name}${n}`, `${what} ${n}`, text, value);
+      return of("resonances", `${name}${n}`, `${what} ${noteText(n, instrument)}`, text, value);
     });
     return [whole, ...single];
   });
@@ -76,8 +84,8 @@ export function modelFigures(record: SheetRecord): readonly Figure[] {
     of(
       "resonances",
       "tunedBack",
-      "the resonance that the slide brings back",
-      retuned?.retune == null ? null : `${retuned.retune}`,
+      "the note that the slide brings back",
+      retuned?.retune == null ? null : noteText(retuned.retune, instrument),
       retuned?.retune,
     ),
     uncertain(
@@ -106,7 +114,7 @@ export function modelFigures(record: SheetRecord): readonly Figure[] {
       const what = `“${RULES[claim]}”`;
       return [
         of("verdicts", `${claim}Finding`, `${what}: what the model says`, main && FINDING[main.finding]),
-        of("verdicts", `${claim}Numbers`, `${what}: its numbers`, main && evidenceWords(main)),
+        of("verdicts", `${claim}Numbers`, `${what}: its numbers`, main && evidenceWords(main, instrument)),
         of(
           "verdicts",
           `${claim}Peaks`,

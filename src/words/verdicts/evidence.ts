@@ -1,7 +1,9 @@
 /** What the model says to a rule of thumb, in a sentence or two with its numbers. */
+import type { InstrumentKind } from "../../setup/instrumentKind.ts";
 import { isDecided } from "../../study/change/judgement.ts";
 import { type Basis, type Evidence, extremes, judged, type Test } from "../../study/change/verdicts.ts";
 import { formatLength } from "../../units/formatLength.ts";
+import { notesText } from "../instruments.ts";
 import { signed } from "../numbers.ts";
 import { testName } from "./tests.ts";
 
@@ -12,7 +14,7 @@ const ONLY_A_TRIAL = "Whether this player feels it, only a blind trial can tell.
 type Said = Omit<Evidence, "finding"> & { readonly finding: Evidence["finding"] | null };
 
 /** The evidence in words; empty where nothing can be said from the peaks. */
-export function evidenceWords({ finding, basis, tests }: Said): string {
+export function evidenceWords({ finding, basis, tests }: Said, instrument?: InstrumentKind): string {
   const trial = finding === "too-small" || finding === "unknown" ? ` ${ONLY_A_TRIAL}` : "";
   switch (basis.kind) {
     case "same-gap":
@@ -30,30 +32,30 @@ export function evidenceWords({ finding, basis, tests }: Said): string {
     case "playing":
       return "What suits a player is found by playing, best blind.";
     case "peaks":
-      return peaks(tests);
+      return peaks(tests, instrument);
     case "lips":
-      return lips(basis, tests[0]) + trial;
+      return lips(basis, tests[0], instrument) + trial;
     case "stream-and-lips":
       return streamAndLips(basis, tests) + trial;
   }
 }
 
-function peaks(tests: readonly Test[]): string {
+function peaks(tests: readonly Test[], instrument: InstrumentKind | undefined): string {
   const parts = tests.map((one) => {
     const { changes, unit, threshold } = one;
     const expanded = Math.max(...changes.map((change) => change.expanded ?? 0));
     const known = expanded > 0 ? `known to ±${expanded.toPrecision(1)}, ` : "";
     const felt = changes.filter((change) => isDecided(judged(change, threshold))).map(({ n }) => n);
-    const where = felt.length > 0 ? `, on resonance${felt.length > 1 ? "s" : ""} ${felt.join(", ")}` : "";
+    const where = felt.length > 0 ? `: ${notesText(felt, instrument)}` : "";
     return `${testName(one)} ${spanOf(one, unit === "dB" ? 2 : 1)} ${unit} (${known}felt from ${threshold} ${unit}${where})`;
   });
   return capitalised(`${parts.join("; ")}.`);
 }
 
-function lips(basis: Basis & { kind: "lips" }, test: Test): string {
+function lips(basis: Basis & { kind: "lips" }, test: Test, instrument: InstrumentKind | undefined): string {
   const felt = (["firmer", "looser"] as const).flatMap((way) => {
     const notes = basis[way];
-    return notes.length > 0 ? [`${way} on note${notes.length > 1 ? "s" : ""} ${notes.join(", ")}`] : [];
+    return notes.length > 0 ? [`${way}: ${notesText(notes, instrument)}`] : [];
   });
   // pull and margin have no threshold of feeling
   const besides = (["pull", "margin"] as const).flatMap((name) => {

@@ -34,7 +34,7 @@ const holds = (of: Felt | null) => headline({ explored, retuned: null, felt: of,
 
 test("the headline names the notes whose slots change enough to feel, both ways, and is silent otherwise", () => {
   expect(holds(felt("firmer", "too-small", "looser", "looser"))).toBe(
-    "On modelled lips note 2 holds firmer, notes 4 and 5 hold looser: enough to feel.",
+    "On modelled lips low C (2) holds firmer, C in the staff (4), E (5) hold looser: enough to feel.",
   );
   expect(holds(felt("too-small", "depends-on-lips"))).toBeNull();
   expect(holds(null)).toBeNull();
@@ -58,7 +58,7 @@ test("beyond the gaps that the sweep reaches it says so, and within them what re
     remains: "What remains after retuning is worked out for gaps up to 4.00 mm · 0.157 in.",
     finding: null,
   });
-  expect(said(4).remains).toMatch(/^With resonance 4 tuned back, .* cents remain:$/);
+  expect(said(4).remains).toMatch(/^With C in the staff \(4\) tuned back, .* cents remain:$/);
   expect(said(4).finding).not.toBeNull();
 });
 

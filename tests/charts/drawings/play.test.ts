@@ -1,10 +1,12 @@
 // @vitest-environment jsdom
+
 import { describe, expect, test } from "vitest";
 import { type PlayPad, placePoint, playPad, playPadTable } from "../../../src/charts/drawings/playPad.ts";
 import { phraseChart, phraseFinding, phraseTable } from "../../../src/charts/plots/phraseChart.ts";
 import { PHRASES, perform, type SpokenNote } from "../../../src/study/feel/phrase.ts";
 import { slotsAt } from "../../../src/study/feel/slots.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
+import { noteLabel } from "../../../src/words/instruments.ts";
 import { description, laptop, setup, text } from "../examples.ts";
 
 const instrument = new Instrument(setup, { modes: 16 });
@@ -39,20 +41,36 @@ describe("the pad", () => {
       expect(Math.abs(x.invert(low[0]) / slot!.lipHz[0] - 1)).toBeLessThan(2e-3);
     });
     expect(description(svg)).toMatch(
-      /0 to 16 kPa .* gap of 5\.00 mm · 0\.197 in.* note 4 from 4\.0 kPa, 23\d cents wide/,
+      /0 to 16 kPa .* gap of 5\.00 mm · 0\.197 in.* C in the staff \(4\) from 4\.0 kPa, 23\d cents wide/,
     );
   });
 
-  test("names what the notes start as where there is room for all, else their numbers alone", () => {
-    expect(text(playPad(pad, { ...laptop, width: 760 }).svg)).toContain("D6");
-    expect(text(playPad(pad, { ...laptop, width: 280 }).svg)).not.toContain("D6");
-    for (const frame of [laptop, phone]) expect(text(playPad(pad, frame).svg).split("\n")).toContain("10");
+  test("names every note as it is written, in one row or two; by numbers alone where the instrument is not known", () => {
+    const rowsIn = (width: number) => {
+      const { svg } = playPad(pad, { ...laptop, width });
+      const names = [...svg.querySelectorAll("text")].filter((one) => /^\d+ [A-G]/.test(one.textContent!));
+      expect(names.map((one) => one.textContent)).toEqual([
+        "2 C",
+        "3 G",
+        "4 C",
+        "5 E",
+        "6 G",
+        "7 B♭",
+        "8 C",
+        "9 D",
+        "10 E",
+      ]);
+      return new Set(names.map((one) => one.getAttribute("y"))).size;
+    };
+    expect([rowsIn(1200), rowsIn(280)]).toEqual([1, 2]);
+    const { instrument: _, ...unknown } = laptop;
+    expect(text(playPad(pad, unknown).svg).split("\n")).toContain("10");
   });
 
-  test("says what it is while the slots are worked out: resonances, numbered", () => {
+  test("says what it is while the slots are worked out: the notes at their resonances", () => {
     const { svg } = playPad({ ...pad, chosen: null, reference: null }, laptop);
     expect(svg.querySelectorAll("[data-part=slot]")).toHaveLength(0);
-    expect(text(svg).split("\n")).toContain("4");
+    expect(text(svg).split("\n")).toContain("4 C");
     expect(description(svg)).toMatch(/still being worked out/);
     expect(numbersIn(svg)).not.toMatch(/NaN|undefined|Infinity/);
   });
@@ -83,20 +101,21 @@ describe("a phrase at two gaps", () => {
   const [chosen, reference] = perform(instrument, PHRASES.slur, [5, 2.5], 2.5);
   const phrase = { chosen, reference, feltCents: 3.5 };
 
-  test("is drawn as what the lips did and what sounded, numbered where a note is held", () => {
+  test("is drawn as what the lips did and what sounded, named where a note is held", () => {
     for (const frame of [laptop, phone]) {
       const { svg } = phraseChart(phrase, { ...frame, height: 360 });
       for (const part of ["lips", "chosen", "reference", "difference", "felt"])
         expect(svg.querySelector(`[data-part=${part}]`)!.getAttribute("d")).toMatch(/^M\d/);
       expect(svg.querySelector("[data-part=reference]")!.getAttribute("stroke-dasharray")).toBeTruthy();
       expect(PHRASES.slur.notes.length).toBeGreaterThan(0);
-      for (const n of PHRASES.slur.notes) expect(text(svg).split("\n")).toContain(`${n}`);
+      for (const n of PHRASES.slur.notes)
+        expect(text(svg).split("\n")).toContain(noteLabel(n, "b-flat-trumpet"));
       expect(numbersIn(svg)).not.toMatch(/NaN|undefined|Infinity/);
     }
   });
 
   test("says by how much held notes differ and whether that is heard", () => {
-    const found = phraseFinding(phrase);
+    const found = phraseFinding(phrase, "b-flat-trumpet");
     expect(found).toMatch(
       /^Held notes differ by −\d\.\d cents at most, (which can be heard|too small to hear)/,
     );
@@ -114,9 +133,9 @@ describe("a phrase at two gaps", () => {
       spoken: chosen.spoken.map(change),
     });
     const late = altered((one) => (one.note === 5 ? { ...one, after: one.after! + 0.2 } : one));
-    expect(phraseFinding({ ...phrase, chosen: late })).toMatch(/Speaking at another moment: note 5\.$/);
+    expect(phraseFinding({ ...phrase, chosen: late })).toMatch(/Speaking at another moment: partial 5\.$/);
     const missed = altered((one) => (one.note === 6 ? { ...one, after: null, frequencyHz: null } : one));
-    expect(phraseFinding({ ...phrase, chosen: missed })).toMatch(/Held at one gap only: note 6\.$/);
+    expect(phraseFinding({ ...phrase, chosen: missed })).toMatch(/Held at one gap only: partial 6\.$/);
     const silent = altered((one) => ({ ...one, after: null, frequencyHz: null }));
     expect(phraseFinding({ ...phrase, chosen: silent })).toMatch(/nothing to compare/);
     expect(numbersIn(phraseChart({ ...phrase, chosen: silent }, laptop).svg)).not.toMatch(

@@ -45,7 +45,6 @@ const values: CompareChartData = {
   ...standing,
   title: "equivalent fundamental",
   unit: "cents",
-  of: "resonance",
   digits: 1,
   feltFrom: 3.5,
   variants: [
@@ -132,10 +131,10 @@ test("no two variants have the same sign, and none but the reference its dashes"
 });
 
 describe("|Z| of all", () => {
-  test("has a curve and a sign in the key for each, the resonances numbered", () => {
+  test("has a curve and a sign in the key for each, the peaks named", () => {
     const { svg, x } = compareCurves(curves, { ...laptop, height: 340 });
     expect(svg.querySelectorAll("path[data-variant]")).toHaveLength(2);
-    expect(text(svg)).toMatch(/1 gap 0[\s\S]*2 gap 1[\s\S]*\n5\n/);
+    expect(text(svg)).toMatch(/1 gap 0[\s\S]*2 gap 1[\s\S]*\n5 E\n/);
     expect(x.domain()).toEqual([curves.variants[0].frequencies[0], curves.variants[0].frequencies.at(-1)]);
     expect(compareCurvesTable(curves).rows[7]).toEqual([
       reference.curve.frequencies[7],
@@ -144,6 +143,7 @@ describe("|Z| of all", () => {
     ]);
     expect(comparePeaksTable(curves).rows[3]).toEqual([
       4,
+      "",
       reference.modes[3].peakHz,
       reference.modes[3].peakImpedance! / 1e6,
       chosen.modes[3].peakHz,
@@ -178,19 +178,19 @@ describe("one quantity of every resonance", () => {
     expect(y.invert(at(2, 3))).toBeCloseTo(6, 0);
     expect(y.invert(at(1, 5))).toBeCloseTo(5, 0);
     expect(compareChartTable(values).rows).toEqual([
-      [2, 2, 4, ""],
-      [3, 3, 6, ""],
-      [4, 4, "", ""],
-      [5, 5, 10, ""],
+      [2, "", 2, 4, ""],
+      [3, "", 3, 6, ""],
+      [4, "", 4, "", ""],
+      [5, "", 5, 10, ""],
     ]);
   });
 
   test("says where each is farthest from the reference, and whether that is felt", () => {
     expect(description(compareChart(values, laptop).svg)).toMatch(
-      /2 two: at most \+5\.0 cents at resonance 5; 3 a name.*nothing to compare/,
+      /2 two: at most \+5\.0 cents at E \(5\); 3 a name.*nothing to compare/,
     );
     expect(description(compareChart({ ...values, feltFrom: 9 }, laptop).svg)).toMatch(
-      /resonance 5, too small to feel/,
+      /E \(5\), too small to feel/,
     );
   });
 });
@@ -217,10 +217,10 @@ test("what an error does along the leadpipe is told where it does most", () => {
   expect(svg.querySelector('path[data-resonance="5"]')!.getAttribute("stroke")).toContain("--gap");
   expect([x.invert(x(80)), y.invert(y(0.3))]).toEqual([expect.closeTo(80, 6), expect.closeTo(0.3, 6)]);
   expect(description(svg)).toMatch(
-    /0\.05 mm too wide moves resonance 5 most at 80\.00 mm .* by −0\.45 cents, too small to feel/,
+    /0\.05 mm too wide moves E \(5\) most at 80\.00 mm .* by −0\.45 cents, too small to feel/,
   );
   expect(description(sensitivityChart({ ...errors, highlight: 9 }, laptop).svg)).toMatch(
-    /resonance 9 is not there/,
+    /high D \(9\) is not there/,
   );
   expect(sensitivityTable(errors, "mm").rows[1]).toEqual([80, 0.05, -0.45]);
 });

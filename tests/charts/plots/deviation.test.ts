@@ -73,8 +73,8 @@ describe("how far resonances are off", () => {
   test("says the largest of each, and whether it is felt", () => {
     const { svg } = deviationChart(data, { ...laptop, height: 300 });
     expect(description(svg)).toBe(
-      "Plane waves less curved fronts. pitch: at most +15.0 cents at resonance 5; " +
-        "what the gap does: at most −0.2 cents at resonance 2, too small to feel.",
+      "Plane waves less curved fronts. pitch: at most +15.0 cents at E (5); " +
+        "what the gap does: at most −0.2 cents at low C (2), too small to feel.",
     );
     const empty = deviationChart(nobody, { ...laptop, height: 300 }).svg;
     expect(description(empty)).toMatch(/pitch: none could be told/);
@@ -83,10 +83,10 @@ describe("how far resonances are off", () => {
 
   test("has its numbers as a table", () => {
     expect(deviationTable(data).rows).toEqual([
-      [2, 0, -0.2],
-      [3, 5, ""],
-      [4, 10, -0.2],
-      [5, 15, ""],
+      [2, "", 0, -0.2],
+      [3, "", 5, ""],
+      [4, "", 10, -0.2],
+      [5, "", 15, ""],
     ]);
   });
 });
@@ -95,7 +95,7 @@ describe("a measurement over the model", () => {
   test("draws two lines, three when fitted, numbers the peaks and says how far they are apart", () => {
     const { svg } = measuredChart(overlay, { ...laptop, height: 340 });
     expect(svg.querySelectorAll("path[data-part]")).toHaveLength(2);
-    expect(text(svg)).toMatch(/\n5\n/);
+    expect(text(svg)).toMatch(/\n5 E\n/);
     expect(description(svg)).toMatch(/apart from the model by 0\.53 dB root mean square\.$/);
     const with_ = measuredChart(fitted, { ...laptop, height: 340 }).svg;
     expect(with_.querySelectorAll("path[data-part]")).toHaveLength(3);

@@ -81,7 +81,7 @@ describe("slots", () => {
       expect(dashed.getAttribute("stroke-dasharray")).toBeTruthy();
     }
     const { slotWidthCents, pull } = both.chosen.notes[0].slot!;
-    expect(description(svg)).toContain(`note 2 holds over ${slotWidthCents.toFixed(0)} cents`);
+    expect(description(svg)).toContain(`low C (2) holds over ${slotWidthCents.toFixed(0)} cents`);
     expect(text(svg)).toContain(pull.toFixed(2));
   });
 
@@ -100,7 +100,7 @@ describe("slots", () => {
 test("the change of hold in its chart and table is that of the slots, 0 at the reference", () => {
   const { columns, rows } = holdTable(holds, "mm");
   expect(columns[0]).toBe("gap (mm)");
-  expect(columns[1]).toBe("note 2: change of hold (cents)");
+  expect(columns[1]).toBe("partial 2: change of hold (cents)");
   expect(rows.map(([gap]) => gap)).toEqual([0, 2.5, 3, 5.04, 8]);
   expect(rows[1].slice(1)).toEqual(at(referenceGapMm).notes.map(() => 0));
   const [first] = at(8).notes;
@@ -109,7 +109,7 @@ test("the change of hold in its chart and table is that of the slots, 0 at the r
     9,
   );
   const said = description(holdChart(holds, laptop).svg);
-  expect(said).toMatch(/change in width by .*\(note 6\)/);
+  expect(said).toMatch(/change in width by .* on G on top of the staff \(6\)/);
   expect(said).not.toMatch(/resonance|slide/);
 });
 
@@ -133,10 +133,10 @@ test("the stream's bars follow one another to the whole; the gap's figures are t
 
 test("levels and leaps have all their numbers in tables, and the finding in words", () => {
   const [first] = wide.modes;
-  expect(levelTable(levels).rows[0].slice(0, 3)).toEqual(["chosen", first.n, 120]);
+  expect(levelTable(levels).rows[0].slice(0, 4)).toEqual(["chosen", first.n, "", 120]);
   expect(levelTable(levels).rows).toHaveLength(3 * (soft.modes.length + wide.modes.length));
   expect(description(levelChart(levels, laptop).svg)).toMatch(
-    /From soft to 160 dB at the rim, resonance \d+/,
+    /From soft to 160 dB at the rim, [^.]*\(\d+\) changes most/,
   );
   expect(leapTable(leaps, "mm").rows[1].slice(0, 5)).toEqual([2.5, 100, 18, 0, 0.18]);
   expect(description(leapChart(leaps, laptop).svg)).toContain("12 of 100");

@@ -133,7 +133,8 @@ function readEntry({ path, text, unit }: Entry): { value: unknown } | { refused:
   const field = fieldAt(path) ?? (cellAt(path) ? CELL : undefined);
   if (!field) return { refused: "no such entry" };
   const { kind } = field;
-  if (kind !== "words" && kind !== "choice" && text.trim() === "") return readEmpty(field);
+  const mayBeEmpty = kind === "words" || (kind === "choice" && !("isOptional" in field && field.isOptional));
+  if (!mayBeEmpty && text.trim() === "") return readEmpty(field);
   try {
     const value = field.read(text, unit);
     // with its unit, so that a refusal quotes a length the person recognises

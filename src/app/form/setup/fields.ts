@@ -1,4 +1,6 @@
 /** The entries of the form: where each stands in the file, what it is called, how it is typed. */
+import { INSTRUMENT_KINDS } from "../../../setup/instrumentKind.ts";
+import { FAMILY } from "../../../words/instruments.ts";
 import {
   choice,
   type Field,
@@ -49,6 +51,17 @@ const quantity = (path: string, label: string, of: Quantity, extra: Extra = {}) 
 
 export const ABOUT: readonly SetupField[] = [
   at("name", words("Name")),
+  at(
+    "instrument",
+    choice(
+      "Instrument",
+      [["", "not stated"], ...INSTRUMENT_KINDS.map((kind): [string, string] => [kind, FAMILY[kind].name])],
+      {
+        hint: "Notes are named as its players read them. Not stated: by the name, or by the length of the tube.",
+      },
+    ),
+    { optional: true },
+  ),
   at(
     "about",
     words("Notes", { lines: 5, hint: "Where the numbers come from, who measured, what was tried." }),

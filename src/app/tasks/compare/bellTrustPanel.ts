@@ -3,7 +3,9 @@
 import { css, html, nothing, type PropertyValues } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import { type DeviationData, deviationFigure } from "../../../charts/plots/compare/deviationChart.ts";
+import { instrumentOf } from "../../../setup/instrumentKind.ts";
 import type { BellTrust } from "../../../study/compare/bellTrust.ts";
+import { noteText } from "../../../words/instruments.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
@@ -123,6 +125,7 @@ export class BellTrustPanel extends PageElement {
 
   #result(trust: BellTrust) {
     const { unit } = this.page.store.parts.view;
+    const instrument = instrumentOf(this.page.store.parts.document.setup);
     const { fromGapMm, toGapMm, modes } = trust;
     const most = modes.reduce((a, b) => (Math.abs(b.cents) > Math.abs(a.cents) ? b : a));
     const apart = Math.max(
@@ -130,7 +133,7 @@ export class BellTrustPanel extends PageElement {
     );
     return html`
       <p aria-live="polite" data-testid="bell-found">
-        Plane waves are off by up to <b>${signed(most.cents, 1)} cents</b>, at resonance ${most.n}. In what the gap does, from
+        Plane waves are off by up to <b>${signed(most.cents, 1)} cents</b>, at ${noteText(most.n, instrument)}. In what the gap does, from
         ${bothUnits(fromGapMm, unit)} to ${bothUnits(toGapMm, unit)}, the two differ by <b>${apart.toFixed(2)} cents</b> at most:
         ${
           apart < this.page.store.parts.document.setup.thresholds.cents
@@ -140,11 +143,11 @@ export class BellTrustPanel extends PageElement {
       </p>
       <div class="both">
       <annulus-chart .figure=${trustFigure} .data=${this.#data(trust)}></annulus-chart>
-      <div class="scroll" tabindex="0" role="region" aria-label="Both bells, resonance by resonance">
+      <div class="scroll" tabindex="0" role="region" aria-label="Both bells, note by note">
         <table data-testid="bell-table">
           <thead>
             <tr>
-              <th scope="col">resonance</th>
+              <th scope="col">note</th>
               ${["plane, Hz", "curved, Hz", "off by, cents", "gap: plane, cents", "gap: curved, cents", "off by, cents"].map((head) => html`<th scope="col" class="number">${head}</th>`)}
             </tr>
           </thead>

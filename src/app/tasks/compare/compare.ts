@@ -2,6 +2,8 @@
 
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import { type InstrumentKind, instrumentOf } from "../../../setup/instrumentKind.ts";
+import { noteText } from "../../../words/instruments.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { type Segment, segments } from "../../shell/look/segments.ts";
@@ -27,9 +29,9 @@ const GAPS: readonly Segment<boolean>[] = [
   { value: false, text: "each its own" },
   { value: true, text: "all at the open setup's" },
 ];
-const TUNED_ON: readonly Choice[] = [
+const tunedOn = (instrument: InstrumentKind): readonly Choice[] => [
   [null, "no, as they are"],
-  ...Array.from({ length: RESONANCES }, (_, i) => [i + 1, `on resonance ${i + 1}`] as const),
+  ...Array.from({ length: RESONANCES }, (_, i) => [i + 1, `on ${noteText(i + 1, instrument)}`] as const),
 ];
 
 @customElement("annulus-compare")
@@ -115,7 +117,7 @@ export class CompareSheet extends PageElement {
     const { sameGap } = this.#form.notes;
     return html`
       <div class="asked controls">
-        ${this.#form.choice(["retune"], "Brought to one pitch", TUNED_ON, { testId: "compare-retune" })}
+        ${this.#form.choice(["retune"], "Retuned to match", tunedOn(instrumentOf(this.page.store.parts.document.setup)), { testId: "compare-retune" })}
         <span class="labelled"><span>Gap</span>${segments<boolean>("Gap", GAPS, sameGap, (same) => this.#form.write({ sameGap: same }))}</span>
         ${this.#form.tick(["withHold"], "hold and pull too, which takes longer", "with-hold")}
       </div>

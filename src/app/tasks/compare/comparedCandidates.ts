@@ -51,7 +51,6 @@ export const quantityData = (
   ...standing,
   title: quantity.title,
   unit: quantity.unit,
-  of: quantity.of,
   digits: quantity.digits,
   feltFrom: quantity.feltFrom(thresholds),
   variants: shown.map((one) => ({

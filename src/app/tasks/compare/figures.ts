@@ -3,9 +3,11 @@
 import { html, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import { tableCsv } from "../../../charts/kit/tableCsv.ts";
+import { instrumentOf } from "../../../setup/instrumentKind.ts";
 import type { Thresholds } from "../../../setup/setup.ts";
 import type { Goal } from "../../../study/compare/goal.ts";
 import { formatLength } from "../../../units/formatLength.ts";
+import { noteText } from "../../../words/instruments.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
@@ -36,7 +38,7 @@ export class Figures extends PageElement {
       <div class="scroll" tabindex="0" role="region" aria-label="Figures of the whole">${this.#whole()}</div>
       <div class="head">
         <label>
-          Of every resonance
+          Of every note
           <select data-testid="quantity" @change=${this.#choose}>
             ${QUANTITIES.map(({ key, title, unit }) => html`<option value=${key} ?selected=${key === this.quantity}>${title} (${unit})</option>`)}
           </select>
@@ -46,7 +48,7 @@ export class Figures extends PageElement {
       ${
         quantity.of === "note" && this.shown.every(({ answer }) => answer.notes === null)
           ? html`<p class="notice">${icon("info")}<span>Not worked out yet: ask for hold and pull above.</span></p>`
-          : html`<div class="scroll" tabindex="0" role="region" aria-label="${quantity.title} of every ${quantity.of}" data-testid="figures">${this.#each(quantity)}</div>`
+          : html`<div class="scroll" tabindex="0" role="region" aria-label="${quantity.title} of every note" data-testid="figures">${this.#each(quantity)}</div>`
       }
     `;
   }
@@ -59,6 +61,7 @@ export class Figures extends PageElement {
   }
 
   #whole() {
+    const instrument = instrumentOf(this.page.store.parts.document.setup);
     const { unit } = this.page.store.parts.view;
     const { highlight, errorMm } = this;
     const error = formatLength(errorMm, unit, unit === "mm" ? 2 : 4);
@@ -79,7 +82,7 @@ export class Figures extends PageElement {
         },
       ],
       [
-        `by the gap, resonance ${highlight}`,
+        `by the gap, ${noteText(highlight, instrument)}`,
         ({ answer: { sensitivity } }) => {
           const mode = sensitivity?.modes[highlight - 1];
           if (!mode) return "–";
@@ -88,7 +91,7 @@ export class Figures extends PageElement {
         },
       ],
       [
-        `worst place of the leadpipe, ${error} too wide, resonance ${highlight}`,
+        `worst place of the leadpipe, ${error} too wide, ${noteText(highlight, instrument)}`,
         ({ answer: { worst } }) => {
           const found = worst.find(({ n }) => n === highlight);
           return found
@@ -108,6 +111,7 @@ export class Figures extends PageElement {
   }
 
   #each(quantity: ShownQuantity) {
+    const instrument = instrumentOf(this.page.store.parts.document.setup);
     const values = this.shown.map(
       (one) => new Map(valuesOf(one, quantity).map(({ n, value }) => [n, value])),
     );
@@ -116,12 +120,12 @@ export class Figures extends PageElement {
     const felt = quantity.feltFrom(this.thresholds);
     return html`
       <table>
-        <thead><tr><th scope="col">${quantity.of}</th>${this.#heads()}</tr></thead>
+        <thead><tr><th scope="col">note</th>${this.#heads()}</tr></thead>
         <tbody>
           ${numbers.map(
             (n) => html`
               <tr>
-                <th scope="row">${n}</th>
+                <th scope="row">${noteText(n, instrument)}</th>
                 ${values.map((of) => this.#cell(of.get(n) ?? null, of === base ? null : (base?.get(n) ?? null), quantity, felt))}
               </tr>
             `,

@@ -3,6 +3,7 @@
 import { html, nothing, type PropertyValues } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import type { FittedColumn } from "../../../../workers/compare.ts";
+import { instrumentOf } from "../../../setup/instrumentKind.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { UNKNOWNS, type UnknownName } from "../../../study/measured/columnUnknowns.ts";
 import type { Measured, Overlay } from "../../../study/measured/measured.ts";
@@ -98,7 +99,7 @@ export class MeasuredFit extends PageElement {
           `;
         })}
       </div>
-      ${peaksTable(overlay, fit)}
+      ${peaksTable(overlay, fit, instrumentOf(this.from.setup))}
     `;
   }
 

@@ -1,10 +1,13 @@
 /** The worker's answers about a measurement as charts and a table show them. */
+
 import { html } from "lit";
 import type { FittedColumn } from "../../../../workers/compare.ts";
 import type { DeviationData } from "../../../charts/plots/compare/deviationChart.ts";
 import type { MeasuredChartData } from "../../../charts/plots/compare/measuredChart.ts";
+import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
 import type { Thresholds } from "../../../setup/setup.ts";
 import type { Measured, Overlay } from "../../../study/measured/measured.ts";
+import { noteText } from "../../../words/instruments.ts";
 import { peakWords } from "../../../words/measured/peakWords.ts";
 import { signed } from "../../../words/numbers.ts";
 
@@ -53,7 +56,7 @@ export function residualsOf(
   };
 }
 
-export function peaksTable(overlay: Overlay, fit: FittedColumn | null) {
+export function peaksTable(overlay: Overlay, fit: FittedColumn | null, instrument: InstrumentKind) {
   const { peaks, rmsDb, rmsDegrees } = overlay;
   const heads = [
     "model, Hz",
@@ -67,17 +70,17 @@ export function peaksTable(overlay: Overlay, fit: FittedColumn | null) {
   const shown = (value: number | null | undefined, digits: number) =>
     value === null || value === undefined ? "–" : signed(value, digits);
   return html`
-    <div class="scroll" tabindex="0" role="region" aria-label="Measured less modelled, resonance by resonance">
+    <div class="scroll" tabindex="0" role="region" aria-label="Measured less modelled, note by note">
       <table data-testid="measured-peaks">
         <thead>
-          <tr><th scope="col">resonance</th>${heads.map((head) => html`<th scope="col" class="number">${head}</th>`)}</tr>
+          <tr><th scope="col">note</th>${heads.map((head) => html`<th scope="col" class="number">${head}</th>`)}</tr>
         </thead>
         <tbody>
           ${peaks.map(({ n, model, measured, cents, heightDb }) => {
             const after = fit?.after.peaks.find((peak) => peak.n === n);
             return html`
               <tr>
-                <th scope="row">${n}</th>
+                <th scope="row">${noteText(n, instrument)}</th>
                 <td class="number">${model.frequencyHz.toFixed(2)}</td>
                 <td class="number">${measured?.frequencyHz.toFixed(2) ?? "–"}</td>
                 <td class="number">${shown(cents, 1)}</td>
@@ -98,7 +101,7 @@ export function peaksTable(overlay: Overlay, fit: FittedColumn | null) {
     <p class="reason">
       Over all frequencies ${rmsDb.toFixed(2)} dB and ${rmsDegrees.toFixed(1)}° root mean square as the setup has
       it${fit ? `, ${fit.after.rmsDb.toFixed(2)} dB and ${fit.after.rmsDegrees.toFixed(1)}° fitted` : ""}.
-      ${peakWords(overlay).join(" ")}
+      ${peakWords(overlay, instrument).join(" ")}
     </p>
   `;
 }

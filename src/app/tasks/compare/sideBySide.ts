@@ -3,7 +3,9 @@
 import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import type { Standing } from "../../../charts/plots/compare/compareSeries.ts";
+import { type InstrumentKind, instrumentOf } from "../../../setup/instrumentKind.ts";
 import type { Goal } from "../../../study/compare/goal.ts";
+import { noteText } from "../../../words/instruments.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { type Segment, segments } from "../../shell/look/segments.ts";
@@ -77,6 +79,7 @@ export class SideBySide extends PageElement {
   ];
 
   override render() {
+    const instrument = instrumentOf(this.page.store.parts.document.setup);
     const { shown, standing, goal, quantity } = this;
     if (shown.length === 0) return nothing;
     const { resonance } = this.page.store.parts.view;
@@ -118,7 +121,10 @@ export class SideBySide extends PageElement {
             .figure=${compareCurvesFigure}
             .data=${curves}
           >
-            ${this.#lookAt(curves.variants[0].modes.map(({ n }) => n))}
+            ${this.#lookAt(
+              curves.variants[0].modes.map(({ n }) => n),
+              instrument,
+            )}
           </annulus-chart>
           ${bores ? html`<annulus-chart .figure=${boreDifferenceFigure} .data=${bores}></annulus-chart>` : nothing}
           ${
@@ -130,7 +136,7 @@ export class SideBySide extends PageElement {
                       <label>
                         Of
                         <select data-testid="errors-of" @change=${(event: Event) => this.page.store.setView({ resonance: Number((event.target as HTMLSelectElement).value) })}>
-                          ${PLAYED.map((n) => html`<option value=${n} ?selected=${n === highlight}>resonance ${n}</option>`)}
+                          ${PLAYED.map((n) => html`<option value=${n} ?selected=${n === highlight}>${noteText(n, instrument)}</option>`)}
                         </select>
                       </label>
                       ${segments<Felt>("What errors change", FELT, this.felt, (felt) => {
@@ -147,7 +153,7 @@ export class SideBySide extends PageElement {
     `;
   }
 
-  #lookAt(numbers: readonly number[]) {
+  #lookAt(numbers: readonly number[], instrument: InstrumentKind) {
     const choose = (event: Event) => {
       const { value } = event.target as HTMLSelectElement;
       this.around = value === "" ? null : Number(value);
@@ -157,7 +163,7 @@ export class SideBySide extends PageElement {
         Look at
         <select data-testid="curves-around" @change=${choose}>
           <option value="" ?selected=${this.around === null}>all</option>
-          ${numbers.map((n) => html`<option value=${n} ?selected=${this.around === n}>resonance ${n}</option>`)}
+          ${numbers.map((n) => html`<option value=${n} ?selected=${this.around === n}>${noteText(n, instrument)}</option>`)}
         </select>
       </label>
     `;

@@ -1,6 +1,6 @@
 /** One quantity of every resonance against gap: height, shift or spacing, as it is or retuned. */
-import type { Frame, Point, Table } from "../../../charts/kit/drawing.ts";
-import { proportional } from "../../../charts/kit/figure.ts";
+import type { Frame, Point } from "../../../charts/kit/drawing.ts";
+import { type Figure, proportional } from "../../../charts/kit/figure.ts";
 import type { GapChartData, GapDrawing } from "../../../charts/plots/gap/gapChart.ts";
 import { heightChart, heightTable } from "../../../charts/plots/gap/heightChart.ts";
 import {
@@ -9,10 +9,11 @@ import {
   spacingChart,
   spacingTable,
 } from "../../../charts/plots/gap/spacingChart.ts";
+import { instrumentOf } from "../../../setup/instrumentKind.ts";
 import type { ChangedMode } from "../../../study/change/modeChanges.ts";
 import { PLAYED } from "../../../study/change/verdicts.ts";
 import type { GapRow, GapSweep } from "../../../study/instrument/gapSweep.ts";
-import type { LengthUnit } from "../../../units/length.ts";
+import { noteText } from "../../../words/instruments.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
 import { gapLines, gapsShown, moveGapLine, readGapMm } from "../../chart/gapLine.ts";
 import type { PageFigure, ShownChart } from "../../chart/pageFigure.ts";
@@ -29,7 +30,7 @@ interface Kind {
   readonly unit: "dB" | "cents";
   readonly digits: number;
   readonly draw: (data: GapChartData, frame: Frame) => GapDrawing;
-  readonly table: (data: Pick<GapChartData, "sweep">, unit: LengthUnit) => Table;
+  readonly table: Figure<Pick<GapChartData, "sweep">>["table"];
   readonly of: (mode: ChangedMode) => number | null;
 }
 
@@ -55,9 +56,10 @@ function gapFigure({
     const mode = modes.find((one) => one.n === n);
     return mode ? of(mode) : null;
   };
-  const found = (sweep: GapSweep, gapMm: number, n: number): string => {
+  const found = (page: Page, sweep: GapSweep, gapMm: number, n: number): string => {
     const value = valueIn(nearestRow(sweep, gapMm), n);
-    return `resonance ${n}: ${value === null ? "no peak" : `${signed(value, digits)} ${unit}`}`;
+    const note = noteText(n, instrumentOf(page.store.state.document.setup));
+    return `${note}: ${value === null ? "no peak" : `${signed(value, digits)} ${unit}`}`;
   };
   /** The resonance whose line passes near a place in the drawing. */
   const lineAt = ({ page, drawing }: ShownChart, [x, y]: Point): number | null => {
@@ -77,7 +79,7 @@ function gapFigure({
     ...gapLines,
     ...said,
     keysHint:
-      "Left and right arrow keys move the read-out line, with Shift in large steps; up and down choose a resonance; Enter takes the gap.",
+      "Left and right arrow keys move the read-out line, with Shift in large steps; up and down choose a note; Enter takes the gap.",
     height: proportional(0.62, 290, 380),
     answer: shownAnswer,
     read(page, cursor) {
@@ -119,7 +121,7 @@ function gapFigure({
       const sweep = shownAnswer(page).value;
       if (!sweep) return;
       if (event.key !== "ArrowUp" && event.key !== "ArrowDown") {
-        moveGapLine(event, chart, (gapMm) => found(sweep, gapMm, highlighted(page, cursor)));
+        moveGapLine(event, chart, (gapMm) => found(page, sweep, gapMm, highlighted(page, cursor)));
         return;
       }
       event.preventDefault();
@@ -128,7 +130,7 @@ function gapFigure({
       if (n < PLAYED[0] || n > PLAYED[1]) return;
       page.store.setView({ resonance: n });
       const gapMm = readGapMm(chart);
-      chart.say(`gap ${bothUnits(gapMm, lengthUnit)}, ${found(sweep, gapMm, n)}`);
+      chart.say(`gap ${bothUnits(gapMm, lengthUnit)}, ${found(page, sweep, gapMm, n)}`);
     },
   };
 }
@@ -142,7 +144,7 @@ export const heightAgainstGap = gapFigure({
   caption: () =>
     "How much taller or lower each peak gets. A line inside the hatched band is a change nobody feels.",
   about:
-    "Each line is one resonance, numbered at its end: how many decibels its peak is taller or lower than at the reference " +
+    "Each line is one note, named at its end: how many decibels its peak is taller or lower than at the reference " +
     "gap. A taller peak helps the lips more. Inside the hatched band a change is too small to feel.",
   unit: "dB",
   digits: 2,
@@ -153,11 +155,10 @@ export const heightAgainstGap = gapFigure({
 
 export const shiftAgainstGap = gapFigure({
   name: "shift-against-gap",
-  label: "Pitch shift of each resonance against gap",
-  caption: () =>
-    "How far each resonance moves in pitch. The tuning slide takes back what all have in common.",
+  label: "Pitch of each note against gap",
+  caption: () => "How far each note moves in pitch. The tuning slide takes back what all have in common.",
   about:
-    "Each line is one resonance: how many cents it lies above or below where it is at the reference gap. What all lines " +
+    "Each line is one note: how many cents its resonance lies above or below where it is at the reference gap. What all lines " +
     "have in common the player takes back with the tuning slide; switch to “slide retuned” to see what remains.",
   unit: "cents",
   digits: 1,
@@ -171,7 +172,7 @@ export const spacingAgainstGap = gapFigure({
   label: "Spacing to the upper neighbour against gap",
   caption: () => "How much further apart neighbours move. The trade's rule asks for more with a wider gap.",
   about:
-    "Each line is one resonance: how many cents further from (or nearer to) the next one up it lies than at the reference " +
+    "Each line is one note: how many cents further from (or nearer to) the next one up it lies than at the reference " +
     "gap. Retuning hardly changes it.",
   unit: "cents",
   digits: 1,

@@ -1,5 +1,6 @@
 /** What this change of gap does, in one plain sentence or two, from the numbers alone. */
 
+import { type InstrumentKind, instrumentOf } from "../../../setup/instrumentKind.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { isDecided } from "../../../study/change/judgement.ts";
 import { isPlayed, judged, PLAYED } from "../../../study/change/verdicts.ts";
@@ -12,6 +13,7 @@ import type {
   ModeUncertainty,
   Uncertain,
 } from "../../../study/uncertainty/changeUncertainty.ts";
+import { notesText, noteText } from "../../../words/instruments.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
 import { standInWords } from "../../../words/provenance.ts";
 import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
@@ -69,7 +71,7 @@ function saidOfChange({ explored, retuned, felt, setup, unit }: HeadlineInput): 
   const { chosen, reference } = explored;
   const { uncertainty } = explored;
   const known = (n: number) => uncertainty?.modes.find((mode) => mode.n === n);
-  const heldAgainst = `Felt from ${thresholds.cents} cents or ${thresholds.decibels} dB; resonances ${PLAYED[0]} to ${PLAYED[1]}${knownTo(uncertainty)}.`;
+  const heldAgainst = `Felt from ${thresholds.cents} cents or ${thresholds.decibels} dB; notes ${noteText(PLAYED[0], instrumentOf(setup))} to ${noteText(PLAYED[1], instrumentOf(setup))}${knownTo(uncertainty)}.`;
   const changeMm = chosen.gapMm - reference.gapMm;
   if (changeMm === 0)
     return {
@@ -90,7 +92,8 @@ function saidOfChange({ explored, retuned, felt, setup, unit }: HeadlineInput): 
     `${bothUnits(Math.abs(changeMm), unit)} ${changeMm > 0 ? "more" : "less"} gap ${shiftInWords(shifts)} before retuning ` +
     `and changes peak heights by at most ${tallest.toFixed(2)} dB.`;
 
-  const holds = feltHolds(felt);
+  const instrument = instrumentOf(setup);
+  const holds = feltHolds(felt, instrument);
   const between = retuned?.referenceGapMm === reference.gapMm ? betweenGaps(retuned, chosen.gapMm) : null;
   const left = between?.filter(isPlayed).map(({ n, shiftCents }) => ({
     n,
@@ -107,7 +110,7 @@ function saidOfChange({ explored, retuned, felt, setup, unit }: HeadlineInput): 
       heldAgainst,
     };
   const values = left.map((shift) => shift.change);
-  const remains = `With resonance ${retuned.retune} tuned back, ${signed(Math.min(...values), 1)} to ${signed(Math.max(...values), 1)} cents remain:`;
+  const remains = `With ${noteText(retuned.retune ?? 4, instrument)} tuned back, ${signed(Math.min(...values), 1)} to ${signed(Math.max(...values), 1)} cents remain:`;
   const judgements = [
     ...left.map((shift) => ({ n: shift.n, judgement: judged(shift, thresholds.cents) })),
     ...heights.map((height) => ({ n: height.n, judgement: judged(height, thresholds.decibels) })),
@@ -116,7 +119,7 @@ function saidOfChange({ explored, retuned, felt, setup, unit }: HeadlineInput): 
   const numbers = [...new Set(certain)].sort((a, b) => a - b);
   const finding =
     numbers.length > 0
-      ? `large enough to feel on resonance${numbers.length > 1 ? "s" : ""} ${listed(numbers)}`
+      ? `large enough to feel on ${notesText(numbers, instrument)}`
       : judgements.some(({ judgement }) => judgement === "unknown")
         ? "not known well enough to say"
         : TOO_SMALL;
@@ -124,15 +127,13 @@ function saidOfChange({ explored, retuned, felt, setup, unit }: HeadlineInput): 
 }
 
 /** By slots, which peaks do not tell: firmer or looser by what can be felt, whatever the lips. */
-function feltHolds(felt: Felt | null): string | null {
+function feltHolds(felt: Felt | null, instrument: InstrumentKind): string | null {
   const notes = felt?.change?.notes ?? [];
   const said = (["firmer", "looser"] as const).flatMap((way) => {
     const numbers = notes.filter(({ finding }) => finding === way).map(({ n }) => n);
     return numbers.length === 0
       ? []
-      : [
-          `note${numbers.length > 1 ? "s" : ""} ${listed(numbers)} hold${numbers.length > 1 ? "" : "s"} ${way}`,
-        ];
+      : [`${notesText(numbers, instrument)} hold${numbers.length > 1 ? "" : "s"} ${way}`];
   });
   return said.length === 0 ? null : `On modelled lips ${said.join(", ")}: enough to feel.`;
 }
@@ -155,11 +156,6 @@ function shiftInWords(shifts: readonly number[]): string {
   if (low > -0.05) return `raises the resonances by ${span(Math.max(0, low), high)}`;
   return `shifts the resonances by ${signed(low, 1)} to ${signed(high, 1)} cents`;
 }
-
-const listed = (numbers: readonly number[]): string =>
-  numbers.length < 2
-    ? `${numbers[0]}`
-    : `${numbers.slice(0, -1).join(", ")} and ${numbers[numbers.length - 1]}`;
 
 /** Why it is not said what remains: the sweep ends before this gap. */
 function beyond({ rows }: GapSweep, gapMm: number, unit: Unit): string | null {

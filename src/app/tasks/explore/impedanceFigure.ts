@@ -3,9 +3,11 @@ import { html, type TemplateResult } from "lit";
 import type { Table } from "../../../charts/kit/drawing.ts";
 import { proportional } from "../../../charts/kit/figure.ts";
 import { impedanceChart, impedanceTable } from "../../../charts/plots/impedanceChart.ts";
+import { type InstrumentKind, instrumentOf } from "../../../setup/instrumentKind.ts";
 import type { Explored } from "../../../study/instrument/exploration.ts";
 import type { ModeInContext } from "../../../study/instrument/modeTable.ts";
-import { nearestNote } from "../../../words/notes.ts";
+import type { LengthUnit } from "../../../units/length.ts";
+import { concertPitch, noteText, partialName, writtenPitch } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
 import type { PageFigure } from "../../chart/pageFigure.ts";
 import { segments } from "../../shell/look/segments.ts";
@@ -31,10 +33,10 @@ export const impedanceFigure: PageFigure<Data> = {
   name: "impedance",
   label: "Input impedance at the rim against frequency",
   keysHint:
-    "Left and right arrow keys move the read-out line, with Shift by a semitone; up and down choose a resonance.",
+    "Left and right arrow keys move the read-out line, with Shift by a semitone; up and down choose a note.",
   about:
     "How strongly the instrument answers at the mouthpiece's rim: the ratio of sound pressure to flow, |Z|. Notes are blown " +
-    "near the peaks; a taller peak helps the lips more, its place says at what pitch. The numbers are the resonances; " +
+    "near the peaks; a taller peak helps the lips more, its place says at what pitch. Peaks are named by the notes they are played for, as written; " +
     "point at a peak or click it to see its standing wave.",
   caption: () =>
     "Solid: the chosen gap. Dashed: the reference. Where they cover each other, the gap changes nothing.",
@@ -55,7 +57,7 @@ export const impedanceFigure: PageFigure<Data> = {
   },
   draw: ({ magnitude, ...data }, frame) => impedanceChart(data, { ...frame, magnitude }),
   table: impedanceTable,
-  readable: resonancesTable,
+  readable: peaksTable,
   point(event, chart) {
     const place = chart.placeInPlot(event);
     if (!place) {
@@ -94,8 +96,10 @@ export const impedanceFigure: PageFigure<Data> = {
     hz = Math.min(high, Math.max(low, hz));
     const resonance = nearest(page, hz)?.n ?? null;
     cursor.point({ hz, resonance });
-    const { name, cents } = nearestNote(hz);
-    chart.say(`${hz.toFixed(1)} Hz, ${name} ${signed(cents, 0)} cents, nearest resonance ${resonance}`);
+    const instrument = instrumentOf(page.store.state.document.setup);
+    const { name, cents } = writtenPitch(hz, instrument);
+    const nearby = resonance === null ? "" : `, nearest peak: ${noteText(resonance, instrument)}`;
+    chart.say(`${hz.toFixed(1)} Hz, ${name} ${signed(cents, 0)} cents${nearby}`);
   },
 };
 
@@ -107,8 +111,8 @@ export const magnitudeSwitch = (store: Store): TemplateResult => html`
   </div>
 `;
 
-/** The resonances: sixteen hundred points of a curve are for a program to read. */
-function resonancesTable({ chosen, reference }: Data): Table {
+/** The peaks: sixteen hundred points of a curve are for a program to read. */
+function peaksTable({ chosen, reference }: Data, _unit: LengthUnit, instrument?: InstrumentKind): Table {
   const of = ({ frequencyHz, Q, peakImpedance }: ModeInContext) => [
     frequencyHz,
     Q,
@@ -116,8 +120,9 @@ function resonancesTable({ chosen, reference }: Data): Table {
   ];
   return {
     columns: [
-      "resonance",
+      "partial",
       "note",
+      "pitch",
       "chosen: frequency (Hz)",
       "Q",
       "peak (MPa·s/m³)",
@@ -126,11 +131,11 @@ function resonancesTable({ chosen, reference }: Data): Table {
       "peak (MPa·s/m³)",
     ],
     rows: chosen.modes.map((mode) => {
-      const { name, cents } = nearestNote(mode.frequencyHz);
       const before = reference.modes.find(({ n }) => n === mode.n);
       return [
         mode.n,
-        `${name} ${signed(cents, 0)} cents`,
+        partialName(mode.n, instrument),
+        concertPitch(mode.frequencyHz, mode.n, instrument),
         ...of(mode),
         ...(before ? of(before) : ["", "", ""]),
       ];

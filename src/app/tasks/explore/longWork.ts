@@ -2,6 +2,8 @@
 
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import { instrumentOf } from "../../../setup/instrumentKind.ts";
+import { noteText } from "../../../words/instruments.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { PageElement } from "../../state/page.ts";
@@ -57,6 +59,7 @@ export class LongWork extends PageElement {
     const { sweep, retuned } = this.page.model.parts;
     const { model } = this.page;
     const { retune, showRetuned } = this.page.store.parts.view;
+    const instrument = instrumentOf(this.page.store.parts.document.setup);
     const refused = (showRetuned ? retuned.refused : null) ?? sweep.refused;
     if (refused) return html`<div role="alert">${icon("warning")}<span>${refused}</span></div>`;
     if (sweep.stopped || retuned.stopped)
@@ -69,8 +72,8 @@ export class LongWork extends PageElement {
     if (!this.isLong) return nothing;
     const isSecond = sweep.progress === null;
     const what = isSecond
-      ? `every resonance at every gap, resonance ${retune} tuned back`
-      : "every resonance at every gap";
+      ? `every note at every gap, ${retune === null ? "the" : noteText(retune, instrument)} tuned back`
+      : "every note at every gap";
     return html`
       <div role="status">
         <span>Computing ${what}</span>

@@ -2,6 +2,8 @@
 
 import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
+import { instrumentOf } from "../../../setup/instrumentKind.ts";
+import { noteText } from "../../../words/instruments.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { PageElement } from "../../state/page.ts";
@@ -10,7 +12,7 @@ const TUNED_ON = [2, 3, 4, 5, 6, 7, 8];
 const USUAL = 4;
 const VIEWS = [
   { value: false, text: "slide as it is" },
-  { value: true, text: "slide retuned" },
+  { value: true, text: "slide set again" },
 ] as const;
 
 @customElement("annulus-retune")
@@ -35,6 +37,7 @@ export class RetuneSwitch extends PageElement {
     const { store } = this.page;
     const { parts: state } = store;
     const { retune, showRetuned } = state.view;
+    const instrument = instrumentOf(state.document.setup);
     const show = (retuned: boolean) =>
       store.setView({ showRetuned: retuned, ...(retuned && { retune: retune ?? USUAL }) });
     const choose = (event: Event) =>
@@ -42,9 +45,9 @@ export class RetuneSwitch extends PageElement {
     return html`
       ${segments<boolean>("Tuning slide", VIEWS, showRetuned, show)}
       <label>
-        on resonance
+        on
         <select data-testid="retune" @change=${choose}>
-          ${TUNED_ON.map((n) => html`<option value=${n} ?selected=${n === (retune ?? USUAL)}>${n}</option>`)}
+          ${TUNED_ON.map((n) => html`<option value=${n} ?selected=${n === (retune ?? USUAL)}>${noteText(n, instrument)}</option>`)}
         </select>
       </label>
     `;

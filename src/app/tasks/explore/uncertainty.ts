@@ -3,6 +3,7 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { dimensionAt } from "../../../setup/dimension.ts";
+import { instrumentOf } from "../../../setup/instrumentKind.ts";
 import { isAnyAssumed } from "../../../setup/provenance.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import type { ChangedMode } from "../../../study/change/modeChanges.ts";
@@ -16,6 +17,7 @@ import type {
 import type { Drawn, MonteCarlo } from "../../../study/uncertainty/monteCarlo.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { noteText } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
@@ -185,11 +187,12 @@ export class UncertaintyPanel extends PageElement {
     const drawn = this.#drawn()?.modes ?? null;
     const late = this.page.model.parts.explored.stale;
     const played = uncertainty.modes.filter(isPlayed);
+    const instrument = instrumentOf(this.page.store.parts.document.setup);
     return html`
       <table class=${late ? "late" : ""}>
         <thead>
           <tr>
-            <th scope="col">resonance</th>
+            <th scope="col">note</th>
             ${QUANTITIES.map(
               ({ title, unit }) => html`
                 <th scope="col" class="number">${title}, ${unit}</th>
@@ -202,7 +205,7 @@ export class UncertaintyPanel extends PageElement {
           ${played.map(
             (mode) => html`
               <tr>
-                <th scope="row">${mode.n}</th>
+                <th scope="row">${noteText(mode.n, instrument)}</th>
                 ${QUANTITIES.map((quantity) => {
                   const uncertain = mode[quantity.key];
                   const changed = explored.changes.find(({ n }) => n === mode.n);

@@ -3,6 +3,7 @@
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { verdictBar, verdictTable } from "../../../charts/plots/verdictBar.ts";
+import { instrumentOf } from "../../../setup/instrumentKind.ts";
 import type { Evidence, Finding, Test, Verdict } from "../../../study/change/verdicts.ts";
 import { evidenceWords } from "../../../words/verdicts/evidence.ts";
 import { FINDING } from "../../../words/verdicts/findings.ts";
@@ -107,6 +108,7 @@ export class VerdictStrip extends PageElement {
 
   #claim({ verdict: { claim }, main, peaks, answer }: Shown) {
     const [rule, missing] = [RULE[claim], LEFT_OUT[claim]];
+    const instrument = instrumentOf(this.page.store.parts.document.setup);
     const rest = [...(main?.tests.slice(1) ?? []), ...(peaks?.tests ?? [])];
     return html`
       <article data-testid="verdict-${claim}" aria-busy=${answer?.progress == null ? "false" : "true"}>
@@ -121,12 +123,12 @@ export class VerdictStrip extends PageElement {
           html`
             <div class=${answer?.stale ? "late" : ""}>
               <p class="finding" data-finding=${main.finding}>${icon(SIGNS[main.finding])}<span><small>the model: </small>${FINDING[main.finding]}</span></p>
-              <p class="model">${evidenceWords(main)}</p>
+              <p class="model">${evidenceWords(main, instrument)}</p>
               ${bars(main.tests.slice(0, 1))}
             </div>
           `
         }
-        ${peaks && html`<p class="peaks">By the peaks alone: ${FINDING[peaks.finding]}. ${evidenceWords(peaks)}</p>`}
+        ${peaks && html`<p class="peaks">By the peaks alone: ${FINDING[peaks.finding]}. ${evidenceWords(peaks, instrument)}</p>`}
         ${
           rest.length > 0 || missing
             ? html`
@@ -144,7 +146,8 @@ export class VerdictStrip extends PageElement {
 
   /** Every bar's numbers, to read and to take along. */
   #numbers() {
-    const table = this.showsNumbers ? verdictTable(this.#tested()) : null;
+    const instrument = instrumentOf(this.page.store.parts.document.setup);
+    const table = this.showsNumbers ? verdictTable(this.#tested(), instrument) : null;
     return html`
       <details
         data-testid="verdict-numbers"
@@ -192,7 +195,8 @@ export class VerdictStrip extends PageElement {
   protected override updated(): void {
     const { unit } = this.page.store.parts.view;
     const tests = this.#tested().flatMap((claim) => claim.tests);
-    const inputs = [unit, this.#width, ...tests];
+    const instrument = instrumentOf(this.page.store.parts.document.setup);
+    const inputs = [unit, instrument, this.#width, ...tests];
     if (
       this.#width === 0 ||
       (inputs.length === this.#drawn.length && inputs.every((input, i) => input === this.#drawn[i]))
@@ -200,7 +204,7 @@ export class VerdictStrip extends PageElement {
       return;
     this.#drawn = inputs;
     this.renderRoot.querySelectorAll(".bar").forEach((bar, i) => {
-      const { svg } = verdictBar(tests[i], { width: this.#width, height: BAR_HEIGHT, unit });
+      const { svg } = verdictBar(tests[i], { width: this.#width, height: BAR_HEIGHT, unit, instrument });
       if (bar.firstElementChild) patch(bar.firstElementChild, svg);
       else bar.append(svg);
     });

@@ -3,8 +3,10 @@
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
 import { type LeapData, leapFigure } from "../../../charts/plots/leapChart.ts";
+import { instrumentOf } from "../../../setup/instrumentKind.ts";
 import { PLAYED } from "../../../study/change/verdicts.ts";
 import { missChance } from "../../../study/feel/leaps.ts";
+import { noteText } from "../../../words/instruments.ts";
 import { percent } from "../../../words/numbers.ts";
 import { readField, readFields } from "../../form/field.ts";
 import { NotesForm } from "../../form/notesForm.ts";
@@ -93,6 +95,7 @@ export class LeapsSection extends PageElement {
   #note(part: "from" | "to") {
     const { leap, unit } = this.#form.notes;
     const { label, usual } = LEAP_FIELDS[part];
+    const instrument = instrumentOf(this.page.store.parts.document.setup);
     const chosen = readField(LEAP_FIELDS[part], leap[part], unit).value ?? usual;
     const choose = (event: Event) =>
       this.#form.write({
@@ -102,7 +105,7 @@ export class LeapsSection extends PageElement {
       <label>
         ${label}
         <select data-testid="leap-${part}" @change=${choose}>
-          ${NOTES.map((n) => html`<option value=${n} ?selected=${n === chosen}>${n}</option>`)}
+          ${NOTES.map((n) => html`<option value=${n} ?selected=${n === chosen}>${noteText(n, instrument)}</option>`)}
         </select>
       </label>
     `;

@@ -1,10 +1,13 @@
 /** A slur or an octave leap at both gaps, the chosen one first: computed for the chart, and heard where there is sound. */
+
 import { consume } from "@lit/context";
 import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { type PlayedPhrase, phraseFigure } from "../../../charts/plots/phraseChart.ts";
+import { instrumentOf } from "../../../setup/instrumentKind.ts";
 import type { PhraseName } from "../../../study/feel/phrase.ts";
 import { formatLength } from "../../../units/formatLength.ts";
+import { noteText } from "../../../words/instruments.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { PageElement } from "../../state/page.ts";
@@ -13,9 +16,12 @@ import type { VoiceAtGap } from "../../../study/feel/voice.ts";
 import { type AtBoth, type PlaySession, sessionContext } from "./session.ts";
 import type { VoiceFollower } from "./voiceFollower.ts";
 
-const PHRASES: readonly { readonly name: PhraseName; readonly text: string }[] = [
-  { name: "slur", text: "Slur, notes 3 to 6" },
-  { name: "octave", text: "Octave leap, 3 to 6 and back" },
+const PHRASES: readonly {
+  readonly name: PhraseName;
+  readonly text: (low: string, high: string) => string;
+}[] = [
+  { name: "slur", text: (low, high) => `Slur, ${low} to ${high}` },
+  { name: "octave", text: (low, high) => `Octave slur, ${low} to ${high} and back` },
 ];
 
 @customElement("annulus-phrases")
@@ -60,6 +66,7 @@ export class Phrases extends PageElement {
     const { voices, performing, blind, audio } = this.play.parts;
     const { gapMm, referenceGapMm } = this.page.store.parts.document;
     const { unit } = this.page.store.parts.view;
+    const instrument = instrumentOf(this.page.store.parts.document.setup);
     const cannot = !voices.chosen || blind !== null || this.isBusy;
     const heard = [
       `chosen gap, ${formatLength(gapMm, unit)}`,
@@ -71,7 +78,7 @@ export class Phrases extends PageElement {
       <div class="row">
         ${PHRASES.map(
           ({ name, text }) => html`
-            <button type="button" data-testid="phrase-${name}" ?disabled=${cannot} @click=${() => this.#perform(name)}>${icon("play")}${text}</button>
+            <button type="button" data-testid="phrase-${name}" ?disabled=${cannot} @click=${() => this.#perform(name)}>${icon("play")}${text(noteText(3, instrument), noteText(6, instrument))}</button>
           `,
         )}
         <span role="status" data-testid="phrase-state">

@@ -1,18 +1,20 @@
 /** How the live instrument is played without the pad: sliders, sound and stop, volume, a MIDI keyboard. */
+
 import { consume } from "@lit/context";
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { MOST_MOUTH_PRESSURE } from "../../../../workers/lipsProtocol.ts";
-import { nearestNote } from "../../../words/notes.ts";
+import { instrumentOf } from "../../../setup/instrumentKind.ts";
+import { writtenPitch } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { FrameElement } from "../../state/frameElement.ts";
+import { PageElement } from "../../state/page.ts";
 import { listenToMidi, midiPlayer } from "./midi.ts";
 import { type PlaySession, type PlayState, sessionContext } from "./session.ts";
 
 @customElement("annulus-player")
-export class Player extends FrameElement {
+export class Player extends PageElement {
   @consume({ context: sessionContext })
   private readonly play!: PlaySession;
   @state() private midi = "";
@@ -87,7 +89,7 @@ export class Player extends FrameElement {
   override render() {
     const session = this.play;
     const { audio, audioRefused, isSounding, performing, blown, volume } = this.play.parts;
-    const note = nearestNote(blown.lipHz);
+    const note = writtenPitch(blown.lipHz, instrumentOf(this.page.store.parts.document.setup));
     const [low, high] = session.rangeHz;
     const isOn = isSounding || performing !== null;
     const kilopascals = `${(blown.mouthPressure / 1000).toFixed(1)} kPa`;

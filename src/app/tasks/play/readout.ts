@@ -1,16 +1,18 @@
-/** What sounds: note, frequency, which resonance carries it, how far the lips are from the edges of its slot. */
+/** What sounds: the written note and its partial, frequency and concert pitch, how far the lips are from the edges of its slot. */
+
 import { consume } from "@lit/context";
 import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
+import { type InstrumentKind, instrumentOf } from "../../../setup/instrumentKind.ts";
 import { cents } from "../../../study/instrument/pitch.ts";
-import { nearestNote } from "../../../words/notes.ts";
+import { concertPitch, noteText, writtenPitch } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
-import { FrameElement } from "../../state/frameElement.ts";
+import { PageElement } from "../../state/page.ts";
 import { type PlaySession, sessionContext } from "./session.ts";
 
 @customElement("annulus-play-readout")
-export class PlayReadout extends FrameElement {
+export class PlayReadout extends PageElement {
   @consume({ context: sessionContext })
   private readonly play!: PlaySession;
   protected override readonly paceMs = 100;
@@ -56,24 +58,32 @@ export class PlayReadout extends FrameElement {
     `,
   ];
 
+  get #instrument(): InstrumentKind {
+    return instrumentOf(this.page.store.parts.document.setup);
+  }
+
   override render() {
     const { report, isSounding, blind } = this.play.parts;
     const hidden = blind !== null;
     const hz = isSounding ? report?.frequencyHz : null;
-    const note = hz ? nearestNote(hz) : null;
+    const n = isSounding ? (report?.note ?? null) : null;
+    const instrument = this.#instrument;
+    const note = hz ? writtenPitch(hz, instrument) : null;
+    const named = n === null ? note?.name : noteText(n, instrument);
+    const pitch =
+      hz && note && (n === null ? `${signed(note.cents, 0)} cents` : concertPitch(hz, n, instrument));
     const nothingYet = hidden ? "hidden" : "–";
     return html`
       <dl data-testid="readout">
         <div class="sounds">
           <dt>sounds</dt>
           <dd>
-            <span data-testid="sounds">${hidden && note ? "something" : (note?.name ?? (isSounding ? "nothing" : "silent"))}</span>
-            <span class="small">${note && !hidden ? `${signed(note.cents, 0)} cents` : ""}</span>
-            <div class="small" data-testid="frequency">${hz && !hidden ? `${hz.toFixed(1)} Hz` : "\u00a0"}</div>
+            <span data-testid="sounds">${hidden && note ? "something" : (named ?? (isSounding ? "nothing" : "silent"))}</span>
+            <div class="small" data-testid="frequency">${hz && !hidden ? `${hz.toFixed(1)} Hz, ${pitch}` : "\u00a0"}</div>
           </dd>
         </div>
         <div>
-          <dt>on resonance</dt>
+          <dt>partial</dt>
           <dd data-testid="regime">${(isSounding && report?.note) || "–"}</dd>
         </div>
         <div>
@@ -81,7 +91,7 @@ export class PlayReadout extends FrameElement {
           <dd data-testid="edges">${hidden ? nothingYet : this.#edges()}</dd>
         </div>
         <div>
-          <dt>swing in the cup</dt>
+          <dt>cup pressure swing</dt>
           <dd data-testid="level">${isSounding && report && !hidden ? `${(report.peakToPeak / 1000).toFixed(1)} kPa` : nothingYet}</dd>
         </div>
       </dl>
@@ -113,7 +123,9 @@ export class PlayReadout extends FrameElement {
     const { report, isSounding, blind } = this.play.parts;
     const sounding =
       report?.frequencyHz && !blind
-        ? `${nearestNote(report.frequencyHz).name}, on resonance ${report.note ?? "none"}`
+        ? report.note == null
+          ? "no note of the instrument"
+          : noteText(report.note, this.#instrument)
         : "sounding";
     const words = isSounding ? sounding : "silent";
     const now = performance.now();

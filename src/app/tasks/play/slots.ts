@@ -2,6 +2,7 @@
 
 import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
+import { instrumentOf } from "../../../setup/instrumentKind.ts";
 import { evidenceWords } from "../../../words/verdicts/evidence.ts";
 import { FINDING } from "../../../words/verdicts/findings.ts";
 import { NotesForm } from "../../form/notesForm.ts";
@@ -43,7 +44,7 @@ export class Slots extends PageElement {
           margin how much more pressure the next note would need. All by linear stability of one-mass lips on this air column.
         </p>
         <div aria-live="polite">
-          ${felt.value && !felt.stale ? html`<p class="words" data-testid="slots-finding"><span class="finding">The model: ${FINDING[felt.value.slots.finding]}.</span> ${evidenceWords(felt.value.slots)}</p>` : ""}
+          ${felt.value && !felt.stale ? html`<p class="words" data-testid="slots-finding"><span class="finding">The model: ${FINDING[felt.value.slots.finding]}.</span> ${evidenceWords(felt.value.slots, instrumentOf(this.page.store.parts.document.setup))}</p>` : ""}
         </div>
         ${feelWork(this.page.feel, ["slots", "felt", "holds"])}
         <div class="figures">

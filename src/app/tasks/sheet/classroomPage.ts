@@ -1,9 +1,11 @@
 /** The classroom's sheet: one chart and three sentences, to be read from the back row. */
+
 import { html, nothing, type TemplateResult } from "lit";
 import type { Frame } from "../../../charts/kit/drawing.ts";
 import { heightChart } from "../../../charts/plots/gap/heightChart.ts";
 import { spacingChart } from "../../../charts/plots/gap/spacingChart.ts";
 import { impedanceChart } from "../../../charts/plots/impedanceChart.ts";
+import { instrumentOf } from "../../../setup/instrumentKind.ts";
 import { CLASSROOM_SENTENCES } from "../../../study/report/sheetParagraphs.ts";
 import { recordFingerprint } from "../../../study/report/sheetRecord.ts";
 import type { PaperContent } from "./paperContent.ts";
@@ -27,6 +29,7 @@ export function classroomPage(
     width: widthPx / ENLARGED,
     height: (SHARES[density] * heightPx + sparePx) / ENLARGED,
     unit: record.unit,
+    instrument: instrumentOf(record.setup),
   });
   return html`
     <header class="class">

@@ -1,15 +1,18 @@
 /** The technician's sheet: what was measured and modelled, what is recommended, on one upright page. */
+
 import { html, nothing, type TemplateResult } from "lit";
 import { cutaway } from "../../../charts/drawings/cutaway.ts";
 import type { Frame } from "../../../charts/kit/drawing.ts";
 import { heightChart } from "../../../charts/plots/gap/heightChart.ts";
 import { verdictBar } from "../../../charts/plots/verdictBar.ts";
+import { instrumentOf } from "../../../setup/instrumentKind.ts";
 import { CLAIMS, type Claim, claimEvidence, recordFingerprint } from "../../../study/report/sheetRecord.ts";
 import { sheetResonances } from "../../../study/report/sheetResonances.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { plusMinus, roundedLength } from "../../../units/uncertainLength.ts";
 import { contradictionWords } from "../../../words/bench/contradiction.ts";
+import { noteText } from "../../../words/instruments.ts";
 import { computedOnWords } from "../../../words/jobNames.ts";
 import { signed } from "../../../words/numbers.ts";
 import { TOLD } from "../../../words/report/sheetFigures.ts";
@@ -63,7 +66,7 @@ export function workshopPage(content: PaperContent, { widthPx, density, sparePx 
     </div>
     ${paragraph("found", words.found)}
     <div class="verdicts">
-      ${CLAIMS.map((claim) => verdict(content, claim, { width: Math.floor((widthPx - 2 * BETWEEN) / 3), height: heights.bar, unit }))}
+      ${CLAIMS.map((claim) => verdict(content, claim, { width: Math.floor((widthPx - 2 * BETWEEN) / 3), height: heights.bar, unit, instrument: instrumentOf(record.setup) }))}
     </div>
     <div class="advice">
       ${paragraph("recommendation", words.recommendation)} ${paragraph("reverse", words.reverse)}
@@ -137,6 +140,7 @@ function gaps({ record }: PaperContent): TemplateResult {
 
 function resonanceTable({ record }: PaperContent): TemplateResult {
   const resonances = sheetResonances(record);
+  const instrument = instrumentOf(record.setup);
   const number = (value: number | null, digits: number) => (value === null ? "–" : signed(value, digits));
   return html`
     <table data-testid="paper-resonances">
@@ -145,7 +149,7 @@ function resonanceTable({ record }: PaperContent): TemplateResult {
       </caption>
       <thead>
         <tr>
-          <th scope="col">resonance</th>
+          <th scope="col">note</th>
           <th scope="col">shift, cents</th>
           <th scope="col">retuned, cents</th>
           <th scope="col">height, dB</th>
@@ -156,7 +160,7 @@ function resonanceTable({ record }: PaperContent): TemplateResult {
           resonances?.map(
             ({ n, shiftCents, retunedCents, heightDb }) => html`
               <tr>
-                <th scope="row">${n}</th>
+                <th scope="row">${noteText(n, instrument)}</th>
                 <td>${number(shiftCents, 1)}</td>
                 <td>${number(retunedCents, 1)}</td>
                 <td>${number(heightDb, 2)}</td>
@@ -175,7 +179,7 @@ function chart({ record, sweep, domainMm }: PaperContent, width: number, height:
   const chosenGapMm = told.gapMm;
   return heightChart(
     { sweep, chosenGapMm, thresholds: setup.thresholds, domainMm, isPrinted: true },
-    { width, height, unit },
+    { width, height, unit, instrument: instrumentOf(setup) },
   ).svg;
 }
 

@@ -4,7 +4,10 @@
  */
 
 import { scaleLinear } from "d3";
+import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
 import { isNoticeable } from "../../../study/change/judgement.ts";
+import type { LengthUnit } from "../../../units/length.ts";
+import { noteText } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
 import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
 import { leftAxis, numberAxis } from "../../kit/axes.ts";
@@ -46,7 +49,6 @@ export interface CompareChartData extends Standing {
   /** What is drawn: `equivalent fundamental`. */
   readonly title: string;
   readonly unit: string;
-  readonly of: "resonance" | "note";
   readonly digits: number;
   /** Smaller differences from the reference are not felt; null where nobody knows. */
   readonly feltFrom: number | null;
@@ -72,18 +74,18 @@ export function compareChartHeight(data: CompareChartData, width: number): numbe
 }
 
 export function compareChart(data: CompareChartData, frame: Frame): Drawing {
-  const { variants, title, unit, of } = data;
+  const { variants, title, unit } = data;
   const { small, large } = typeSizes(frame);
   const { left, columns, panel } = layoutOf(data, frame.width, small);
   const svg = sheet(frame, {
     name: "compare-chart",
-    title: `${capitalised(title)} of every ${of}, variant by variant`,
-    description: describe(data),
+    title: `${capitalised(title)} of every note, candidate by candidate`,
+    description: describe(data, frame),
   });
   heading(svg, capitalised(title), large);
   const head = { parent: svg, size: small };
   label(head, unit, 0, large + small + 4, { fill: "muted" });
-  const across = `${of} number across; dashed: the reference, ${data.reference}`;
+  const across = `partial across; dashed: the reference, ${data.reference}`;
   label(head, across, frame.width, large + small + 4, { anchor: "end", fill: "muted" });
   const reference = variants.find(({ number }) => number === data.reference);
   const values = variants.flatMap((variant) => variant.values.flatMap(({ value }) => value ?? []));
@@ -171,14 +173,21 @@ function domainOf(values: readonly number[], felt: number | null): [number, numb
   return [low - room, high + room];
 }
 
-export const compareChartTable = ({ variants, of, title, unit }: CompareChartData): Table =>
+export const compareChartTable = (
+  { variants, title, unit }: CompareChartData,
+  _unit?: LengthUnit,
+  instrument?: InstrumentKind,
+): Table =>
   valuesTable(
-    of,
+    instrument,
     variants.map(({ number, name, values }) => ({ name: `${number} ${name}: ${title} (${unit})`, values })),
   );
 
 /** For every variant where it lies farthest from the reference. */
-function describe({ variants, reference, title, unit, of, digits, feltFrom }: CompareChartData): string {
+function describe(
+  { variants, reference, title, unit, digits, feltFrom }: CompareChartData,
+  { instrument }: Frame,
+): string {
   const base = variants.find(({ number }) => number === reference);
   const found = variants
     .filter((variant) => variant !== base)
@@ -190,7 +199,7 @@ function describe({ variants, reference, title, unit, of, digits, feltFrom }: Co
       if (apart.length === 0) return `${number} ${name}: nothing to compare`;
       const most = apart.reduce((a, b) => (Math.abs(b.by) > Math.abs(a.by) ? b : a));
       const felt = feltFrom === null || isNoticeable(most.by, feltFrom) ? "" : `, ${TOO_SMALL}`;
-      return `${number} ${name}: at most ${signed(most.by, digits)} ${unit} at ${of} ${most.n}${felt}`;
+      return `${number} ${name}: at most ${signed(most.by, digits)} ${unit} at ${noteText(most.n, instrument)}${felt}`;
     });
   return `${capitalised(title)} against the reference, ${reference} ${base?.name ?? ""}. ${found.join("; ") || "There is nothing to compare with yet"}.`;
 }
@@ -198,7 +207,7 @@ function describe({ variants, reference, title, unit, of, digits, feltFrom }: Co
 /** @param name for its files: several quantities may be shown at once */
 export const compareFigure = (name: string): Figure<CompareChartData> => ({
   name,
-  label: "One quantity of every resonance, candidate by candidate",
+  label: "One quantity of every note, candidate by candidate",
   about:
     "All on one scale. Each candidate's values are drawn over the reference's, which are dashed; within the hatched band about " +
     "them nobody feels the difference. An equivalent fundamental is a resonance over its number: level dots are a harmonic series.",

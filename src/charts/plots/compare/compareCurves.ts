@@ -1,12 +1,14 @@
 /** |Z| of several variants over one another: all of the range, or the neighbourhood of one resonance. */
 import { max, scaleLinear, scaleLog } from "d3";
-import { nearestNote } from "../../../words/notes.ts";
+import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
+import type { LengthUnit } from "../../../units/length.ts";
+import { concertPitch, noteLabel, noteText } from "../../../words/instruments.ts";
 import { bottomAxis, leftAxis } from "../../kit/axes.ts";
 import { add, clamp, type Drawing, type Frame, sheet, type Table, typeSizes } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
 import { curve } from "../../kit/line.ts";
 import { label, type Panel, plotBox, silent } from "../../kit/panel.ts";
-import { type Column, tableOf } from "../../kit/table.ts";
+import { type Column, noteColumns, tableOf } from "../../kit/table.ts";
 import { heading } from "../../kit/text.ts";
 import { roundTicks, ticksAt } from "../../kit/ticks.ts";
 import {
@@ -51,7 +53,7 @@ export function compareCurves(data: CompareCurvesData, frame: Frame): Drawing {
   const svg = sheet(frame, {
     name: "compare-curves",
     title: "Input impedance at the rim of all variants",
-    description: describe(data),
+    description: describe(data, frame),
   });
   const keyTop = large + 8;
   const titleRow = keyTop + keyHeight(variants, frame.width, small) + small + 4;
@@ -67,7 +69,8 @@ export function compareCurves(data: CompareCurvesData, frame: Frame): Drawing {
   leftAxis(ground, roundTicks(y, 5), true);
   const marks = around === null ? ticksAt(allTicks.filter(isShown)) : roundTicks(x, 6);
   bottomAxis(ground, marks, "frequency, Hz");
-  const title = around === null ? "Input impedance" : `Input impedance around resonance ${around}`;
+  const title =
+    around === null ? "Input impedance" : `Input impedance around ${noteText(around, frame.instrument)}`;
   heading(ground.parent, title, large);
   label(ground, "|Z|, MPa·s/m³", 0, titleRow, { fill: "muted" });
   drawVariants(ground.parent, variants, data, keyTop, frame.width, small);
@@ -82,7 +85,7 @@ export function compareCurves(data: CompareCurvesData, frame: Frame): Drawing {
     );
     add(curves, "path", { "data-variant": `${variant.number}`, d, ...strokeOf(variant, data) });
   }
-  labelResonances({ ...ground, parent: svg }, data);
+  labelPeaks({ ...ground, parent: svg }, data, frame);
   return { svg, x, y, plot };
 }
 
@@ -98,15 +101,15 @@ function domainOf({ variants, around }: CompareCurvesData): [number, number] {
   ];
 }
 
-/** Numbers of the reference's resonances. */
-function labelResonances(on: Panel, { variants, reference }: CompareCurvesData): void {
+/** The notes of the reference's peaks. */
+function labelPeaks(on: Panel, { variants, reference }: CompareCurvesData, { instrument }: Frame): void {
   const { x, y, plot, size } = on;
   const modesOfReference = variants.find(({ number }) => number === reference)?.modes ?? [];
   let last = -Infinity;
   for (const { n, peakHz, peakImpedance } of modesOfReference) {
     if (peakHz === null || peakImpedance === null) continue;
     const at = x(peakHz);
-    if (at < plot.left || at > plot.right || at - last < 1.6 * size) continue;
+    if (at < plot.left || at > plot.right || at - last < 2.6 * size) continue;
     last = at;
     const up = Math.min(
       ...variants.flatMap(({ modes }) => {
@@ -115,7 +118,7 @@ function labelResonances(on: Panel, { variants, reference }: CompareCurvesData):
       }),
     );
     const style = { anchor: "middle", weight: 500, halo: true } as const;
-    label(on, `${n}`, at, Math.max(plot.top + 2, up - 6), style);
+    label(on, noteLabel(n, instrument), at, Math.max(plot.top + 2, up - 6), style);
   }
 }
 
@@ -133,11 +136,15 @@ export const compareCurvesTable = ({ variants }: CompareCurvesData): Table =>
 const inMega = (pa: number | null): number | null => (pa === null ? null : pa / unitPa);
 
 /** The peaks, to read. */
-export const comparePeaksTable = ({ variants }: CompareCurvesData): Table =>
+export const comparePeaksTable = (
+  { variants }: CompareCurvesData,
+  _unit?: LengthUnit,
+  instrument?: InstrumentKind,
+): Table =>
   tableOf(
     [...Array(Math.max(0, ...variants.map(({ modes }) => modes.length))).keys()],
     [
-      ["resonance", (i) => i + 1],
+      ...noteColumns<number>((i) => i + 1, instrument),
       ...variants.flatMap(({ number, name, modes }): Column<number>[] => [
         [`${number} ${name}: peak (Hz)`, (i) => modes[i]?.peakHz],
         ["peak (MPa·s/m³)", (i) => inMega(modes[i]?.peakImpedance ?? null)],
@@ -145,21 +152,21 @@ export const comparePeaksTable = ({ variants }: CompareCurvesData): Table =>
     ],
   );
 
-function describe({ variants, reference, around }: CompareCurvesData): string {
+function describe({ variants, reference, around }: CompareCurvesData, { instrument }: Frame): string {
   const named = variants.map(({ number, name, modes }) => {
     const mode = around === null ? undefined : modes.find(({ n }) => n === around);
     if (mode) {
-      const note = nearestNote(mode.frequencyHz);
-      return `${number} ${name}: ${mode.frequencyHz.toFixed(1)} Hz, near ${note.name}`;
+      const pitch = concertPitch(mode.frequencyHz, mode.n, instrument);
+      return `${number} ${name}: ${mode.frequencyHz.toFixed(1)} Hz, ${pitch}`;
     }
     const peaks = modes.flatMap(({ n, peakImpedance }) =>
       peakImpedance === null ? [] : [{ n, peakImpedance }],
     );
     if (peaks.length === 0) return `${number} ${name}: no peak`;
     const tallest = peaks.reduce((a, b) => (b.peakImpedance > a.peakImpedance ? b : a));
-    return `${number} ${name}: tallest peak ${(tallest.peakImpedance / unitPa).toFixed(1)} MPa·s/m³ at resonance ${tallest.n}`;
+    return `${number} ${name}: tallest peak ${(tallest.peakImpedance / unitPa).toFixed(1)} MPa·s/m³ at ${noteText(tallest.n, instrument)}`;
   });
-  const where = around === null ? "over the whole range" : `around resonance ${around}`;
+  const where = around === null ? "over the whole range" : `around ${noteText(around, instrument)}`;
   return `|Z| of ${variants.length} variants ${where}, the reference is ${reference}. ${named.join("; ")}.`;
 }
 
@@ -168,7 +175,7 @@ export const compareCurvesFigure: Figure<CompareCurvesData> = {
   label: "Input impedance of all candidates",
   about:
     "How strongly each instrument answers at the mouthpiece's rim, the ratio of sound pressure to flow, each brought to pitch " +
-    "where that is asked for. The numbers are the reference's resonances. Look at one resonance by itself to tell curves apart " +
+    "where that is asked for. Peaks are named by their notes, as written. Look at one by itself to tell curves apart " +
     "that lie on one another in the whole.",
   caption: () => "Dashed blue: the reference. Orange: the one that stands out.",
   height: (width, data) => (data ? compareCurvesHeight(data, width) : 0),

@@ -4,7 +4,10 @@
  */
 
 import { scaleLinear } from "d3";
+import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
 import { isNoticeable } from "../../../study/change/judgement.ts";
+import type { LengthUnit } from "../../../units/length.ts";
+import { noteText } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
 import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
 import { leftAxis, numberAxis } from "../../kit/axes.ts";
@@ -63,8 +66,8 @@ export function deviationChart(data: DeviationData, frame: Frame): Drawing {
   const { small, large } = typeSizes(frame);
   const svg = sheet(frame, {
     name: "deviations",
-    title: `${title}, resonance by resonance`,
-    description: describe(data),
+    title: `${title}, note by note`,
+    description: describe(data, frame),
   });
   const ground = silent(svg);
   heading(ground, title, large);
@@ -83,7 +86,7 @@ export function deviationChart(data: DeviationData, frame: Frame): Drawing {
   leftAxis(on, roundTicks(y, 5, signedText), true);
   levelLine(on, 0, "ink");
   numberAxis(on, [first, last], 4);
-  label(on, "resonance", plot.right, plot.bottom + 2 * small + 7, { anchor: "end", fill: "muted" });
+  label(on, "partial", plot.right, plot.bottom + 2 * small + 7, { anchor: "end", fill: "muted" });
   for (const one of series) drawSeries({ ...on, parent: svg }, one);
   return { svg, x, y, plot };
 }
@@ -137,20 +140,24 @@ function drawSigns(
   }
 }
 
-export const deviationTable = ({ series, unit }: DeviationData): Table =>
+export const deviationTable = (
+  { series, unit }: DeviationData,
+  _unit?: LengthUnit,
+  instrument?: InstrumentKind,
+): Table =>
   valuesTable(
-    "resonance",
+    instrument,
     series.map(({ name, values }) => ({ name: `${name} (${unit})`, values })),
   );
 
 /** Of every set the largest, and whether anybody would feel it. */
-function describe({ title, unit, digits, feltFrom, series }: DeviationData): string {
+function describe({ title, unit, digits, feltFrom, series }: DeviationData, { instrument }: Frame): string {
   const found = series.map(({ name, values }) => {
     const known = values.flatMap(({ n, value }) => (value === null ? [] : [{ n, value }]));
     if (known.length === 0) return `${name}: none could be told`;
     const most = known.reduce((a, b) => (Math.abs(b.value) > Math.abs(a.value) ? b : a));
     const felt = isNoticeable(most.value, feltFrom) ? "" : `, ${TOO_SMALL}`;
-    return `${name}: at most ${signed(most.value, digits)} ${unit} at resonance ${most.n}${felt}`;
+    return `${name}: at most ${signed(most.value, digits)} ${unit} at ${noteText(most.n, instrument)}${felt}`;
   });
   return `${title}. ${found.join("; ")}.`;
 }

@@ -1,5 +1,7 @@
 /** A measured impedance over the model's, in decibels, so that troughs count as peaks do. */
+
 import { max, min, scaleLinear, scaleLog } from "d3";
+import { noteLabel } from "../../../words/instruments.ts";
 import { bottomAxis, leftAxis } from "../../kit/axes.ts";
 import {
   add,
@@ -85,8 +87,8 @@ export function measuredChart(data: MeasuredChartData, frame: Frame): Drawing {
   );
   bottomAxis(ground, ticksAt(marks), "frequency, Hz");
   const inside = peaks.filter(({ hz }) => x(hz) >= plot.left && x(hz) <= plot.right);
-  for (const { n, hz } of apart(inside, (peak) => x(peak.hz), 1.6 * small)) {
-    label(ground, `${n}`, x(hz), plot.top - 4, { anchor: "middle", weight: 500 });
+  for (const { n, hz } of apart(inside, (peak) => x(peak.hz), 2.6 * small)) {
+    label(ground, noteLabel(n, frame.instrument), x(hz), plot.top - 4, { anchor: "middle", weight: 500 });
     rule(ground.parent, [x(hz), plot.top], [x(hz), plot.top + 5], "ink");
   }
   const curves = add(svg, "g", { "stroke-linejoin": "round" });
@@ -130,7 +132,7 @@ export const measuredFigure: Figure<MeasuredChartData> = {
   label: "Measured impedance over the model's",
   about:
     "How strongly the instrument answers at the mouthpiece's rim, as measured and as modelled, in decibels, so that troughs count as " +
-    "peaks do. Where the measurement's unit is unknown it is put as high as the model in the mean. The numbers are the model's resonances.",
+    "peaks do. Where the measurement's unit is unknown it is put as high as the model in the mean. Peaks are named by the notes they are played for.",
   caption: (data) =>
     `Ink: the measurement. Dashed blue: the model as the setup has it.${data?.fitted ? " Orange: the model with what was fitted." : ""}`,
   height: measuredChartHeight,

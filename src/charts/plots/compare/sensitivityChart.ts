@@ -4,9 +4,11 @@
  */
 
 import { scaleLinear } from "d3";
+import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
 import { isNoticeable } from "../../../study/change/judgement.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { noteLabel, noteText } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
 import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
 import { bottomAxis, leftAxis } from "../../kit/axes.ts";
@@ -44,10 +46,10 @@ export function sensitivityChart(data: SensitivityData, frame: Frame): Drawing {
   const svg = sheet(frame, {
     name: "sensitivity-chart",
     title: `What an error of the leadpipe's bore does to the ${quantity === "pitch" ? "resonances" : "peaks"}`,
-    description: describe(data, frame.unit),
+    description: describe(data, frame),
   });
   const rowAxis = large + small + 10;
-  const plot = plotBox(frame, { left: 4.2 * small, right: 2.6 * small, top: rowAxis + 10 });
+  const plot = plotBox(frame, { left: 4.2 * small, right: 3.4 * small, top: rowAxis + 10 });
   const x = scaleLinear([0, placesMm[placesMm.length - 1]], [plot.left, plot.right]);
   const most = Math.max(1e-6, ...modes.flatMap(({ change }) => change.map(Math.abs)));
   const y = scaleLinear([-1.12 * most, 1.12 * most], [plot.bottom, plot.top]);
@@ -55,7 +57,7 @@ export function sensitivityChart(data: SensitivityData, frame: Frame): Drawing {
   heading(svg, `${errorLength(errorMm, frame.unit)} too wide at one place`, large);
   const axisTitle = quantity === "pitch" ? "resonances move by, cents" : "peaks change by, dB";
   label(on, axisTitle, 0, rowAxis, { fill: "muted" });
-  label(on, "resonance", frame.width - 2, rowAxis, { anchor: "end", fill: "muted" });
+  label(on, "note", frame.width - 2, rowAxis, { anchor: "end", fill: "muted" });
   levelBand(on, [-feltFrom, feltFrom], { part: "felt", isCut: true });
   const words = `hatched: ${TOO_SMALL} (under ${Number(feltFrom.toPrecision(3))} ${UNIT[quantity]})`;
   if (textWidth(words, small) < widthOf(plot) - 8)
@@ -82,7 +84,7 @@ export function sensitivityChart(data: SensitivityData, frame: Frame): Drawing {
   const places = spread(wanted, small, [plot.top + 4, plot.bottom - 2]);
   ends.forEach(({ n }, i) => {
     const style = n === highlight ? ({ weight: 700, fill: "gap" } as const) : { weight: 400 };
-    label(on, `${n}`, plot.right + 6, places[i] + 0.36 * small, style);
+    label(on, noteLabel(n, frame.instrument), plot.right + 6, places[i] + 0.36 * small, style);
   });
   return { svg, x, y, plot };
 }
@@ -93,12 +95,13 @@ const errorLength = (errorMm: number, unit: LengthUnit): string =>
 export const sensitivityTable = (
   { placesMm, modes, quantity, errorMm }: SensitivityData,
   unit: LengthUnit,
+  instrument?: InstrumentKind,
 ): Table =>
   tableOf(placesMm, [
     lengthColumn("from the leadpipe's start", unit, (mm) => mm),
     ...modes.map(
       ({ n, change }): Column<number> => [
-        `resonance ${n}: ${UNIT[quantity]} by ${errorLength(errorMm, unit)}`,
+        `${noteText(n, instrument)}: ${UNIT[quantity]} by ${errorLength(errorMm, unit)}`,
         (_, i) => change[i],
       ],
     ),
@@ -106,18 +109,18 @@ export const sensitivityTable = (
 
 function describe(
   { name, modes, placesMm, quantity, highlight, errorMm, feltFrom }: SensitivityData,
-  unit: LengthUnit,
+  { unit, instrument }: Frame,
 ): string {
   const mode = modes.find(({ n }) => n === highlight);
   const error = errorLength(errorMm, unit);
-  if (!mode) return `${name}: resonance ${highlight} is not there.`;
+  if (!mode) return `${name}: ${noteText(highlight, instrument)} is not there.`;
   const worst = mode.change.reduce(
     (best, by, i) => (Math.abs(by) > Math.abs(mode.change[best]) ? i : best),
     0,
   );
   const by = mode.change[worst];
   const felt = isNoticeable(by, feltFrom) ? "" : `, ${TOO_SMALL}`;
-  return `${name}: a bore ${error} too wide moves resonance ${highlight} most at ${formatLength(placesMm[worst], unit)} from the leadpipe's start, by ${signed(by, digitsOf(by))} ${UNIT[quantity]}${felt}.`;
+  return `${name}: a bore ${error} too wide moves ${noteText(highlight, instrument)} most at ${formatLength(placesMm[worst], unit)} from the leadpipe's start, by ${signed(by, digitsOf(by))} ${UNIT[quantity]}${felt}.`;
 }
 
 export const sensitivityFigure: Figure<SensitivityData> = {
@@ -125,10 +128,10 @@ export const sensitivityFigure: Figure<SensitivityData> = {
   label: "What an error of the leadpipe's bore does",
   about:
     "The leadpipe is too wide at one place: a bump that is largest there and gone on either side. Each curve says what that does to " +
-    "one resonance, exact to first order; half the error does half, a bore too narrow the opposite. Errors at several places add up.",
-  caption: (data, unit) =>
+    "one note, exact to first order; half the error does half, a bore too narrow the opposite. Errors at several places add up.",
+  caption: (data, unit, instrument) =>
     data
-      ? `The error is gone ${formatLength(data.extentMm, unit)} to either side. Orange: resonance ${data.highlight}.`
+      ? `The error is gone ${formatLength(data.extentMm, unit)} to either side. Orange: ${noteText(data.highlight, instrument)}.`
       : "",
   height: proportional(0.5, 280, 400),
   draw: sensitivityChart,

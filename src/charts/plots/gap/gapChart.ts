@@ -3,9 +3,11 @@
  * changes too small to feel is always within the scale, however little the lines move: that is the point of the drawing.
  */
 import { extent, scaleLinear } from "d3";
+import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
 import type { Thresholds } from "../../../setup/setup.ts";
 import type { ChangedMode } from "../../../study/change/modeChanges.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { noteText } from "../../../words/instruments.ts";
 import { bottomAxis, leftAxis } from "../../kit/axes.ts";
 import { corners, curvePath } from "../../kit/curve.ts";
 import { ring } from "../../kit/dot.ts";
@@ -18,7 +20,7 @@ import {
   type Table,
   typeSizes,
 } from "../../kit/drawing.ts";
-import { endLabels } from "../../kit/endLabels.ts";
+import { END_LABEL_ROOM, endLabels } from "../../kit/endLabels.ts";
 import { levelLine } from "../../kit/line.ts";
 import { heightOf, label, type Panel, plotBox, silent, widthOf } from "../../kit/panel.ts";
 import { type Column, lengthColumn, tableOf } from "../../kit/table.ts";
@@ -69,17 +71,17 @@ export function gapChart<Mode extends { readonly n: number }>(
   const band = quantity.feltFrom(data.thresholds);
   const series = seriesOf(quantity, sweep, highlight);
   const { noun = "resonance" } = quantity;
-  const title = noun === "note" ? quantity.title : `${quantity.title}, ${viewOf(sweep)}`;
+  const title = noun === "note" ? quantity.title : `${quantity.title}, ${viewOf(sweep, frame.instrument)}`;
   const svg = sheet(frame, {
     name: quantity.name,
     title,
-    description: describe(quantity, data, series, band, frame.unit),
+    description: describe(quantity, data, series, band, frame),
     role: "group",
   });
 
   const rowAxis = large + small + 12;
   const rowGaps = rowAxis + small + 8;
-  const plot = plotBox(frame, { left: 3.4 * small, right: 3.6 * small, top: rowGaps + 6 });
+  const plot = plotBox(frame, { left: 3.4 * small, right: END_LABEL_ROOM * small, top: rowGaps + 6 });
   const x = scaleLinear(gapDomain(data), [plot.left, plot.right]);
   const y = scaleLinear(valueDomain(series, band), [plot.bottom, plot.top]);
   const on: Panel = { parent: svg, x, y, plot, size: small };
@@ -108,7 +110,7 @@ export function gapChart<Mode extends { readonly n: number }>(
   levelLine(ground, 0, "hairline");
   heading(ground.parent, title, large);
   label(ground, quantity.axis, 0, rowAxis, { fill: "muted" });
-  label(ground, noun, frame.width - 2, rowAxis, { anchor: "end", fill: "muted" });
+  label(ground, "note", frame.width - 2, rowAxis, { anchor: "end", fill: "muted" });
   if (quantity.rule) drawRule({ ...ground, parent: words }, quantity.rule, band, lines);
 
   const round = { "stroke-linejoin": "round", "stroke-linecap": "round" };
@@ -125,7 +127,7 @@ export function gapChart<Mode extends { readonly n: number }>(
     const last = samples.findLast(({ value }) => value !== null)!;
     return { n, x: x(last.gapMm), y: y(last.value!) };
   });
-  endLabels({ ...on, parent: drawn }, ends, highlight);
+  endLabels({ ...on, parent: drawn }, ends, highlight, frame.instrument);
 
   const still = svg.childElementCount;
   const mark = ({ chosenGapMm, cursorGapMm }: Gaps) => {
@@ -137,7 +139,7 @@ export function gapChart<Mode extends { readonly n: number }>(
       const at = ring(svg, [x(chosenGapMm), y(value)], r, "gap", fill);
       at.setAttribute("pointer-events", "none");
     }
-    if (cursorGapMm !== undefined) drawCursor(on, quantity, series, cursorGapMm, highlight, frame.unit);
+    if (cursorGapMm !== undefined) drawCursor(on, quantity, series, cursorGapMm, highlight, frame);
   };
   mark(data);
   if (isPrinted) svg.append(words);
@@ -145,7 +147,7 @@ export function gapChart<Mode extends { readonly n: number }>(
     while (svg.childElementCount > still) svg.lastElementChild!.remove();
     mark(gaps);
     const moved = { ...data, ...gaps };
-    svg.querySelector("desc")!.textContent = describe(quantity, moved, series, band, frame.unit);
+    svg.querySelector("desc")!.textContent = describe(quantity, moved, series, band, frame);
   };
   return { svg, x, y, plot, move };
 }
@@ -154,6 +156,7 @@ export function gapTable<Mode extends { readonly n: number }>(
   quantity: Quantity<Mode>,
   { sweep }: Pick<GapChartData<Mode>, "sweep">,
   unit: LengthUnit,
+  instrument?: InstrumentKind,
 ): Table {
   type Row = (typeof sweep.rows)[number];
   const { noun = "resonance", axis, unit: valueUnit } = quantity;
@@ -163,7 +166,10 @@ export function gapTable<Mode extends { readonly n: number }>(
     lengthColumn("gap", unit, ({ gapMm }) => gapMm),
     ...(noun === "resonance" ? [slide] : []),
     ...sweep.reference.map(
-      ({ n }): Column<Row> => [`${noun} ${n}: ${of} (${valueUnit})`, (row) => quantityOf(quantity, row, n)],
+      ({ n }): Column<Row> => [
+        `${noteText(n, instrument)}: ${of} (${valueUnit})`,
+        (row) => quantityOf(quantity, row, n),
+      ],
     ),
   ]);
 }

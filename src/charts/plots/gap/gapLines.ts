@@ -1,9 +1,11 @@
 /** The upright lines of a gap chart: the chosen gap, the reference, and the read-out under a pointer. */
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { noteText } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
 import { dot } from "../../kit/dot.ts";
-import { add, clamp, hitArea, polygonPath, textWidth, write } from "../../kit/drawing.ts";
+import { add, clamp, type Frame, hitArea, polygonPath, textWidth, write } from "../../kit/drawing.ts";
+import { END_LABEL_ROOM } from "../../kit/endLabels.ts";
 import { readOutLine, referenceDash, uprightLine } from "../../kit/line.ts";
 import { label, type Panel } from "../../kit/panel.ts";
 import { type Quantity, type Series, type Slid, slideText, valueAt } from "./gapSeries.ts";
@@ -20,7 +22,7 @@ export function drawGaps(
   const chosenText = formatLength(chosenGapMm, unit) + slideText(sweep, chosenGapMm, unit);
   const referenceText = `reference ${formatLength(sweep.referenceGapMm, unit)}`;
   const [width, referenceWidth] = [textWidth(chosenText, size), textWidth(referenceText, size)];
-  const edge = plot.right + 3.6 * size;
+  const edge = plot.right + END_LABEL_ROOM * size;
   let middle = clamp(at, width / 2, edge - width / 2);
   let referenceMiddle = clamp(referenceAt, referenceWidth / 2, edge - referenceWidth / 2);
   const apart = (width + referenceWidth) / 2 + 8;
@@ -55,11 +57,11 @@ export function drawGaps(
 
 export function drawCursor(
   on: Panel,
-  { digits, unit: valueUnit, noun = "resonance" }: Pick<Quantity, "digits" | "unit" | "noun">,
+  { digits, unit: valueUnit }: Pick<Quantity, "digits" | "unit">,
   series: readonly Series[],
   gapMm: number,
   highlight: number | undefined,
-  unit: LengthUnit,
+  { unit, instrument }: Frame,
 ): void {
   const { x, y, plot, size } = on;
   const at = x(gapMm);
@@ -67,8 +69,8 @@ export function drawCursor(
   const shown = series.find(({ n }) => n === highlight);
   const value = shown ? valueAt(shown.samples, gapMm) : null;
   let text = formatLength(gapMm, unit);
-  if (value !== null) {
-    text += `: ${noun} ${highlight} ${signed(value, digits)} ${valueUnit}`;
+  if (value !== null && shown) {
+    text += `: ${noteText(shown.n, instrument)} ${signed(value, digits)} ${valueUnit}`;
     dot(parent, [at, y(value)], 4, "ink");
   }
   const toRight = at + 8 + textWidth(text, size) < plot.right;

@@ -1,10 +1,12 @@
 /** What a gap chart draws of a sweep: the samples of one quantity along the gap, a series a resonance or note. */
 import { bisector } from "d3";
+import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
 import type { Thresholds } from "../../../setup/setup.ts";
 import type { ChangedMode } from "../../../study/change/modeChanges.ts";
 import type { GapSweep } from "../../../study/instrument/gapSweep.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { noteText } from "../../../words/instruments.ts";
 
 /** What is drawn of a sweep: of resonances, or of notes, which no slide is drawn for. */
 export interface Swept<Mode extends { readonly n: number } = ChangedMode> {
@@ -57,8 +59,8 @@ export function quantityOf<Mode extends { readonly n: number }>(
   return value !== null && Number.isFinite(value) ? value : null;
 }
 
-export const viewOf = ({ retune }: Pick<GapSweep, "retune">): string =>
-  retune === null ? "slide as it is" : `slide retuned on resonance ${retune}`;
+export const viewOf = ({ retune }: Pick<GapSweep, "retune">, instrument?: InstrumentKind): string =>
+  retune === null ? "slide as it is" : `slide set again on ${noteText(retune, instrument)}`;
 
 export function seriesOf<Mode extends { readonly n: number }>(
   quantity: Quantity<Mode>,

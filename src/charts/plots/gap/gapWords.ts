@@ -1,8 +1,9 @@
 /** A gap chart in words, for who hears the page. */
 import { isNoticeable } from "../../../study/change/judgement.ts";
-import type { LengthUnit } from "../../../units/length.ts";
+import { notesText, noteText } from "../../../words/instruments.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
 import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
+import type { Frame } from "../../kit/drawing.ts";
 import { tickText } from "../../kit/numbers.ts";
 import { played, type Quantity, type Series, type Slid, slideText, valueAt, viewOf } from "./gapSeries.ts";
 
@@ -11,7 +12,7 @@ export function describe(
   { sweep, chosenGapMm }: { readonly sweep: Slid; readonly chosenGapMm: number },
   series: readonly Series[],
   band: number,
-  unit: LengthUnit,
+  { unit, instrument }: Pick<Frame, "unit" | "instrument">,
 ): string {
   const { noun = "resonance" } = quantity;
   const found = series
@@ -23,18 +24,18 @@ export function describe(
   const view =
     noun === "note"
       ? ""
-      : ` With the ${viewOf(sweep).replace("slide ", "tuning slide ")}${slideText(sweep, chosenGapMm, unit).replace(/^, slide/, ":")}.`;
+      : ` With the ${viewOf(sweep, instrument).replace("slide ", "tuning slide ")}${slideText(sweep, chosenGapMm, unit).replace(/^, slide/, ":")}.`;
   const ruleText = quantity.rule
     ? `The rule of thumb says: ${quantity.rule.replace("→", "means")}.`
     : "The rule of thumb says nothing of it.";
   if (found.length === 0) return `${gaps} there is nothing to compare yet. ${ruleText}`;
   const [lowest, highest] = [found[0], found[found.length - 1]];
   const one = ({ n, value }: { n: number; value: number }) =>
-    `${signed(value, quantity.digits)} ${quantity.unit} (${noun} ${n})`;
+    `${signed(value, quantity.digits)} ${quantity.unit} on ${noteText(n, instrument)}`;
   const felt = found.filter(({ value }) => isNoticeable(value, band)).map(({ n }) => n);
   const finding =
     felt.length === 0
       ? `All are within ±${tickText(band)} ${quantity.unit}: ${TOO_SMALL}.`
-      : `Beyond ±${tickText(band)} ${quantity.unit}, where it can be felt: ${noun} ${felt.sort((a, b) => a - b).join(", ")}.`;
+      : `Beyond ±${tickText(band)} ${quantity.unit}, where a player may notice: ${notesText(felt, instrument)}.`;
   return `${gaps}, ${quantity.inWords} by ${one(lowest)} to ${one(highest)}. ${finding}${view} ${ruleText}`;
 }

@@ -1,4 +1,5 @@
 /** How tall each resonance's peak is against the same peak at the reference gap. */
+import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import type { Frame, Table } from "../../kit/drawing.ts";
 import { type GapChartData, type GapDrawing, gapChart, gapTable } from "./gapChart.ts";
@@ -18,5 +19,8 @@ const height: Quantity = {
 
 export const heightChart = (data: GapChartData, frame: Frame): GapDrawing => gapChart(height, data, frame);
 
-export const heightTable = (data: Pick<GapChartData, "sweep">, unit: LengthUnit): Table =>
-  gapTable(height, data, unit);
+export const heightTable = (
+  data: Pick<GapChartData, "sweep">,
+  unit: LengthUnit,
+  instrument?: InstrumentKind,
+): Table => gapTable(height, data, unit, instrument);

@@ -1,4 +1,5 @@
 /** How wide each note's slot is against the same note's at the reference gap, over the gap. */
+import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
 import type { GapSlots } from "../../../study/feel/slots.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import type { Frame, Table } from "../../kit/drawing.ts";
@@ -36,7 +37,8 @@ export const holdChart = ({ slots, referenceGapMm, ...data }: HoldData, frame: F
 export const holdTable = (
   { slots, referenceGapMm }: Pick<HoldData, "slots" | "referenceGapMm">,
   unit: LengthUnit,
-): Table => gapTable(hold, { sweep: holdSweep(slots, referenceGapMm) }, unit);
+  instrument?: InstrumentKind,
+): Table => gapTable(hold, { sweep: holdSweep(slots, referenceGapMm) }, unit, instrument);
 
 function holdSweep(slots: readonly GapSlots[], referenceGapMm: number): Swept<HeldNote> {
   const reference = slots.find(({ gapMm }) => gapMm === referenceGapMm)?.notes ?? [];

@@ -1,4 +1,5 @@
 /** Where each resonance lies against the reference gap, and how far it lies from its upper neighbour. */
+import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import type { Frame, Table } from "../../kit/drawing.ts";
 import { type GapChartData, type GapDrawing, gapChart, gapTable } from "./gapChart.ts";
@@ -29,10 +30,16 @@ const spacing: Quantity = {
 
 export const shiftChart = (data: GapChartData, frame: Frame): GapDrawing => gapChart(shift, data, frame);
 
-export const shiftTable = (data: Pick<GapChartData, "sweep">, unit: LengthUnit): Table =>
-  gapTable(shift, data, unit);
+export const shiftTable = (
+  data: Pick<GapChartData, "sweep">,
+  unit: LengthUnit,
+  instrument?: InstrumentKind,
+): Table => gapTable(shift, data, unit, instrument);
 
 export const spacingChart = (data: GapChartData, frame: Frame): GapDrawing => gapChart(spacing, data, frame);
 
-export const spacingTable = (data: Pick<GapChartData, "sweep">, unit: LengthUnit): Table =>
-  gapTable(spacing, data, unit);
+export const spacingTable = (
+  data: Pick<GapChartData, "sweep">,
+  unit: LengthUnit,
+  instrument?: InstrumentKind,
+): Table => gapTable(spacing, data, unit, instrument);
