@@ -29,7 +29,8 @@ export type { Bounded } from "./flow/gapLoss.ts";
 export { DEFAULT_LIPS, type Lips, MASS_REFERENCE_HZ } from "./lips/lips.ts";
 // the setup: an instrument with a mouthpiece in it, as its file says
 export { boreTableText, type Measure, readBoreTable } from "./setup/boreTable.ts";
-export { type InstrumentKind, instrumentOf } from "./setup/instrumentKind.ts";
+export type { InstrumentKind } from "./setup/instrumentKind.ts";
+export { instrumentOf } from "./setup/instrumentOf.ts";
 export { warningsOf, warningText } from "./setup/plausible.ts";
 export { SetupError } from "./setup/problem.ts";
 export { readSetup, readSetupText } from "./setup/readSetup.ts";

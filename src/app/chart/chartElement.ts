@@ -9,7 +9,7 @@ import { consume } from "@lit/context";
 import { type CSSResultGroup, css, html, nothing } from "lit";
 import { customElement, property, query, state } from "lit/decorators.js";
 import type { Drawing, Point } from "../../charts/kit/drawing.ts";
-import { instrumentOf } from "../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../setup/instrumentOf.ts";
 import { controls } from "../shell/look/controls.ts";
 import { type Page, PageElement } from "../state/page.ts";
 import type { Answer } from "../work/work.ts";

@@ -1,6 +1,6 @@
 /** What the model found, as figures of a printed sheet: shifts, heights and spacings of the played resonances, verdicts. */
 
-import { instrumentOf } from "../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../setup/instrumentOf.ts";
 import { isPlayed, PLAYED } from "../../study/change/verdicts.ts";
 import { CLAIMS, type Claim, claimEvidence, type SheetRecord } from "../../study/report/sheetRecord.ts";
 import { type SheetResonance, sheetResonances } from "../../study/report/sheetResonances.ts";

@@ -12,7 +12,10 @@ import { referenceGapMm, setup } from "../examples.ts";
 test("picture: verdict-hold", async () => {
   const instrument = new Instrument(setup, { modes: MODAL_COUNT });
   const [verdict] = slotEvidence(slotChange(instrument, 5.04, { referenceGapMm })).tests;
-  const file = standaloneSvg(verdictBar(verdict, { width: 260, height: 56, unit: "mm", instrument: "b-flat-trumpet" }).svg, "light");
+  const file = standaloneSvg(
+    verdictBar(verdict, { width: 260, height: 56, unit: "mm", instrument: "b-flat-trumpet" }).svg,
+    "light",
+  );
   expect(file).not.toMatch(/var\(|NaN|undefined|Infinity/);
   await expect(file).toMatchFileSnapshot("../../snapshots/charts/verdict-hold.svg");
 });

@@ -3,7 +3,7 @@
 import { css, html, nothing, type PropertyValues } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import { type DeviationData, deviationFigure } from "../../../charts/plots/compare/deviationChart.ts";
-import { instrumentOf } from "../../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import type { BellTrust } from "../../../study/compare/bellTrust.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";

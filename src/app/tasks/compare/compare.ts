@@ -2,7 +2,8 @@
 
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
-import { type InstrumentKind, instrumentOf } from "../../../setup/instrumentKind.ts";
+import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";

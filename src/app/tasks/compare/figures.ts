@@ -3,7 +3,7 @@
 import { html, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import { tableCsv } from "../../../charts/kit/tableCsv.ts";
-import { instrumentOf } from "../../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import type { Thresholds } from "../../../setup/setup.ts";
 import type { Goal } from "../../../study/compare/goal.ts";
 import { formatLength } from "../../../units/formatLength.ts";

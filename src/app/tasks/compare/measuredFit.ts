@@ -3,7 +3,7 @@
 import { html, nothing, type PropertyValues } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import type { FittedColumn } from "../../../../workers/compare.ts";
-import { instrumentOf } from "../../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { UNKNOWNS, type UnknownName } from "../../../study/measured/columnUnknowns.ts";
 import type { Measured, Overlay } from "../../../study/measured/measured.ts";

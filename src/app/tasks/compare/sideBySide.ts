@@ -3,7 +3,8 @@
 import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import type { Standing } from "../../../charts/plots/compare/compareSeries.ts";
-import { type InstrumentKind, instrumentOf } from "../../../setup/instrumentKind.ts";
+import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import type { Goal } from "../../../study/compare/goal.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { NotesForm } from "../../form/notesForm.ts";

@@ -9,7 +9,7 @@ import {
   spacingChart,
   spacingTable,
 } from "../../../charts/plots/gap/spacingChart.ts";
-import { instrumentOf } from "../../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import type { ChangedMode } from "../../../study/change/modeChanges.ts";
 import { PLAYED } from "../../../study/change/verdicts.ts";
 import type { GapRow, GapSweep } from "../../../study/instrument/gapSweep.ts";

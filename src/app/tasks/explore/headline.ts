@@ -1,6 +1,7 @@
 /** What this change of gap does, in one plain sentence or two, from the numbers alone. */
 
-import { type InstrumentKind, instrumentOf } from "../../../setup/instrumentKind.ts";
+import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { isDecided } from "../../../study/change/judgement.ts";
 import { isPlayed, judged, PLAYED } from "../../../study/change/verdicts.ts";

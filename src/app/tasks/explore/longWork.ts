@@ -2,7 +2,7 @@
 
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
-import { instrumentOf } from "../../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";

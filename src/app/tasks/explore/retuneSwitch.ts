@@ -2,7 +2,7 @@
 
 import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
-import { instrumentOf } from "../../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { segments } from "../../shell/look/segments.ts";

@@ -3,7 +3,7 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { dimensionAt } from "../../../setup/dimension.ts";
-import { instrumentOf } from "../../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { isAnyAssumed } from "../../../setup/provenance.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import type { ChangedMode } from "../../../study/change/modeChanges.ts";

@@ -3,7 +3,7 @@
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { verdictBar, verdictTable } from "../../../charts/plots/verdictBar.ts";
-import { instrumentOf } from "../../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import type { Evidence, Finding, Test, Verdict } from "../../../study/change/verdicts.ts";
 import { evidenceWords } from "../../../words/verdicts/evidence.ts";
 import { FINDING } from "../../../words/verdicts/findings.ts";

@@ -3,7 +3,7 @@
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
 import { type LeapData, leapFigure } from "../../../charts/plots/leapChart.ts";
-import { instrumentOf } from "../../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { PLAYED } from "../../../study/change/verdicts.ts";
 import { missChance } from "../../../study/feel/leaps.ts";
 import { noteText } from "../../../words/instruments.ts";

@@ -4,7 +4,7 @@ import { consume } from "@lit/context";
 import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { type PlayedPhrase, phraseFigure } from "../../../charts/plots/phraseChart.ts";
-import { instrumentOf } from "../../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import type { PhraseName } from "../../../study/feel/phrase.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { noteText } from "../../../words/instruments.ts";

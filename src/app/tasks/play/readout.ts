@@ -3,7 +3,8 @@
 import { consume } from "@lit/context";
 import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
-import { type InstrumentKind, instrumentOf } from "../../../setup/instrumentKind.ts";
+import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { cents } from "../../../study/instrument/pitch.ts";
 import { concertPitch, noteText, writtenPitch } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";

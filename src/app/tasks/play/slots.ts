@@ -2,7 +2,7 @@
 
 import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
-import { instrumentOf } from "../../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { evidenceWords } from "../../../words/verdicts/evidence.ts";
 import { FINDING } from "../../../words/verdicts/findings.ts";
 import { NotesForm } from "../../form/notesForm.ts";

@@ -5,7 +5,7 @@ import type { Frame } from "../../../charts/kit/drawing.ts";
 import { heightChart } from "../../../charts/plots/gap/heightChart.ts";
 import { spacingChart } from "../../../charts/plots/gap/spacingChart.ts";
 import { impedanceChart } from "../../../charts/plots/impedanceChart.ts";
-import { instrumentOf } from "../../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { CLASSROOM_SENTENCES } from "../../../study/report/sheetParagraphs.ts";
 import { recordFingerprint } from "../../../study/report/sheetRecord.ts";
 import type { PaperContent } from "./paperContent.ts";

@@ -5,7 +5,7 @@ import { cutaway } from "../../../charts/drawings/cutaway.ts";
 import type { Frame } from "../../../charts/kit/drawing.ts";
 import { heightChart } from "../../../charts/plots/gap/heightChart.ts";
 import { verdictBar } from "../../../charts/plots/verdictBar.ts";
-import { instrumentOf } from "../../../setup/instrumentKind.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { CLAIMS, type Claim, claimEvidence, recordFingerprint } from "../../../study/report/sheetRecord.ts";
 import { sheetResonances } from "../../../study/report/sheetResonances.ts";
 import { formatLength } from "../../../units/formatLength.ts";

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { INSTRUMENT_KINDS, instrumentOf } from "../../src/setup/instrumentKind.ts";
+import { INSTRUMENT_KINDS } from "../../src/setup/instrumentKind.ts";
+import { instrumentOf } from "../../src/setup/instrumentOf.ts";
 import { readSetup } from "../../src/setup/readSetup.ts";
 import { standIn } from "../../src/setup/standIns.ts";
 import { writeSetup } from "../../src/setup/writeSetup.ts";
