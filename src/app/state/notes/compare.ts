@@ -123,6 +123,21 @@ const designPart = record({
 export type DesignNotes = KeptBy<typeof designPart>;
 export type DesignPart = keyof typeof DESIGN_FIELDS | keyof typeof DESIGN_GAP_FIELDS;
 
+/** Of a leadpipe's drawing, or its mandrel's; what is left empty is as usual. */
+export const MAKING_FIELDS = {
+  tolerance: length("Working tolerance", {
+    hint: (unit) => `± on every diameter; empty: ${unit === "mm" ? "0.02 mm" : "0.001 in"}`,
+  }),
+  wall: length("Wall of the tube", { hint: (unit) => `empty: ${unit === "mm" ? "0.5 mm" : "0.02 in"}` }),
+  springBack: length("Spring-back", {
+    hint: "how much wider than its mandrel a tube comes off it, on the diameter; empty: none",
+  }),
+  overrun: length("Beyond each end", {
+    hint: (unit) => `of the mandrel; empty: ${unit === "mm" ? "10 mm" : "0.4 in"}`,
+  }),
+};
+export const MAKINGS = ["leadpipe", "mandrel"] as const;
+
 /** What the candidates are ranked by. */
 export const GOAL = words("Goal", {
   hint: "weights on notes, 2:1, 5:2, or an expression; the lower its value, the better",
@@ -154,6 +169,7 @@ const whole = keptForm({
   table: tablePart,
   shape: shapePart,
   design: designPart,
+  making: record({ ...MAKING_FIELDS, kind: oneOf(MAKINGS, "leadpipe") }),
   measured: measuredPart,
 });
 export type CompareNotes = KeptBy<typeof whole>;

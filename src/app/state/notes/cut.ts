@@ -5,7 +5,7 @@
 import { defaultMinimumWallMm, defaultToleranceMm } from "../../../bench/cut/cutQuestion.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { length } from "../../form/field.ts";
-import { type KeptBy, kept, keptForm, text } from "../../form/kept.ts";
+import { type KeptBy, kept, keptForm, oneOf, record, text } from "../../form/kept.ts";
 
 export const CUT_FIELDS = {
   target: length("Gap to reach", { usualMm: [0.25, 9], hint: "such as 2.0 mm, 0.08 in or 1/8 in" }),
@@ -21,8 +21,25 @@ export const CUT_FIELDS = {
   }),
 };
 
+/** Of a gauge to be made; what is left empty is as usual. */
+export const GAUGE_FIELDS = {
+  tolerance: length("Working tolerance", {
+    hint: (unit) => `± on every dimension; empty: ${unit === "mm" ? "0.02 mm" : "0.001 in"}`,
+  }),
+  step: length("Between marks", {
+    hint: (unit) => `shoulders or gap marks; empty: ${unit === "mm" ? "0.5 mm" : "0.02 in"}`,
+  }),
+  gapFrom: length("No-go: smallest gap", {
+    hint: (unit) => `empty: planned gap, or yours, less ${unit === "mm" ? "0.25 mm" : "0.01 in"}`,
+  }),
+  gapTo: length("Go: largest gap", { hint: "empty: as much more" }),
+};
+export const BENCH_GAUGES = ["plug", "ring"] as const;
+
 export const cutForm = keptForm({
   ...CUT_FIELDS,
+  /** What is made to measure by. */
+  gauge: record({ ...GAUGE_FIELDS, kind: oneOf(BENCH_GAUGES, "plug") }),
   /** What contradicts the gap, as `contradictionsKey` has it, when the person said that it is known. */
   acknowledged: text(1000),
   /** The way whose card is shown. */

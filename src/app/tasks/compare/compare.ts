@@ -21,6 +21,7 @@ import { comparable, questionOf, RESONANCES, readGoal } from "./compareAsked.ts"
 import type { Shown } from "./comparedCandidates.ts";
 import { compareStyles } from "./compareStyles.ts";
 import "./designPanel.ts";
+import "./makingPanel.ts";
 import "./measuredPanel.ts";
 import "./ranking.ts";
 import "./sideBySide.ts";
@@ -109,6 +110,10 @@ export class CompareSheet extends PageElement {
         <section class="stack">
           <h2>Stations of the mandrel</h2>
           <annulus-stations .from=${chosen}></annulus-stations>
+        </section>
+        <section class="stack unprinted">
+          <h2>Drawings to make the leadpipe by</h2>
+          <annulus-making .from=${chosen}></annulus-making>
         </section>
       </main>
     `;

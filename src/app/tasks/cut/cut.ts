@@ -31,6 +31,7 @@ import { gapEffect } from "../../state/bench/gapEffect.ts";
 import { chosenWay, type Order, orderOf } from "../../state/bench/order.ts";
 import { changeNeeded, cutFigureStyles, presentGap } from "./cutFigures.ts";
 import { cutStyles } from "./cutStyles.ts";
+import { gaugesPanel, gaugesPanelStyles } from "./gaugesPanel.ts";
 import { limitFields, orderFormStyles, targetField } from "./orderForm.ts";
 import { capital, wayCard, wayCardStyles } from "./wayCard.ts";
 import { WorkCard } from "./workCard.ts";
@@ -51,6 +52,7 @@ export class Cut extends PageElement {
     cutFigureStyles,
     orderFormStyles,
     wayCardStyles,
+    gaugesPanelStyles,
   ];
 
   protected override willUpdate(): void {
@@ -81,6 +83,7 @@ export class Cut extends PageElement {
           <ul>${usualCautions.map((caution) => html`<li>${CAUTION[caution]}</li>`)}</ul>
           <p class="muted">Common practice, no source.</p>
         </section>
+        ${gaugesPanel(this.#form, setup, plan?.targetMm)}
       </main>
     `;
   }
