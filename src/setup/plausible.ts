@@ -78,16 +78,20 @@ export function implausible(setup: Setup, unit: LengthUnit): Problem[] {
   return problems;
 }
 
-/** What is unusual about a setup, in its own units; empty where all is as in instruments in use. */
-export function warningsOf(setup: Setup): readonly Problem[] {
-  const found = known.get(setup);
-  if (found) return found;
-  const warnings = unusual(setup, setup.units);
-  known.set(setup, warnings);
-  return warnings;
-}
+/** What makes a kept setup no instrument, in its own units; of one that was read from a file nothing. */
+export const flawsOf = remembering((setup) => implausible(setup, setup.units));
 
-const known = new WeakMap<Setup, readonly Problem[]>();
+/** What is unusual about a setup, in its own units; empty where all is as in instruments in use. */
+export const warningsOf = remembering((setup) => unusual(setup, setup.units));
+
+function remembering(find: (setup: Setup) => readonly Problem[]): (setup: Setup) => readonly Problem[] {
+  const known = new WeakMap<Setup, readonly Problem[]>();
+  return (setup) => {
+    const found = known.get(setup) ?? find(setup);
+    known.set(setup, found);
+    return found;
+  };
+}
 
 /** A warning as it is read everywhere: `leadpipe.profile: …`. */
 export const warningText = ({ path, message }: Problem): string => `${path}: ${message}`;

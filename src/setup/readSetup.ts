@@ -48,7 +48,15 @@ export function readSetupText(text: string): Setup {
  * @param spoken unit in which what is wrong is told; the file's own if absent
  * @throws {SetupError} with everything that is wrong with it.
  */
-export function readSetup(json: unknown, spoken?: LengthUnit): Setup {
+export const readSetup = (json: unknown, spoken?: LengthUnit): Setup => readWhole(json, spoken, implausible);
+
+/**
+ * As `readSetup`, but also a setup that can be no instrument, as one that was kept when the limits were wider: `flawsOf` says
+ * what is wrong with it, and no model is asked about it.
+ */
+export const readKeptSetup = (json: unknown, spoken?: LengthUnit): Setup => readWhole(json, spoken, () => []);
+
+function readWhole(json: unknown, spoken: LengthUnit | undefined, refusing: typeof implausible): Setup {
   const notPlain = plainJsonProblems(json);
   if (notPlain.length > 0) throw new SetupError(notPlain);
 
@@ -58,7 +66,7 @@ export function readSetup(json: unknown, spoken?: LengthUnit): Setup {
   checkGeometry(json, lengths, problems, unit);
   if (problems.length > 0) throw new SetupError(problems);
   const setup = build(json as SetupFile, lengths);
-  problems.push(...implausible(setup, unit));
+  problems.push(...refusing(setup, unit));
   if (problems.length > 0) throw new SetupError(problems);
   const uncertainties = readUncertainties(json, setup, problems);
   if (problems.length > 0) throw new SetupError(problems);

@@ -60,8 +60,9 @@ describe("a folder of the person's own", () => {
     await context.addInitScript(picksFolder);
     await page.reload();
     await recordIsThere(page);
-    await page.getByTestId("last-backup").getByText("No backup has been made here yet.").waitFor();
+    await page.getByTestId("last-backup").getByText("None has been made here yet").waitFor();
     await keep(page, "First");
+    await page.getByText("Kept up to date in a folder of your own").click();
     await page.getByText(/plain, not under a passphrase/).waitFor();
     await page.getByTestId("name-folder").click();
     await page
@@ -70,7 +71,7 @@ describe("a folder of the person's own", () => {
       .waitFor();
     await page
       .getByTestId("last-backup")
-      .getByText(/Last backup made here: .*, in your folder/)
+      .getByText(/Last made here: /)
       .waitFor();
     expect(await titles(page)).toEqual([["First"]]);
     await field(page, "title").fill("Changed");
@@ -102,11 +103,12 @@ describe("a folder of the person's own", () => {
       .waitFor();
     expect(await titles(page)).toContainEqual(["Changed again"]);
 
+    await page.getByText("About this folder").click();
     await page.getByTestId("stop-folder").click();
-    await page.getByTestId("name-folder").waitFor();
+    await page.getByText("Kept up to date in a folder of your own").waitFor();
     await page
       .getByTestId("last-backup")
-      .getByText(/Last backup made here/)
+      .getByText(/Last made here/)
       .waitFor();
     const [newest] = (await texts(page)).filter((text) => text.includes("Changed again"));
     const other = await openJobs(visit);
@@ -130,19 +132,20 @@ describe("a folder of the person's own", () => {
       .getByText(/No backup has been made here yet, and your oldest job is 9 days old/)
       .waitFor();
     await page.getByRole("button", { name: "Make a backup" }).click();
+    await page.getByText("Kept up to date in a folder of your own").click();
     await page.getByTestId("no-folders").waitFor();
     const download = page.waitForEvent("download");
     await page.getByTestId("make-backup").click();
     await download;
     await page
       .getByTestId("last-backup")
-      .getByText(/Last backup made here: /)
+      .getByText(/Last made here: /)
       .waitFor();
     await page.reload();
     await recordIsThere(page);
     await page
       .getByTestId("last-backup")
-      .getByText(/Last backup made here: /)
+      .getByText(/Last made here: /)
       .waitFor();
     expect(await message(page).count()).toBe(0);
   });

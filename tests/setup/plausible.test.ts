@@ -1,9 +1,9 @@
 /** What cannot be an instrument is refused, and what is unusual is told, each in one line with its place. */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { warningsOf, warningText } from "../../src/setup/plausible.ts";
+import { flawsOf, warningsOf, warningText } from "../../src/setup/plausible.ts";
 import { SetupError } from "../../src/setup/problem.ts";
-import { readSetup } from "../../src/setup/readSetup.ts";
+import { readKeptSetup, readSetup } from "../../src/setup/readSetup.ts";
 import { demo } from "../acoustics/setups.ts";
 
 const FILE = JSON.parse(readFileSync(new URL("../../shared/demo.setup.json", import.meta.url), "utf8"));
@@ -214,5 +214,34 @@ describe("what is told", () => {
     expect(warningsOf(readSetup(file)).map(warningText)[0]).toMatch(
       /^leadpipe\.profile: a length of 1 in is unusual: usual is 1\.969 in/,
     );
+  });
+});
+
+describe("what was kept when the limits were wider", () => {
+  const tiny = changed(
+    body([
+      [0, 11.68],
+      [500, 1e-308],
+      [1030, 122],
+    ]),
+  );
+
+  it("is read, with what is wrong as a file's refusal says it; one that is an instrument has no flaw", () => {
+    const kept = readKeptSetup(tiny);
+    expect(() => readSetup(tiny)).toThrow(new SetupError(flawsOf(kept)).message);
+    expect(flawsOf(kept)).toMatchObject([{ path: "body.profile[1][1]" }]);
+    expect(flawsOf(readKeptSetup(FILE))).toEqual([]);
+    expect(readKeptSetup(FILE)).toEqual(readSetup(FILE));
+  });
+
+  it("is still refused where it makes no sense line by line", () => {
+    expect(() => readKeptSetup(changed(body([[0, 11.68]])))).toThrow(SetupError);
+    expect(() =>
+      readKeptSetup(
+        changed((file) => {
+          file.mouthpiece.insertion = 1000;
+        }),
+      ),
+    ).toThrow(SetupError);
   });
 });

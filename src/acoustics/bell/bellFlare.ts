@@ -29,10 +29,13 @@ const NODES = 20;
 const RESOLVED = 1e-6;
 
 /**
- * What the series of one flare may cost together, in steps × samples × functions³: some seconds. A smooth bell takes a tenth; one with chambers has
- * modes caught in it, whose sharp resonances no series follows.
+ * What the series of one flare may cost together, a step of a sample counted as functions³: some seconds. A smooth bell takes
+ * a tenth; one with chambers has modes caught in it, whose sharp resonances no series follows, and one that opens at once
+ * feels at its mouth where a radial mode begins to propagate, which takes a series thousands of samples.
  */
 const MOST_WORK = 1.5e7;
+/** The field outside the mouth in a sample, in the same count: as long as 50 steps, or 8, of 5 functions. */
+const MOUTH_WORK = { unflanged: 6000, flanged: 1000, open: 0 };
 
 /** Index of the first piece that needs more than plane waves; steps stay before it. */
 export function flareStart(pieces: readonly Piece[]): number {
@@ -88,7 +91,7 @@ export class BellFlare {
 
   #seriesOf(range: number, highestHz: number): Interpolant {
     const steps = this.pieces.reduce((sum, piece) => sum + stepsOf(piece), 0);
-    const sampleWork = steps * FUNCTIONS[range] ** 3;
+    const sampleWork = steps * FUNCTIONS[range] ** 3 + MOUTH_WORK[this.mouth.radiation];
     const first = Math.ceil(NODES * Math.sqrt(HIGHEST_KA[range]));
     const most = (MOST_WORK - this.#work) / sampleWork;
     const series =

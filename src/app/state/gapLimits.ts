@@ -12,6 +12,8 @@ export interface GapLimits {
 /** A gap wider than this is no setting anyone makes; it is shown only where the setup itself has it. */
 const WIDEST_SHOWN_MM = 8;
 const STEP_MM = 0.25;
+/** More than any receiver asks for that can be. */
+const MOST_STEPS = 1000;
 /** The search below halves the receiver's depth until it is this fine, mm. */
 const FINE_MM = 1e-4;
 
@@ -39,8 +41,9 @@ export function shownGaps(setup: Setup): GapLimits {
 /** Gaps of the charts against gap, mm: even steps over what is shown, both ends included. */
 export function sweptGapsMm(setup: Setup): number[] {
   const { leastMm, mostMm } = shownGaps(setup);
+  const stepMm = Math.max(STEP_MM, (mostMm - leastMm) / MOST_STEPS);
   const gaps = [leastMm];
-  for (let i = Math.floor(leastMm / STEP_MM) + 1; i * STEP_MM < mostMm; i++) gaps.push(i * STEP_MM);
+  for (let i = Math.floor(leastMm / stepMm) + 1; i * stepMm < mostMm; i++) gaps.push(i * stepMm);
   if (mostMm > leastMm) gaps.push(mostMm);
   return gaps;
 }

@@ -3,7 +3,7 @@ import type { Compare, ComparedVariant, CompareRequest } from "../../../workers/
 import type { Connection } from "./connection.ts";
 import { openCompareWorker } from "./openWorkers.ts";
 import { sameToModel } from "./sameToModel.ts";
-import { Work } from "./work.ts";
+import { OVERTAKEN_MS, Work } from "./work.ts";
 import { WorkerClient } from "./workerClient.ts";
 
 export type CompareQuestion = Omit<CompareRequest, "ticket">;
@@ -11,7 +11,7 @@ export type CompareQuestion = Omit<CompareRequest, "ticket">;
 const REST_MS = 200;
 
 export function comparison(connect: () => Connection<Compare> = openCompareWorker) {
-  const client = new WorkerClient({ connect });
+  const client = new WorkerClient({ connect, deafMs: OVERTAKEN_MS });
   return new Work<CompareQuestion, readonly ComparedVariant[]>({
     ask: (question, tell, signal) => {
       const { setup } = question.variants[question.reference ?? 0];

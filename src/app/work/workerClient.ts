@@ -3,6 +3,8 @@
  * work ends older; a worker that has died is replaced and what it was asked is asked once more.
  */
 import type { Refusal, Ticket } from "../../../workers/served.ts";
+import { flawsOf } from "../../setup/plausible.ts";
+import { SetupError } from "../../setup/problem.ts";
 import type { Setup } from "../../setup/setup.ts";
 import type { Connection, Methods } from "./connection.ts";
 import { Patience, Silence } from "./patience.ts";
@@ -26,6 +28,11 @@ export interface WorkerClientOptions<Served> {
   readonly patienceS?: number;
   /** The same for building the air column, which takes longer for a long bore table. */
   readonly loadPatienceS?: number;
+  /**
+   * How long long work that was given up may hold up the next, ms: a worker that is within one step for longer does not hear
+   * that it is to stop, and another takes its place. Usually it is waited for.
+   */
+  readonly deafMs?: number;
 }
 
 /** A method that takes a ticket and tells of its steps, taken apart. */
@@ -60,7 +67,7 @@ export class WorkerClient<Served extends Loadable> {
   #ticket = 0;
 
   constructor(options: WorkerClientOptions<Served>) {
-    this.#options = { onRestart: () => {}, patienceS: 30, loadPatienceS: 30, ...options };
+    this.#options = { onRestart: () => {}, patienceS: 30, loadPatienceS: 30, deafMs: Infinity, ...options };
   }
 
   /**
@@ -93,7 +100,7 @@ export class WorkerClient<Served extends Loadable> {
       signal?.addEventListener(
         "abort",
         () => {
-          if (!isOver) void this.#running?.model.stop(ticket);
+          if (!isOver) this.#stop(ticket);
           resolve(null);
         },
         { once: true },
@@ -110,7 +117,8 @@ export class WorkerClient<Served extends Loadable> {
   }
 
   /**
-   * Loads the setup where it is not yet and asks; twice if the worker dies over it the first time. Both are sent in one
+   * Loads the setup where it is not yet and asks; twice if the worker dies over it the first time. One that can be no
+   * instrument, which was kept when the limits were wider, is refused without asking: it might keep a worker busy for ever. Both are sent in one
    * go: nothing can come between them, so the question is about this setup whatever is asked meanwhile.
    * @param question gets a function to call at every sign of life
    * @param signal of what nobody asks any more: a worker at work on it cannot hear of it, so another takes its place, and
@@ -122,6 +130,8 @@ export class WorkerClient<Served extends Loadable> {
     signal?: AbortSignal,
     isGivenUp = () => signal?.aborted ?? false,
   ): Promise<T | Refusal> {
+    const flaws = setup ? flawsOf(setup) : [];
+    if (flaws.length > 0) return { refused: new SetupError(flaws).message };
     for (let attempt = 1; ; attempt++) {
       let running: Running<Served> | null = null;
       const replace = () => this.#replace(running);
@@ -161,6 +171,18 @@ export class WorkerClient<Served extends Loadable> {
     this.#running?.end(new Closed());
     this.#running?.terminate();
     this.#forget();
+  }
+
+  #stop(ticket: number): void {
+    const running = this.#running;
+    const heard = running?.model.stop(ticket);
+    const { deafMs } = this.#options;
+    if (deafMs === Infinity) return;
+    const deaf = setTimeout(() => this.#replace(running), deafMs);
+    heard?.then(
+      () => clearTimeout(deaf),
+      () => {},
+    );
   }
 
   #replace(running: Running<Served> | null): void {

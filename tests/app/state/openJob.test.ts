@@ -1,12 +1,13 @@
 import "fake-indexeddb/auto";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { Autosave, restore, type Shelf } from "../../../src/app/state/keeping/autosave.ts";
+import { writeDocument } from "../../../src/app/state/keeping/documentFile.ts";
 import { RecordDatabase } from "../../../src/app/state/record/database.ts";
 import { JobRecord } from "../../../src/app/state/record/jobRecord.ts";
 import { OpenJob } from "../../../src/app/state/record/openJob.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
 import { somePage } from "../page.ts";
-import { someSetup } from "../someSetup.ts";
+import { flawedSetup, someSetup } from "../someSetup.ts";
 
 let name: string;
 let count = 0;
@@ -108,6 +109,25 @@ describe("what is open", () => {
     } finally {
       vi.unstubAllGlobals();
     }
+  });
+
+  test("a job that was kept when the limits were wider still opens, and what is wrong is said", async () => {
+    const { store, job } = await tab();
+    const texts = { title: "From before", player: "", instrument: "", mouthpiece: "" };
+    const { id } = await job.value.record!.add(texts, writeDocument(documentOf(flawedSetup())));
+    expect(await job.open(id)).toBe(true);
+    expect(store.state.document.setup.receiver.depthMm).toBe(245.4);
+    expect(store.state.message).toMatchObject({
+      kind: "error",
+      text: expect.stringMatching(
+        /“From before” is open, but .*receiver\.depth: a depth of 245\.4 mm cannot be.*corrected under Edit/,
+      ),
+    });
+    const again = await tab();
+    await again.job.open(id);
+    again.store.setNotes("sheet", { ...again.store.state.document.notes.sheet });
+    await again.job.flush();
+    expect(again.store.state.document.setup).toEqual(store.state.document.setup);
   });
 
   test("undo goes back into the job of before, and the record with it", async () => {

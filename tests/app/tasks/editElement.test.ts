@@ -6,7 +6,8 @@ import { type Page, pageContext } from "../../../src/app/state/page.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
 import type { AnnulusEditor } from "../../../src/app/tasks/edit/editor.ts";
 import { volumeMl } from "../../../src/setup/mouthpieceShape.ts";
-import { someSetup } from "../someSetup.ts";
+import { flawsOf } from "../../../src/setup/plausible.ts";
+import { flawedSetup, someSetup } from "../someSetup.ts";
 
 const setup = someSetup();
 
@@ -17,8 +18,8 @@ const drawn = async () => {
   await frame();
 };
 
-async function openEditor(): Promise<{ editor: AnnulusEditor; store: Store }> {
-  const store = new Store(documentOf(setup));
+async function openEditor(of = setup): Promise<{ editor: AnnulusEditor; store: Store }> {
+  const store = new Store(documentOf(of));
   const desk = document.body.appendChild(document.createElement("div"));
   new ContextProvider(desk, { context: pageContext, initialValue: { store } as Page });
   const editor = desk.appendChild(document.createElement("annulus-editor"));
@@ -66,6 +67,29 @@ test("a refused entry stays, is described beside the field and changes nothing",
   await drawn();
   expect(insertion.value).toBe("22");
   expect(insertion.getAttribute("aria-invalid")).toBe("false");
+});
+
+test("a setup that was kept and is no instrument by now is put right a field at a time, each problem beside its field", async () => {
+  const { editor, store } = await openEditor(flawedSetup());
+  const field = fieldOf(editor, "receiver.depth");
+  const depth = field.querySelector<HTMLInputElement>("#text")!;
+  expect(depth.value).toBe("245.4");
+  expect(depth.getAttribute("aria-invalid")).toBe("true");
+  const [problem] = depth.getAttribute("aria-describedby")!.split(" ");
+  expect(field.getElementById(problem)!.textContent).toMatch(
+    /A depth of 245\.4 mm cannot be: give 1 mm to 150 mm/,
+  );
+  const list = editor.shadowRoot!.querySelector("annulus-warnings")!.shadowRoot!;
+  expect(list.textContent).toMatch(/receiver\.depth: a depth of 245\.4 mm cannot be/);
+  const insertion = await enter(fieldOf(editor, "mouthpiece.insertion"), "#text", "20");
+  expect(insertion.getAttribute("aria-invalid")).toBe("false");
+  await enter(field, "#text", "22.5");
+  expect(depth.getAttribute("aria-invalid")).toBe("false");
+  expect(flawsOf(store.state.document.setup)).toEqual([]);
+  expect(store.state.document.gapMm).toBe(2.5);
+  await enter(field, "#text", "245.4");
+  expect(depth.getAttribute("aria-invalid")).toBe("true");
+  expect(store.state.document.setup.receiver.depthMm).toBe(22.5);
 });
 
 test("the display follows the unit; what is shown and left is not an edit", async () => {

@@ -7,7 +7,7 @@ import type { Explored } from "../../../src/study/instrument/exploration.ts";
 import type { GapSweep } from "../../../src/study/instrument/gapSweep.ts";
 import type { DrawRequest, Model, SweepRequest } from "../../../workers/model.ts";
 import type { StepProgress } from "../../../workers/served.ts";
-import { someSetup } from "../someSetup.ts";
+import { flawedSetup, someSetup } from "../someSetup.ts";
 
 const setup = someSetup();
 const other = someSetup({ insertion: 21 });
@@ -60,8 +60,11 @@ class FakeWorker implements Methods<Model> {
     this.progress = progress;
     return this.#ask(`draw ${request.ticket}`);
   }
-  async stop(ticket: number) {
+  /** Within a step it hears nothing. */
+  isDeaf = false;
+  stop(ticket: number): Promise<void> {
     this.asked.push(`stop ${ticket}`);
+    return this.isDeaf ? new Promise(() => {}) : Promise.resolve();
   }
 }
 
@@ -267,6 +270,40 @@ describe("a worker's client", () => {
     expect(progress).not.toHaveBeenCalled();
     expect(await client.run("sweep", setup, { gapsMm: [1] }, progress, AbortSignal.abort())).toBeNull();
   });
+
+  test("a setup that was kept and can be no instrument is refused unasked", async () => {
+    const { client, workers, explore } = bench();
+    const refused = { refused: expect.stringMatching(/^receiver\.depth: a depth of 245\.4 mm cannot be/) };
+    expect(await explore(1, flawedSetup())).toEqual(refused);
+    expect(await client.run("sweep", flawedSetup(), { gapsMm: [1] })).toEqual(refused);
+    expect(workers).toEqual([]);
+  });
+
+  test.each([
+    ["hears", 1],
+    ["does not hear", 2],
+  ])(
+    "long work that is given up holds up the next no longer where the worker %s of it",
+    async (how, count) => {
+      const { client, workers } = bench({ deafMs: 700 });
+      const giveUp = new AbortController();
+      const first = client.run("sweep", setup, { gapsMm: [1] }, () => {}, giveUp.signal);
+      await settle();
+      workers[0].isDeaf = how === "does not hear";
+      giveUp.abort("given up");
+      expect(await first).toBeNull();
+      const second = client.run("sweep", other, { gapsMm: [2] });
+      await vi.advanceTimersByTimeAsync(600);
+      expect(workers).toHaveLength(1);
+      await vi.advanceTimersByTimeAsync(200);
+      expect(workers).toHaveLength(count);
+      expect(workers.map(({ terminated }) => terminated)).toEqual([...Array(count - 1).fill(true), false]);
+      const newest = workers.at(-1)!;
+      while (newest.open.length > 1) newest.answer(null);
+      newest.answer(swept("second"));
+      expect(await second).toEqual(swept("second"));
+    },
+  );
 
   test("one that is closed is asked nothing more, however long its answer is awaited", async () => {
     const { client, workers, explore } = bench();

@@ -4,9 +4,10 @@
  */
 import { deepFreeze } from "../../../setup/deepFreeze.ts";
 import { valueAt } from "../../../setup/fileLengths.ts";
+import { flawsOf } from "../../../setup/plausible.ts";
 import { type Problem, SetupError } from "../../../setup/problem.ts";
 import { isProvenanceDimension } from "../../../setup/provenance.ts";
-import { readSetup } from "../../../setup/readSetup.ts";
+import { readKeptSetup, readSetup } from "../../../setup/readSetup.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { writeSetup } from "../../../setup/writeSetup.ts";
 import { InputError } from "../../../units/inputError.ts";
@@ -32,15 +33,19 @@ export type Outcome = { readonly setup: Setup } | { readonly problems: readonly 
 export const fileInMm = (setup: Setup): Record<string, unknown> =>
   writeSetup({ ...setup, units: "mm" }) as Record<string, unknown>;
 
-/** The setup of an altered `fileInMm(setup)`; the units it was written in stay those of `setup`, what is wrong is told in `spoken`. */
+/**
+ * The setup of an altered `fileInMm(setup)`; the units it was written in stay those of `setup`, what is wrong is told in
+ * `spoken`. One that was kept though it is no instrument is put right a place at a time.
+ */
 export function readAltered(
   setup: Setup,
   file: object,
   units: LengthUnit = setup.units,
   spoken: LengthUnit = units,
 ): Outcome {
+  const read = flawsOf(setup).length > 0 ? readKeptSetup : readSetup;
   try {
-    return { setup: deepFreeze(shared(setup, { ...readSetup(file, spoken), units })) };
+    return { setup: deepFreeze(shared(setup, { ...read(file, spoken), units })) };
   } catch (error) {
     if (!(error instanceof SetupError)) throw error;
     return { problems: error.problems as [Problem, ...Problem[]] };

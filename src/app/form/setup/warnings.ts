@@ -1,7 +1,10 @@
-/** What is unusual about the instrument, a line each, as the terminal says it; nothing where all is as usual. */
+/**
+ * What is unusual about the instrument, a line each, as the terminal says it, or what makes it none where it was kept so;
+ * nothing where all is as usual.
+ */
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
-import { warningsOf, warningText } from "../../../setup/plausible.ts";
+import { flawsOf, warningsOf, warningText } from "../../../setup/plausible.ts";
 import { PageElement } from "../../state/page.ts";
 
 @customElement("annulus-warnings")
@@ -17,7 +20,9 @@ export class Warnings extends PageElement {
   `;
 
   override render() {
-    const warnings = warningsOf(this.page.store.parts.document.setup);
+    const { setup } = this.page.store.parts.document;
+    const flaws = flawsOf(setup);
+    const warnings = flaws.length > 0 ? flaws : warningsOf(setup);
     if (warnings.length === 0) return nothing;
     return html`<ul aria-label="Check the instrument" data-testid="warnings">
       ${warnings.map((warning) => html`<li>${warningText(warning)}</li>`)}

@@ -3,7 +3,7 @@ import { DOCUMENT_FORMAT, DOCUMENT_VERSION, migrateDocument } from "../../../rec
 import { RecordError } from "../../../record/recordError.ts";
 import { isRecord } from "../../../setup/jsonRecord.ts";
 import { SetupError } from "../../../setup/problem.ts";
-import { readSetup } from "../../../setup/readSetup.ts";
+import { readKeptSetup } from "../../../setup/readSetup.ts";
 import { writeSetup } from "../../../setup/writeSetup.ts";
 import { nearestGapMm } from "../gapLimits.ts";
 import { NO_NOTES, readNotes } from "../notes/notes.ts";
@@ -19,7 +19,12 @@ export const writeDocument = ({ setup, gapMm, referenceGapMm, notes }: Document)
   ...(notes !== NO_NOTES && { notes }),
 });
 
-/** @throws SetupError in words, whatever `json` is */
+/**
+ * Also of a setup that by now is refused as no instrument: what was kept still opens, and what is wrong with it is said
+ * (`flawsOf`).
+ *
+ * @throws SetupError in words, whatever `json` is
+ */
 export function readDocument(json: unknown): Document {
   const refuse = (path: string, value: unknown, message: string) =>
     new SetupError([{ path, value, message }]);
@@ -33,7 +38,7 @@ export function readDocument(json: unknown): Document {
       version,
       `made by another version of this program; this one reads 1 to ${DOCUMENT_VERSION}`,
     );
-  const setup = readSetup(file);
+  const setup = readKeptSetup(file);
   const own = documentOf(setup);
   const gap = (path: string, value: unknown, fallback: number): number => {
     if (value === undefined) return fallback;

@@ -3,6 +3,7 @@
 import { SetupError } from "../../../setup/problem.ts";
 import { fetchArithmetic } from "../../form/arithmetic.ts";
 import { type Task, writeHash } from "../../shell/route.ts";
+import { sayFlaws } from "../record/openJobMessages.ts";
 import type { Document } from "../state.ts";
 import type { Store } from "../store.ts";
 import { deflateText, inflateText } from "./deflate.ts";
@@ -53,7 +54,9 @@ export async function copyShareLink(store: Store, task: Task): Promise<void> {
 export async function openShared(text: string, store: Store): Promise<void> {
   try {
     await fetchArithmetic();
-    store.open(await decodeDocument(text));
+    const document = await decodeDocument(text);
+    store.open(document);
+    if (sayFlaws(store, "What the link brought", document.setup)) return;
     store.say("note", "Opened from a link; undo brings back what was here before.");
   } catch (error) {
     const reason = error instanceof SetupError ? error.message.replace(/^setup: /, "") : String(error);

@@ -11,7 +11,7 @@ import type { Store } from "../store.ts";
 import { Agreements } from "./agreement.ts";
 import type { Row } from "./database.ts";
 import type { JobRecord } from "./jobRecord.ts";
-import { sayBothKept, sayGone, sayUnopenable } from "./openJobMessages.ts";
+import { sayBothKept, sayFlaws, sayGone, sayUnopenable } from "./openJobMessages.ts";
 import { troubleText } from "./trouble.ts";
 
 /** What comes of it for the one that watches over the open job. */
@@ -48,6 +48,7 @@ export class JobSync {
       const document = { ...readDocument(kept.document), job: id };
       this.agreed.set(id, { revision: kept.row.revision, text: JSON.stringify(kept.document), document });
       this.#store.open(document);
+      sayFlaws(this.#store, `“${kept.row.title}”`, document.setup);
       return true;
     } catch (error) {
       if (!(error instanceof SetupError)) throw error;

@@ -1,5 +1,8 @@
 /** What a person is told of the job that is open, and what can be done about it. */
 import type { JobHead } from "../../../record/job.ts";
+import { flawsOf } from "../../../setup/plausible.ts";
+import { SetupError } from "../../../setup/problem.ts";
+import type { Setup } from "../../../setup/setup.ts";
 import { writeDocument } from "../keeping/documentFile.ts";
 import type { Store } from "../store.ts";
 import { downloadAsJob, textsOf } from "./jobFile.ts";
@@ -20,6 +23,18 @@ export const sayUnopenable = (store: Store, reason: string, head: JobHead, docum
     label: SAVE,
     accept: () => downloadAsJob(document, head),
   });
+
+/** What was opened was kept, or sent, when the limits were wider. The answer: whether there was anything to say. */
+export function sayFlaws(store: Store, what: string, setup: Setup): boolean {
+  const flaws = flawsOf(setup);
+  if (flaws.length === 0) return false;
+  const { message } = new SetupError(flaws);
+  store.say(
+    "error",
+    `${what} is open, but it can be no instrument: ${message}. Nothing is computed until that is corrected under Edit.`,
+  );
+  return true;
+}
 
 export const sayGone = (store: Store, keep: () => void): void =>
   store.say(

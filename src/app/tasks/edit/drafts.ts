@@ -2,6 +2,7 @@
  * What was typed and refused stays in its place, and is tried again with whatever is typed next: two entries that are
  * wrong alone may be right together, as a deeper receiver and the longer insertion typed before it.
  */
+import { implausible } from "../../../setup/plausible.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { LengthError, type LengthUnit, parseLengthMm } from "../../../units/length.ts";
 import {
@@ -56,6 +57,13 @@ function takeRest(setup: Setup, drafts: readonly Draft[]): Taken {
   });
   return { setup: taken, drafts: left.map((draft) => draftOf(taken, draft)) };
 }
+
+/** What is wrong with a setup that was kept though it is no instrument, each beside the entry it stands in. */
+export const flawDrafts = (setup: Setup, unit: LengthUnit): readonly Draft[] =>
+  implausible(setup, unit).map(({ path, message }) => {
+    const text = shownTexts(setup, unit)(path);
+    return { path, text, unit, message: message.charAt(0).toUpperCase() + message.slice(1), replaces: text };
+  });
 
 /** Drafts whose place still has what it had: undo, another instrument or the shank being moved takes the others back. */
 export function standing(setup: Setup, drafts: readonly Draft[]): readonly Draft[] {

@@ -23,7 +23,7 @@ import { setupFileText } from "../../state/keeping/setupFile.ts";
 import { PageElement } from "../../state/page.ts";
 import { type Air, type AirKind, withAirKind } from "./airKind.ts";
 import { copyText } from "./clipboard.ts";
-import { afterRows, type Draft, inUnit, standing, take } from "./drafts.ts";
+import { afterRows, type Draft, flawDrafts, inUnit, standing, take } from "./drafts.ts";
 import { editorStyles } from "./editorStyles.ts";
 import "../../form/entry.ts";
 import type { Entry, WriteEvent } from "../../form/entry.ts";
@@ -80,6 +80,8 @@ export class AnnulusEditor extends PageElement {
   /** The air of either kind as the person had it. */
   readonly #airs = new Map<AirKind, Air>();
   #shown: (path: string) => string = () => "";
+  /** What was refused, and what of a kept setup is by now. */
+  #toCorrect: readonly Draft[] = [];
   #profileDrafts: Readonly<Record<Part, readonly Draft[]>> = { mouthpiece: [], leadpipe: [], body: [] };
 
   constructor() {
@@ -112,6 +114,10 @@ export class AnnulusEditor extends PageElement {
     const setup = this.#setup;
     this.drafts = inUnit(standing(setup, this.drafts), this.#unit);
     this.#shown = shownTexts(setup, this.#unit);
+    const flaws = flawDrafts(setup, this.#unit).filter(
+      ({ path }) => !this.drafts.some((draft) => draft.path === path),
+    );
+    this.#toCorrect = [...this.drafts, ...flaws];
     this.#profileDrafts = {
       mouthpiece: this.#draftsOf("mouthpiece"),
       leadpipe: this.#draftsOf("leadpipe"),
@@ -122,7 +128,7 @@ export class AnnulusEditor extends PageElement {
   /** The refused texts of a profile; the same list while they are the same, so that its table is left alone. */
   #draftsOf(bore: Part): readonly Draft[] {
     const old = this.#profileDrafts[bore];
-    const drafts = this.drafts.filter(({ path }) => cellAt(path)?.part === bore);
+    const drafts = this.#toCorrect.filter(({ path }) => cellAt(path)?.part === bore);
     return drafts.length === old.length && drafts.every((draft, i) => draft === old[i]) ? old : drafts;
   }
 
@@ -152,7 +158,7 @@ export class AnnulusEditor extends PageElement {
   };
 
   #section(name: Section) {
-    const toCorrect = this.drafts.filter(({ path }) => sectionOf(path) === name).length;
+    const toCorrect = this.#toCorrect.filter(({ path }) => sectionOf(path) === name).length;
     return html`
       <details ?open=${this.open.has(name)} @toggle=${(event: Event) => this.#toggled(name, event)}>
         <summary>
@@ -232,7 +238,7 @@ export class AnnulusEditor extends PageElement {
 
   #field(field: SetupField) {
     const { path } = field;
-    const draft = this.drafts.find((one) => one.path === path);
+    const draft = this.#toCorrect.find((one) => one.path === path);
     const standing = this.#shown(path);
     return html`<annulus-entry
         beside

@@ -1,5 +1,5 @@
 /** The folder of the person's own in which a backup is kept up to date. */
-import { html, nothing, type TemplateResult } from "lit";
+import { css, html, nothing, type TemplateResult } from "lit";
 import { customElement } from "lit/decorators.js";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
@@ -11,7 +11,19 @@ import { whenText } from "./jobRow.ts";
 
 @customElement("annulus-backup-folder")
 export class BackupFolder extends PageElement {
-  static override styles = [controls, sheetStyles, backupStyles];
+  static override styles = [
+    controls,
+    sheetStyles,
+    backupStyles,
+    css`
+      summary {
+        font-size: var(--type-14);
+      }
+      details p {
+        margin: 0.25rem 0 0.5rem;
+      }
+    `,
+  ];
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -23,41 +35,45 @@ export class BackupFolder extends PageElement {
     const { canNameFolder, folder } = this.page.backups.parts;
     if (folder !== null) return this.#named(folder);
     return html`
-      <h4>In a folder of your own</h4>
-      ${
-        canNameFolder
-          ? html`
-              <p>
-                Name a folder, and a backup of all jobs is kept up to date there by itself, seconds after every change. It is
-                plain, not under a passphrase: take a folder that only you can open.
-              </p>
-              <div class="actions controls">
-                <button type="button" data-testid="name-folder" @click=${this.#name}>${icon("plus")}Choose a folder</button>
-              </div>
-            `
-          : html`
-              <p data-testid="no-folders">
-                This browser lets no page keep a backup up to date in a folder. You are reminded when your last backup is a
-                week old and jobs have changed since.
-              </p>
-            `
-      }
+      <details>
+        <summary>Kept up to date in a folder of your own</summary>
+        ${
+          canNameFolder
+            ? html`
+                <p>
+                  Name a folder, and a backup of all jobs is kept up to date there by itself, seconds after every change. It is
+                  plain, not under a passphrase: take a folder that only you can open.
+                </p>
+                <div class="actions controls">
+                  <button type="button" data-testid="name-folder" @click=${this.#name}>${icon("plus")}Choose a folder</button>
+                </div>
+              `
+            : html`
+                <p data-testid="no-folders">
+                  This browser lets no page do that. You are reminded when your last backup is a week old and jobs have changed
+                  since.
+                </p>
+              `
+        }
+      </details>
     `;
   }
 
   #named(folder: string): TemplateResult {
     const { files, written } = this.page.backups.parts;
     return html`
-      <h4>In a folder of your own</h4>
       ${this.#stand(folder, written)}
-      <p class="muted">
-        Two files there take turns${files.length > 0 ? `, ${files.join(" and ")}` : nothing}: to restore, take the newer one.
-        They are plain, not under a passphrase: whoever can open the folder can read them.
-      </p>
-      <div class="actions controls">
-        <button type="button" @click=${this.#name}>Choose another folder</button>
-        <button type="button" data-testid="stop-folder" @click=${() => void this.page.backups.stop()}>Stop</button>
-      </div>
+      <details>
+        <summary>About this folder</summary>
+        <p>
+          Two files there take turns${files.length > 0 ? `, ${files.join(" and ")}` : nothing}: to restore, take the newer one.
+          They are plain, not under a passphrase: whoever can open the folder can read them.
+        </p>
+        <div class="actions controls">
+          <button type="button" @click=${this.#name}>Choose another folder</button>
+          <button type="button" data-testid="stop-folder" @click=${() => void this.page.backups.stop()}>Stop</button>
+        </div>
+      </details>
     `;
   }
 

@@ -5,7 +5,6 @@ import { controls } from "../../shell/look/controls.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PageElement } from "../../state/page.ts";
 import "./backupFolder.ts";
-import { whenText } from "./jobRow.ts";
 import "./makeBackup.ts";
 import "./restoreBackup.ts";
 import type { RestoreBackup } from "./restoreBackup.ts";
@@ -35,10 +34,9 @@ export class BackupPanel extends PageElement {
     return html`
       <h3>Backup</h3>
       <p>
-        All jobs in one file, to keep elsewhere or to take to another machine. Recordings of blind trials are not in it, and
-        there is no second copy of them: they stay in this browser.${this.#promise()}
+        All jobs in one file, to keep elsewhere or to take to another machine. Recordings of blind trials are in no backup and
+        have no second copy: they stay in this browser.${this.#promise()}
       </p>
-      <p data-testid="last-backup">${this.#last()}</p>
       <annulus-make-backup></annulus-make-backup>
       <annulus-restore-backup></annulus-restore-backup>
       <annulus-backup-folder></annulus-backup-folder>
@@ -50,16 +48,7 @@ export class BackupPanel extends PageElement {
     if (isPersisted === null) return "";
     return isPersisted
       ? " This browser has promised not to clear what is kept by itself."
-      : " This browser has not promised to keep them: it may clear them when the disk runs full, so make a backup now and then.";
-  }
-
-  #last(): string {
-    const { made, written } = this.page.backups.parts;
-    if (made === null && written === null) return "No backup has been made here yet.";
-    const isByHand = made !== null && made > (written ?? "");
-    return isByHand
-      ? `Last backup made here: ${whenText(made)}.`
-      : `Last backup made here: ${whenText(written!)}, in your folder.`;
+      : " This browser may clear them when the disk runs full, so make one now and then.";
   }
 
   /** Takes in a file's text. The answer: whether it is one of jobs at all; what is not is left to who else may want it. */

@@ -8,6 +8,7 @@ import { provideResizeObserver } from "@lit-labs/virtualizer/polyfillLoaders/Res
 import { html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { listed, type SortKey, type StatusFilter } from "../../../record/listing.ts";
+import { flawsOf } from "../../../setup/plausible.ts";
 import { FrameResizeObserver } from "../../chart/frameResizeObserver.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { type Segment, segments } from "../../shell/look/segments.ts";
@@ -175,7 +176,9 @@ export class JobList extends PageElement {
 
   async #openJob({ id, title }: Row): Promise<void> {
     if (!(await this.page.job.open(id))) return;
-    this.page.store.say("note", `Opened “${title}”.`);
+    // what is wrong with it was said
+    const { setup } = this.page.store.state.document;
+    if (flawsOf(setup).length === 0) this.page.store.say("note", `Opened “${title}”.`);
     this.page.router.go("explore");
   }
 

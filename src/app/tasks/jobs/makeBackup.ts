@@ -13,6 +13,7 @@ import { PageElement } from "../../state/page.ts";
 import type { JobRecord } from "../../state/record/jobRecord.ts";
 import { BACKUP_FILES } from "./backupFiles.ts";
 import { backupStyles } from "./backupStyles.ts";
+import { whenText } from "./jobRow.ts";
 import "./passphrase.ts";
 
 @customElement("annulus-make-backup")
@@ -45,8 +46,18 @@ export class MakeBackup extends PageElement {
           ${icon("save")}Make a backup
         </button>
         <span role="status">${isBusy ? "Making the backup…" : nothing}</span>
+        <span class="muted" data-testid="last-backup">${this.#last()}</span>
       </div>
     `;
+  }
+
+  #last(): string {
+    const { made, written } = this.page.backups.parts;
+    const last = [made, written]
+      .filter((at) => at !== null)
+      .sort()
+      .at(-1);
+    return last ? `Last made here: ${whenText(last)}` : "None has been made here yet";
   }
 
   readonly #make = async (): Promise<void> => {
