@@ -34,7 +34,7 @@ export { instrumentOf } from "./setup/instrumentOf.ts";
 export { warningsOf, warningText } from "./setup/plausible.ts";
 export { SetupError } from "./setup/problem.ts";
 export { readSetup, readSetupText } from "./setup/readSetup.ts";
-export { gapMm, type Setup } from "./setup/setup.ts";
+export { gapMm, isSameGap, type Setup } from "./setup/setup.ts";
 export { isStandIn, STAND_INS, type StandInId, standIn } from "./setup/standIns.ts";
 export { withGap } from "./setup/withGap.ts";
 export { writeSetup } from "./setup/writeSetup.ts";
@@ -65,6 +65,7 @@ export { knownQuantities } from "./study/compare/compareQuantities.ts";
 export { type Goal, GoalError, parseGoal } from "./study/compare/goal.ts";
 // a leadpipe made for a goal
 export { type Design, type DesignOptions, design, designSteps } from "./study/design/design.ts";
+export { DESIGN_DEFAULTS, STATION_DEFAULTS, usualLimits } from "./study/design/designDefaults.ts";
 export { type Freedom, freedomOf } from "./study/design/designFreedom.ts";
 export { type DesignGoal, goalLike, parseDesignGoal } from "./study/design/designGoal.ts";
 export { type MandrelStation, mandrelStations } from "./study/design/designStations.ts";
@@ -128,6 +129,7 @@ export { spreadWords } from "./words/bench/fitSpread.ts";
 export { GAUGE_ABOUT, GAUGE_KINDS, type GaugeKind } from "./words/bench/gauges.ts";
 export { NOT_KNOWN } from "./words/blown/notKnown.ts";
 export { designWords, freedomWords } from "./words/design/designWords.ts";
+export { GAP_KIND, gapKind, gapKindWords } from "./words/gapKinds.ts";
 export {
   FAMILY,
   type Family,

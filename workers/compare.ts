@@ -1,5 +1,5 @@
 /** Comparing, designing and fitting as a worker serves them: plain data out, apart from the model, so that the hand on the shank is never slowed. */
-import type { Setup } from "../src/setup/setup.ts";
+import { gapMm, type Setup } from "../src/setup/setup.ts";
 import { PLAYED } from "../src/study/change/verdicts.ts";
 import { type BellTrust, bellTrustSteps } from "../src/study/compare/bellTrust.ts";
 import { type BoreSensitivity, type ErrorPlace, worstPlace } from "../src/study/compare/boreSensitivity.ts";
@@ -51,7 +51,7 @@ export interface ComparedVariant extends Compared {
 }
 
 /** Another instrument whose resonances and heights are to be equalled. */
-export type LikeVariant = Pick<Variant, "setup" | "gapMm">;
+export type LikeVariant = Pick<Variant, "setup">;
 
 export interface DesignQuestion extends Omit<DesignOptions, "goal"> {
   readonly goal: DesignGoal | LikeVariant;
@@ -63,10 +63,6 @@ export interface DesignRequest extends DesignQuestion, Ticket {}
 export interface Designed extends Omit<Design, "problem" | "variables"> {
   /** What the goal leaves open. */
   readonly freedom: Freedom;
-}
-
-export interface StationsRequest extends StationOptions {
-  readonly gapMm: number;
 }
 
 export interface BellTrustRequest extends Ticket {
@@ -120,9 +116,9 @@ export class Compare extends Served<Setup> {
     this.#isEnough = true;
   }
 
-  /** The leadpipe as a mandrel is turned to it. */
-  stations({ gapMm, ...options }: StationsRequest): Promise<Refusal | readonly MandrelStation[]> {
-    return this.ask((setup) => mandrelStations(new Instrument(setup), gapMm, options));
+  /** The leadpipe as a mandrel is turned to it, at the setup's own gap. */
+  stations(options: StationOptions): Promise<Refusal | readonly MandrelStation[]> {
+    return this.ask((setup) => mandrelStations(new Instrument(setup), gapMm(setup), options));
   }
 
   /** Plane waves in the bell beside curved fronts, at two gaps. */
@@ -203,7 +199,8 @@ function* designed(
   { goal, ...options }: DesignQuestion,
   isEnough: () => boolean,
 ): Generator<DesignProgress, Designed, void> {
-  const wanted = "setup" in goal ? goalLike(new Instrument(goal.setup).modes(goal.gapMm), PLAYED) : goal;
+  const wanted =
+    "setup" in goal ? goalLike(new Instrument(goal.setup).modes(gapMm(goal.setup)), PLAYED) : goal;
   const steps = designSteps(setup, { ...options, goal: wanted });
   let step = steps.next();
   while (!step.done) {

@@ -8,6 +8,7 @@ import {
   type Comparison,
   compareSteps,
   comparisonOf,
+  gapKind,
   InputError,
   knownQuantities,
   type LengthUnit,
@@ -87,7 +88,9 @@ export function compareCommand(program: Command): void {
         let told = 0;
         for (const one of compareSteps(variants, asked)) {
           const own = warningsOf(variants[told++].setup).map(warningText);
-          process.stdout.write(`${JSON.stringify({ ...lineOf(one), warnings: own })}\n`);
+          process.stdout.write(
+            `${JSON.stringify({ ...lineOf(one), ...gapIs(variants[told - 1]), warnings: own })}\n`,
+          );
         }
         for (const words of failed) process.stderr.write(`annulus: ${words}\n`);
         if (failed.length > 0) throw new ReadingError(`${failed.length} of ${tables} leadpipes failed`);
@@ -100,16 +103,9 @@ export function compareCommand(program: Command): void {
       }
       const comparison = comparisonOf(compared, asked);
       if (options.format === "json")
-        process.stdout.write(`${JSON.stringify({ ...asJson(comparison), warnings }, null, 1)}\n`);
+        process.stdout.write(`${JSON.stringify({ ...asJson(comparison, variants), warnings }, null, 1)}\n`);
       else if (options.format === "csv") process.stdout.write(csvOfObjects(compared.flatMap(csvRows)));
-      else
-        process.stdout.write(
-          comparisonText(
-            comparison,
-            variants[comparison.reference].setup,
-            parseLengthMm(options.error, "mm"),
-          ),
-        );
+      else process.stdout.write(comparisonText(comparison, variants, parseLengthMm(options.error, "mm")));
     });
 }
 
@@ -212,12 +208,16 @@ const lineOf = ({ name, gapMm, retuned, refusal, score, resistance, notes, modes
     })) ?? null,
 });
 
-const asJson = ({ reference, retune, ranking, variants }: Comparison) => ({
+/** Whether a variant stands at its own gap, and how that is known, or at one that was asked for. */
+const gapIs = ({ setup, gapMm }: Variant) => ({ gap_is: gapKind(setup, gapMm) });
+
+const asJson = ({ reference, retune, ranking, variants }: Comparison, asked: readonly Variant[]) => ({
   reference: reference + 1,
   retune,
   ranking: ranking?.map((i) => i + 1) ?? null,
-  variants: variants.map((one) => ({
+  variants: variants.map((one, i) => ({
     ...lineOf(one),
+    ...gapIs(asked[i]),
     sensitivity: one.sensitivity && {
       extent_mm: one.sensitivity.extentMm,
       places: one.sensitivity.places.map(({ part, positionMm, fromRimMm }) => ({

@@ -3,10 +3,11 @@ import {
   type Compared,
   type Comparison,
   formatLength,
+  gapKindWords,
   instrumentOf,
   noteLabel,
   noteText,
-  type Setup,
+  type Variant,
   worstPlace,
 } from "../index.ts";
 import { signed, textTable } from "./table.ts";
@@ -16,10 +17,11 @@ export const EXTENT_MM = 10;
 
 export function comparisonText(
   { reference, retune, ranking, variants }: Comparison,
-  setup: Setup,
+  asked: readonly Variant[],
   errorMm: number,
 ): string {
   const numbered = variants.map((one, i) => ({ ...one, title: `${i + 1} ${one.name.slice(0, 40)}` }));
+  const { setup } = asked[reference];
   const instrument = instrumentOf(setup);
   const width = Math.max(...variants.map(({ modes }) => modes.length));
   const block = (title: string, cells: (one: (typeof numbered)[number]) => (string | null)[]): string => {
@@ -48,6 +50,10 @@ export function comparisonText(
   return [
     `${variants.length} variants against number ${reference + 1}, ${after}.\n`,
     `A shift below ${cents} cents or a height change below ${decibels} dB is too small to feel.\n`,
+    ...numbered.map(
+      ({ title, gapMm }, i) =>
+        `${title}: gap ${formatLength(gapMm, "mm")}, ${gapKindWords(asked[i].setup, gapMm)}\n`,
+    ),
     ...moved,
     block(`Equivalent fundamental, cents from the variant's own common one, ${after}`, (one) =>
       shown(one).map((mode) => signed(mode.equivalentCents, 1)),

@@ -11,6 +11,8 @@ import {
   cutCard,
   cutQuestion,
   formatLength,
+  GAP_KIND,
+  gapKindWords,
   HELD_BACK,
   InputError,
   parseLengthMm,
@@ -70,7 +72,13 @@ export function cutCommand(program: Command): void {
     .option("--confirm", "I know that this way cannot be undone (for --card)")
     .addOption(formatOption("table", "json"))
     .action((path: string, options: Options) => {
-      forEachSetup(path, options.format, (setup) => answer(setup, options), asJson, table);
+      forEachSetup(
+        path,
+        options.format,
+        (setup) => answer(setup, options),
+        asJson,
+        (result, setup) => table(result, setup, options.gap !== undefined),
+      );
     });
 }
 
@@ -168,12 +176,12 @@ const both = (lengthMm: number): string =>
   `${formatLength(lengthMm, "mm")} (${formatLength(lengthMm, "in")})`;
 const listed = (lines: readonly string[]): string => lines.map((line) => `- ${line}\n`).join("");
 
-function table({ plan, card }: Answer, setup: Setup): string {
+function table({ plan, card }: Answer, setup: Setup, isGiven: boolean): string {
   if (card) return cardText(card);
   const { gapMm, targetMm, changeMm, expandedUncertaintyMm, limitsMm } = plan;
   const known = expandedUncertaintyMm === undefined ? "" : ` ± ${formatLength(expandedUncertaintyMm, "mm")}`;
   return [
-    `${setup.name}: gap ${both(gapMm!)}${known}, target ${both(targetMm!)}, ${both(Math.abs(changeMm!))} ${changeMm! < 0 ? "less" : "more"}; done between ${limitsMm!.map(both).join(" and ")}\n`,
+    `${setup.name}: gap ${both(gapMm!)}${known}, ${isGiven ? GAP_KIND.measured : gapKindWords(setup, gapMm!)}; planned gap ${both(targetMm!)}, ${both(Math.abs(changeMm!))} ${changeMm! < 0 ? "less" : "more"}; done between ${limitsMm!.map(both).join(" and ")}\n`,
     ...planWords(plan).map((line) => `${line}\n`),
     ...plan.ways.map((way) => wayText(way, plan)),
     plan.cautions.length > 0 ? `\nCautions\n${listed(cautionWords(plan.cautions, plan))}` : "",

@@ -1,5 +1,6 @@
 import { type Command, InvalidArgumentError } from "commander";
 import {
+  DESIGN_DEFAULTS,
   type Design,
   type DesignGoal,
   type DesignOptions,
@@ -9,9 +10,12 @@ import {
   formatLength,
   freedomOf,
   freedomWords,
+  gapKindWords,
+  gapMm,
   goalLike,
   InputError,
   Instrument,
+  isSameGap,
   type MandrelStation,
   mandrelStations,
   PLAYED,
@@ -19,6 +23,8 @@ import {
   parseLengthMm,
   readSetupText,
   type Setup,
+  STATION_DEFAULTS,
+  usualLimits,
   writeSetup,
 } from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
@@ -28,15 +34,16 @@ import { showProgress } from "./progress.ts";
 import { signed, textTable } from "./table.ts";
 import { warned } from "./warnings.ts";
 
-interface Options {
+/** As they are typed. */
+export interface DesignCommandOptions {
   readonly goal?: string;
   readonly like?: string;
   readonly knots: number;
   readonly restarts: number;
   readonly steps: number;
   readonly seed: number;
-  readonly smallest: string;
-  readonly largest: string;
+  readonly smallest?: string;
+  readonly largest?: string;
   readonly freeEntry?: boolean;
   readonly freeEnd?: boolean;
   readonly mayNarrow?: boolean;
@@ -65,22 +72,37 @@ export function designCommand(program: Command): void {
       "cents2=0, cents3=0@2, height4=32 (name, number, value, @weight), or a JSON file of targets",
     )
     .option("--like <setup>", "instead: equal this setup's resonances and heights, notes 2 to 10")
-    .option("--knots <count>", "control diameters along the leadpipe, ends included", number, 6)
-    .option("--restarts <count>", "starts, the present leadpipe the first of them", number, 5)
-    .option("--steps <count>", "most steps of each start", number, 40)
-    .option("--seed <seed>", "of the other starts", number, 1)
-    .option("--smallest <length>", "no diameter below", "7mm")
-    .option("--largest <length>", "no diameter above", "13mm")
+    .option(
+      "--knots <count>",
+      "control diameters along the leadpipe, ends included",
+      number,
+      DESIGN_DEFAULTS.knots,
+    )
+    .option(
+      "--restarts <count>",
+      "starts, the present leadpipe the first of them",
+      number,
+      DESIGN_DEFAULTS.restarts,
+    )
+    .option("--steps <count>", "most steps of each start", number, DESIGN_DEFAULTS.stepsEach)
+    .option("--seed <seed>", "of the other starts", number, DESIGN_DEFAULTS.seed)
+    .option("--smallest <length>", "no diameter below (1 mm less than the leadpipe's least)")
+    .option("--largest <length>", "no diameter above (1 mm more than the leadpipe's largest)")
     .option("--free-entry", "the entry's diameter may change")
     .option("--free-end", "the end's diameter may change")
     .option("--may-narrow", "need not widen throughout, as what is drawn off a mandrel must")
     .option("--curvature <length>", "least radius of curvature of the wall's line, 0 for any", "0mm")
-    .option("--gap-from <length>", "the gap may change too, from")
-    .option("--gap-to <length>", "to")
-    .option("--every <length>", "between stations of the mandrel", "5mm")
-    .option("--part <share>", "of what can be felt that all tolerances together may use", number, 0.5)
+    .option("--gap-from <length>", "the gap may change too, from (as far in as the shank goes)")
+    .option("--gap-to <length>", "the gap may change too, to (as far as charts show)")
+    .option("--every <length>", "between stations of the mandrel", `${STATION_DEFAULTS.everyMm}mm`)
+    .option(
+      "--part <share>",
+      "of what can be felt that all tolerances together may use",
+      number,
+      STATION_DEFAULTS.part,
+    )
     .addOption(formatOption("table", "json", "csv"))
-    .action(async (path: string, options: Options) => {
+    .action(async (path: string, options: DesignCommandOptions) => {
       const setup = readSetupText(textOf(path, "a setup file"));
       const warnings = warned(setup);
       const asked = designOptions(setup, options);
@@ -95,7 +117,7 @@ export function designCommand(program: Command): void {
       if (options.format === "json")
         process.stdout.write(`${JSON.stringify({ ...asJson(answer), warnings }, null, 1)}\n`);
       else if (options.format === "csv") process.stdout.write(csvOfObjects(answer.stations.map(stationRow)));
-      else process.stdout.write(text(answer, options.part));
+      else process.stdout.write(text(answer, setup, options.part));
     });
 }
 
@@ -105,11 +127,11 @@ function number(typed: string): number {
   return value;
 }
 
-function designOptions(setup: Setup, options: Options): DesignOptions {
+/** What the options ask of this setup. */
+export function designOptions(setup: Setup, options: DesignCommandOptions): DesignOptions {
   const length = (typed: string) => parseLengthMm(typed, setup.units);
-  const { gapFrom, gapTo, steps } = options;
-  if ((gapFrom === undefined) !== (gapTo === undefined))
-    throw new InputError("--gap-from and --gap-to go together; give both, or neither to leave the gap");
+  const { smallest, largest, gapFrom, gapTo, steps } = options;
+  const usual = usualLimits(setup);
   if (!Number.isInteger(steps) || steps < 1 || steps > 10_000)
     throw new InputError(`--steps: ${steps} is no number of steps; give a whole number from 1 to 10000`);
   return {
@@ -118,11 +140,17 @@ function designOptions(setup: Setup, options: Options): DesignOptions {
       knots: options.knots,
       holdsEntry: options.freeEntry !== true,
       holdsEnd: options.freeEnd !== true,
-      smallestMm: length(options.smallest),
-      largestMm: length(options.largest),
+      smallestMm: smallest === undefined ? usual.smallestMm : length(smallest),
+      largestMm: largest === undefined ? usual.largestMm : length(largest),
       widens: options.mayNarrow !== true,
       leastCurvatureRadiusMm: length(options.curvature),
-      gapMm: gapFrom === undefined || gapTo === undefined ? null : [length(gapFrom), length(gapTo)],
+      gapMm:
+        gapFrom === undefined && gapTo === undefined
+          ? null
+          : [
+              gapFrom === undefined ? usual.gap.leastMm : length(gapFrom),
+              gapTo === undefined ? usual.gap.mostMm : length(gapTo),
+            ],
     },
     restarts: options.restarts,
     seed: options.seed,
@@ -130,7 +158,7 @@ function designOptions(setup: Setup, options: Options): DesignOptions {
   };
 }
 
-function goalOf({ goal, like }: Options): DesignGoal {
+function goalOf({ goal, like }: DesignCommandOptions): DesignGoal {
   if ((goal === undefined) === (like === undefined))
     throw new InputError(
       "give either --goal with targets, such as cents2=0,cents3=0, or --like with a setup file",
@@ -205,7 +233,7 @@ const asJson = ({ design, freedom, stations }: Answer) => ({
   setup: writeSetup(design.setup),
 });
 
-function text({ design, freedom, stations }: Answer, part: number): string {
+function text({ design, freedom, stations }: Answer, setup: Setup, part: number): string {
   const targets = design.targets.map(({ quantity, n, target, before, after, missedBy }) => [
     `${quantity}${n}`,
     target.toFixed(2),
@@ -220,7 +248,7 @@ function text({ design, freedom, stations }: Answer, part: number): string {
     diametersMm.map((d) => d.toFixed(2)).join(" "),
   ]);
   return [
-    `${design.setup.name}: a leadpipe for the goal, gap ${formatLength(design.gapMm, "mm")}\n`,
+    `${design.setup.name}: a leadpipe for the goal, gap ${formatLength(design.gapMm, "mm")}, ${isSameGap(design.gapMm, gapMm(setup)) ? gapKindWords(setup, design.gapMm) : `designed, from ${formatLength(gapMm(setup), "mm")} ${gapKindWords(setup, gapMm(setup))}`}\n`,
     `Weighted r.m.s. miss ${design.missBefore.toPrecision(3)} before, ${design.missAfter.toPrecision(3)} after (cents, dB).\n`,
     textTable(["target", "wanted", "before", "after", "off by"], targets),
     `\nStarts, and where each came to\n${textTable(["start", "steps", "miss", "knots/mm"], starts)}`,

@@ -129,7 +129,7 @@ function table(matrix: FitMatrix): string {
           ),
         ];
   return [
-    "Gap ± standard uncertainty, mm\n",
+    "Gap foreseen from the dimensions, none of them measured as a gap, ± standard uncertainty, mm\n",
     block(gapText),
     ...preferred,
     "\nOne mouthpiece over the instruments\n",

@@ -3,10 +3,12 @@ import {
   type Bounded,
   FELT_PERCENT,
   formatLength,
+  gapKindWords,
   InputError,
   Instrument,
   type InstrumentKind,
   instrumentOf,
+  isSameGap,
   type LevelLoss,
   levelLoss,
   NOT_KNOWN,
@@ -70,7 +72,7 @@ export function flowCommand(program: Command): void {
           text === undefined ? ownGapMm(setup) : parseLengthMm(text, setup.units);
         const gapMm = length(options.gap);
         const referenceGapMm = length(options.reference);
-        const other = gapMm !== referenceGapMm;
+        const other = !isSameGap(gapMm, referenceGapMm);
         return {
           flows: resistanceCurve(setup, litresPerMinute, gapMm),
           changes: other
@@ -176,7 +178,7 @@ const figures = ({ lower, estimate, upper }: Bounded, print: (value: number) => 
 
 function text({ flows, changes, levels }: Answer, setup: Setup): string {
   return [
-    ...flows.map((flow, i) => flowText(flow, setup) + (changes[i] ? changeText(changes[i]) : "")),
+    ...flows.map((flow, i) => flowText(flow, setup) + (changes[i] ? changeText(changes[i], setup) : "")),
     ...(levels ?? []).map((loss) => levelText(loss, instrumentOf(setup))),
     `Not known to a steady one-dimensional estimate:\n${NOT_KNOWN.map((line) => `  ${line}\n`).join("")}`,
   ].join("\n");
@@ -200,7 +202,7 @@ function flowText(
   ]);
   const whole = dropPa.estimate.toFixed(2);
   return [
-    `${setup.name}: gap ${both(gapMm)}, ${litresPerMinute} L/min\n`,
+    `${setup.name}: gap ${both(gapMm)}, ${gapKindWords(setup, gapMm)}, ${litresPerMinute} L/min\n`,
     textTable(head, [...rows, ["whole", "", "", "", "", "", "", whole, ""]]),
     `Gap: ${figures(gap.dropPa, (pa) => pa.toFixed(2), "Pa")}; the leadpipe's edge ${gap.edge}.\n`,
     `The gap's share: ${figures(gap.share, (share) => (100 * share).toFixed(2), "%")}.\n`,
@@ -210,11 +212,11 @@ function flowText(
   ].join("");
 }
 
-function changeText(change: ResistanceChange): string {
+function changeText(change: ResistanceChange, setup: Setup): string {
   const { reference, changePa, changePercent, rangePercent, thresholdPercent, finding } = change;
   const bore = change.equivalentBoreMm.estimate;
   return [
-    `Against a gap of ${both(reference.gapMm)}: ${signed(changePa.estimate, 2)} Pa, ${signed(changePercent.estimate, 2)} %; `,
+    `Against a gap of ${both(reference.gapMm)}, ${gapKindWords(setup, reference.gapMm)}: ${signed(changePa.estimate, 2)} Pa, ${signed(changePercent.estimate, 2)} %; `,
     `with the bounds, anything from ${signed(rangePercent[0], 2)} to ${signed(rangePercent[1], 2)} %.\n`,
     `Rule: a wider gap blows with more resistance. Model: ${RESISTANCE_FINDING[finding]} (felt from ${thresholdPercent} %).\n`,
     bore === null

@@ -6,6 +6,7 @@ import {
   columnFitWords,
   type Estimate,
   formatLength,
+  gapKindWords,
   InputError,
   type InstrumentKind,
   instrumentOf,
@@ -201,7 +202,7 @@ const asJson = ({ measured, before, fit, after }: Answer) => ({
 
 function report({ measured, before, fit, after }: Answer, setup: Setup): string {
   return [
-    `${setup.name}: gap ${formatLength(before.gapMm, "mm")} (${formatLength(before.gapMm, "in")}) against ${measured.frequencies.length} measured points\n`,
+    `${setup.name}: gap ${formatLength(before.gapMm, "mm")} (${formatLength(before.gapMm, "in")}), ${gapKindWords(setup, before.gapMm)}, against ${measured.frequencies.length} measured points\n`,
     `Read as: ${readingWords(measured)}\n`,
     `\nMeasured less model${fit ? ", as the setup has it" : ""}\n`,
     differences(before, instrumentOf(setup)),

@@ -1,6 +1,7 @@
 import type { Command } from "commander";
 import {
   formatLength,
+  gapKindWords,
   Instrument,
   type InstrumentKind,
   inContext,
@@ -86,5 +87,5 @@ function table({ gapMm, modes, instrument }: Answer, setup: Setup): string {
     mode.spacingHz?.toFixed(2) ?? "–",
     mode.spacingCents?.toFixed(1) ?? "–",
   ]);
-  return `${setup.name}: gap ${formatLength(gapMm, "mm")} (${formatLength(gapMm, "in")})\n${textTable(head, rows)}`;
+  return `${setup.name}: gap ${formatLength(gapMm, "mm")} (${formatLength(gapMm, "in")}), ${gapKindWords(setup, gapMm)}\n${textTable(head, rows)}`;
 }

@@ -1,7 +1,7 @@
 /**
  * Setups from a file, from standard input (`-`), or many from NDJSON, one a line, so that a job runner can share them out.
  */
-import { readSetupText, type Setup } from "../index.ts";
+import { gapKind, gapMm, readSetupText, type Setup } from "../index.ts";
 import { ReadingError, textOf } from "./fileText.ts";
 import { warned } from "./warnings.ts";
 
@@ -16,6 +16,12 @@ function ndjsonLines(text: string): string[] | null {
     return null;
   }
 }
+
+/** Which gap the setup itself has, and whether it is measured, from the file, or assumed: any other is a what-if. */
+const ownGap = (setup: Setup) => ({
+  setup_gap_mm: gapMm(setup),
+  setup_gap_is: gapKind(setup, gapMm(setup)),
+});
 
 /**
  * Runs a study on one setup, or on each line of NDJSON; then every line of the answer is one JSON value, `{line, setup, …, warnings}`,
@@ -38,7 +44,7 @@ export function forEachSetup<Result>(
     const result = study(setup);
     process.stdout.write(
       format === "json"
-        ? `${JSON.stringify({ ...json(result), warnings }, null, 1)}\n`
+        ? `${JSON.stringify({ ...json(result), ...ownGap(setup), warnings }, null, 1)}\n`
         : print(result, setup),
     );
     return;
@@ -50,7 +56,7 @@ export function forEachSetup<Result>(
     try {
       const setup = readSetupText(line);
       const warnings = warned(setup, `line ${i + 1}: `);
-      const answer = { line: i + 1, setup: setup.name, ...json(study(setup)), warnings };
+      const answer = { line: i + 1, setup: setup.name, ...json(study(setup)), ...ownGap(setup), warnings };
       process.stdout.write(`${JSON.stringify(answer)}\n`);
     } catch (error) {
       if (!(error instanceof Error)) throw error;

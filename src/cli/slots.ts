@@ -3,6 +3,7 @@ import {
   DEFAULT_LIPS,
   formatLength,
   type GapSlots,
+  gapKindWords,
   InputError,
   Instrument,
   type InstrumentKind,
@@ -181,7 +182,7 @@ function text({ referenceGapMm, pressure, lips, gaps, instrument }: Answer, setu
   const blown =
     "pascals" in pressure
       ? `Blown with ${pressure.pascals / 1000} kPa.`
-      : `Each note blown with ${pressure.timesThreshold} times its lowest threshold at ${both(referenceGapMm)}.`;
+      : `Each note blown with ${pressure.timesThreshold} times its lowest threshold at ${both(referenceGapMm)}, ${gapKindWords(setup, referenceGapMm)}.`;
   const about =
     `${blown}\nLips, which nobody can measure in a playing mouth: ${lips.massPerArea} kg/m² at ${MASS_REFERENCE_HZ} Hz ` +
     `∝ 1/f^${lips.massExponent}, Q ${lips.quality}, ${formatLength(1000 * lips.restOpening, "mm")} open at rest, ` +
@@ -191,7 +192,7 @@ function text({ referenceGapMm, pressure, lips, gaps, instrument }: Answer, setu
   if (gaps.length === 1) {
     const [{ gapMm, notes }] = gaps;
     const rows = notes.map((note) => columns.map(({ cell }) => cell(note)));
-    return `${setup.name}: gap ${both(gapMm)}\n${about}${textTable(
+    return `${setup.name}: gap ${both(gapMm)}, ${gapKindWords(setup, gapMm)}\n${about}${textTable(
       columns.map(({ title }) => title),
       rows,
     )}`;

@@ -3,6 +3,7 @@ import {
   type ChangedMode,
   formatLength,
   type GapSweep,
+  gapKindWords,
   gapSweep,
   Instrument,
   instrumentOf,
@@ -99,7 +100,7 @@ function tables(sweep: GapSweep, setup: Setup): string {
   const how =
     retune === null ? "as it is" : `${noteText(retune, instrument)} brought back by the tuning slide`;
   return [
-    `${setup.name}: resonances 1 to ${reference.length} against gap, ${how}; changes from ${both(referenceGapMm)}.\n`,
+    `${setup.name}: resonances 1 to ${reference.length} against gap, ${how}; changes from ${both(referenceGapMm)}, ${gapKindWords(setup, referenceGapMm)}.\n`,
     `A shift below ${cents} cents or a height change below ${decibels} dB is too small to feel.\n`,
     block("Shift of the resonance, cents", (mode) => signed(mode.shiftCents, 1)),
     block("Change of peak height, dB", (mode) => signed(mode.heightDb, 2)),

@@ -8,6 +8,7 @@ import {
   type Drawn,
   formatLength,
   type GapSweep,
+  gapKindWords,
   gapSweep,
   Instrument,
   instrumentOf,
@@ -190,7 +191,7 @@ function tables({ sweep, uncertainty, monteCarlo }: Answer, setup: Setup): strin
     ? `${monteCarlo.drawn} instruments drawn${monteCarlo.leftOut > 0 ? `, ${monteCarlo.leftOut} more were none (a gap below 0, say) and left out` : ""}.\n`
     : "";
   return [
-    `${setup.name}: from ${both(sweep.referenceGapMm)} to ${both(row.gapMm)}; U at 95 %.\n`,
+    `${setup.name}: from ${both(sweep.referenceGapMm)}, ${gapKindWords(setup, sweep.referenceGapMm)}, to ${both(row.gapMm)}, ${gapKindWords(setup, row.gapMm)}; U at 95 %.\n`,
     without,
     draws,
     ...QUANTITIES.map(block),

@@ -69,6 +69,14 @@ export function provenanceOf(setup: Setup, dimension: ProvenanceDimension): Prov
   return isStated ? "measured" : "file";
 }
 
+const GAP: readonly ProvenanceDimension[] = ["receiver.depth", "mouthpiece.insertion"];
+
+/** Of the setup's gap: assumed where either length is, measured where both are. */
+export function gapProvenance(setup: Setup): Provenance {
+  const from = GAP.map((dimension) => provenanceOf(setup, dimension));
+  return (["assumed", "file"] as const).find((one) => from.includes(one)) ?? "measured";
+}
+
 /** The setup with these dimensions marked. */
 export const withProvenance = (
   setup: Setup,

@@ -103,3 +103,9 @@ export interface Setup {
 
 /** The setup's own gap: receiver depth − insertion, mm. */
 export const gapMm = (setup: Setup): number => setup.receiver.depthMm - setup.mouthpiece.insertionMm;
+
+/** Gaps nearer than this are one, mm: finer than any of them is measured or set. Own choice, no source. */
+const SAME_GAP_MM = 0.005;
+
+/** Whether two gaps are the same to anybody at the bench. */
+export const isSameGap = (aMm: number, bMm: number): boolean => Math.abs(aMm - bMm) < SAME_GAP_MM;

@@ -1,5 +1,6 @@
 /** Where the numbers of a setup come from, in words: what was measured, what came from a file, what a stand-in lends. */
 import {
+  gapProvenance,
   hasDimension,
   PROVENANCE_DIMENSIONS,
   type ProvenanceDimension,
@@ -81,9 +82,9 @@ export function standInWords(setup: Setup, expandedMm: number | null, unit: Leng
 }
 
 function gapWords(setup: Setup, expandedMm: number | null, unit: LengthUnit): string {
-  const from = GAP.map((dimension) => provenanceOf(setup, dimension));
-  if (from.includes("assumed")) return "The gap is assumed, not measured";
-  if (from.includes("file")) return "Gap from a file";
+  const from = gapProvenance(setup);
+  if (from === "assumed") return "The gap is assumed, not measured";
+  if (from === "file") return "Gap from a file";
   return expandedMm === null
     ? "Gap measured, how well is not stated"
     : `Gap measured to ±${roundedLength(expandedMm, expandedMm, unit)}`;

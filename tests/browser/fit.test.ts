@@ -149,7 +149,7 @@ describe("which mouthpiece gives which gap in which instrument", () => {
   it("holds gaps against the preferred one, and takes the setup's", async () => {
     const { page } = await open();
     await loadDemo(page);
-    await page.getByTestId("prefer-setup").click();
+    await page.getByTestId("prefer-yours").click();
     const held = fitMatrix(mouthpieces, instruments, { preferredMm: 2.5 });
     await expect
       .poll(() => cell(page, 0, 0).innerText())
@@ -329,7 +329,7 @@ describe("the fit for everyone", () => {
     const { page } = visited;
     await expectSoundEverywhere(page, "fit-empty");
     await loadDemo(page);
-    await page.getByTestId("prefer-setup").click();
+    await page.getByTestId("prefer-yours").click();
     await field(page, "Fenwood 5: shank taper").fill("steep");
     await field(page, "Fenwood 5: shank taper").press("Tab");
     await cell(page, 4, 4).click();

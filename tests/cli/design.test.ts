@@ -60,7 +60,7 @@ describe("annulus design", () => {
       [["--goal", "cents2=0", "--like", demo], /give either --goal with targets/],
       [["--goal", "sents2=0"], /"sents" is not known/],
       [["--goal", "none.json"], /none\.json: there is no such file; give the path of a goal's JSON file/],
-      [["--goal", "cents2=0", "--gap-from", "1mm"], /--gap-from and --gap-to go together/],
+      [["--goal", "cents2=0", "--gap-from", "9mm"], /the gap cannot go from 9 to 8 mm/],
       [["--goal", "cents2=0", "--knots", "3"], /3 knots make no cubic leadpipe/],
       [["--goal", "cents2=0", "--smallest", "9mm"], /entry is held at 8.75 mm/],
       [["--goal", "cents2=0", "--steps", "0"], /--steps: 0 is no number of steps/],

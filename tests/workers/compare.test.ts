@@ -93,7 +93,7 @@ describe("the worker that compares", () => {
     expect(await (await loaded()).compare({ ...question, reference: 7, ticket: 1 }, () => {})).toEqual({
       refused: expect.stringContaining("no variant 8"),
     });
-    expect(await new Compare().stations({ gapMm: 2.5 })).toEqual({ refused: "no setup is loaded" });
+    expect(await new Compare().stations({})).toEqual({ refused: "no setup is loaded" });
   });
 
   test("designs a leadpipe like another instrument's, with the gap among what may change", async () => {
@@ -174,7 +174,7 @@ describe("the worker that compares", () => {
     if (!early || "refused" in early) throw new Error("an answer is expected");
     expect(early.starts).toHaveLength(1);
     expect(early.starts[0].steps).toBeLessThanOrEqual(3);
-    expect(await worker.stations({ gapMm: 2.5, everyMm: 20 })).toEqual(
+    expect(await worker.stations({ everyMm: 20 })).toEqual(
       mandrelStations(new Instrument(setup), 2.5, { everyMm: 20 }),
     );
   });

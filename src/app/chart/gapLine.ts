@@ -1,9 +1,9 @@
 /** What charts against gap have in common under a hand: a read-out line that follows it, and arrow keys that lead it. */
 
 import type { GapDrawing } from "../../charts/plots/gap/gapChart.ts";
+import { shownGaps } from "../../setup/gapLimits.ts";
 import { bothUnits } from "../../words/numbers.ts";
 import { keyMove } from "../form/gap/gapSteps.ts";
-import { shownGaps } from "../state/gapLimits.ts";
 import type { Page } from "../state/page.ts";
 import type { PageFigure, ShownChart } from "./pageFigure.ts";
 

@@ -1,7 +1,8 @@
 /** The page's state and everything that changes it. */
+
+import { nearestGapMm } from "../../setup/gapLimits.ts";
 import { gapMm, type Setup } from "../../setup/setup.ts";
 import { withoutRoundingNoise } from "../../units/roundingNoise.ts";
-import { nearestGapMm } from "./gapLimits.ts";
 import { NO_NOTES, type Notes, notesForAnother } from "./notes/notes.ts";
 import { finishedTrials, withFinished } from "./notes/trial.ts";
 import { Observable } from "./observable.ts";

@@ -1,12 +1,12 @@
 /** What can be asked of how a document feels: how each kind is asked, and on what its answer depends. */
 import type { Feel } from "../../../workers/feel.ts";
 import type { Refusal, StepProgress } from "../../../workers/served.ts";
+import { shownGaps } from "../../setup/gapLimits.ts";
 import type { LevelLoss } from "../../study/blown/levelLoss.ts";
 import type { ResistanceChange } from "../../study/blown/resistanceChange.ts";
 import type { Evidence } from "../../study/change/verdicts.ts";
 import type { Felt, FeltOptions } from "../../study/feel/felt.ts";
 import type { GapSlots } from "../../study/feel/slots.ts";
-import { shownGaps } from "../state/gapLimits.ts";
 import type { FeelQuestion } from "./feelQuestion.ts";
 import { sameToModel } from "./sameToModel.ts";
 import type { Answer } from "./work.ts";

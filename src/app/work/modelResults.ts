@@ -1,9 +1,9 @@
 /** What the model says of the two gaps compared: kept beside the store, asked for anew as the document changes. */
 import type { Model } from "../../../workers/model.ts";
+import { sweptGapsMm } from "../../setup/gapLimits.ts";
 import type { Setup } from "../../setup/setup.ts";
 import type { Explored } from "../../study/instrument/exploration.ts";
 import type { GapSweep } from "../../study/instrument/gapSweep.ts";
-import { sweptGapsMm } from "../state/gapLimits.ts";
 import type { Compared, ComparedGaps } from "./comparedGaps.ts";
 import { sameToModel } from "./sameToModel.ts";
 import { type Answer, Work, Works } from "./work.ts";

@@ -1,6 +1,6 @@
 /** The section in words and in numbers. */
 import { cavityDiameterMm, exitBoreMm } from "../../setup/geometry.ts";
-import type { Setup } from "../../setup/setup.ts";
+import { isSameGap, type Setup } from "../../setup/setup.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { bothUnits } from "../../words/numbers.ts";
@@ -36,10 +36,9 @@ export function cutawayTable({ setup, chosenGapMm, referenceGapMm }: CutawayData
 export function describe({ setup, chosenGapMm, referenceGapMm }: CutawayData, unit: LengthUnit): string {
   const { depthMm } = setup.receiver;
   const change = chosenGapMm - referenceGapMm;
-  const against =
-    Math.abs(change) < 0.005
-      ? "the same as the reference"
-      : `${formatLength(Math.abs(change), unit)} ${change > 0 ? "wider" : "narrower"} than the reference of ${bothUnits(referenceGapMm, unit)}`;
+  const against = isSameGap(chosenGapMm, referenceGapMm)
+    ? "the same as the reference"
+    : `${formatLength(Math.abs(change), unit)} ${change > 0 ? "wider" : "narrower"} than the reference of ${bothUnits(referenceGapMm, unit)}`;
   return (
     `Section true to scale. The shank goes ${formatLength(depthMm - chosenGapMm, unit)} into a receiver ` +
     `${formatLength(depthMm, unit)} deep and leaves a gap of ${bothUnits(chosenGapMm, unit)} before the leadpipe, ${against}. ` +

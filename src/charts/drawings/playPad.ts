@@ -2,8 +2,10 @@
  * What there is to play: the lips' own frequency across, mouth pressure upwards, and every note's slot as a tongue that
  * starts at its threshold and is as wide as its slot where that was computed; straight on above. What the lips do is a point.
  */
+
 import { scaleLinear, scaleLog } from "d3";
 import type { InstrumentKind } from "../../setup/instrumentKind.ts";
+import { isSameGap } from "../../setup/setup.ts";
 import type { GapSlots, NoteSlot } from "../../study/feel/slots.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { FAMILY, noteLabel, noteText, writtenPitch } from "../../words/instruments.ts";
@@ -55,7 +57,7 @@ const semitone = 2 ** (1 / 12);
 
 export function playPad(pad: PlayPad, frame: Frame): Drawing {
   const { small } = typeSizes(frame);
-  const isSame = pad.chosenGapMm === pad.referenceGapMm;
+  const isSame = isSameGap(pad.chosenGapMm, pad.referenceGapMm);
   const svg = sheet(frame, {
     name: "play-pad",
     title: "What there is to play",

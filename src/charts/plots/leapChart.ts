@@ -1,5 +1,7 @@
 /** The chance that a leap lands wrong, against gap: what was counted, and between what the chance lies with 95 %. */
+
 import { scaleLinear } from "d3";
+import { isSameGap } from "../../setup/setup.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { noteText } from "../../words/instruments.ts";
 import { bothUnits, percent } from "../../words/numbers.ts";
@@ -94,7 +96,8 @@ function labelGaps(on: Panel, { chosenGapMm, referenceGapMm }: LeapData): void {
     label(on, text, on.x(gapMm) + (isRight ? 5 : -5), row, { anchor: isRight ? "start" : "end", ...style });
   const isRight = on.x(chosenGapMm) >= on.x(referenceGapMm);
   beside("chosen", chosenGapMm, isRight, { fill: "gap", weight: 600 });
-  if (chosenGapMm !== referenceGapMm) beside("reference", referenceGapMm, !isRight, { fill: "reference" });
+  if (!isSameGap(chosenGapMm, referenceGapMm))
+    beside("reference", referenceGapMm, !isRight, { fill: "reference" });
 }
 
 export const leapTable = ({ points }: LeapData, unit: LengthUnit): Table =>

@@ -5,7 +5,7 @@
  * feel and larger than its own expanded uncertainty. Here is what the air column's peaks alone say, at every step of a hand;
  * what lips and stream say takes longer and is in `feltVerdicts.ts`.
  */
-import type { Thresholds } from "../../setup/setup.ts";
+import { isSameGap, type Thresholds } from "../../setup/setup.ts";
 import type { ChangeUncertainty, ModeUncertainty, Uncertain } from "../uncertainty/changeUncertainty.ts";
 import { isDecided, type Judgement, judge } from "./judgement.ts";
 import type { ChangedMode } from "./modeChanges.ts";
@@ -136,7 +136,7 @@ export const NEVER_CLOSES: Evidence = {
 /** Wider: taller peaks, further apart. */
 function slots({ referenceGapMm, chosenGapMm, chosen, thresholds, uncertainty }: Comparison): Verdict {
   const claim = "slots";
-  if (chosenGapMm === referenceGapMm) return { claim, ...SAME_GAP };
+  if (isSameGap(chosenGapMm, referenceGapMm)) return { claim, ...SAME_GAP };
   const asked = chosenGapMm > referenceGapMm ? 1 : -1;
   const tests = [
     ...test("peak-height", heights(chosen, uncertainty), "dB", thresholds.decibels, asked),
@@ -148,7 +148,7 @@ function slots({ referenceGapMm, chosenGapMm, chosen, thresholds, uncertainty }:
 /** No peak says how hard an instrument blows. */
 function resistance({ referenceGapMm, chosenGapMm }: Comparison): Verdict {
   const claim = "resistance";
-  if (chosenGapMm === referenceGapMm) return { claim, ...SAME_GAP };
+  if (isSameGap(chosenGapMm, referenceGapMm)) return { claim, ...SAME_GAP };
   return { claim, finding: null, basis: { kind: "not-by-peaks" }, tests: [] };
 }
 
@@ -156,7 +156,7 @@ function resistance({ referenceGapMm, chosenGapMm }: Comparison): Verdict {
 function noGap({ referenceGapMm, closed, thresholds, closedUncertainty }: Comparison): Verdict {
   const claim = "noGap";
   if (closed === null) return { claim, ...NEVER_CLOSES };
-  if (referenceGapMm === 0) return { claim, ...SAME_GAP, basis: { kind: "reference-without-gap" } };
+  if (isSameGap(referenceGapMm, 0)) return { claim, ...SAME_GAP, basis: { kind: "reference-without-gap" } };
   const tests = test("closed-peak-height", heights(closed, closedUncertainty), "dB", thresholds.decibels, -1);
   return { claim, ...evidence(tests) };
 }

@@ -7,6 +7,7 @@ import { randomLcg } from "d3";
 import type { Setup } from "../../setup/setup.ts";
 import { OutOfRange } from "../../units/outOfRange.ts";
 import { levenbergMarquardt, sumOfSquares } from "../leastSquares/levenbergMarquardt.ts";
+import { DESIGN_DEFAULTS } from "./designDefaults.ts";
 import type { DesignGoal, Target } from "./designGoal.ts";
 import type { DesignLimits } from "./designLimits.ts";
 import { DesignProblem, missOf, UNIT_MM } from "./designProblem.ts";
@@ -73,7 +74,7 @@ export function* designSteps(
   setup: Setup,
   options: DesignOptions,
 ): Generator<DesignProgress, Design, boolean | undefined> {
-  const { goal, limits, restarts = 5, seed = 1, stepsEach = 40 } = options;
+  const { goal, limits, restarts, seed, stepsEach } = { ...DESIGN_DEFAULTS, ...options };
   if (!Number.isInteger(restarts) || restarts < 1 || restarts > 1000)
     throw new OutOfRange(`${restarts} is no number of restarts: give a whole number from 1 to 1000`);
   const problem = new DesignProblem(setup, goal, limits);

@@ -10,6 +10,7 @@ import { OutOfRange } from "../../units/outOfRange.ts";
 import { PLAYED } from "../change/verdicts.ts";
 import { boreSensitivity } from "../compare/boreSensitivity.ts";
 import type { Instrument } from "../instrument/instrument.ts";
+import { STATION_DEFAULTS } from "./designDefaults.ts";
 
 export interface MandrelStation {
   readonly positionMm: number;
@@ -31,8 +32,9 @@ const LOOSEST_MM = 0.2;
 export function mandrelStations(
   instrument: Instrument,
   gapMm: number,
-  { everyMm = 5, part = 0.5 }: StationOptions = {},
+  options: StationOptions = {},
 ): MandrelStation[] {
+  const { everyMm, part } = { ...STATION_DEFAULTS, ...options };
   if (!(part > 0 && part <= 1))
     throw new OutOfRange(`a part of ${part} cannot be used: give more than 0, to 1`);
   const { setup } = instrument;

@@ -1,5 +1,7 @@
 /** What a change of gap does to how a setup feels, on modelled lips and in a steady stream: the felt part of the verdicts. */
+
 import { SetupError } from "../../setup/problem.ts";
+import { isSameGap } from "../../setup/setup.ts";
 import { withGap } from "../../setup/withGap.ts";
 import { type ResistanceChange, resistanceChange } from "../blown/resistanceChange.ts";
 import { type Evidence, NEVER_CLOSES, SAME_GAP } from "../change/verdicts.ts";
@@ -32,7 +34,7 @@ export interface Done {
 
 /** @param instrument with the modal column's resonances @throws as `slotSteps` and `resistance` */
 export function* feltSteps(instrument: Instrument, question: FeltQuestion): Generator<Done, Felt, void> {
-  if (question.gapMm === question.referenceGapMm)
+  if (isSameGap(question.gapMm, question.referenceGapMm))
     return { slots: SAME_GAP, resistance: SAME_GAP, change: null };
   const { flow, change } = yield* bothResistances(instrument, question);
   return { slots: slotEvidence(change), resistance: resistanceEvidence(flow, change), change };
@@ -40,7 +42,7 @@ export function* feltSteps(instrument: Instrument, question: FeltQuestion): Gene
 
 /** From the reference gap to none at all. */
 export function* closedSteps(instrument: Instrument, options: FeltOptions): Generator<Done, Evidence, void> {
-  if (options.referenceGapMm === 0) return SAME_GAP;
+  if (isSameGap(options.referenceGapMm, 0)) return SAME_GAP;
   if (!closes(instrument)) return NEVER_CLOSES;
   const { flow, change } = yield* bothResistances(instrument, { ...options, gapMm: 0 });
   return closedEvidence(flow, change);

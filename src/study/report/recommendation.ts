@@ -2,10 +2,8 @@
  * What a report recommends: only a gap that was planned, or that a blind trial found, and on what that rests. Where the
  * slider stands is a view, never a recommendation.
  */
+import { isSameGap } from "../../setup/setup.ts";
 import type { TrialFinding } from "../../trial/finding.ts";
-
-/** Gaps nearer than this are one: finer than any of them is measured, mm. */
-export const SAME_MM = 0.005;
 
 /** A preference is told to a tenth of a mm: closer than half of that, two gaps are the same. */
 const PREFERENCE_MM = 0.05;
@@ -50,7 +48,7 @@ export function recommendation({
     return { kind: "none", because: trial && !trial.isDecided ? "no-difference" : "nothing-planned" };
   const kind = plannedGapMm === null ? "preferred" : "planned";
   const isThere =
-    Math.abs(toGapMm - measuredGapMm) < SAME_MM ||
+    isSameGap(toGapMm, measuredGapMm) ||
     (kind === "preferred" && trialOnGap(trial, measuredGapMm) === "agrees");
   if (isThere) return { kind: "none", because: "as-it-is" };
   // the player could not tell gaps apart and the model finds nothing to notice: nothing asks for work

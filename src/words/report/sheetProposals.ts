@@ -2,8 +2,10 @@
  * What a sheet says until a technician says it better: a template for each paragraph, chosen by what the record holds. Its
  * numbers are figures by name, so that who alters the words keeps them.
  */
+
 import { usualCautions } from "../../bench/cut/cautions.ts";
 import type { CutWayName } from "../../bench/cut/cutWay.ts";
+import { isSameGap } from "../../setup/setup.ts";
 import type { TrialOnGap } from "../../study/report/recommendation.ts";
 import type { CLASSROOM_SENTENCES, ClassroomChart, Paragraph } from "../../study/report/sheetParagraphs.ts";
 import { type Claim, claimEvidence, type SheetRecord } from "../../study/report/sheetRecord.ts";
@@ -43,10 +45,10 @@ function measured({ setup, present: { expandedMm, readings } }: SheetRecord): st
   return `${how} ${known} ${provenanceLine(setup)} ${SHOULDER}`;
 }
 
-const isSameGap = ({ told, referenceGapMm }: SheetRecord): boolean => told.gapMm === referenceGapMm;
+const isUnchanged = ({ told, referenceGapMm }: SheetRecord): boolean => isSameGap(told.gapMm, referenceGapMm);
 
 function found(record: SheetRecord): string {
-  if (isSameGap(record))
+  if (isUnchanged(record))
     return "No other gap is planned, preferred or looked at: there is no change to model.";
   const uncertainty = record.explored?.uncertainty;
   const known =
@@ -183,7 +185,7 @@ function classroom(
   return {
     first:
       "Between the mouthpiece's end and the start of the leadpipe a ring of air is left, the gap: here it goes from {reference} to {told}.",
-    second: isSameGap(record) ? "Both are the same gap: choose another to see a change." : changes[chart],
+    second: isUnchanged(record) ? "Both are the same gap: choose another to see a change." : changes[chart],
     third:
       "Players say a wider gap holds notes more firmly; the model’s answer for this instrument: {slotsFinding}.",
   };

@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { readTable, withBore } from "../../../src/app/state/bench/boreTable.ts";
 import {
-  baseSetup,
   candidateNotes,
   isSound,
   listed,
@@ -11,6 +10,7 @@ import {
 } from "../../../src/app/state/bench/candidates.ts";
 import { readDesign } from "../../../src/app/state/bench/leadpipeDesign.ts";
 import { readShape, shapeLike } from "../../../src/app/state/bench/leadpipeShape.ts";
+import { commonGap } from "../../../src/app/state/bench/namedGaps.ts";
 import {
   type CompareNotes,
   compareForm,
@@ -18,11 +18,15 @@ import {
   shapePart,
   tablePart,
 } from "../../../src/app/state/notes/compare.ts";
+import { cutForm } from "../../../src/app/state/notes/cut.ts";
 import { NO_NOTES, notesForAnother, readNotes } from "../../../src/app/state/notes/notes.ts";
+import type { Document } from "../../../src/app/state/state.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
 import { comparable, questionOf, readError, readGoal } from "../../../src/app/tasks/compare/compareAsked.ts";
 import { INVENTED } from "../../../src/app/tasks/compare/inventedLeadpipes.ts";
 import { leadpipeOfShape } from "../../../src/setup/leadpipeShape.ts";
+import { gapMm } from "../../../src/setup/setup.ts";
+import { gapKind } from "../../../src/words/gapKinds.ts";
 import { demo } from "../../acoustics/setups.ts";
 
 const setup = demo();
@@ -92,21 +96,53 @@ describe("candidates", () => {
     expect(isSound(first) && isSound(again) && first.setup === again.setup).toBe(true);
   });
 
-  test("at one gap, or in words where a receiver cannot have it", () => {
-    const document = { ...withCandidates({ sameGap: true }), gapMm: 5 };
-    expect(listed(document).map((one) => isSound(one) && one.gapMm)).toEqual([5, 5, 5]);
-    const shallow = { ...setup, receiver: { ...setup.receiver, depthMm: 22.5 } };
-    const [, , , last] = listed({
+  test("each at its own gap wherever the slider stands, or all at one of the job's, which is named", () => {
+    const gapsOf = (document: Document) =>
+      listed(document, commonGap(document, "mm")).map((one) => isSound(one) && [one.gapMm, one.gapIs]);
+    const moved = (part: Partial<CompareNotes>) => ({ ...withCandidates(part), gapMm: 5 });
+    const own = [2.5, gapKind(setup, 2.5)];
+    expect(own[1]).not.toBe("what-if");
+    expect(gapsOf(moved({}))).toEqual([own, own, own]);
+    const whatIf = [5, "what-if"];
+    expect(gapsOf(moved({ gap: "what-if" }))).toEqual([whatIf, whatIf, whatIf]);
+    expect(gapsOf(moved({ gap: "yours" }))).toEqual([own, own, own]);
+    // nothing is planned and no trial was decided: each is at its own again
+    expect(gapsOf(moved({ gap: "planned" }))).toEqual([own, own, own]);
+    expect(gapsOf(moved({ gap: "preferred" }))).toEqual([own, own, own]);
+    const document = moved({ gap: "planned" });
+    const planned = {
       ...document,
-      gapMm: 23,
-      notes: {
-        ...document.notes,
-        compare: {
-          ...document.notes.compare,
-          candidates: [...document.notes.compare.candidates, candidateNotes("Shallow", "", shallow)],
+      notes: { ...document.notes, cut: { ...cutForm.empty, target: "2" } },
+    };
+    expect(gapsOf(planned)).toEqual([
+      [2, "planned"],
+      [2, "planned"],
+      [2, "planned"],
+    ]);
+  });
+
+  test("that older jobs held at the open setup's gap are held where the slider stands", () => {
+    expect(compareForm.ofJson({ sameGap: true }).gap).toBe("what-if");
+    expect(compareForm.ofJson({ sameGap: false }).gap).toBe("own");
+    expect(compareForm.ofJson({ sameGap: true, gap: "yours" }).gap).toBe("yours");
+  });
+
+  test("at one gap, in words where a receiver cannot have it", () => {
+    const document = { ...withCandidates({ gap: "what-if" }), gapMm: 23 };
+    const shallow = { ...setup, receiver: { ...setup.receiver, depthMm: 22.5 } };
+    const [, , , last] = listed(
+      {
+        ...document,
+        notes: {
+          ...document.notes,
+          compare: {
+            ...document.notes.compare,
+            candidates: [...document.notes.compare.candidates, candidateNotes("Shallow", "", shallow)],
+          },
         },
       },
-    });
+      commonGap(document, "mm"),
+    );
     expect(last).toMatchObject({ problem: expect.stringMatching(/no gap of this receiver/) });
   });
 
@@ -136,8 +172,17 @@ describe("candidates", () => {
     expect(opened.setup.name).toBe("Wider");
     expect(opened.gapMm).toBe(2.5);
     const [, before] = listed(opened);
-    expect(before).toMatchObject({ name: setup.name, gapMm: 4 });
+    // the slider's place is no fact: the setup that was open keeps its own gap
+    expect(before).toMatchObject({ name: setup.name, gapMm: 2.5 });
     expect(isSound(before) && before.setup.leadpipe).toEqual(setup.leadpipe);
+  });
+
+  test("opened where it was compared, its file's gap stays and the other is looked at", () => {
+    const document = { ...withCandidates({ gap: "what-if" }), gapMm: 4 };
+    const [, first] = listed(document, commonGap(document, "mm"));
+    if (!isSound(first)) throw new Error("a sound one is expected");
+    const opened = withOpened(document, first);
+    expect([gapMm(opened.setup), opened.gapMm, opened.referenceGapMm]).toEqual([2.5, 4, 2.5]);
   });
 
   test("beyond what can be told apart are refused in words, and nothing is taken", () => {
@@ -155,9 +200,7 @@ describe("candidates", () => {
     expect(INVENTED.length).toBeGreaterThan(0);
     for (const { name, shape } of INVENTED) {
       expect(name).toMatch(/\(invented\)$/);
-      expect(withBore(baseSetup(documentOf(setup)), "leadpipe", leadpipeOfShape(shape), name)).toHaveProperty(
-        "setup",
-      );
+      expect(withBore(setup, "leadpipe", leadpipeOfShape(shape), name)).toHaveProperty("setup");
     }
   });
 });

@@ -2,12 +2,12 @@
 
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import { gapLimits } from "../../../setup/gapLimits.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { InputError } from "../../../units/inputError.ts";
 import { parseLengthMm } from "../../../units/length.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { gapLimits } from "../../state/gapLimits.ts";
 import { PageElement } from "../../state/page.ts";
 import { fetchArithmetic, isReadable } from "../arithmetic.ts";
 

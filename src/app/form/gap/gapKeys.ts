@@ -1,6 +1,6 @@
 /** Arrow keys on anything that stands for the gap; a run of them is one undo step. */
 
-import { shownGaps } from "../../state/gapLimits.ts";
+import { shownGaps } from "../../../setup/gapLimits.ts";
 import type { Store } from "../../state/store.ts";
 import { keyMove } from "./gapSteps.ts";
 

@@ -3,14 +3,14 @@
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { styleMap } from "lit/directives/style-map.js";
-import { gapMm as gapMmOf } from "../../../setup/setup.ts";
+import { gapLimits, shownGaps } from "../../../setup/gapLimits.ts";
+import { gapMm as gapMmOf, isSameGap } from "../../../setup/setup.ts";
 import { formatInchFraction, formatLength } from "../../../units/formatLength.ts";
 import { withoutRoundingNoise } from "../../../units/roundingNoise.ts";
 import { roundedLength } from "../../../units/uncertainLength.ts";
 import { bothUnits } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { gapLimits, shownGaps } from "../../state/gapLimits.ts";
 import { PageElement } from "../../state/page.ts";
 import type { Document } from "../../state/state.ts";
 import "./gapField.ts";
@@ -310,8 +310,6 @@ export class GapReadout extends PageElement {
 }
 
 const wanted = (event: Event): number => (event.target as HTMLInputElement).valueAsNumber;
-
-const isSameGap = (aMm: number, bMm: number): boolean => Math.abs(aMm - bMm) < 0.0005;
 
 /** How what is shown differs from what it is compared with; empty where your own gap is compared with itself. */
 function against({ setup, gapMm, referenceGapMm }: Document, unit: "mm" | "in"): string {

@@ -1,7 +1,8 @@
 /** The steps a gap is moved in: by a key, by a hand. */
+
+import { shownGaps } from "../../../setup/gapLimits.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { withoutRoundingNoise } from "../../../units/roundingNoise.ts";
-import { shownGaps } from "../../state/gapLimits.ts";
 import type { Unit } from "../../state/state.ts";
 
 const MM_PER_INCH = 25.4;

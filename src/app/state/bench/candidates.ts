@@ -1,16 +1,18 @@
 /** What is compared: the open setup first, then every candidate as it was taken in; and how one is taken in, opened, removed. */
 import { deepFreeze } from "../../../setup/deepFreeze.ts";
+import { nearestGapMm } from "../../../setup/gapLimits.ts";
 import { SetupError } from "../../../setup/problem.ts";
 import { readSetup } from "../../../setup/readSetup.ts";
 import { gapMm as ownGapMm, type Setup } from "../../../setup/setup.ts";
 import { withGap } from "../../../setup/withGap.ts";
 import { writeSetup } from "../../../setup/writeSetup.ts";
 import { withoutRoundingNoise } from "../../../units/roundingNoise.ts";
-import { withShankMoved } from "../gapLimits.ts";
+import { type GapKind, gapKind } from "../../../words/gapKinds.ts";
 import { type CandidateNotes, type CompareNotes, compareForm, MOST_CANDIDATES } from "../notes/compare.ts";
 import { notesForAnother } from "../notes/notes.ts";
 import type { Document } from "../state.ts";
 import { documentOf, type Store } from "../store.ts";
+import type { NamedGap } from "./namedGaps.ts";
 
 export interface Candidate {
   /** Its place in the list, from 1. */
@@ -19,6 +21,7 @@ export interface Candidate {
   readonly origin: string;
   readonly setup: Setup;
   readonly gapMm: number;
+  readonly gapIs: GapKind;
 }
 
 /** One whose setup cannot be read or used, with the reason. */
@@ -34,18 +37,26 @@ type Read = { readonly setup: Setup } | { readonly problem: string };
 /** A file's setup is read once: what is the same object is the same to charts and model. */
 const read = new WeakMap<object, Read>();
 
-export function listed({ setup, gapMm, notes }: Document): readonly Listed[] {
-  const { candidates, sameGap } = notes.compare;
-  const open: Candidate = { number: 1, name: setup.name, origin: OPEN, setup, gapMm };
+/** @param common the one gap that all are compared at; null: each at its own */
+export function listed(
+  { setup, notes }: Pick<Document, "setup" | "notes">,
+  common: NamedGap | null = null,
+): readonly Listed[] {
+  const at = (one: Setup): Pick<Candidate, "gapMm" | "gapIs"> => {
+    const gapMm = common?.gapMm ?? withoutRoundingNoise(ownGapMm(one));
+    return { gapMm, gapIs: common?.is ?? gapKind(one, gapMm) };
+  };
+  const taken = (about: Pick<Candidate, "number" | "name" | "origin">, one: Setup): Listed => {
+    const problem = common && gapProblem(one, common.gapMm);
+    return problem ? { ...about, problem } : { ...about, setup: one, ...at(one) };
+  };
   return [
-    open,
-    ...candidates.map(({ name, origin, file }, i): Listed => {
+    // the gaps of a job are gaps of the open setup
+    { number: 1, name: setup.name, origin: OPEN, setup, ...at(setup) },
+    ...notes.compare.candidates.map(({ name, origin, file }, i): Listed => {
       const about = { number: i + 2, name: name.trim() || `candidate ${i + 2}`, origin };
       const found = setupOf(file);
-      if ("problem" in found) return { ...about, ...found };
-      const own = withoutRoundingNoise(ownGapMm(found.setup));
-      const problem = sameGap ? gapProblem(found.setup, gapMm) : null;
-      return problem ? { ...about, problem } : { ...about, ...found, gapMm: sameGap ? gapMm : own };
+      return "problem" in found ? { ...about, ...found } : taken(about, found.setup);
     }),
   ];
 }
@@ -77,9 +88,6 @@ export const candidateNotes = (name: string, origin: string, setup: Setup): Cand
   origin,
   file: writeSetup({ ...setup, name }) as CandidateNotes["file"],
 });
-
-/** The setup that variants are made from: the open one with its shank where the person has moved it. */
-export const baseSetup = ({ setup, gapMm }: Document): Setup => withShankMoved(setup, gapMm);
 
 /**
  * Puts candidates at the end of the list, and writes down what else changes with it; one undo step. What does not find room
@@ -118,18 +126,21 @@ export function withoutCandidate(notes: CompareNotes, number: number): CompareNo
 }
 
 /**
- * The document with this candidate open and the setup that was open in its place. Readings at the bench stay where mouthpiece
- * and receiver are the same.
+ * The document with this candidate open, as its file has it, and the setup that was open in its place; where it was compared
+ * at another gap, that is what is looked at. Readings at the bench stay where mouthpiece and receiver are the same.
  */
 export function withOpened(document: Document, { number, name, setup, gapMm }: Candidate): Document {
   const { notes } = document;
-  const before = candidateNotes(document.setup.name, "the setup that was open before", baseSetup(document));
+  const before = candidateNotes(document.setup.name, "the setup that was open before", document.setup);
   const compare = { ...notes.compare, candidates: notes.compare.candidates.with(number - 2, before) };
   const isSameBench =
     JSON.stringify([setup.mouthpiece, setup.receiver]) ===
-    JSON.stringify([baseSetup(document).mouthpiece, document.setup.receiver]);
-  const opened = withShankMoved(setup.name === name ? setup : { ...setup, name }, gapMm);
-  const chosen = documentOf(opened, { ...(isSameBench ? notes : notesForAnother(notes)), compare });
+    JSON.stringify([document.setup.mouthpiece, document.setup.receiver]);
+  const opened = setup.name === name ? setup : { ...setup, name };
+  const chosen = {
+    ...documentOf(opened, { ...(isSameBench ? notes : notesForAnother(notes)), compare }),
+    gapMm: nearestGapMm(opened, gapMm),
+  };
   // the one before stays among the candidates: it is the same job
   return document.job === undefined ? chosen : { ...chosen, job: document.job };
 }

@@ -4,8 +4,7 @@ import type { Contradiction } from "../../../bench/fit/contradiction.ts";
 import { setupContradiction } from "../../../bench/fit/setupContradiction.ts";
 import { coverageFactor } from "../../../bench/measure/coverage.ts";
 import { gapUncertainty } from "../../../bench/measure/gapUncertainty.ts";
-import { gapMm } from "../../../setup/setup.ts";
-import { SAME_MM } from "../../../study/report/recommendation.ts";
+import { gapMm, isSameGap } from "../../../setup/setup.ts";
 import { measureForm } from "../notes/measure.ts";
 import type { Document, Unit } from "../state.ts";
 import { expandedGapMm, readMeasurement } from "./measurement.ts";
@@ -17,7 +16,7 @@ export function jobDoubts(
 ): readonly Contradiction[] {
   const { measured } = readMeasurement(measureForm.shownIn(notes.measure, unit));
   const fileGapMm = gapMm(setup);
-  const isInFile = measured !== undefined && Math.abs(measured.gapMm - fileGapMm) < SAME_MM;
+  const isInFile = measured !== undefined && isSameGap(measured.gapMm, fileGapMm);
   return [
     measured &&
       setupContradiction(setup, {

@@ -1,5 +1,6 @@
 /** Instruments to be compared before any is built, as they were taken in, and what is typed to take in or design another. */
 import { isRecord } from "../../../setup/jsonRecord.ts";
+import { DESIGN_DEFAULTS, STATION_DEFAULTS } from "../../../study/design/designDefaults.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { length, plainNumber, taper, words } from "../../form/field.ts";
@@ -81,15 +82,15 @@ export const DESIGN_FIELDS = {
     hint: "f, cents, height or spacing of a resonance = value, @ weight: cents2=0, cents5=0@2, height4=32",
   }),
   knots: plainNumber("Knots along the leadpipe", {
-    hint: "usually 6",
-    usual: 6,
+    hint: `usually ${DESIGN_DEFAULTS.knots}`,
+    usual: DESIGN_DEFAULTS.knots,
     least: 4,
     most: 20,
     isWhole: true,
   }),
   starts: plainNumber("Starts", {
-    hint: "usually 3, the present leadpipe first",
-    usual: 3,
+    hint: `usually ${DESIGN_DEFAULTS.restarts}, the present leadpipe first`,
+    usual: DESIGN_DEFAULTS.restarts,
     least: 1,
     most: 20,
     isWhole: true,
@@ -102,12 +103,11 @@ export const DESIGN_GAP_FIELDS = {
   narrowestGap: length("No gap below", zeroOrAbove),
   widestGap: length("No gap above", zeroOrAbove),
 };
-export const USUAL_EVERY_MM = 10;
 /** Between stations of the mandrel. */
 export const EVERY = length("Between stations", {
   ...aboveZero,
-  usual: USUAL_EVERY_MM,
-  hint: (unit) => `usually ${formatLength(USUAL_EVERY_MM, unit)}`,
+  usual: STATION_DEFAULTS.everyMm,
+  hint: (unit) => `usually ${formatLength(STATION_DEFAULTS.everyMm, unit)}`,
 });
 const designPart = record({
   ...DESIGN_FIELDS,
@@ -116,9 +116,9 @@ const designPart = record({
   /** Place of the candidate that is to be equalled, 0 the open setup; null: the typed goal. */
   like: wholeOrNone(0, MOST_CANDIDATES, null),
   movesGap: flag(false),
-  widens: flag(true),
-  holdsEntry: flag(true),
-  holdsEnd: flag(true),
+  widens: flag(DESIGN_DEFAULTS.widens),
+  holdsEntry: flag(DESIGN_DEFAULTS.holdsEntry),
+  holdsEnd: flag(DESIGN_DEFAULTS.holdsEnd),
 });
 export type DesignNotes = KeptBy<typeof designPart>;
 export type DesignPart = keyof typeof DESIGN_FIELDS | keyof typeof DESIGN_GAP_FIELDS;
@@ -154,6 +154,9 @@ export const ERROR = length("Error of the diameter", {
       : "out of range; give an error above 0 mm, to 1 mm (0.0394 in)",
 });
 
+export const COMMON_GAPS = ["own", "yours", "what-if", "planned", "preferred"] as const;
+export type CommonGap = (typeof COMMON_GAPS)[number];
+
 const whole = keptForm({
   /** Beside the open setup, which is always the first. */
   candidates,
@@ -161,8 +164,8 @@ const whole = keptForm({
   reference: kept(0, (json) => (Number.isInteger(json) ? (json as number) : 0)),
   /** Resonance that all are brought to the reference's pitch on; null: as they are. */
   retune: wholeOrNone(1, MOST_RESONANCES, 4),
-  /** All at the open setup's gap, or each at its own. */
-  sameGap: flag(false),
+  /** Each at its own gap, or all at one of the job's. */
+  gap: oneOf(COMMON_GAPS, "own"),
   withHold: flag(false),
   goal: GOAL,
   error: ERROR,
@@ -174,15 +177,17 @@ const whole = keptForm({
 });
 export type CompareNotes = KeptBy<typeof whole>;
 
-/** Places of candidates that are not there are none. */
+/** Places of candidates that are not there are none; what older jobs held at one gap stood where the slider did. */
 export const compareForm: typeof whole = {
   ...whole,
   ofJson: (json) => {
     const read = whole.ofJson(json);
     const { length: count } = read.candidates;
     const { reference, design } = read;
+    const isOlder = isRecord(json) && json.sameGap === true && json.gap === undefined;
     return {
       ...read,
+      gap: isOlder ? "what-if" : read.gap,
       reference: reference >= 0 && reference <= count ? reference : 0,
       design: { ...design, like: design.like !== null && design.like <= count ? design.like : null },
     };

@@ -10,7 +10,7 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { type Segment, segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { baseSetup, candidateNotes, takeIn } from "../../state/bench/candidates.ts";
+import { candidateNotes, takeIn } from "../../state/bench/candidates.ts";
 import { SETUP_FILES, unlessGivenUp } from "../../state/keeping/setupFile.ts";
 import { PageElement } from "../../state/page.ts";
 import { addingStyles } from "./addingStyles.ts";
@@ -62,7 +62,7 @@ export class AddCandidate extends PageElement {
 
   readonly #invented = (): void => {
     const { store } = this.page;
-    const base = baseSetup(store.state.document);
+    const { setup: base } = store.state.document;
     const made = INVENTED.map(({ name, shape }) => ({
       name,
       ...withBore(base, "leadpipe", leadpipeOfShape(shape), name),

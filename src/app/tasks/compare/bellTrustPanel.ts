@@ -3,15 +3,16 @@
 import { css, html, nothing, type PropertyValues } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import { type DeviationData, deviationFigure } from "../../../charts/plots/compare/deviationChart.ts";
+import { nearestGapMm } from "../../../setup/gapLimits.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import type { BellTrust } from "../../../study/compare/bellTrust.ts";
+import { GAP_KIND } from "../../../words/gapKinds.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import type { Candidate } from "../../state/bench/candidates.ts";
-import { nearestGapMm } from "../../state/gapLimits.ts";
 import { PageElement } from "../../state/page.ts";
 import { openCompareWorker } from "../../work/openWorkers.ts";
 import { Work } from "../../work/work.ts";
@@ -96,13 +97,13 @@ export class BellTrustPanel extends PageElement {
   }
 
   override render() {
-    const { number, name } = this.from;
+    const { number, name, gapIs } = this.from;
     const { value: trust, progress, step: done, refused } = this.#work.value;
     return html`
       <div class="stack">
         <p>
           Plane waves follow no curved front, and a flaring bell curves them. Here ${number} ${name}, the one that stands out, is
-          worked out with both, at its gap and a tenth of an inch away.
+          worked out with both, at its gap (${GAP_KIND[gapIs]}) and a tenth of an inch away.
         </p>
         <div class="actions work controls" role="status">
           ${

@@ -7,6 +7,7 @@ import { exitBoreMm, profileLengthMm } from "../../../setup/geometry.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { GAP_KIND } from "../../../words/gapKinds.ts";
 import { bothUnits } from "../../../words/numbers.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
@@ -122,7 +123,7 @@ export class CandidateList extends PageElement {
               })
         }
         <div class="of">
-          ${isSound(one) ? html`<p>${inWords(one.setup, unit)}; gap ${bothUnits(one.gapMm, unit)}</p>` : html`<p class="problem">${icon("warning")}<span>${one.problem}</span></p>`}
+          ${isSound(one) ? html`<p>${inWords(one.setup, unit)}; gap ${bothUnits(one.gapMm, unit)}, ${GAP_KIND[one.gapIs]}</p>` : html`<p class="problem">${icon("warning")}<span>${one.problem}</span></p>`}
           <p class="from">${origin}</p>
         </div>
         <div class="actions controls">

@@ -7,13 +7,15 @@ import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { type Segment, segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PageElement } from "../../state/page.ts";
 import { comparison } from "../../work/comparison.ts";
 import "./addCandidate.ts";
 import "./bellTrustPanel.ts";
+import { formatLength } from "../../../units/formatLength.ts";
+import { GAP_KIND } from "../../../words/gapKinds.ts";
 import { isSound, type Listed, listed } from "../../state/bench/candidates.ts";
+import { commonGap, namedGaps } from "../../state/bench/namedGaps.ts";
 import "./candidateList.ts";
 import { type Choice, NotesForm } from "../../form/notesForm.ts";
 import { compareForm } from "../../state/notes/compare.ts";
@@ -27,10 +29,6 @@ import "./ranking.ts";
 import "./sideBySide.ts";
 import "./stationsPanel.ts";
 
-const GAPS: readonly Segment<boolean>[] = [
-  { value: false, text: "each its own" },
-  { value: true, text: "all at the open setup's" },
-];
 const tunedOn = (instrument: InstrumentKind): readonly Choice[] => [
   [null, "no, as they are"],
   ...Array.from({ length: RESONANCES }, (_, i) => [i + 1, `on ${noteText(i + 1, instrument)}`] as const),
@@ -51,9 +49,9 @@ export class CompareSheet extends PageElement {
   }
 
   override render() {
-    const { document } = this.page.store.state;
+    const { document, view } = this.page.store.state;
     const { notes } = this.#form;
-    const all = listed(document);
+    const all = listed(document, commonGap(document, view.unit));
     const { candidates, reference } = comparable(all, notes);
     const goal = readGoal(notes.goal);
     const standing = { reference: candidates[reference].number, chosen: this.#chosen(all) };
@@ -120,14 +118,29 @@ export class CompareSheet extends PageElement {
   }
 
   #asked() {
-    const { sameGap } = this.#form.notes;
     return html`
       <div class="asked controls">
         ${this.#form.choice(["retune"], "Retuned to match", tunedOn(instrumentOf(this.page.store.parts.document.setup)), { testId: "compare-retune" })}
-        <span class="labelled"><span>Gap</span>${segments<boolean>("Gap", GAPS, sameGap, (same) => this.#form.write({ sameGap: same }))}</span>
+        ${this.#form.choice(["gap"], "Gap", this.#gaps(), { testId: "compare-gap" })}
         ${this.#form.tick(["withHold"], "hold and pull too, which takes longer", "with-hold")}
       </div>
     `;
+  }
+
+  /** Each at its own, or all at one of the job's, under its name; one that was chosen and is no more is still there to be left. */
+  #gaps(): readonly Choice[] {
+    const { document, view } = this.page.store.state;
+    const { gap } = this.#form.notes;
+    const choices: readonly Choice[] = namedGaps(document, view.unit).map(({ at, is, gapMm }) => [
+      at,
+      `all at ${at === "yours" ? `your gap (${GAP_KIND[is]})` : `the ${at} gap`}: ${formatLength(gapMm, view.unit)}`,
+    ]);
+    const isThere = gap === "own" || choices.some(([at]) => at === gap);
+    return [
+      ["own", "each at its own"],
+      ...choices,
+      ...(isThere ? [] : [[gap, `${gap}: there is none now, each is at its own`] as const]),
+    ];
   }
 
   #work() {

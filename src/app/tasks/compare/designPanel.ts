@@ -3,15 +3,18 @@
 import { css, html, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import type { Designed } from "../../../../workers/compare.ts";
+import { gapMm } from "../../../setup/setup.ts";
+import { usualLimits } from "../../../study/design/designDefaults.ts";
 import { formatLength } from "../../../units/formatLength.ts";
+import { gapKindWords } from "../../../words/gapKinds.ts";
+import { bothUnits } from "../../../words/numbers.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { type Segment, segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { type Candidate, candidateNotes, takeIn } from "../../state/bench/candidates.ts";
-import { readDesign, usualLimits } from "../../state/bench/leadpipeDesign.ts";
-import { withShankMoved } from "../../state/gapLimits.ts";
+import { readDesign } from "../../state/bench/leadpipeDesign.ts";
 import { compareForm, DESIGN_FIELDS, DESIGN_GAP_FIELDS, type DesignPart } from "../../state/notes/compare.ts";
 import { PageElement } from "../../state/page.ts";
 import { DesignSearch } from "../../work/designSearch.ts";
@@ -66,7 +69,14 @@ export class DesignPanel extends PageElement {
     const { problems, options } = readDesign(design, setup, unit, this.#like());
     const { progress, step: steps, value: result, refused } = this.#search.value;
     const last = steps?.at(-1);
-    const usual: Partial<Record<DesignPart, number>> = usualLimits(setup);
+    const { smallestMm, largestMm, gap } = usualLimits(setup);
+    const usual: Partial<Record<DesignPart, number>> = {
+      smallest: smallestMm,
+      largest: largestMm,
+      narrowestGap: gap.leastMm,
+      widestGap: gap.mostMm,
+    };
+    const ownMm = gapMm(setup);
     const entry = (part: DesignPart) => {
       const usually = usual[part];
       return this.#form.entry(FIELDS[part], ["design", part], problems[part], {
@@ -77,7 +87,7 @@ export class DesignPanel extends PageElement {
     return html`
       <div class="adding">
         <div class="stack">
-          <p>Begins with ${number} ${name}, the one that stands out. The goal is held against the instrument as it is, its slide at rest.</p>
+          <p>Begins with ${number} ${name}, the one that stands out, at its own gap of ${bothUnits(ownMm, unit)}, ${gapKindWords(setup, ownMm)}. The goal is held against the instrument as it is, its slide at rest.</p>
           <div class="actions controls">${segments<boolean>("What it shall be", GOALS, design.like !== null, (isLike) => this.#form.writeIn("design", { like: isLike ? (this.#others()[0]?.number ?? 1) - 1 : null }))}</div>
           <div class="entries">
             <div class="wide">${design.like === null ? entry("goal") : this.#likeChoice(design.like)}</div>
@@ -106,7 +116,7 @@ export class DesignPanel extends PageElement {
               ? html`<annulus-chart .figure=${designFigure} .data=${steps}></annulus-chart>`
               : html`<p class="muted">Every step of the search will be drawn here. What it finds becomes a candidate above.</p>`
           }
-          ${result ? designResult(result, this.from.gapMm, unit) : nothing}
+          ${result ? designResult(result, setup, unit) : nothing}
         </div>
       </div>
     `;
@@ -139,11 +149,11 @@ export class DesignPanel extends PageElement {
 
   readonly #start = async (): Promise<void> => {
     const { design } = this.#form.notes;
-    const { setup, gapMm } = this.from;
+    const { setup } = this.from;
     const like = this.#like();
     const { options } = readDesign(design, setup, this.#form.unit, like);
     if (!options) return;
-    const found = await this.#search.start({ setup: withShankMoved(setup, gapMm), question: options });
+    const found = await this.#search.start({ setup, question: options });
     const goal = like && design.like !== null ? `the resonances of ${like.name}` : design.goal.trim();
     if (found) this.#take(found, goal);
   };

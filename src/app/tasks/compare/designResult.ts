@@ -1,8 +1,11 @@
 /** What a search came to: each target before and after, where each start ended, and what the goal leaves open. */
+
 import { html, nothing, type TemplateResult } from "lit";
 import type { Designed } from "../../../../workers/compare.ts";
+import { isSameGap, gapMm as ownGapMm, type Setup } from "../../../setup/setup.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { designWords, freedomWords } from "../../../words/design/designWords.ts";
+import { gapKindWords } from "../../../words/gapKinds.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
 
 const figure = (value: number | null): string => (value === null ? "–" : value.toFixed(2).replace("-", "−"));
@@ -11,12 +14,13 @@ const figure = (value: number | null): string => (value === null ? "–" : value
 export const missText = (miss: number): string =>
   miss < 0.001 ? "under 0.001" : `${Number(miss.toPrecision(3))}`;
 
-export function designResult(designed: Designed, gapBeforeMm: number, unit: LengthUnit): TemplateResult {
+export function designResult(designed: Designed, setup: Setup, unit: LengthUnit): TemplateResult {
+  const gapBeforeMm = ownGapMm(setup);
   const { targets, gapMm, missBefore, missAfter, starts, freedom } = designed;
   return html`
     <div class="stack" data-testid="design-result" aria-live="polite">
       <p>Left of the misses: ${missText(missBefore)} before, <b>${missText(missAfter)}</b> after (weighted r.m.s., cents and dB).</p>
-      ${gapMm === gapBeforeMm ? nothing : html`<p>Gap ${bothUnits(gapBeforeMm, unit)} before, <b>${bothUnits(gapMm, unit)}</b> after.</p>`}
+      ${isSameGap(gapMm, gapBeforeMm) ? nothing : html`<p>Gap ${bothUnits(gapBeforeMm, unit)} before, ${gapKindWords(setup, gapBeforeMm)}; designed: <b>${bothUnits(gapMm, unit)}</b>.</p>`}
       <div class="scroll" tabindex="0" role="region" aria-label="Targets before and after">
         <table>
           <thead>

@@ -4,17 +4,17 @@ import { html, nothing, type PropertyValues } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import type { FittedColumn } from "../../../../workers/compare.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
-import type { Setup } from "../../../setup/setup.ts";
+import { gapMm } from "../../../setup/setup.ts";
 import { UNKNOWNS, type UnknownName } from "../../../study/measured/columnUnknowns.ts";
 import type { Measured, Overlay } from "../../../study/measured/measured.ts";
 import type { MeasuredImpedance } from "../../../study/measured/measuredCsv.ts";
+import { gapKindWords } from "../../../words/gapKinds.ts";
 import { bothUnits } from "../../../words/numbers.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { type Candidate, candidateNotes, takeIn } from "../../state/bench/candidates.ts";
-import { withShankMoved } from "../../state/gapLimits.ts";
 import { compareForm } from "../../state/notes/compare.ts";
 import { MEASURED_FIELDS, type MeasuredNotes } from "../../state/notes/measured.ts";
 import { PageElement } from "../../state/page.ts";
@@ -54,7 +54,7 @@ export class MeasuredFit extends PageElement {
 
   protected override updated(_: PropertyValues): void {
     const { measured } = this.#asked();
-    if (measured && this.#form.typing === "") this.#work.lay(this.#setup(), measured);
+    if (measured && this.#form.typing === "") this.#work.lay(this.from.setup, measured);
   }
 
   override render() {
@@ -64,10 +64,10 @@ export class MeasuredFit extends PageElement {
     const refused = laid.refused ?? this.#work.fit.value.refused;
     const overlay = laid.refused === null ? laid.value : null;
     const { unit } = this.page.store.parts.view;
-    const { number, name, gapMm } = this.from;
+    const { number, name, setup } = this.from;
     return html`
       <div class="stack">
-        <p>Held against ${number} ${name}, the one that stands out, at its gap of ${bothUnits(gapMm, unit)}.</p>
+        <p>Held against ${number} ${name}, the one that stands out, at its own gap of ${bothUnits(gapMm(setup), unit)}, ${gapKindWords(setup, gapMm(setup))}.</p>
         ${this.#entries(asked)}
         ${refused ? html`<p class="notice wrong" role="alert" data-testid="overlay-refused">${icon("warning")}<span>${refused}</span></p>` : nothing}
         ${overlay && laid.of ? html`<div class="stack ${laid.of.measured === asked.measured ? "" : "late"}">${this.#laid(laid.of.measured, overlay)}</div>` : nothing}
@@ -169,12 +169,6 @@ export class MeasuredFit extends PageElement {
     return this.#keep("asked", [this.whole, from, to, noise, unknowns], () =>
       readFitAsked(measured, this.whole),
     );
-  }
-
-  /** The candidate with its shank at its gap: the same object as long as it is the same. */
-  #setup(): Setup {
-    const { setup, gapMm } = this.from;
-    return this.#keep("setup", [setup, gapMm], () => withShankMoved(setup, gapMm));
   }
 
   #keep<T>(name: string, of: readonly unknown[], make: () => T): T {

@@ -11,7 +11,6 @@ import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { openTableFile } from "../../shell/tableFiles.ts";
 import type { Candidate } from "../../state/bench/candidates.ts";
-import { withShankMoved } from "../../state/gapLimits.ts";
 import { compareForm } from "../../state/notes/compare.ts";
 import { type MeasuredNotes, type MeasuredSaid, measuredPart } from "../../state/notes/measured.ts";
 import { PageElement } from "../../state/page.ts";
@@ -170,9 +169,9 @@ export class MeasuredPanel extends PageElement {
   };
 
   readonly #invent = async (): Promise<void> => {
-    const { setup, gapMm } = this.from;
+    const { setup } = this.from;
     const answer = await inOwnWorker({ connect: openCompareWorker }, (client) =>
-      client.ask(withShankMoved(setup, gapMm), (worker) => worker.inventMeasurement()),
+      client.ask(setup, (worker) => worker.inventMeasurement()),
     );
     if ("refused" in answer) {
       this.refused = answer.refused;

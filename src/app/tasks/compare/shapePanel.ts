@@ -12,7 +12,7 @@ import { addingStyles } from "./addingStyles.ts";
 import "../../chart/chartElement.ts";
 import { boreDifferenceFigure } from "../../../charts/plots/compare/boreDifference.ts";
 import { withBore } from "../../state/bench/boreTable.ts";
-import { baseSetup, candidateNotes, takeIn } from "../../state/bench/candidates.ts";
+import { candidateNotes, takeIn } from "../../state/bench/candidates.ts";
 import { readShape, shapeLike } from "../../state/bench/leadpipeShape.ts";
 
 const NAMES = Object.keys(SHAPE_FIELDS) as (keyof ShapeNotes)[];
@@ -63,7 +63,7 @@ export class ShapePanel extends PageElement {
     const { profileMm } = readShape(shape, this.#form.unit);
     if (!profileMm) return;
     const name = shape.name.trim() || "Leadpipe by dimensions";
-    const made = withBore(baseSetup(store.state.document), "leadpipe", profileMm, name);
+    const made = withBore(store.state.document.setup, "leadpipe", profileMm, name);
     if ("problem" in made) store.say("error", `It makes no instrument. ${made.problem}`);
     else if (
       takeIn(store, [candidateNotes(name, "leadpipe by its dimensions", made.setup)], {

@@ -5,6 +5,7 @@ import { customElement, property, state } from "lit/decorators.js";
 import type { Table } from "../../../charts/kit/drawing.ts";
 import { inUnit } from "../../../charts/kit/numbers.ts";
 import { tableCsv } from "../../../charts/kit/tableCsv.ts";
+import { STATION_DEFAULTS } from "../../../study/design/designDefaults.ts";
 import type { MandrelStation } from "../../../study/design/designStations.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { readField } from "../../form/field.ts";
@@ -14,7 +15,7 @@ import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { saveTableFile } from "../../shell/tableFiles.ts";
 import type { Candidate } from "../../state/bench/candidates.ts";
-import { compareForm, EVERY, USUAL_EVERY_MM } from "../../state/notes/compare.ts";
+import { compareForm, EVERY } from "../../state/notes/compare.ts";
 import { PageElement } from "../../state/page.ts";
 import { openCompareWorker } from "../../work/openWorkers.ts";
 import { WorkerClient } from "../../work/workerClient.ts";
@@ -25,9 +26,6 @@ interface Answer {
   readonly everyMm: number;
   readonly stations: readonly MandrelStation[];
 }
-
-/** Of what can be felt that all tolerances together may use up. */
-const PART = 0.5;
 
 @customElement("annulus-stations")
 export class StationsPanel extends PageElement {
@@ -124,10 +122,10 @@ export class StationsPanel extends PageElement {
   }
 
   readonly #work = async (): Promise<void> => {
-    const { setup, gapMm } = this.from;
-    const everyMm = this.#every.value ?? USUAL_EVERY_MM;
+    const { setup } = this.from;
+    const everyMm = this.#every.value ?? STATION_DEFAULTS.everyMm;
     this.isBusy = true;
-    const answer = await this.#client.ask(setup, (worker) => worker.stations({ gapMm, everyMm, part: PART }));
+    const answer = await this.#client.ask(setup, (worker) => worker.stations({ everyMm }));
     this.isBusy = false;
     if (setup !== this.from.setup) return;
     this.refused = "refused" in answer ? answer.refused : "";

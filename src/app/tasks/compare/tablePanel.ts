@@ -12,7 +12,7 @@ import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { openTableFile } from "../../shell/tableFiles.ts";
 import { readTable, SAYABLE, type TableReading } from "../../state/bench/boreTable.ts";
-import { baseSetup, candidateNotes, takeIn } from "../../state/bench/candidates.ts";
+import { candidateNotes, takeIn } from "../../state/bench/candidates.ts";
 import {
   CANDIDATE_NAME,
   compareForm,
@@ -110,7 +110,7 @@ export class TablePanel extends PageElement {
     const last = this.#read;
     if (last?.of === table && last.in === document.setup && last.gapMm === document.gapMm)
       return last.reading;
-    const reading = readTable(table, baseSetup(document));
+    const reading = readTable(table, document.setup);
     this.#read = { of: table, in: document.setup, gapMm: document.gapMm, reading };
     return reading;
   }

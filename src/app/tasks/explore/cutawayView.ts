@@ -7,12 +7,12 @@ import { customElement, query } from "lit/decorators.js";
 import { type CutawayDrawing, cutaway } from "../../../charts/drawings/cutaway.ts";
 import { type CutawayData, cutawayTable } from "../../../charts/drawings/cutawayWords.ts";
 import type { Drawing } from "../../../charts/kit/drawing.ts";
+import { shownGaps } from "../../../setup/gapLimits.ts";
 import { bothUnits } from "../../../words/numbers.ts";
 import { ChartElement } from "../../chart/chartElement.ts";
 import type { PageFigure } from "../../chart/pageFigure.ts";
 import { gapKeys } from "../../form/gap/gapKeys.ts";
 import { holdGap } from "../../form/gap/holdGap.ts";
-import { shownGaps } from "../../state/gapLimits.ts";
 
 const cutawayFigure: PageFigure<CutawayData> = {
   name: "cutaway",

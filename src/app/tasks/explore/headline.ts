@@ -2,7 +2,7 @@
 
 import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
-import type { Setup } from "../../../setup/setup.ts";
+import { isSameGap, type Setup } from "../../../setup/setup.ts";
 import { isDecided } from "../../../study/change/judgement.ts";
 import { isPlayed, judged, PLAYED } from "../../../study/change/verdicts.ts";
 import type { Felt } from "../../../study/feel/felt.ts";
@@ -52,13 +52,12 @@ export function headline(input: HeadlineInput): Headline {
 function standIn({ explored, setup, unit }: HeadlineInput): string | null {
   const head = standInWords(setup, explored.gapExpandedMm, unit);
   if (head === "") return null;
-  const ranges =
-    explored.chosen.gapMm === explored.reference.gapMm
-      ? []
-      : explored.changes.filter(isPlayed).flatMap(({ n, shiftCents }) => {
-          const expanded = explored.uncertainty?.modes.find((mode) => mode.n === n)?.shiftCents.expanded;
-          return expanded === undefined ? [] : [[shiftCents - expanded, shiftCents + expanded] as const];
-        });
+  const ranges = isSameGap(explored.chosen.gapMm, explored.reference.gapMm)
+    ? []
+    : explored.changes.filter(isPlayed).flatMap(({ n, shiftCents }) => {
+        const expanded = explored.uncertainty?.modes.find((mode) => mode.n === n)?.shiftCents.expanded;
+        return expanded === undefined ? [] : [[shiftCents - expanded, shiftCents + expanded] as const];
+      });
   if (ranges.length === 0) return `${head}.`;
   const [low, high] = [
     Math.min(...ranges.map(([least]) => least)),

@@ -5,7 +5,7 @@ import { customElement, state } from "lit/decorators.js";
 import { dimensionAt } from "../../../setup/dimension.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { isAnyAssumed } from "../../../setup/provenance.ts";
-import type { Setup } from "../../../setup/setup.ts";
+import { isSameGap, type Setup } from "../../../setup/setup.ts";
 import type { ChangedMode } from "../../../study/change/modeChanges.ts";
 import { isPlayed } from "../../../study/change/verdicts.ts";
 import type { Explored } from "../../../study/instrument/exploration.ts";
@@ -96,7 +96,7 @@ export class UncertaintyPanel extends PageElement {
   override render() {
     const { document, view } = this.page.store.parts;
     const explored = this.page.model.parts.explored.value;
-    const isSame = document.gapMm === document.referenceGapMm;
+    const isSame = isSameGap(document.gapMm, document.referenceGapMm);
     return html`
       <details data-testid="uncertainty">
         <summary>How sure is this?</summary>

@@ -11,6 +11,7 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { jobDoubts } from "../../state/bench/doubts.ts";
+import { namedGaps } from "../../state/bench/namedGaps.ts";
 import { type FitNotes, fitForm } from "../../state/notes/fit.ts";
 import { PageElement } from "../../state/page.ts";
 import type { ChangeOptions } from "../../state/store.ts";
@@ -88,7 +89,7 @@ export class FitSheet extends PageElement {
           ${isEmpty ? this.#start() : nothing}
           <div class="tables">
             <div class="stack">
-              ${this.#table("mouthpieces", reading)} ${fitWishes(this.#form, reading, setup)}
+              ${this.#table("mouthpieces", reading)} ${fitWishes(this.#form, reading, namedGaps(this.page.store.state.document, unit))}
             </div>
             ${this.#table("instruments", reading)}
           </div>
@@ -150,7 +151,7 @@ export class FitSheet extends PageElement {
     return html`
       <section>
         <div class="head">
-          <h2>Gaps</h2>
+          <h2>Foreseen gaps</h2>
           <div class="actions controls">
             <button type="button" data-testid="save-matrix" @click=${() => saveTableFile(fitMatrixCsv(matrix), "fit.csv", this.page.store)}>
               ${icon("save")}Save CSV
@@ -220,7 +221,7 @@ export class FitSheet extends PageElement {
     const gap = bothUnits(gapMm(taken.setup), reading.notes.unit);
     store.say(
       "note",
-      `${mouthpiece} in ${instrument} is in the setup now: gap ${gap}. Undo brings back what was there.`,
+      `${mouthpiece} in ${instrument} is in the setup now: gap ${gap}, foreseen and not measured. Undo brings back what was there.`,
     );
   }
 }

@@ -1,24 +1,34 @@
 /** What the gaps are held against: the gap that the player prefers, and the clearance that counts as touching. */
 import { css, html, type TemplateResult } from "lit";
-import { gapMm, type Setup } from "../../../setup/setup.ts";
+import { GAP_KIND } from "../../../words/gapKinds.ts";
 import { bothUnits } from "../../../words/numbers.ts";
 import type { NotesForm } from "../../form/notesForm.ts";
 import { lengthText } from "../../form/setup/edits.ts";
+import type { NamedGap } from "../../state/bench/namedGaps.ts";
 import { FIT_FIELDS } from "../../state/notes/fit.ts";
 import type { FitReading } from "./fitReading.ts";
 
-export function fitWishes(form: NotesForm<"fit">, { problems }: FitReading, setup: Setup): TemplateResult {
+export function fitWishes(
+  form: NotesForm<"fit">,
+  { problems }: FitReading,
+  gaps: readonly NamedGap[],
+): TemplateResult {
   const { unit } = form;
-  const ownMm = gapMm(setup);
   return html`
     <div class="wishes stack">
       <div class="entries">
         ${(["preferred", "clearance"] as const).map((name) => form.entry(FIT_FIELDS[name], [name], problems[name], { saidAtOnce: true }))}
       </div>
       <div class="actions controls">
-        <button type="button" data-testid="prefer-setup" @click=${() => form.write({ preferred: lengthText(ownMm, unit) })}>
-          Prefer this setup's gap, ${bothUnits(ownMm, unit)}
-        </button>
+        ${gaps
+          .filter(({ at }) => at === "yours" || at === "preferred")
+          .map(
+            ({ at, is, gapMm }) => html`
+              <button type="button" data-testid="prefer-${at}" @click=${() => form.write({ preferred: lengthText(gapMm, unit) })}>
+                ${at === "yours" ? `Prefer your gap (${GAP_KIND[is]})` : "Take the gap preferred in the trial"}, ${bothUnits(gapMm, unit)}
+              </button>
+            `,
+          )}
       </div>
     </div>
   `;

@@ -90,6 +90,7 @@ export class PairDetail extends LitElement {
                     <p>
                       <output class="big" data-testid="pair-gap">${formatLength(fit.gapMm, unit)}</output>
                       <span class="other">${formatLength(fit.gapMm, unit === "mm" ? "in" : "mm")}</span>
+                      <span class="muted">foreseen</span>
                     </p>
                   `
             }

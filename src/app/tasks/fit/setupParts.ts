@@ -64,6 +64,8 @@ export function withPair(
     putAt(uncertainties, [place[dimension]], given[dimension]);
   }
   putAt(file, keysOf(insertionPlace), withoutRoundingNoise(insertionMm));
+  // foreseen from the five dimensions, whatever was measured before
+  putAt(file, ["provenance", insertionPlace], "file");
   const ofInsertionMm = Math.hypot(
     ...budget.filter(({ dimension }) => dimension !== "depthMm").map(({ contributionMm }) => contributionMm),
   );

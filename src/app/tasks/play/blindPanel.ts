@@ -1,7 +1,9 @@
 /** Which of the two gaps sounds; or, blind, A and B without saying which is which, guesses, and what they are worth. */
+
 import { consume } from "@lit/context";
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
+import { isSameGap } from "../../../setup/setup.ts";
 import { chanceByGuessing } from "../../../study/feel/guessing.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { bothUnits } from "../../../words/numbers.ts";
@@ -57,7 +59,7 @@ export class BlindPanel extends PageElement {
     const { hears, voices } = this.play.parts;
     const { gapMm, referenceGapMm } = this.page.store.parts.document;
     const { unit } = this.page.store.parts.view;
-    const isSame = gapMm === referenceGapMm;
+    const isSame = isSameGap(gapMm, referenceGapMm);
     const choices = [
       { value: "chosen" as Which, text: `chosen, ${formatLength(gapMm, unit)}` },
       { value: "reference" as Which, text: `reference, ${formatLength(referenceGapMm, unit)}` },

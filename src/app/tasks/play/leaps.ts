@@ -3,7 +3,9 @@
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
 import { type LeapData, leapFigure } from "../../../charts/plots/leapChart.ts";
+import { shownGaps } from "../../../setup/gapLimits.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
+import { isSameGap } from "../../../setup/setup.ts";
 import { PLAYED } from "../../../study/change/verdicts.ts";
 import { missChance } from "../../../study/feel/leaps.ts";
 import { noteText } from "../../../words/instruments.ts";
@@ -13,7 +15,6 @@ import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { shownGaps } from "../../state/gapLimits.ts";
 import { LEAP_FIELDS, playForm } from "../../state/notes/play.ts";
 import { PageElement } from "../../state/page.ts";
 import { feelQuestion } from "../../work/feelQuestion.ts";
@@ -180,7 +181,7 @@ function inWords({ points, chosenGapMm, referenceGapMm }: LeapData): string {
   if (!chosen || !reference) return "The chosen gap or the reference is still to come.";
   const of = ({ missed, runs, interval }: typeof chosen) =>
     `${missed} of ${runs} (${percent(interval[0])} to ${percent(interval[1])})`;
-  if (chosenGapMm === referenceGapMm) return `At the chosen gap ${of(chosen)} landed wrong.`;
+  if (isSameGap(chosenGapMm, referenceGapMm)) return `At the chosen gap ${of(chosen)} landed wrong.`;
   const apart = chosen.interval[0] > reference.interval[1] || chosen.interval[1] < reference.interval[0];
   const finding = apart
     ? `the ${chosen.chance < reference.chance ? "chosen" : "reference"} gap lands better`

@@ -1,7 +1,6 @@
 /** What does not go together in the job, each with the way to put it right. */
 import { html, nothing, type TemplateResult } from "lit";
-import { gapMm } from "../../../setup/setup.ts";
-import { SAME_MM } from "../../../study/report/recommendation.ts";
+import { gapMm, isSameGap } from "../../../setup/setup.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { roundedLength } from "../../../units/uncertainLength.ts";
 import { doubtNotices } from "../../shell/doubtNotices.ts";
@@ -12,7 +11,7 @@ export function notices({ record }: SheetData): unknown {
   const { unit, setup, present, recommendation } = record;
   const length = (mm: number) => formatLength(mm, unit);
   const presentText = roundedLength(present.gapMm, present.expandedMm, unit);
-  const isInFile = Math.abs(present.gapMm - gapMm(setup)) < SAME_MM;
+  const isInFile = isSameGap(present.gapMm, gapMm(setup));
   return [
     doubtNotices(record.doubts, unit),
     present.readings && !isInFile

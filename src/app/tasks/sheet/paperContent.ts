@@ -1,4 +1,6 @@
 /** What stands on the paper, put together: the record, its figures, the words filled with them. */
+
+import { shownGaps } from "../../../setup/gapLimits.ts";
 import type { GapSweep } from "../../../study/instrument/gapSweep.ts";
 import { PARAGRAPHS, type Paragraph } from "../../../study/report/sheetParagraphs.ts";
 import type { SheetRecord } from "../../../study/report/sheetRecord.ts";
@@ -6,7 +8,6 @@ import type { Figures } from "../../../words/report/sheetFigure.ts";
 import { sheetFigures } from "../../../words/report/sheetFigures.ts";
 import { proposals } from "../../../words/report/sheetProposals.ts";
 import { type Filled, filled } from "../../../words/report/sheetWords.ts";
-import { shownGaps } from "../../state/gapLimits.ts";
 import type { Head, SheetNotes } from "../../state/notes/sheet.ts";
 import type { JobNames } from "../../state/record/jobNames.ts";
 

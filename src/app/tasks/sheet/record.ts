@@ -1,5 +1,6 @@
 /** The record that a sheet is printed from: the document, and what the model says of it so far. */
 import { version } from "../../../../package.json";
+import { nearestGapMm } from "../../../setup/gapLimits.ts";
 import type { GapSweep } from "../../../study/instrument/gapSweep.ts";
 import { recommendation } from "../../../study/report/recommendation.ts";
 import {
@@ -10,7 +11,6 @@ import {
 } from "../../../study/report/sheetRecord.ts";
 import type { JobGaps } from "../../state/bench/jobGaps.ts";
 import { chosenWay } from "../../state/bench/order.ts";
-import { nearestGapMm } from "../../state/gapLimits.ts";
 import { cutForm } from "../../state/notes/cut.ts";
 import type { Document, State } from "../../state/state.ts";
 import type { GapPair } from "../../work/comparedGaps.ts";

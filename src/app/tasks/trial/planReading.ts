@@ -1,15 +1,13 @@
 /** The plan of a trial as typed, read: what is wrong beside each field, and the plan once nothing is. */
-import type { Setup } from "../../../setup/setup.ts";
+
+import { gapLimits } from "../../../setup/gapLimits.ts";
+import { isSameGap, type Setup } from "../../../setup/setup.ts";
 import type { TrialPlan } from "../../../trial/seal.ts";
 import { FEWEST_ITEMS, type TrialItem } from "../../../trial/trial.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { length, readField, readFields } from "../../form/field.ts";
-import { gapLimits } from "../../state/gapLimits.ts";
 import { PLAN_FIELDS, type PlanPart, type TrialNotes } from "../../state/notes/trial.ts";
-
-/** What cannot be told apart by any tool of the bench is no two gaps, mm. */
-const SAME_GAP_MM = 0.01;
 
 export interface PlanRead {
   /** By row, empty where nothing is wrong. */
@@ -71,7 +69,7 @@ function readGaps(texts: readonly string[], unit: LengthUnit, setup: Setup): Row
   return texts.map((text): Row => {
     const { value: read, problem } = readField(gap, text, unit);
     if (read === undefined) return { item: null, problem };
-    const twin = seen.findIndex((other) => Math.abs(other - read) < SAME_GAP_MM);
+    const twin = seen.findIndex((other) => isSameGap(other, read));
     if (twin >= 0)
       return { item: null, problem: "This gap is there already: each is played as often as the others." };
     seen.push(read);

@@ -1,7 +1,8 @@
 /** Gaps worth trying on the instrument that is open. */
+
+import { gapLimits } from "../../../setup/gapLimits.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { mmPerUnit } from "../../../units/lengthUnit.ts";
-import { gapLimits } from "../../state/gapLimits.ts";
 import type { Document } from "../../state/state.ts";
 
 /** Beyond the gaps that are known already, a preference still has room on both sides, mm. */

@@ -1,8 +1,8 @@
 /** Which gaps the shank can be given in a receiver, and which of them the charts show. */
-import { cavityDiameterMm, exitBoreMm } from "../../setup/geometry.ts";
-import { gapMm, type Setup } from "../../setup/setup.ts";
-import { withGap } from "../../setup/withGap.ts";
-import { withoutRoundingNoise } from "../../units/roundingNoise.ts";
+
+import { withoutRoundingNoise } from "../units/roundingNoise.ts";
+import { cavityDiameterMm, exitBoreMm } from "./geometry.ts";
+import { gapMm, type Setup } from "./setup.ts";
 
 export interface GapLimits {
   readonly leastMm: number;
@@ -53,10 +53,6 @@ export function nearestGapMm(setup: Setup, wantedMm: number): number {
   const { leastMm, mostMm } = gapLimits(setup);
   return Math.min(mostMm, Math.max(leastMm, withoutRoundingNoise(wantedMm)));
 }
-
-/** The setup with its shank where the person has moved it: what the page draws and edits. */
-export const withShankMoved = (setup: Setup, toGapMm: number): Setup =>
-  withoutRoundingNoise(gapMm(setup)) === toGapMm ? setup : withGap(setup, toGapMm);
 
 const fits = ({ mouthpiece, receiver }: Setup, atGapMm: number): boolean =>
   exitBoreMm(mouthpiece.profileMm) <

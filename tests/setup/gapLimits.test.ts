@@ -1,15 +1,9 @@
 import { expect, test } from "vitest";
-import {
-  gapLimits,
-  nearestGapMm,
-  shownGaps,
-  sweptGapsMm,
-  withShankMoved,
-} from "../../../src/app/state/gapLimits.ts";
-import { readSetup } from "../../../src/setup/readSetup.ts";
-import { withGap } from "../../../src/setup/withGap.ts";
-import { exampleFile } from "../../setup/example.ts";
-import { someSetup } from "../someSetup.ts";
+import { gapLimits, nearestGapMm, shownGaps, sweptGapsMm } from "../../src/setup/gapLimits.ts";
+import { readSetup } from "../../src/setup/readSetup.ts";
+import { withGap } from "../../src/setup/withGap.ts";
+import { someSetup } from "../app/someSetup.ts";
+import { exampleFile } from "./example.ts";
 
 const file = exampleFile();
 /** Narrows so fast that the shank's bore meets the receiver's wall before the leadpipe. */
@@ -45,10 +39,4 @@ test("every gap of the charts is one the receiver can have, both ends are there,
 test("a wanted gap is met, less its rounding noise, or becomes the nearest", () => {
   const setup = someSetup();
   expect([0.1 + 0.2, -1, 99].map((mm) => nearestGapMm(setup, mm))).toEqual([0.3, 0, 24.54]);
-});
-
-test("the setup with its shank moved has that gap, and is the same object where nothing moved", () => {
-  const setup = someSetup();
-  expect(withShankMoved(setup, 2.54)).toBe(setup);
-  expect(withShankMoved(setup, 1).mouthpiece.insertionMm).toBe(23.54);
 });
