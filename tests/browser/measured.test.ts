@@ -118,9 +118,9 @@ describe("a measured impedance on the page", () => {
       .waitFor();
     await page.getByTestId("fit-take").click();
     await page.getByText("What was fitted is in the open setup now.").waitFor();
-    await page.getByText(/at its gap of 5\.6\d mm/).waitFor();
+    await page.getByText(/at its own gap of 3\.1\d mm · .* measured/).waitFor();
     await page.keyboard.press("Control+z");
-    await page.getByText(/at its gap of 5\.04 mm/).waitFor();
+    await page.getByText(/at its own gap of 2\.50 mm/).waitFor();
   });
 
   it("takes a dropped file, answers broken lines and wrong ranges in words, and keeps all over a reload", async () => {

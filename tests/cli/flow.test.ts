@@ -33,7 +33,7 @@ describe("annulus flow", () => {
 
   it("prints a table with bounds, verdict and what is not known, and CSV with one row a flow and part", () => {
     const table = annulus(["flow", demo, "--gap", "5.04mm"]).stdout;
-    expect(table).toMatch(/gap 5\.04 mm \(0\.198 in\), 20 L\/min/);
+    expect(table).toMatch(/gap 5\.04 mm \(0\.198 in\), what if, 20 L\/min/);
     expect(table).toMatch(/backbore +3\.70 +8\.40 /);
     expect(table).toMatch(/all of the jet caught.*as it spreads.*none caught/);
     expect(table).toMatch(/Model: too small to feel \(felt from 10 %\)/);

@@ -24,7 +24,7 @@ describe("annulus uncertainty", () => {
 
   it("has tables for people and CSV for a spreadsheet", () => {
     const table = annulus(ask).stdout;
-    expect(table).toMatch(/from 2\.50 mm \(0\.098 in\) to 5\.04 mm/);
+    expect(table).toMatch(/from 2\.50 mm \(0\.098 in\), [\w ,]+, to 5\.04 mm \(0\.198 in\), what if/);
     expect(table).toMatch(/Shift of the resonance, cents\n +note +change +±U95 +u +most from/);
     const [head, first] = annulus([...ask, "--format", "csv"]).stdout.split("\n");
     expect(head.split(",").slice(0, 4)).toEqual(["n", "shift_cents", "u_shift_cents", "U95_shift_cents"]);

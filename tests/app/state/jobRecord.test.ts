@@ -286,13 +286,43 @@ describe("a database of an earlier version", () => {
     expect(trials.map(({ length }) => length).sort()).toEqual([0, 1]);
   });
 
-  test("3: jobs are as they were", async () => {
+  test("3: jobs are as they were, listed by the gap measured and not by where the slider stood", async () => {
     const [job] = readdirSync(folder)
       .filter((file) => file.startsWith("3-"))
       .map((file) => JSON.parse(readFileSync(new URL(file, folder), "utf8")));
+    const ofFile: Job = { ...job, id: "9a1b2c3d-4e5f-4a6b-8c7d-9e0f1a2b3c4d", document: withGap(2.5) };
+    const broken: Job = { ...job, id: "7a1b2c3d-4e5f-4a6b-8c7d-9e0f1a2b3c4d", document: "none" };
+    const jobs = [broken, job, ofFile];
+    const old = new Dexie(name);
+    old.version(3).stores({ jobs: "id", documents: "id", unreadable: "++", about: "name" });
+    for (const one of jobs) {
+      const { row, kept } = split(one);
+      await old.table("jobs").add({ ...row, gapMm: one.document.gapMm ?? null, holds: [] });
+      await old.table("documents").add(kept);
+    }
+    expect((await old.table("jobs").toArray()).map(({ gapMm }) => gapMm)).toEqual([
+      null,
+      job.document.gapMm,
+      7.5,
+    ]);
+    old.close();
+
     const record = await open();
-    await record.restore([job]);
+    expect(await record.all()).toEqual(jobs);
+    const { rows } = await listing(record);
+    const gaps = new Map(rows.map(({ id, gapMm }) => [id, gapMm]));
+    expect(jobs.map(({ id }) => gaps.get(id))).toEqual([null, split(job).row.gapMm, 2.5]);
+    expect(split(job).row.gapMm).not.toBe(job.document.gapMm);
+    expect(rows.find(({ id }) => id === job.id)!.holds).toEqual(split(job).row.holds);
+  });
+
+  test("an earlier page of the same format still opens it", async () => {
+    const record = await open();
+    const job = await record.add(TEXTS, DOCUMENT);
     record.close();
-    expect(await (await open()).all()).toEqual([job]);
+    const earlier = new Dexie(name);
+    earlier.version(3).stores({ jobs: "id", documents: "id", unreadable: "++", about: "name" });
+    expect(await earlier.table("jobs").get(job.id)).toMatchObject(TEXTS);
+    earlier.close();
   });
 });

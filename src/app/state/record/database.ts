@@ -1,7 +1,7 @@
 /**
  * The browser's database of jobs. What a list shows and what a job holds are apart, so that thousands are listed without
  * reading all they hold. The database's version is the version of the jobs' format: a new one gets a line here and a step
- * in `src/record/migrate.ts`.
+ * in `src/record/migrate.ts`; where only what is listed changes, a tenth, which an earlier page still opens.
  */
 import Dexie, { mergeRanges, type ObservabilitySet, RangeSet, type Table, type Transaction } from "dexie";
 import type { Broken } from "../../../record/backup.ts";
@@ -49,6 +49,8 @@ export class RecordDatabase extends Dexie {
       .upgrade(jobsFromDocuments);
     // any number of trials in a job
     this.version(3).stores({}).upgrade(jobsWithAnyTrials);
+    // listed by the gap measured, no longer by where the slider stood
+    this.version(3.1).stores({}).upgrade(summariesAnew);
     this.on("versionchange", ({ newVersion }) => this.#lose(newVersion ? "later" : "gone"));
   }
 
@@ -129,6 +131,17 @@ async function jobsWithAnyTrials(transaction: Transaction): Promise<void> {
     .modify((row) => {
       if (row.version === 2) row.version = 3;
     });
+}
+
+async function summariesAnew(transaction: Transaction): Promise<void> {
+  const summaries = new Map<string, Summary>();
+  await transaction
+    .table<KeptDocument>("documents")
+    .each(({ id, document }) => void summaries.set(id, summaryOf(document)));
+  await transaction
+    .table<Row>("jobs")
+    .toCollection()
+    .modify((row) => void Object.assign(row, summaries.get(row.id)));
 }
 
 /** A job as its two records. */
