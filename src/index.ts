@@ -46,7 +46,8 @@ export {
   resistance,
   resistanceCurve,
 } from "./study/blown/resistance.ts";
-export { FELT_PERCENT, type ResistanceChange, resistanceChange } from "./study/blown/resistanceChange.ts";
+export { FELT_PERCENT } from "./study/blown/resistanceChange.ts";
+export { type ResistanceChangeLike, resistanceChangeLike } from "./study/blown/resistanceLike.ts";
 // what changes from one gap to another, and what the trade's rule says to it
 export { type ChangedMode, modeChanges } from "./study/change/modeChanges.ts";
 export { type Evidence, type Finding, PLAYED, type Verdict, verdicts } from "./study/change/verdicts.ts";

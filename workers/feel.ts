@@ -1,7 +1,7 @@
 /** How an instrument feels as a worker serves it: lips and stream, apart from the model, so that the hand on the shank is never slowed. */
 import type { Setup } from "../src/setup/setup.ts";
 import { levelSteps } from "../src/study/blown/levelSteps.ts";
-import { type ResistanceChange, resistanceChange } from "../src/study/blown/resistanceChange.ts";
+import { type ResistanceChangeLike, resistanceChangeLike } from "../src/study/blown/resistanceLike.ts";
 import {
   closedSteps,
   type Done,
@@ -39,8 +39,8 @@ export class Feel extends Served<Instrument> {
   }
 
   /** The steady stream at two gaps, part by part. */
-  stream(question: StreamQuestion): Promise<Refusal | ResistanceChange> {
-    return this.ask(({ setup }) => resistanceChange(setup, question));
+  stream(question: StreamQuestion): Promise<Refusal | ResistanceChangeLike> {
+    return this.ask(({ setup }) => resistanceChangeLike(setup, question));
   }
 
   /** The felt verdicts between two gaps; a step is a set of lips. */

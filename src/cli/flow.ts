@@ -19,8 +19,8 @@ import {
   quoteTyped,
   RESISTANCE_FINDING,
   type Resistance,
-  type ResistanceChange,
-  resistanceChange,
+  type ResistanceChangeLike,
+  resistanceChangeLike,
   resistanceCurve,
   type Setup,
 } from "../index.ts";
@@ -41,7 +41,7 @@ interface Options {
 interface Answer {
   readonly flows: readonly Resistance[];
   /** One a flow; none where the gap is the reference itself. */
-  readonly changes: readonly ResistanceChange[];
+  readonly changes: readonly ResistanceChangeLike[];
   /** Null unless asked for. */
   readonly levels: readonly LevelLoss[] | null;
 }
@@ -77,7 +77,12 @@ export function flowCommand(program: Command): void {
           flows: resistanceCurve(setup, litresPerMinute, gapMm),
           changes: other
             ? litresPerMinute.map((flow) =>
-                resistanceChange(setup, { gapMm, referenceGapMm, litresPerMinute: flow, thresholdPercent }),
+                resistanceChangeLike(setup, {
+                  gapMm,
+                  referenceGapMm,
+                  litresPerMinute: flow,
+                  thresholdPercent,
+                }),
               )
             : [],
           levels:
@@ -212,12 +217,13 @@ function flowText(
   ].join("");
 }
 
-function changeText(change: ResistanceChange, setup: Setup): string {
-  const { reference, changePa, changePercent, rangePercent, thresholdPercent, finding } = change;
+function changeText(change: ResistanceChangeLike, setup: Setup): string {
+  const { reference, changePa, changePercent, expandedPercent, rangePercent, thresholdPercent, finding } =
+    change;
   const bore = change.equivalentBoreMm.estimate;
   return [
     `Against a gap of ${both(reference.gapMm)}, ${gapKindWords(setup, reference.gapMm)}: ${signed(changePa.estimate, 2)} Pa, ${signed(changePercent.estimate, 2)} %; `,
-    `with the bounds, anything from ${signed(rangePercent[0], 2)} to ${signed(rangePercent[1], 2)} %.\n`,
+    `with the bounds${expandedPercent === null ? "" : ", on instruments like it"}, anything from ${signed(rangePercent[0], 2)} to ${signed(rangePercent[1], 2)} %.\n`,
     `Rule: a wider gap blows with more resistance. Model: ${RESISTANCE_FINDING[finding]} (felt from ${thresholdPercent} %).\n`,
     bore === null
       ? "No leadpipe bore changes the drop as much.\n"

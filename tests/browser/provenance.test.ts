@@ -60,7 +60,9 @@ describe("where the numbers come from", () => {
     await editor.locator("summary", { hasText: "The file" }).click();
     const file = JSON.parse(await editor.locator("#file").inputValue());
     expect(file.provenance).toMatchObject({
-      ...Object.fromEntries(DRAWN.map((dimension) => [dimension === "leadpipe.profile" ? "leadpipe" : dimension, "file"])),
+      ...Object.fromEntries(
+        DRAWN.map((dimension) => [dimension === "leadpipe.profile" ? "leadpipe" : dimension, "file"]),
+      ),
       "receiver.depth": "measured",
       "mouthpiece.insertion": "measured",
       "body.profile": "assumed",

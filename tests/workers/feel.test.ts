@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { leaps as leapWork } from "../../src/app/work/leaps.ts";
-import { resistanceChange } from "../../src/study/blown/resistanceChange.ts";
+import { resistanceChangeLike } from "../../src/study/blown/resistanceLike.ts";
 import { type LeapTally, leapSteps } from "../../src/study/feel/leaps.ts";
 import { MODAL_COUNT } from "../../src/study/feel/modalColumn.ts";
 import { slotSteps } from "../../src/study/feel/slots.ts";
@@ -28,7 +28,7 @@ describe("the worker for feel", () => {
   test("answers what the studies answer, telling progress gap by gap", async () => {
     const feel = await loaded();
     const question = { gapMm: 5, referenceGapMm: 2.5, litresPerMinute: 30 };
-    expect(await feel.stream(question)).toEqual(resistanceChange(setup, question));
+    expect(await feel.stream(question)).toEqual(resistanceChangeLike(setup, question));
     const told: number[][] = [];
     const slots = await feel.slots({ gapsMm: [2.5, 4], referenceGapMm: 2.5, ticket: 1 }, (...step) =>
       told.push(step),

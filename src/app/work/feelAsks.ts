@@ -3,7 +3,7 @@ import type { Feel } from "../../../workers/feel.ts";
 import type { Refusal, StepProgress } from "../../../workers/served.ts";
 import { shownGaps } from "../../setup/gapLimits.ts";
 import type { LevelLoss } from "../../study/blown/levelLoss.ts";
-import type { ResistanceChange } from "../../study/blown/resistanceChange.ts";
+import type { ResistanceChangeLike } from "../../study/blown/resistanceLike.ts";
 import type { Evidence } from "../../study/change/verdicts.ts";
 import type { Felt, FeltOptions } from "../../study/feel/felt.ts";
 import type { GapSlots } from "../../study/feel/slots.ts";
@@ -14,7 +14,7 @@ import type { WorkerClient } from "./workerClient.ts";
 
 export interface FeelState {
   /** The stream at both gaps, part by part. */
-  readonly stream: Answer<ResistanceChange>;
+  readonly stream: Answer<ResistanceChangeLike>;
   /** The felt verdicts from the reference gap to the chosen one. */
   readonly felt: Answer<Felt>;
   /** Every note's slot at the reference gap and the chosen one. */

@@ -82,11 +82,14 @@ export type Basis =
       /** Changes of pull and margin over the notes; null where no note has one. */
       readonly pull: readonly [low: number, high: number] | null;
       readonly margin: readonly [low: number, high: number] | null;
+      readonly areLipsOfDrawingOnly?: true;
     }
   | {
       readonly kind: "stream-and-lips";
       /** Change of every diameter of the leadpipe, mm, that does as much; null where none does, left out where not asked. */
       readonly equivalentBoreMm?: number | null;
+      /** Something is assumed of the setup, and what lips do was not tried on instruments like it. */
+      readonly areLipsOfDrawingOnly?: true;
     };
 
 /** A finding, what it rests on, and the tests it comes from. */

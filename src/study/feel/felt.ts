@@ -1,9 +1,10 @@
 /** What a change of gap does to how a setup feels, on modelled lips and in a steady stream: the felt part of the verdicts. */
 
 import { SetupError } from "../../setup/problem.ts";
+import { isAnyAssumed } from "../../setup/provenance.ts";
 import { isSameGap } from "../../setup/setup.ts";
 import { withGap } from "../../setup/withGap.ts";
-import { type ResistanceChange, resistanceChange } from "../blown/resistanceChange.ts";
+import { type ResistanceChangeLike, resistanceChangeLike } from "../blown/resistanceLike.ts";
 import { type Evidence, NEVER_CLOSES, SAME_GAP } from "../change/verdicts.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 import { closedEvidence, resistanceEvidence, slotEvidence } from "./feltVerdicts.ts";
@@ -37,7 +38,11 @@ export function* feltSteps(instrument: Instrument, question: FeltQuestion): Gene
   if (isSameGap(question.gapMm, question.referenceGapMm))
     return { slots: SAME_GAP, resistance: SAME_GAP, change: null };
   const { flow, change } = yield* bothResistances(instrument, question);
-  return { slots: slotEvidence(change), resistance: resistanceEvidence(flow, change), change };
+  return {
+    slots: ofDrawing(instrument, slotEvidence(change)),
+    resistance: ofDrawing(instrument, resistanceEvidence(flow, change)),
+    change,
+  };
 }
 
 /** From the reference gap to none at all. */
@@ -45,15 +50,24 @@ export function* closedSteps(instrument: Instrument, options: FeltOptions): Gene
   if (isSameGap(options.referenceGapMm, 0)) return SAME_GAP;
   if (!closes(instrument)) return NEVER_CLOSES;
   const { flow, change } = yield* bothResistances(instrument, { ...options, gapMm: 0 });
-  return closedEvidence(flow, change);
+  return ofDrawing(instrument, closedEvidence(flow, change));
+}
+
+/** Lips are tried on the bore as it is drawn alone: instruments like it would take as long again each. */
+function ofDrawing({ setup }: Instrument, evidence: Evidence): Evidence {
+  const { basis } = evidence;
+  const rests = basis.kind === "lips" || basis.kind === "stream-and-lips";
+  return rests && isAnyAssumed(setup)
+    ? { ...evidence, basis: { ...basis, areLipsOfDrawingOnly: true } }
+    : evidence;
 }
 
 function* bothResistances(
   instrument: Instrument,
   { gapMm, litresPerMinute, ...options }: FeltQuestion,
-): Generator<Done, { flow: ResistanceChange; change: SlotChange }, void> {
+): Generator<Done, { flow: ResistanceChangeLike; change: SlotChange }, void> {
   const { referenceGapMm } = options;
-  const flow = resistanceChange(instrument.setup, { gapMm, referenceGapMm, litresPerMinute });
+  const flow = resistanceChangeLike(instrument.setup, { gapMm, referenceGapMm, litresPerMinute });
   let change: SlotChange | null = null;
   for (const step of slotChangeSteps(instrument, gapMm, options)) {
     yield { done: step.done, of: step.of };

@@ -1,9 +1,10 @@
 /**
  * What modelled lips and stream say to the trade's rule of thumb: firmer slots, more resistance. The doubt of what lips do
- * is its range over lip parameters nobody can measure; that of the stream, the gap's bounds. Resistance is two things, always
+ * is its range over lip parameters nobody can measure; that of the stream, the gap's bounds, and the ordinary spread of what is assumed. Resistance is two things, always
  * named: the stream's pressure drop, and the mouth pressure the lips need to begin.
  */
-import { FELT_PERCENT, type ResistanceChange } from "../blown/resistanceChange.ts";
+import { FELT_PERCENT } from "../blown/resistanceChange.ts";
+import type { ResistanceChangeLike } from "../blown/resistanceLike.ts";
 import { judge } from "../change/judgement.ts";
 import {
   type Change,
@@ -50,11 +51,11 @@ export function slotEvidence(change: SlotChange): Evidence {
 }
 
 /** More resistance, from the reference gap to the chosen one. */
-export const resistanceEvidence = (flow: ResistanceChange, slots: SlotChange): Evidence =>
+export const resistanceEvidence = (flow: ResistanceChangeLike, slots: SlotChange): Evidence =>
   resistances(flow, slots, slots.chosenGapMm > slots.referenceGapMm ? 1 : -1);
 
 /** Less of it, from the reference gap to none, and which larger bore would do the same. */
-export function closedEvidence(flow: ResistanceChange, slots: SlotChange): Evidence {
+export function closedEvidence(flow: ResistanceChangeLike, slots: SlotChange): Evidence {
   const evidence = resistances(flow, slots, -1);
   return {
     ...evidence,
@@ -62,12 +63,14 @@ export function closedEvidence(flow: ResistanceChange, slots: SlotChange): Evide
   };
 }
 
-function resistances(flow: ResistanceChange, slots: SlotChange, asked: 1 | -1): Evidence {
+function resistances(flow: ResistanceChangeLike, slots: SlotChange, asked: 1 | -1): Evidence {
   const drop: Test = {
     quantity: "pressure-drop",
     litresPerMinute: flow.chosen.litresPerMinute,
     of: "whole",
-    changes: [{ n: 0, change: flow.changePercent.estimate, expanded: null, range: flow.rangePercent }],
+    changes: [
+      { n: 0, change: flow.changePercent.estimate, expanded: flow.expandedPercent, range: flow.rangePercent },
+    ],
     unit: "%",
     threshold: flow.thresholdPercent,
     asked,

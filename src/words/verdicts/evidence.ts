@@ -10,6 +10,9 @@ import { testName } from "./tests.ts";
 /** Where nothing is large enough, a computation ends and a player begins. */
 const ONLY_A_TRIAL = "Whether this player feels it, only a blind trial can tell.";
 
+/** Where something is assumed of the setup. */
+const ONLY_DRAWN = ", on this drawing only";
+
 /** Evidence, or a verdict by the peaks. */
 type Said = Omit<Evidence, "finding"> & { readonly finding: Evidence["finding"] | null };
 
@@ -62,7 +65,7 @@ function lips(basis: Basis & { kind: "lips" }, test: Test, instrument: Instrumen
     const range = basis[name];
     return range ? [`${name} ${span(range, 3)}`] : [];
   });
-  const overLips = `${span(basis.meanRangeCents, 1)} over the lips tried`;
+  const overLips = `${span(basis.meanRangeCents, 1)} over the lips tried${basis.areLipsOfDrawingOnly ? ONLY_DRAWN : ""}`;
   return (
     `Hold ${spanOf(test, 1)} cents, ${signed(basis.meanCents, 1)} on average (${overLips}; felt from ${test.threshold} cents` +
     `${felt.length > 0 ? `: ${felt.join("; ")}` : ""}). ` +
@@ -71,12 +74,12 @@ function lips(basis: Basis & { kind: "lips" }, test: Test, instrument: Instrumen
 }
 
 function streamAndLips(basis: Basis & { kind: "stream-and-lips" }, [drop, valve]: readonly Test[]): string {
-  const [{ change, range }] = drop.changes;
+  const [{ change, range, expanded }] = drop.changes;
   const stream =
     `Flow: pressure drop ${signed(change, 2)} % at ${drop.litresPerMinute} L/min ` +
-    `(${span(range!, 2)} % between the bounds).`;
+    `(${span(range!, 2)} % between the bounds${expanded === null ? "" : ", on instruments like it"}).`;
   const lips = valve
-    ? ` Lips: threshold ${spanOf(valve, 1)} % (${span(rangeOver(valve), 1)} % over the lips tried).`
+    ? ` Lips: threshold ${spanOf(valve, 1)} % (${span(rangeOver(valve), 1)} % over the lips tried${basis.areLipsOfDrawingOnly ? ONLY_DRAWN : ""}).`
     : " Lips: no note starts at both gaps.";
   return `${asBore(basis.equivalentBoreMm)}${stream}${lips} Felt from ${drop.threshold} %.`;
 }

@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { levelLoss } from "../../../src/study/blown/levelLoss.ts";
 import { levelSteps } from "../../../src/study/blown/levelSteps.ts";
-import { type ResistanceFinding, resistanceChange } from "../../../src/study/blown/resistanceChange.ts";
+import type { ResistanceFinding } from "../../../src/study/blown/resistanceChange.ts";
+import { resistanceChangeLike } from "../../../src/study/blown/resistanceLike.ts";
+import type { Basis, Evidence } from "../../../src/study/change/verdicts.ts";
 import { closedSteps, type Done, type FeltQuestion, feltSteps } from "../../../src/study/feel/felt.ts";
 import { closedEvidence, resistanceEvidence, slotEvidence } from "../../../src/study/feel/feltVerdicts.ts";
 import { MODAL_COUNT } from "../../../src/study/feel/modalColumn.ts";
@@ -55,7 +57,7 @@ function slots(
 }
 
 const small = "too-small";
-const flow = resistanceChange(demo(), question);
+const flow = resistanceChangeLike(demo(), question);
 const withFlow = (finding: ResistanceFinding) => ({ ...flow, finding });
 const withThreshold = (change: SlotChange, value: number, doubt: number): SlotChange => ({
   ...change,
@@ -107,6 +109,11 @@ describe("what stream and lips say of resistance", () => {
     expect(evidenceWords(evidence)).toMatch(
       /Flow: pressure drop [+−]\d.* % at 20 L\/min .* Lips: threshold .* %/,
     );
+    // the demo is assumed: the stream is told over instruments like it, the lips were tried on the drawing
+    expect(evidenceWords(evidence)).toContain("% between the bounds, on instruments like it)");
+    expect(evidenceWords(evidence)).not.toContain("drawing only");
+    const basis = { ...evidence.basis, areLipsOfDrawingOnly: true } as Basis;
+    expect(evidenceWords({ ...evidence, basis })).toContain("% over the lips tried, on this drawing only).");
     expect(evidence.tests.map((test) => testName(test).split(":")[0])).toEqual(["flow", "lips"]);
   });
 
@@ -124,7 +131,7 @@ describe("what stream and lips say of resistance", () => {
   });
 
   it("without a gap asks for less, and says which bore would do the same, in both units", () => {
-    const change = resistanceChange(demo(), { gapMm: 0, referenceGapMm: 2.5 });
+    const change = resistanceChangeLike(demo(), { gapMm: 0, referenceGapMm: 2.5 });
     const evidence = closedEvidence(change, slots(small, [small], -1));
     expect(evidence.tests.every(({ asked }) => asked === -1)).toBe(true);
     expect(evidenceWords(evidence)).toMatch(/as if the leadpipe were \d\.\d\d mm \(\d\.\d{3} in\) wider/);
@@ -135,11 +142,18 @@ describe("the steps", () => {
   it("come to what the studies say, telling of every set of lips", () => {
     const { told, value } = last(feltSteps(instrument, question));
     const change = slotChange(instrument, 5.04, { referenceGapMm: 2.5 });
+    // the demo is assumed, and lips are tried on the drawing alone
+    const drawn = (evidence: Evidence) => ({
+      ...evidence,
+      basis: { ...evidence.basis, areLipsOfDrawingOnly: true },
+    });
     expect(value).toEqual({
-      slots: slotEvidence(change),
-      resistance: resistanceEvidence(flow, change),
+      slots: drawn(slotEvidence(change)),
+      resistance: drawn(resistanceEvidence(flow, change)),
       change,
     });
+    const whole = new Instrument({ ...demo(), provenance: {} }, { modes: MODAL_COUNT });
+    expect(last(feltSteps(whole, question)).value.slots).toEqual(slotEvidence(change));
     expect(told).toEqual(told.map((_, i) => ({ done: i + 1, of: told.length })));
     expect(told.length).toBeGreaterThan(10);
   });

@@ -1,6 +1,6 @@
 /** What a search came to: each target before and after, where each start ended, and what the goal leaves open. */
 
-import { html, nothing, type TemplateResult } from "lit";
+import { html, type TemplateResult } from "lit";
 import type { Designed } from "../../../../workers/compare.ts";
 import { isSameGap, gapMm as ownGapMm, type Setup } from "../../../setup/setup.ts";
 import type { LengthUnit } from "../../../units/length.ts";
@@ -20,7 +20,11 @@ export function designResult(designed: Designed, setup: Setup, unit: LengthUnit)
   return html`
     <div class="stack" data-testid="design-result" aria-live="polite">
       <p>Left of the misses: ${missText(missBefore)} before, <b>${missText(missAfter)}</b> after (weighted r.m.s., cents and dB).</p>
-      ${isSameGap(gapMm, gapBeforeMm) ? nothing : html`<p>Gap ${bothUnits(gapBeforeMm, unit)} before, ${gapKindWords(setup, gapBeforeMm)}; designed: <b>${bothUnits(gapMm, unit)}</b>.</p>`}
+      <p>${
+        isSameGap(gapMm, gapBeforeMm)
+          ? html`Gap stays at ${bothUnits(gapMm, unit)}, ${gapKindWords(setup, gapMm)}.`
+          : html`Gap ${bothUnits(gapBeforeMm, unit)} before, ${gapKindWords(setup, gapBeforeMm)}; designed: <b>${bothUnits(gapMm, unit)}</b>.`
+      }</p>
       <div class="scroll" tabindex="0" role="region" aria-label="Targets before and after">
         <table>
           <thead>

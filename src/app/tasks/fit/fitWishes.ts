@@ -35,6 +35,11 @@ export function fitWishes(
 }
 
 export const wishesStyles = css`
+  .wishes button {
+    min-width: 0;
+    white-space: normal;
+    text-align: start;
+  }
   .wishes .entries {
     display: grid;
     grid-template-columns: repeat(auto-fit, minmax(min(13rem, 100%), 1fr));

@@ -3,7 +3,7 @@
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
 import { flowFigure, sharePercent } from "../../../charts/plots/flowChart.ts";
-import type { ResistanceChange } from "../../../study/blown/resistanceChange.ts";
+import type { ResistanceChangeLike } from "../../../study/blown/resistanceLike.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { NOT_KNOWN } from "../../../words/blown/notKnown.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
@@ -92,8 +92,8 @@ export class ResistanceSection extends PageElement {
 }
 
 /** The gap's share, the change with its bounds, and the bore that would do the same. */
-function inWords(change: ResistanceChange, unit: LengthUnit): string {
-  const { chosen, changePercent, rangePercent, thresholdPercent, finding } = change;
+function inWords(change: ResistanceChangeLike, unit: LengthUnit): string {
+  const { chosen, changePercent, expandedPercent, rangePercent, thresholdPercent, finding } = change;
   const { share } = chosen.gap;
   const gap =
     `The gap takes ${sharePercent(share.estimate)} of the whole pressure drop of ${chosen.dropPa.estimate.toFixed(0)} Pa ` +
@@ -105,7 +105,7 @@ function inWords(change: ResistanceChange, unit: LengthUnit): string {
       ? "No change of the leadpipe's bore does as much."
       : `A leadpipe ${bothUnits(Math.abs(bore), unit)} ${bore > 0 ? "wider" : "narrower"} all along would change it as much.`;
   return (
-    `${gap} Against the reference gap the drop changes by ${signed(changePercent.estimate, 2)} %, with the bounds anything from ` +
+    `${gap} Against the reference gap the drop changes by ${signed(changePercent.estimate, 2)} %, with the bounds${expandedPercent === null ? "" : ", on instruments like it,"} anything from ` +
     `${signed(rangePercent[0], 2)} to ${signed(rangePercent[1], 2)} %: ${RESISTANCE_PHRASE[finding]} (felt from ${thresholdPercent} %). ${asBore}`
   );
 }
