@@ -3,6 +3,7 @@
  * zero. Components of the uncertainty: repeat readings (type A, s/√n), the tool's step, the zero. The shoulder gap seen
  * from outside has no part in it.
  */
+import type { LengthUnit } from "../../units/length.ts";
 import { type BudgetRow, type NamedComponent, uncertaintyBudget } from "./budget.ts";
 import { coverageFactor } from "./coverage.ts";
 import { type GapAdvice, negativeGapAdvice } from "./gapAdvice.ts";
@@ -21,6 +22,8 @@ export interface GapReadings {
   readonly insertionTool?: MeasuringTool;
   /** `depthTool` measured both lengths; there is no `insertionTool`. Its zero error then drops out of the difference. */
   readonly sameTool?: boolean;
+  /** Of the messages. */
+  readonly unit?: LengthUnit;
 }
 
 export interface GapMeasurement {
@@ -60,18 +63,18 @@ const confidence = 0.95;
  * @throws {ReadingError} when a kind of reading is missing, or one is not a length of 0 mm or more.
  */
 export function gapFromReadings(readings: GapReadings): GapMeasurement {
-  const { sameTool = false, resolutionMm = 0 } = readings;
+  const { sameTool = false, resolutionMm = 0, unit = "mm" } = readings;
   if (sameTool && readings.insertionTool !== undefined)
     throw new ReadingError("one tool was said to measure both lengths; give only the depth's tool");
   const toolOf = (tool: MeasuringTool | undefined, what: string) =>
-    checkedTool({ resolutionMm, ...tool }, what);
+    checkedTool({ resolutionMm, ...tool }, what, unit);
   const depthTool = toolOf(readings.depthTool, "depth");
   const insertionTool = sameTool ? depthTool : toolOf(readings.insertionTool, "insertion");
   const depth = summariseReadings(readings.depthMm, "depth");
   const insertion = summariseReadings(readings.insertionMm, "insertion");
 
-  const depthMm = lessZero(depth, depthTool, "depth");
-  const insertionMm = lessZero(insertion, insertionTool, "insertion");
+  const depthMm = lessZero(depth, depthTool, "depth", unit);
+  const insertionMm = lessZero(insertion, insertionTool, "insertion", unit);
   const gapMm = sameTool ? depth.meanMm - insertion.meanMm : depthMm - insertionMm;
   const isNegative = gapMm < 0;
   const { rows, standardUncertainty, degreesOfFreedom } = uncertaintyBudget([
@@ -122,11 +125,16 @@ export function gapFromReadings(readings: GapReadings): GapMeasurement {
   };
 }
 
-function lessZero(summary: ReadingsSummary, tool: Required<MeasuringTool>, what: string): number {
+function lessZero(
+  summary: ReadingsSummary,
+  tool: Required<MeasuringTool>,
+  what: string,
+  unit: LengthUnit,
+): number {
   const lengthMm = summary.meanMm - tool.zeroMm;
   if (lengthMm >= 0) return lengthMm;
   throw new ReadingError(
-    `the zero error of the ${what} is larger than its readings; give what the tool shows at zero, such as 0.02 mm`,
+    `the zero error of the ${what} is larger than its readings; give what the tool shows at zero, such as ${unit === "mm" ? "0.02 mm" : "0.001 in"}`,
   );
 }
 

@@ -88,7 +88,14 @@ describe("what is typed", () => {
       notes({ depth: ["2"], insertion: ["1"], depthTool: tool({ zero: "3" }) }),
     );
     expect(measured).toBeUndefined();
-    expect(refused).toMatch(/^The zero error of the depth is larger than its readings/);
+    expect(refused).toMatch(/^The zero error of the depth is larger than its readings.*such as 0\.02 mm\.$/);
+    const inches = notes({
+      unit: "in",
+      depth: ["0.08"],
+      insertion: ["0.04"],
+      depthTool: tool({ zero: "0.12" }),
+    });
+    expect(readMeasurement(inches).refused).toMatch(/what the tool shows at zero, such as 0\.001 in\.$/);
   });
 
   it("keeps its meaning under the other unit, and advice follows the unit", () => {

@@ -72,6 +72,7 @@ export function readMeasurement(notes: MeasureNotes): Measurement {
       depthMm,
       insertionMm,
       depthTool: toolOf(depthTool.values),
+      unit: notes.unit,
       ...(notes.sameTool ? { sameTool: true } : { insertionTool: toolOf(insertionTool.values) }),
     });
     return { ...read, measured, refused: "" };

@@ -57,7 +57,7 @@ export class Slots extends PageElement {
             Nobody can measure these in a playing mouth. What the model finds is looked at again with each of them at either end
             of what it may be. An empty field is the usual value.
           </p>
-          ${lipsForm(this.#form)}
+          ${lipsForm(this.#form, instrumentOf(this.page.store.parts.document.setup))}
         </details>
       </section>
     `;

@@ -6,8 +6,11 @@ import { heightChart } from "../../../charts/plots/gap/heightChart.ts";
 import { spacingChart } from "../../../charts/plots/gap/spacingChart.ts";
 import { impedanceChart } from "../../../charts/plots/impedanceChart.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
+import { withProvenance } from "../../../setup/provenance.ts";
 import { CLASSROOM_SENTENCES } from "../../../study/report/sheetParagraphs.ts";
 import { recordFingerprint } from "../../../study/report/sheetRecord.ts";
+import { contradictionWords } from "../../../words/bench/contradiction.ts";
+import { standInWords } from "../../../words/provenance.ts";
 import type { PaperContent } from "./paperContent.ts";
 import { pieces } from "./paperWords.ts";
 import { computedOn, type Layout, titleOf } from "./workshopPage.ts";
@@ -36,6 +39,7 @@ export function classroomPage(
       <h1>${titleOf(content)}</h1>
       ${where.length > 0 ? html`<p>${where.join(" · ")}</p>` : nothing}
     </header>
+    ${saidWithIt(content).map((words) => html`<p class="doubt" data-testid="paper-doubt">${words}</p>`)}
     <figure class="class">${drawing ?? nothing}</figure>
     <ol>
       ${CLASSROOM_SENTENCES.filter((name) => words[name].lines.length > 0).map(
@@ -50,6 +54,15 @@ export function classroomPage(
       </p>
     </footer>
   `;
+}
+
+/** What contradicts the gap, and what of the instrument nobody measured: nothing is handed to a class without it. */
+function saidWithIt({ record: { doubts, setup, present, unit } }: PaperContent): readonly string[] {
+  const known = present.readings
+    ? withProvenance(setup, "measured", "receiver.depth", "mouthpiece.insertion")
+    : setup;
+  const standIn = standInWords(known, present.expandedMm ?? null, unit);
+  return [...doubts.map((doubt) => contradictionWords(doubt, unit)), ...(standIn ? [`${standIn}.`] : [])];
 }
 
 function chart({ notes, record, sweep, domainMm }: PaperContent, frame: Frame): SVGSVGElement | null {
