@@ -262,6 +262,28 @@ describe("a folder of the person's own", () => {
     expect(folder.titles()).toEqual([["One"]]);
   });
 
+  test("a record that is taken away is no trouble of the folder's", async () => {
+    const here = await tab();
+    await here.record.add({ title: "One", player: "", instrument: "", mouthpiece: "" }, {});
+    await here.backups.nameFolder();
+    here.record.close();
+    await here.backups.look();
+    expect(here.backups.value.trouble).toBeNull();
+    expect(message(here)).toBeNull();
+  });
+
+  test("a folder that cannot be remembered is said to be", async () => {
+    const refused = new DOMException("", "QuotaExceededError");
+    const here = await tab({
+      notes: { all: async () => [], put: () => Promise.reject(refused), delete: async () => {} },
+    });
+    await here.backups.nameFolder();
+    expect(message(here)).toMatchObject({
+      kind: "error",
+      text: expect.stringMatching(/cannot be remembered.*full/),
+    });
+  });
+
   test("who gives the dialog up has named none", async () => {
     const here = await tab({ pick: () => Promise.reject(new DOMException("", "AbortError")) });
     await here.backups.nameFolder();

@@ -3,11 +3,14 @@
  * named. The browser keeps the folder's handle and may ask for leave anew at every visit; where there is no folder, the
  * person is reminded now and then.
  */
+
+import { unlessGivenUp } from "../keeping/setupFile.ts";
 import { Observable } from "../observable.ts";
 import type { Row } from "../record/database.ts";
 import type { JobRecord } from "../record/jobRecord.ts";
 import type { OpenJob } from "../record/openJob.ts";
 import { isSound } from "../record/soundRow.ts";
+import { troubleText } from "../record/trouble.ts";
 import type { Store } from "../store.ts";
 import { type Folder, folderFileNames, newestIn, writeInTurn } from "./folderFiles.ts";
 import { type FolderTrouble, folderTrouble, folderTroubleText } from "./folderTrouble.ts";
@@ -118,16 +121,15 @@ export class Backups extends Observable<BackupsState> {
 
   /** The person names a folder, at a click. */
   async nameFolder(): Promise<void> {
-    let folder: Folder;
+    const folder = await unlessGivenUp(this.#options.pick!, this.#store);
+    if (!folder) return;
     try {
-      folder = await this.#options.pick!();
+      await this.#options.notes.delete("written");
+      await this.#options.notes.put({ key: "folder", folder });
     } catch (error) {
-      // the dialog was closed
-      if ((error as DOMException).name === "AbortError") return;
-      throw error;
+      this.#store.say("error", `The folder cannot be remembered. ${troubleText(error)}.`);
+      return;
     }
-    await this.#options.notes.delete("written");
-    await this.#options.notes.put({ key: "folder", folder });
     this.#told = null;
     await this.look();
   }
@@ -135,7 +137,7 @@ export class Backups extends Observable<BackupsState> {
   /** The browser asks the person, at a click. */
   async allow(): Promise<void> {
     // asked before anything is awaited: the click counts only so long
-    await this.#folder?.requestPermission?.({ mode: "readwrite" });
+    await this.#folder?.requestPermission?.({ mode: "readwrite" }).catch(() => {});
     await this.look();
   }
 
@@ -189,7 +191,8 @@ export class Backups extends Observable<BackupsState> {
       this.#allIsWell();
     } catch (error) {
       // a record that fails says so itself
-      if (this.#folder && this.#record === record) this.#complain(folderTrouble(error), this.#folder);
+      if (this.#folder && !(error instanceof RecordFailure))
+        this.#complain(folderTrouble(error), this.#folder);
     }
   }
 
@@ -203,7 +206,8 @@ export class Backups extends Observable<BackupsState> {
   }
 
   async #isUpToDate(record: JobRecord, folder: Folder): Promise<boolean> {
-    const jobs = (await record.rows()).filter((row) => isSound(row) && row.deleted === null);
+    const rows = await fromRecord(record.rows());
+    const jobs = rows.filter((row) => isSound(row) && row.deleted === null);
     // a backup of nothing takes no other's place
     if (jobs.length === 0) return true;
     const written = this.#noted.get("written");
@@ -219,7 +223,7 @@ export class Backups extends Observable<BackupsState> {
     if (this.#folder === null || (await this.#isUpToDate(record, folder))) return;
     const { backupTextSteps } = await import("../../../record/backup.ts");
     const at = new Date().toISOString();
-    const jobs = await record.all();
+    const jobs = await fromRecord(record.all());
     const tag = await tagOf(jobs);
     const steps = backupTextSteps(jobs, at);
     let step = steps.next();
@@ -253,7 +257,7 @@ export class Backups extends Observable<BackupsState> {
     this.#isReminded = true;
     const made = this.#at("made");
     const now = Date.now();
-    const reminder = reminderOf(await record.rows(), made, this.#at("reminded"), now);
+    const reminder = reminderOf(await fromRecord(record.rows()), made, this.#at("reminded"), now);
     if (!reminder) return;
     this.#store.say("note", reminderText(reminder, made), {
       label: "Make a backup",
@@ -262,6 +266,14 @@ export class Backups extends Observable<BackupsState> {
     await this.#options.notes.put({ key: "reminded", at: new Date(now).toISOString() });
   }
 }
+
+/** It was not the folder that failed. */
+class RecordFailure extends Error {}
+
+const fromRecord = <T>(answer: Promise<T>): Promise<T> =>
+  answer.catch((cause) => {
+    throw new RecordFailure("the record gave no answer", { cause });
+  });
 
 async function isAllowed(folder: Folder): Promise<boolean> {
   return ((await folder.queryPermission?.({ mode: "readwrite" })) ?? "granted") === "granted";

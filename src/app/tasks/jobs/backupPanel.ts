@@ -9,6 +9,11 @@ import "./makeBackup.ts";
 import "./restoreBackup.ts";
 import type { RestoreBackup } from "./restoreBackup.ts";
 
+/** Files of the page's own, where the second copy of jobs stands. */
+const HAS_SECOND_COPY = "getDirectory" in (navigator.storage ?? {});
+const NO_SECOND_COPY =
+  " It has no place for a second copy of your jobs: what it loses, only a backup brings back.";
+
 @customElement("annulus-job-backup")
 export class BackupPanel extends PageElement {
   @query("annulus-restore-backup") private restore!: RestoreBackup;
@@ -35,7 +40,7 @@ export class BackupPanel extends PageElement {
       <h3>Backup</h3>
       <p>
         All jobs in one file, to keep elsewhere or to take to another machine. Recordings of blind trials are in no backup and
-        have no second copy: they stay in this browser.${this.#promise()}
+        have no second copy: they stay in this browser.${this.#promise()}${HAS_SECOND_COPY ? "" : NO_SECOND_COPY}
       </p>
       <annulus-make-backup></annulus-make-backup>
       <annulus-restore-backup></annulus-restore-backup>
