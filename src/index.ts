@@ -46,11 +46,18 @@ export {
   resistance,
   resistanceCurve,
 } from "./study/blown/resistance.ts";
-export { FELT_PERCENT } from "./study/blown/resistanceChange.ts";
+export { findingAt as resistanceFindingAt } from "./study/blown/resistanceChange.ts";
 export { type ResistanceChangeLike, resistanceChangeLike } from "./study/blown/resistanceLike.ts";
 // what changes from one gap to another, and what the trade's rule says to it
 export { type ChangedMode, modeChanges } from "./study/change/modeChanges.ts";
-export { type Evidence, type Finding, PLAYED, type Verdict, verdicts } from "./study/change/verdicts.ts";
+export {
+  atOtherThresholds,
+  type Evidence,
+  type Finding,
+  PLAYED,
+  type Verdict,
+  verdicts,
+} from "./study/change/verdicts.ts";
 // leadpipes beside each other
 export { worstPlace } from "./study/compare/boreSensitivity.ts";
 export {
@@ -70,7 +77,8 @@ export { DESIGN_DEFAULTS, STATION_DEFAULTS, usualLimits } from "./study/design/d
 export { type Freedom, freedomOf } from "./study/design/designFreedom.ts";
 export { type DesignGoal, goalLike, parseDesignGoal } from "./study/design/designGoal.ts";
 export { type MandrelStation, mandrelStations } from "./study/design/designStations.ts";
-// slots of notes
+// slots of notes, and the claims that rest on lips and stream
+export { closedSteps, feltSteps } from "./study/feel/felt.ts";
 export { MODAL_COUNT, modalColumn } from "./study/feel/modalColumn.ts";
 export { type GapSlots, type NoteSlot, type Pressure, slotSteps } from "./study/feel/slots.ts";
 // the air column: curve, resonances, what the gap does to them
@@ -146,3 +154,5 @@ export { peakWords } from "./words/measured/peakWords.ts";
 export { readingWords } from "./words/measured/readingWords.ts";
 export { evidenceWords } from "./words/verdicts/evidence.ts";
 export { FINDING, RESISTANCE_FINDING } from "./words/verdicts/findings.ts";
+export { noticeableLines, thresholdCheck } from "./words/verdicts/noticeable.ts";
+export { type Claim, RULE } from "./words/verdicts/rules.ts";

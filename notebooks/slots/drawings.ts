@@ -141,11 +141,11 @@ export function staircasePlot(stretches: readonly Stretch[], chosen: Beginning, 
 
 /** Change of hold by the gap, note by note: with the usual lips, and between all lips tried. */
 export function lipsPlot(
-  { notes: changes, chosenGapMm, referenceGapMm, feltCents }: SlotChange,
+  { notes: changes, chosenGapMm, referenceGapMm, noticedCents }: SlotChange,
   frame: Frame,
 ): Drawing {
   const held = changes.flatMap(({ n, slotWidthCents }) => (slotWidthCents ? [{ n, ...slotWidthCents }] : []));
-  const most = Math.max(2 * feltCents, ...held.flatMap(({ range }) => range.map(Math.abs)));
+  const most = Math.max(2 * noticedCents, ...held.flatMap(({ range }) => range.map(Math.abs)));
   return plot(
     {
       name: "hold-over-lips",
@@ -163,7 +163,7 @@ export function lipsPlot(
         text: noteMark,
       },
       y: { title: "cents", domain: [-1.15 * most, 1.15 * most] },
-      bands: [{ from: -feltCents, to: feltCents }],
+      bands: [{ from: -noticedCents, to: noticedCents }],
       lines: [
         { xs: [notes[0] - 0.5, notes[notes.length - 1] + 0.5], ys: [0, 0], colour: "hairline", width: 1 },
         ...held.map(({ n, range }) => ({ xs: [n, n], ys: range, colour: "ink" as const, width: 2.5 })),
@@ -180,7 +180,7 @@ export function lipsPlot(
       key: [
         { text: "with the usual lips", colour: "gap", sign: "dot" },
         { text: "from least to most over all lips tried", colour: "ink", sign: "line" },
-        { text: "hatched: too small to feel", colour: "feel", sign: "line" },
+        { text: "hatched: too small to notice", colour: "feel", sign: "line" },
       ],
     },
     frame,

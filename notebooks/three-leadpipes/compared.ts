@@ -127,7 +127,7 @@ export function leadInWords({ wish, ranked, lead, span }: Ranking): string {
   if (span < feltFrom)
     return `Between the best and the worst lie ${by(span)}, less than the ${felt}: by this wish there is nothing to choose.`;
   if (lead < feltFrom)
-    return `${first.name} leads ${second.name} by ${by(lead)}, which is too small to feel; the last of the three is ${by(span)} behind.`;
+    return `${first.name} leads ${second.name} by ${by(lead)}, which is too small to notice; the last of the three is ${by(span)} behind.`;
   return `${first.name} leads by ${by(lead)}, more than the ${felt}.`;
 }
 

@@ -22,6 +22,7 @@ import { slotsCommand } from "./slots.ts";
 import { standInCommand } from "./standIn.ts";
 import { sweepCommand } from "./sweep.ts";
 import { uncertaintyCommand } from "./uncertainty.ts";
+import { verdictsCommand } from "./verdicts.ts";
 
 const program = new Command("annulus")
   .description("What the receiver gap of a brass instrument does: measured, modelled, compared.")
@@ -38,6 +39,7 @@ for (const add of [
   compareCommand,
   designCommand,
   uncertaintyCommand,
+  verdictsCommand,
   measuredCommand,
   cavityCommand,
   flowCommand,

@@ -49,7 +49,7 @@ export function comparisonText(
   );
   return [
     `${variants.length} variants against number ${reference + 1}, ${after}.\n`,
-    `A shift below ${cents} cents or a height change below ${decibels} dB is too small to feel.\n`,
+    `A shift below ${cents} cents or a height change below ${decibels} dB is too small to notice.\n`,
     ...numbered.map(
       ({ title, gapMm }, i) =>
         `${title}: gap ${formatLength(gapMm, "mm")}, ${gapKindWords(asked[i].setup, gapMm)}\n`,

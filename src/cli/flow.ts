@@ -1,7 +1,6 @@
 import type { Command } from "commander";
 import {
   type Bounded,
-  FELT_PERCENT,
   formatLength,
   gapKindWords,
   InputError,
@@ -22,6 +21,7 @@ import {
   type ResistanceChangeLike,
   resistanceChangeLike,
   resistanceCurve,
+  resistanceFindingAt,
   type Setup,
 } from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
@@ -33,7 +33,7 @@ interface Options {
   readonly gap?: string;
   readonly reference?: string;
   readonly litresPerMinute: string;
-  readonly threshold: string;
+  readonly threshold?: string;
   readonly level?: string;
   readonly format: string;
 }
@@ -55,7 +55,7 @@ export function flowCommand(program: Command): void {
     .option("--gap <length>", "gap instead of the setup's own, e.g. 2.54mm or 0.1in")
     .option("--reference <length>", "gap that changes are measured from (the setup's own)")
     .option("--litres-per-minute <flows>", "flow, or several: 5,10,20,40,60", "20")
-    .option("--threshold <percent>", "change of the whole that can be felt", `${FELT_PERCENT}`)
+    .option("--threshold <percent>", "smallest change of the whole that is noticed (the setup's own)")
     .option("--level <dB>", "levels at the rim, e.g. 120,140,160: adds peak heights (csv: instead)")
     .addOption(formatOption("table", "csv", "json"))
     .action((path: string, options: Options) => {
@@ -64,7 +64,8 @@ export function flowCommand(program: Command): void {
         options.litresPerMinute,
         "20 or 5,10,20,40,60",
       );
-      const [thresholdPercent] = numberList("--threshold", options.threshold, "10");
+      const [thresholdPercent] =
+        options.threshold === undefined ? [] : numberList("--threshold", options.threshold, "10");
       const levelsDb =
         options.level === undefined ? null : numberList("--level", options.level, "120,140,160");
       const study = (setup: Setup): Answer => {
@@ -81,7 +82,7 @@ export function flowCommand(program: Command): void {
                   gapMm,
                   referenceGapMm,
                   litresPerMinute: flow,
-                  thresholdPercent,
+                  ...(thresholdPercent !== undefined && { thresholdPercent }),
                 }),
               )
             : [],
@@ -137,6 +138,8 @@ const asJson = ({ flows, changes, levels }: Answer) => ({
     change_percent: change.changePercent,
     range_percent: change.rangePercent,
     threshold_percent: change.thresholdPercent,
+    finding_at_half_threshold: RESISTANCE_FINDING[resistanceFindingAt(change, 0.5)],
+    finding_at_twice_threshold: RESISTANCE_FINDING[resistanceFindingAt(change, 2)],
     finding: RESISTANCE_FINDING[change.finding],
     equivalent_bore_mm: change.equivalentBoreMm,
   })),
@@ -224,7 +227,7 @@ function changeText(change: ResistanceChangeLike, setup: Setup): string {
   return [
     `Against a gap of ${both(reference.gapMm)}, ${gapKindWords(setup, reference.gapMm)}: ${signed(changePa.estimate, 2)} Pa, ${signed(changePercent.estimate, 2)} %; `,
     `with the bounds${expandedPercent === null ? "" : ", on instruments like it"}, anything from ${signed(rangePercent[0], 2)} to ${signed(rangePercent[1], 2)} %.\n`,
-    `Rule: a wider gap blows with more resistance. Model: ${RESISTANCE_FINDING[finding]} (felt from ${thresholdPercent} %).\n`,
+    `Rule: a wider gap blows tighter. Model: ${RESISTANCE_FINDING[finding]} (just noticeable: ${thresholdPercent} %).\n`,
     bore === null
       ? "No leadpipe bore changes the drop as much.\n"
       : `As much as a leadpipe bore changed by ${signed(bore, 3)} mm throughout.\n`,

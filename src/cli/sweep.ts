@@ -101,7 +101,7 @@ function tables(sweep: GapSweep, setup: Setup): string {
     retune === null ? "as it is" : `${noteText(retune, instrument)} brought back by the tuning slide`;
   return [
     `${setup.name}: resonances 1 to ${reference.length} against gap, ${how}; changes from ${both(referenceGapMm)}, ${gapKindWords(setup, referenceGapMm)}.\n`,
-    `A shift below ${cents} cents or a height change below ${decibels} dB is too small to feel.\n`,
+    `A shift below ${cents} cents or a height change below ${decibels} dB is too small to notice.\n`,
     block("Shift of the resonance, cents", (mode) => signed(mode.shiftCents, 1)),
     block("Change of peak height, dB", (mode) => signed(mode.heightDb, 2)),
     block("Spacing to the next resonance, Hz", (mode) => mode.spacingHz?.toFixed(2) ?? "–"),

@@ -17,7 +17,14 @@ import { implausible } from "./plausible.ts";
 import { type Problem, pathText, SetupError, valueText } from "./problem.ts";
 import { readUncertainties } from "./readUncertainties.ts";
 import { schemaProblems } from "./schemaProblems.ts";
-import type { AirConditions, AirConstants, Model, ProfileMm, Setup } from "./setup.ts";
+import {
+  type AirConditions,
+  type AirConstants,
+  type Model,
+  type ProfileMm,
+  type Setup,
+  USUAL_THRESHOLDS,
+} from "./setup.ts";
 
 const longestText = 10_000_000;
 
@@ -203,7 +210,7 @@ function build(file: SetupFile, lengths: Lengths): Setup {
     leadpipe: { profileMm: lengths.leadpipe! },
     body: { profileMm: lengths.body!, ...(slideAtMm !== undefined && { slideAtMm }) },
     model: { junction: "modal", radiation: "unflanged", bell: "plane", wallLossFactor: 1, ...file.model },
-    thresholds: { cents: 3.5, decibels: 1, ...file.thresholds },
+    thresholds: { ...USUAL_THRESHOLDS, ...file.thresholds },
     uncertainties: {},
     provenance: { ...file.provenance },
   };

@@ -188,7 +188,7 @@ describe("planning a cut", () => {
     const { page } = await open();
     await order(page, "Gap to reach", "2 mm");
     await part(page, "effect")
-      .getByText(/0\.50 mm · 0\.020 in less gap shifts resonances 2 to 10 by .* cents .* too small to feel/)
+      .getByText(/Closing the gap by 0\.50 mm · 0\.020 in .* cents .* too small to notice/)
       .waitFor();
     await part(page, "see").click();
     await showsGap(page, "2.00 mm");
@@ -281,7 +281,7 @@ describe("the sheet of a cut for everyone", () => {
     await expectSoundEverywhere(page, "cut-empty");
     await confirmed(page, "2 mm", turnDown);
     await part(page, "effect")
-      .getByText(/too small to feel/)
+      .getByText(/too small to notice/)
       .waitFor();
     await expectSoundEverywhere(page, "cut-turn-down");
     await confirmed(page, "3.5 mm", "Choose: shorten the shank's end");

@@ -38,15 +38,12 @@ describe("exploring the gap", () => {
     await expect
       .poll(() => page.getByTestId("gap-difference").innerText())
       .toMatch(/2\.54 mm.*0\.100 in.*wider/);
-    await page
-      .getByTestId("headline")
-      .getByText(/too small to feel/)
-      .waitFor();
-    await expect.poll(() => page.getByTestId("verdict-slots").innerText()).toMatch(/too small to feel/);
-    await expect.poll(() => page.getByTestId("verdict-resistance").innerText()).toMatch(/Flow:/);
+    await page.getByTestId("headline").getByText("Unlikely to be noticed.").waitFor();
+    await expect.poll(() => page.getByTestId("verdict-slots").innerText()).toMatch(/too small to notice/);
+    await expect.poll(() => page.getByTestId("verdict-resistance").innerText()).toMatch(/Backpressure:/);
     await expect
       .poll(() => page.getByTestId("verdict-tenth").innerText())
-      .toMatch(/not a question a model can answer/);
+      .toMatch(/No calculation can choose a gap/);
     for (const n of [1, 2, 3]) await expect.poll(() => page.getByTestId(`hint-${n}`).count()).toBe(1);
     await still(page);
     await picture(page, "first-visit");
@@ -144,12 +141,12 @@ describe("exploring the gap", () => {
     const rows = csvParse(readFileSync(await (await download).path()).toString("utf8"));
     await expect.poll(() => numbers.locator("tbody tr").count()).toBe(rows.length);
     const heights = rows.filter(
-      (row) => /slots|holds/.test(row["rule of thumb"]) && /height/i.test(row.test),
+      (row) => /slot more firmly/.test(row["rule of thumb"]) && /height/i.test(row.test),
     );
     const [before, after] = gapSweep(new Instrument(demo()), { gapsMm: [2.5, 5.04] }).rows;
     expect(heights.length).toBeGreaterThanOrEqual(9);
-    for (const { number, change } of heights) {
-      const n = Number(number) - 1;
+    for (const { partial, change } of heights) {
+      const n = Number(partial) - 1;
       expect(Number(change)).toBeCloseTo(after.modes[n].heightDb! - before.modes[n].heightDb!, 3);
     }
     expectQuiet(visited);
@@ -175,7 +172,7 @@ describe("exploring the gap", () => {
   it("retunes: the slide's switch changes what the gap charts say", async () => {
     const visited = await open();
     const { page } = visited;
-    await page.getByRole("button", { name: /slide retuned/ }).click();
+    await page.getByRole("button", { name: /slide set again/ }).click();
     await page
       .getByText(/Height of each peak, slide set again on C in the staff \(4\)/)
       .first()
@@ -188,7 +185,7 @@ describe("exploring the gap", () => {
     // everything the sheet holds is there: the sweeps are done and their charts drawn
     await page
       .getByTestId("headline")
-      .getByText(/tuned back/)
+      .getByText(/slide is set again/)
       .waitFor();
     for (const quantity of ["height", "shift", "spacing"])
       await page.locator(`[data-testid=${quantity}-against-gap] svg`).waitFor({ state: "attached" });

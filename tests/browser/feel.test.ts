@@ -12,11 +12,11 @@ const LONG = { timeout: 100_000 };
 const felt = async (page: Page): Promise<void> => {
   await page
     .getByTestId("verdict-slots")
-    .getByText(/^Hold /)
+    .getByText(/^Slot width /)
     .waitFor(LONG);
   await page
     .getByTestId("verdict-noGap")
-    .getByText(/Flow: pressure drop/)
+    .getByText(/Backpressure: pressure drop/)
     .waitFor(LONG);
 };
 
@@ -28,13 +28,21 @@ describe("how it feels, in Explore", () => {
     await felt(page);
     const slots = await page.getByTestId("verdict-slots").innerText();
     expect(slots).toMatch(
-      /Hold −\d+\.\d to \+\d+\.\d cents, .* on average \(.* over the lips tried; felt from 3\.5 cents/,
+      /Slot width −\d+\.\d to \+\d+\.\d cents, .* on average \(.* over the lips tried; just noticeable: 20 cents/,
     );
-    expect(slots).toMatch(/By the peaks alone: too small to feel/);
+    expect(slots).toMatch(/(At half of|The same at half)/);
+    await page.getByTestId("verdict-slots").locator("summary").click();
+    expect(await page.getByTestId("verdict-slots").innerText()).toMatch(
+      /By the peaks alone: too small to notice/,
+    );
+    await page.getByTestId("other-claims").locator("summary").click();
+    for (const claim of ["tooWide", "tooNarrow", "attack", "brightness", "octaves", "shoulder", "sameMake"])
+      expect(await page.getByTestId(`verdict-${claim}`).innerText()).not.toMatch(/^being|NaN|undefined/);
+    expect(await page.getByTestId("just-noticeable").innerText()).toMatch(/Kopiez 2003/);
     const resistance = await page.getByTestId("verdict-resistance").innerText();
-    expect(resistance).toMatch(/Flow: pressure drop .* % at 20 L\/min .* between the bounds/);
-    expect(resistance).toMatch(/Lips: threshold .* % \(.* over the lips tried\)/);
-    expect(resistance).toMatch(/Felt from 10 %/);
+    expect(resistance).toMatch(/Backpressure: pressure drop .* % at 20 L\/min .* between the bounds/);
+    expect(resistance).toMatch(/Starting pressures .* % \(.* over the lips tried\)/);
+    expect(resistance).toMatch(/Just noticeable: 10 %/);
     await expect.poll(() => page.getByTestId("verdict-noGap").innerText()).toMatch(/as if the leadpipe were/);
     await expectSoundEverywhere(page, "explore-felt");
     expectQuiet(visited);
@@ -79,7 +87,7 @@ describe("how it feels, where it is played", () => {
     await expect
       .poll(() => page.getByTestId("stream-finding").innerText())
       .toMatch(
-        /The gap takes \d\.\d % of the whole .* too small to feel \(felt from 10 %\)\. A leadpipe .* narrower/,
+        /The gap takes \d\.\d % of the whole .* too small to notice \(just noticeable: 10 %\)\. A leadpipe .* narrower/,
       );
     await page.getByTestId("lips").locator("summary").click();
     await expectSoundEverywhere(page, "play-felt");

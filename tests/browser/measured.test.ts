@@ -180,8 +180,8 @@ describe("the bell", () => {
     const visited = await visit({ hash: "#explore" });
     const { page } = visited;
     await page
-      .getByTestId("verdict-slots")
-      .getByText(/peak height/i)
+      .getByTestId("headline")
+      .getByText(/the gap by|gap compared with/)
       .first()
       .waitFor({ timeout: 30_000 });
     await page.getByTestId("edit-instrument").click();
@@ -213,7 +213,7 @@ describe("the bell", () => {
     await expect.poll(() => page.getByTestId("bell-table").locator("tbody tr").count()).toBe(12);
     await expect
       .poll(() => page.locator("annulus-bell-trust svg desc").textContent())
-      .toMatch(/too small to feel/);
+      .toMatch(/too small to notice/);
     expectQuiet(visited);
   });
 });

@@ -1,11 +1,11 @@
 /** The sheet as a person reads and uses it. */
 import type { Page } from "playwright-core";
 
-/** The model has answered and the verdict on slots is there. */
+/** The model has answered: the headline says what the change of gap does, or that there is none. */
 export const answered = (page: Page): Promise<void> =>
   page
-    .getByTestId("verdict-slots")
-    .getByText(/peak height/i)
+    .getByTestId("headline")
+    .getByText(/the gap by|gap compared with/)
     .first()
     .waitFor();
 

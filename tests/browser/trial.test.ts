@@ -69,7 +69,7 @@ describe("a blind trial", () => {
     await expect.poll(() => page.getByTestId("sentence").innerText()).toBe(trialSentence(finding, "mm"));
     await expect.poll(() => page.getByTestId("tests").getByRole("row").count()).toBe(5);
     await expect.poll(() => page.getByTestId("turns").getByRole("row").count()).toBe(9);
-    await page.getByText(/Between the narrowest and the widest: 3\.30 mm .*resonances 2 to 10/).waitFor();
+    await page.getByText(/Between the narrowest and the widest: .*the gap by 3\.30 mm/i).waitFor();
     await expect.poll(() => page.getByTestId("early").count()).toBe(0);
     const download = page.waitForEvent("download");
     await page.getByTestId("save-trial").click();

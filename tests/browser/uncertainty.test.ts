@@ -64,7 +64,7 @@ describe("how sure it is, by keyboard alone", () => {
     const field = page.locator(`annulus-entry[data-path='uncertainties["mouthpiece.insertion"]'] input`);
     await field.fill("2");
     await field.press("Enter");
-    await page.getByTestId("headline").getByText("not known well enough to say").waitFor();
+    await page.getByTestId("headline").getByText("The measurements are too uncertain to say.").waitFor();
     await expect.poll(() => page.getByTestId("gap-uncertainty").innerText()).toContain("± 4 mm");
     await field.fill("a lot");
     await field.press("Enter");

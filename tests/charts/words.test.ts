@@ -43,7 +43,7 @@ test("height: the extremes over the played resonances, against the threshold", (
   const said = description(heightChart(gaps, laptop).svg);
   for (const mode of [played[0], played[8]])
     expect(said).toContain(`${signed(mode.heightDb!, 2)} dB on ${noteText(mode.n, "b-flat-trumpet")}`);
-  expect(said).toContain("All are within ±1 dB: too small to feel.");
+  expect(said).toContain("All are within ±1 dB: too small to notice.");
   expect(said).toContain("wider means taller");
 });
 

@@ -27,7 +27,7 @@ describe("annulus flow", () => {
     expect(gap.drop_Pa.lower).toBeLessThan(gap.drop_Pa.estimate);
     expect(gap.drop_Pa.estimate).toBeLessThan(gap.drop_Pa.upper);
     // against the setup's own 2.5 mm
-    expect(changes[0]).toMatchObject({ reference_gap_mm: 2.5, finding: "too small to feel" });
+    expect(changes[0]).toMatchObject({ reference_gap_mm: 2.5, finding: "too small to notice" });
     expect(not_known.length).toBeGreaterThan(2);
   });
 
@@ -36,7 +36,7 @@ describe("annulus flow", () => {
     expect(table).toMatch(/gap 5\.04 mm \(0\.198 in\), what if, 20 L\/min/);
     expect(table).toMatch(/backbore +3\.70 +8\.40 /);
     expect(table).toMatch(/all of the jet caught.*as it spreads.*none caught/);
-    expect(table).toMatch(/Model: too small to feel \(felt from 10 %\)/);
+    expect(table).toMatch(/Model: too small to notice \(just noticeable: 10 %\)/);
     expect(table).toMatch(/leadpipe bore changed by -0\.1\d+ mm/);
     expect(table).toMatch(/Not known to a steady/);
     expect(table).not.toMatch(/NaN|undefined|null/);

@@ -78,7 +78,7 @@ describe("three leadpipes", () => {
       expect(scores.length).toBe(3);
       const words = leadInWords(ranking);
       if (ranking.span < WISHES[wish].feltFrom) expect(words).toMatch(/nothing to choose/);
-      else if (ranking.lead < WISHES[wish].feltFrom) expect(words).toMatch(/too small to feel/);
+      else if (ranking.lead < WISHES[wish].feltFrom) expect(words).toMatch(/too small to notice/);
       else expect(words).toMatch(/more than/);
     }
     expect(rankingBy(shown, "tune").ranked[0].name).toBe("Even taper");

@@ -34,5 +34,5 @@ export const exampleFile = () => ({
     slideAt: 120,
   },
   model: { junction: "modal", radiation: "unflanged", bell: "plane" },
-  thresholds: { cents: 3.5, decibels: 1 },
+  thresholds: { cents: 3.5, decibels: 1, slotCents: 20, pressurePercent: 10 },
 });

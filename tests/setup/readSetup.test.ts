@@ -30,7 +30,7 @@ describe("readSetup", () => {
       },
       body: { slideAtMm: 120 },
       model: { junction: "modal", radiation: "unflanged", bell: "plane", wallLossFactor: 1 },
-      thresholds: { cents: 3.5, decibels: 1 },
+      thresholds: { cents: 3.5, decibels: 1, slotCents: 20, pressurePercent: 10 },
     });
   });
 
@@ -51,13 +51,13 @@ describe("readSetup", () => {
       about: "",
       air: { kind: "conditions", temperatureC: 22, humidity: 0.5, co2: 0.0004, pressurePa: 101325 },
       model: { junction: "modal", radiation: "unflanged", bell: "plane", wallLossFactor: 1 },
-      thresholds: { cents: 3.5, decibels: 1 },
+      thresholds: { cents: 3.5, decibels: 1, slotCents: 20, pressurePercent: 10 },
     });
     expect(Object.keys(setup.mouthpiece)).toEqual(["profileMm", "insertionMm"]);
     expect(Object.keys(setup.body)).toEqual(["profileMm"]);
     expect(readSetup({ ...file, model: { junction: "plane" }, thresholds: { cents: 5 } })).toMatchObject({
       model: { junction: "plane", radiation: "unflanged" },
-      thresholds: { cents: 5, decibels: 1 },
+      thresholds: { cents: 5, decibels: 1, slotCents: 20, pressurePercent: 10 },
     });
   });
 

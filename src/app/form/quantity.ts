@@ -40,6 +40,8 @@ export const temperature = plain("°C", {
 /** A difference of temperatures. */
 export const temperatureDifference = plain("°C", { c: same, k: same });
 export const percent: Quantity = { unit: "%", toFile: over(100), fromFile: times(100) };
+/** Per cent that the file has as per cent too. */
+export const perCent = plain("%");
 export const partsPerMillion: Quantity = {
   unit: "ppm",
   toFile: over(1e6),

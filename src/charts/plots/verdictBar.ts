@@ -39,8 +39,8 @@ export function verdictBar(test: Test, frame: Frame): Drawing {
     name: "verdict-bar",
     title: `${testName(test)}: ${signed(low.change, digits)} to ${amount(high)}`,
     description:
-      `From ${where(low)} to ${where(high)}${knownIn(test, digits)}; felt from ` +
-      `${tickText(threshold)} ${unit}. The rule of thumb asks for ${asked > 0 ? "more" : "less"}. Finding: ${FINDING[test.finding]}.`,
+      `From ${where(low)} to ${where(high)}${knownIn(test, digits)}; just noticeable: ` +
+      `${tickText(threshold)} ${unit}. ${asked === 0 ? "The rule of thumb says that it changes" : `The rule of thumb asks for ${asked > 0 ? "more" : "less"}`}. Finding: ${FINDING[test.finding]}.`,
   });
   const left = 14;
   const right = frame.width - 14;
@@ -66,18 +66,7 @@ export function verdictBar(test: Test, frame: Frame): Drawing {
   }
   if (!isRoom) label(on, `±${tickText(threshold)} ${unit}`, x(0), under, limit);
 
-  // Which way the rule points: an open arrow at that end.
-  const tip = asked > 0 ? frame.width - 2 : 2;
-  const arrow = polygonPath([
-    [tip, middle],
-    [tip - asked * 9, middle - 5],
-    [tip - asked * 9, middle + 5],
-  ]);
-  add(svg, "path", { "data-part": "rule", d: arrow, stroke: "ink", fill: "paper" });
-  const outermost =
-    x(asked * threshold) + asked * (textWidth(`+${tickText(threshold)} ${unit}`, size) / 2 + 6);
-  if (asked * (tip - outermost) > textWidth("rule", size))
-    label(on, "rule", tip, under, { anchor: asked > 0 ? "end" : "start" });
+  if (asked !== 0) drawRule(asked);
 
   rule(svg, [x(low.change), middle], [x(high.change), middle], "gap", 1.5);
   for (const one of changes) {
@@ -91,6 +80,20 @@ export function verdictBar(test: Test, frame: Frame): Drawing {
   for (const { change } of [low, high]) dot(svg, [x(change), middle], 4, "gap");
   labelExtremes();
   return { svg, x, y, plot: on.plot };
+
+  /** Which way the rule points: an open arrow at that end. */
+  function drawRule(way: 1 | -1): void {
+    const tip = way > 0 ? frame.width - 2 : 2;
+    const arrow = polygonPath([
+      [tip, middle],
+      [tip - way * 9, middle - 5],
+      [tip - way * 9, middle + 5],
+    ]);
+    add(svg, "path", { "data-part": "rule", d: arrow, stroke: "ink", fill: "paper" });
+    const outermost = x(way * threshold) + way * (textWidth(`+${tickText(threshold)} ${unit}`, size) / 2 + 6);
+    if (way * (tip - outermost) > textWidth("rule", size))
+      label(on, "rule", tip, under, { anchor: way > 0 ? "end" : "start" });
+  }
 
   /** Both ends where there is room for both; else the one that goes further. */
   function labelExtremes(): void {
@@ -132,8 +135,8 @@ export function verdictTable(
     ["from", ({ range }) => range?.[0]],
     ["to", ({ range }) => range?.[1]],
     ["unit", ({ test }) => test.unit],
-    ["felt from", ({ test }) => test.threshold],
-    ["rule asks for", ({ test }) => (test.asked > 0 ? "more" : "less")],
+    ["just noticeable", ({ test }) => test.threshold],
+    ["rule asks for", ({ test }) => (test.asked === 0 ? "a change" : test.asked > 0 ? "more" : "less")],
     ["finding of the test", ({ test }) => FINDING[test.finding]],
     ["rule of thumb", ({ rule }) => rule],
   ]);

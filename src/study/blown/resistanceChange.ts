@@ -28,7 +28,7 @@ export interface ResistanceChange {
   readonly changePercent: Bounded;
   /** Between any figure of the one gap and any of the other, %: the change lies in here. */
   readonly rangePercent: readonly [low: number, high: number];
-  /** What a change must exceed to be felt, %. */
+  /** Smallest change a player is assumed to notice, %. */
   readonly thresholdPercent: number;
   /** Beside the rule of thumb, that wider is more. */
   readonly finding: ResistanceFinding;
@@ -38,13 +38,6 @@ export interface ResistanceChange {
    */
   readonly equivalentBoreMm: Readonly<Record<keyof Bounded, number | null>>;
 }
-
-/**
- * Part of a resistance that a change must be to be felt. Healthy people just notice a change of their airways' load of about
- * 18 % (an abstract on the perception of air-flow resistance in obstructive disease, Gottfried et al. 1981, authors from
- * memory); 10 % is taken here (common practice, no source), so that a finding of too small errs on the careful side.
- */
-export const FELT_PERCENT = 10;
 
 export interface ResistanceChangeOptions {
   readonly gapMm: number;
@@ -60,7 +53,7 @@ export function resistanceChange(setup: Setup, options: ResistanceChangeOptions)
     gapMm,
     referenceGapMm = ownGapMm(setup),
     litresPerMinute = 20,
-    thresholdPercent = FELT_PERCENT,
+    thresholdPercent = setup.thresholds.pressurePercent,
   } = options;
   if (!(thresholdPercent > 0 && thresholdPercent < Infinity))
     throw new OutOfRange(`a threshold of ${thresholdPercent} % is none: give per cent above 0, such as 10`);
@@ -95,7 +88,7 @@ export function resistanceChange(setup: Setup, options: ResistanceChangeOptions)
 
 /**
  * "too-small" only where that holds for every figure between the bounds; "agrees" and "disagrees" where the estimate
- * says so and no figure says the other so that it could be felt. All in % but the widening, whose sign alone counts.
+ * says so and no figure says the other so that it would be noticed. All in % but the widening, whose sign alone counts.
  */
 export function findingOf(
   widening: number,
@@ -108,6 +101,13 @@ export function findingOf(
   if (!isDecided(judgement)) return judgement;
   return (judgement === "more") === widening > 0 ? "agrees" : "disagrees";
 }
+
+/** The finding if players noticed changes that many times as large as is assumed. */
+export const findingAt = (
+  { reference, chosen, changePercent, rangePercent, thresholdPercent }: ResistanceChange,
+  factor: number,
+): ResistanceFinding =>
+  findingOf(chosen.gapMm - reference.gapMm, changePercent.estimate, rangePercent, factor * thresholdPercent);
 
 const STEPS = 60;
 

@@ -1,8 +1,7 @@
 /**
  * The trade's rule of thumb beside what the model finds for one instrument between two gaps. The rule is never part of the
- * computation; it only says which way a change would have to go. Each resonance that notes are played on is judged by
- * itself, since a rise here and a fall there would cancel in a mean; a change counts where it is as large as a person can
- * feel and larger than its own expanded uncertainty. Here is what the air column's peaks alone say, at every step of a hand;
+ * computation; it only says which way a change would have to go. It holds where the notes together go its way by what a
+ * player is assumed to notice, and none noticeably the other way; each change has to be larger than its own doubt. Here is what the air column's peaks alone say, at every step of a hand;
  * what lips and stream say takes longer and is in `feltVerdicts.ts`.
  */
 import { isSameGap, type Thresholds } from "../../setup/setup.ts";
@@ -13,8 +12,8 @@ import type { ChangedMode } from "./modeChanges.ts";
 export type Finding =
   | "agrees"
   | "disagrees"
-  /** Some resonances, or one of two tests, go the rule's way and others against it. */
-  | "agrees-in-part"
+  /** Single notes, or one of two tests, go one way and others the other, or nowhere: no overall change. */
+  | "mixed"
   | "too-small"
   /** What could be felt is lost in the uncertainty of the dimensions. */
   | "unknown"
@@ -43,7 +42,12 @@ export interface Test {
     | "peak-height"
     | "spacing"
     | "closed-peak-height"
+    | "octave"
+    | "retuned-pitch"
     | "hold"
+    | "high-hold"
+    | "bend"
+    | "margin"
     | "pressure-drop"
     | "starting-pressure";
   /** The stream it was worked out for; of a pressure drop only. */
@@ -52,10 +56,14 @@ export interface Test {
   readonly of: "resonance" | "note" | "whole";
   /** Of everything played that has the quantity, from the reference gap to the chosen one; at least one. */
   readonly changes: readonly Change[];
+  /** All of them taken together: their mean. */
+  readonly together: Change;
+  /** How well they are known: an expanded uncertainty, all lips that were tried, or bounds of the computation. */
+  readonly doubt: "expanded" | "tried" | "bounds";
   readonly unit: "dB" | "cents" | "%";
   readonly threshold: number;
-  /** Sign the rule asks for. */
-  readonly asked: 1 | -1;
+  /** Sign the rule asks for; 0 where it says only that something changes. */
+  readonly asked: 1 | -1 | 0;
   readonly finding: Finding;
 }
 
@@ -71,6 +79,12 @@ export type Basis =
   | { readonly kind: "not-by-peaks" }
   | { readonly kind: "playing" }
   | { readonly kind: "peaks" }
+  /** What modelled lips do, told by the tests alone. */
+  | { readonly kind: "on-lips"; readonly areLipsOfDrawingOnly?: true }
+  /** Only where the shank ends inside counts. */
+  | { readonly kind: "geometry" }
+  /** What else differs between two instruments is not in one setup. */
+  | { readonly kind: "one-instrument" }
   | {
       readonly kind: "lips";
       /** Mean change of hold over the notes, cents, and its range over the lips tried. */
@@ -100,13 +114,27 @@ export interface Evidence {
 }
 
 export interface Verdict extends Omit<Evidence, "finding"> {
-  readonly claim: "slots" | "resistance" | "noGap" | "tenth";
+  readonly claim:
+    | "slots"
+    | "resistance"
+    | "noGap"
+    | "tenth"
+    | "tooWide"
+    | "tooNarrow"
+    | "attack"
+    | "brightness"
+    | "octaves"
+    | "shoulder"
+    | "sameMake";
   /** By the peaks; null where only lips and stream can say anything. */
   readonly finding: Finding | null;
 }
 
 /** Resonances notes are played on: the second to the tenth. */
 export const PLAYED = [2, 10] as const;
+
+/** From here on notes are high: above the staff on a trumpet. */
+export const HIGH_FROM = 7;
 
 export interface Comparison {
   readonly referenceGapMm: number;
@@ -121,9 +149,57 @@ export interface Comparison {
   readonly closedUncertainty: ChangeUncertainty | null;
 }
 
-/** All four claims judged by the peaks. */
+/** All claims judged by the peaks. */
 export function verdicts(comparison: Comparison): Verdict[] {
-  return [slots(comparison), resistance(comparison), noGap(comparison), tenth()];
+  const { referenceGapMm, chosenGapMm } = comparison;
+  const isSame = isSameGap(chosenGapMm, referenceGapMm);
+  const between = (claim: Verdict["claim"], found: () => Omit<Verdict, "claim">): Verdict => ({
+    claim,
+    ...(isSame ? SAME_GAP : found()),
+  });
+  return [
+    slots(comparison),
+    resistance(comparison),
+    noGap(comparison),
+    tenth(),
+    between("tooWide", notByPeaks),
+    between("tooNarrow", notByPeaks),
+    between("attack", notByPeaks),
+    between("brightness", () => brightness(comparison)),
+    between("octaves", () => octaves(comparison)),
+    { claim: "shoulder", finding: "disagrees", basis: { kind: "geometry" }, tests: [] },
+    { claim: "sameMake", finding: "not-for-a-model", basis: { kind: "one-instrument" }, tests: [] },
+  ];
+}
+
+const notByPeaks = (): Omit<Verdict, "claim"> => ({
+  finding: null,
+  basis: { kind: "not-by-peaks" },
+  tests: [],
+});
+
+/** Above the staff the higher peaks carry what is heard as brilliance: whether they get taller or lower. */
+function brightness({ chosen, thresholds, uncertainty }: Comparison): Evidence {
+  const high = heights(chosen, uncertainty).filter(({ n }) => n >= HIGH_FROM);
+  return evidence(test("peak-height", high, "dB", thresholds.decibels, 0));
+}
+
+/** A partial against the one an octave below it. */
+function octaves({ chosen, thresholds, uncertainty }: Comparison): Evidence {
+  const shifts = changes(
+    chosen,
+    uncertainty,
+    ({ shiftCents }) => shiftCents,
+    ({ shiftCents }) => shiftCents,
+  );
+  const pairs = shifts.flatMap((low): Change[] => {
+    const high = shifts.find(({ n }) => n === 2 * low.n);
+    if (!high) return [];
+    // both shifts' errors at worst against each other
+    const expanded = low.expanded === null || high.expanded === null ? null : low.expanded + high.expanded;
+    return [{ n: high.n, change: high.change - low.change, expanded }];
+  });
+  return evidence(test("octave", pairs, "cents", thresholds.cents, 0));
 }
 
 /** Nothing to compare. */
@@ -212,44 +288,81 @@ const test = (
   changes: readonly Change[],
   unit: "dB" | "cents",
   threshold: number,
-  asked: 1 | -1,
+  asked: Test["asked"],
 ): Test[] =>
   changes.length === 0
     ? []
-    : [
-        {
-          quantity,
-          of: "resonance",
-          changes,
-          unit,
-          threshold,
-          asked,
-          finding: findingOf(changes, threshold, asked),
-        },
-      ];
+    : [judgedTest({ quantity, of: "resonance", changes, doubt: "expanded", unit, threshold, asked })];
 
-/** A change held against a threshold, by its expanded uncertainty; one that is not known yet does not count. */
-export const judged = ({ change, expanded }: Change, threshold: number): Judgement =>
-  judge(change, threshold, { expanded: expanded ?? 0 });
+/** A test with what it finds; the mean of its changes as what they do together, where nothing better is known of that. */
+export function judgedTest(about: Omit<Test, "finding" | "together"> & { readonly together?: Change }): Test {
+  const test = { ...about, together: about.together ?? meanOf(about.changes) };
+  return { ...test, finding: findingAt(test) };
+}
 
-/** What a judged change means to a rule that asks for more or for less. */
-export const findingFor = (judgement: Judgement, asked: 1 | -1): Finding =>
-  !isDecided(judgement) ? judgement : (judgement === "more") === asked > 0 ? "agrees" : "disagrees";
+/** The mean; its doubt is the mean of theirs, as if all erred the same way, so that it is never too small. */
+function meanOf(changes: readonly Change[]): Change {
+  const mean = (of: (change: Change) => number): number =>
+    changes.reduce((sum, one) => sum + of(one), 0) / changes.length;
+  const isKnown = changes.every(({ expanded }) => expanded !== null);
+  return {
+    n: 0,
+    change: mean(({ change }) => change),
+    expanded: isKnown ? mean(({ expanded }) => expanded!) : null,
+    ...(changes.every(({ range }) => range) && {
+      range: [mean(({ range }) => range![0]), mean(({ range }) => range![1])] as const,
+    }),
+  };
+}
 
-/** What a test finds: changes large enough to feel and known to be there, for or against what the rule asks. */
-export const findingOf = (changes: readonly Change[], threshold: number, asked: 1 | -1): Finding =>
-  combined(changes.map((change) => findingFor(judged(change, threshold), asked)));
+/** A change of a test as its doubt asks for, held against a multiple of the test's threshold. */
+export function judgedIn(
+  { doubt, threshold }: Pick<Test, "doubt" | "threshold">,
+  { change, expanded, range = [change, change] }: Change,
+  factor = 1,
+): Judgement {
+  if (doubt === "expanded") return judge(change, factor * threshold, { expanded: expanded ?? 0 });
+  return judge(change, factor * threshold, doubt === "tried" ? { tried: range } : { bounds: range });
+}
+
+/**
+ * What a test finds, at a multiple of its threshold. A rule holds where all notes together go its way and none goes the other
+ * so that it would be noticed. Single notes that do, or notes that go both ways, are no overall change.
+ */
+export function findingAt(test: Omit<Test, "finding">, factor = 1): Finding {
+  const { changes, together, asked } = test;
+  const each = changes.map((change) => judgedIn(test, change, factor));
+  const whole = judgedIn(test, together, factor);
+  const decided = each.filter(isDecided);
+  if (asked === 0 && (isDecided(whole) || 2 * decided.length >= changes.length)) {
+    if (decided.length > 0) return "agrees";
+  } else if (isDecided(whole)) {
+    if (decided.some((one) => one !== whole)) return "mixed";
+    return (whole === "more") === asked > 0 ? "agrees" : "disagrees";
+  }
+  if (decided.length > 0) return "mixed";
+  return whole === "unknown" || each.includes("unknown") ? "unknown" : "too-small";
+}
+
+/** What the evidence would come to if players noticed changes half as large, and only those twice as large; null without tests. */
+export function atOtherThresholds({
+  tests,
+}: Pick<Evidence, "tests">): { readonly half: Finding; readonly twice: Finding } | null {
+  if (tests.length === 0) return null;
+  const at = (factor: number) => combined(tests.map((one) => findingAt(one, factor)));
+  return { half: at(0.5), twice: at(2) };
+}
 
 function evidence(tests: readonly Test[]): Evidence {
   if (tests.length === 0) return { finding: "not-possible", basis: { kind: "no-peaks" }, tests };
   return { finding: combined(tests.map(({ finding }) => finding)), basis: { kind: "peaks" }, tests };
 }
 
-/** What several findings come to: those that decide anything, else that one of them hides it, else too small. */
+/** What several tests come to: what those find that find anything, else that one of them hides it, else too small. */
 export function combined(findings: readonly Finding[]): Finding {
   const all = new Set(findings);
   const decided = [...all].filter((finding) => finding !== "too-small" && finding !== "unknown");
-  if (decided.length > 0) return decided.length === 1 ? decided[0] : "agrees-in-part";
+  if (decided.length > 0) return decided.length === 1 ? decided[0] : "mixed";
   return all.has("unknown") ? "unknown" : "too-small";
 }
 

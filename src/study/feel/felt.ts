@@ -7,7 +7,14 @@ import { withGap } from "../../setup/withGap.ts";
 import { type ResistanceChangeLike, resistanceChangeLike } from "../blown/resistanceLike.ts";
 import { type Evidence, NEVER_CLOSES, SAME_GAP } from "../change/verdicts.ts";
 import type { Instrument } from "../instrument/instrument.ts";
-import { closedEvidence, resistanceEvidence, slotEvidence } from "./feltVerdicts.ts";
+import {
+  attackEvidence,
+  closedEvidence,
+  resistanceEvidence,
+  slotEvidence,
+  tooNarrowEvidence,
+  tooWideEvidence,
+} from "./feltVerdicts.ts";
 import { type SlotChange, slotChangeSteps } from "./slotChange.ts";
 import type { SlotOptions } from "./slots.ts";
 
@@ -23,6 +30,9 @@ export interface FeltQuestion extends FeltOptions {
 export interface Felt {
   readonly slots: Evidence;
   readonly resistance: Evidence;
+  readonly tooWide: Evidence;
+  readonly tooNarrow: Evidence;
+  readonly attack: Evidence;
   /** null between a gap and itself. */
   readonly change: SlotChange | null;
 }
@@ -36,11 +46,22 @@ export interface Done {
 /** @param instrument with the modal column's resonances @throws as `slotSteps` and `resistance` */
 export function* feltSteps(instrument: Instrument, question: FeltQuestion): Generator<Done, Felt, void> {
   if (isSameGap(question.gapMm, question.referenceGapMm))
-    return { slots: SAME_GAP, resistance: SAME_GAP, change: null };
+    return {
+      slots: SAME_GAP,
+      resistance: SAME_GAP,
+      tooWide: SAME_GAP,
+      tooNarrow: SAME_GAP,
+      attack: SAME_GAP,
+      change: null,
+    };
   const { flow, change } = yield* bothResistances(instrument, question);
+  const { thresholds } = instrument.setup;
   return {
     slots: ofDrawing(instrument, slotEvidence(change)),
     resistance: ofDrawing(instrument, resistanceEvidence(flow, change)),
+    tooWide: ofDrawing(instrument, tooWideEvidence(change, thresholds)),
+    tooNarrow: ofDrawing(instrument, tooNarrowEvidence(change, thresholds)),
+    attack: ofDrawing(instrument, attackEvidence(change, thresholds)),
     change,
   };
 }
@@ -56,7 +77,7 @@ export function* closedSteps(instrument: Instrument, options: FeltOptions): Gene
 /** Lips are tried on the bore as it is drawn alone: instruments like it would take as long again each. */
 function ofDrawing({ setup }: Instrument, evidence: Evidence): Evidence {
   const { basis } = evidence;
-  const rests = basis.kind === "lips" || basis.kind === "stream-and-lips";
+  const rests = basis.kind === "lips" || basis.kind === "on-lips" || basis.kind === "stream-and-lips";
   return rests && isAnyAssumed(setup)
     ? { ...evidence, basis: { ...basis, areLipsOfDrawingOnly: true } }
     : evidence;

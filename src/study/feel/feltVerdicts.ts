@@ -3,15 +3,14 @@
  * is its range over lip parameters nobody can measure; that of the stream, the gap's bounds, and the ordinary spread of what is assumed. Resistance is two things, always
  * named: the stream's pressure drop, and the mouth pressure the lips need to begin.
  */
-import { FELT_PERCENT } from "../blown/resistanceChange.ts";
+import type { Thresholds } from "../../setup/setup.ts";
 import type { ResistanceChangeLike } from "../blown/resistanceLike.ts";
-import { judge } from "../change/judgement.ts";
 import {
   type Change,
   combined,
   type Evidence,
-  type Finding,
-  findingFor,
+  HIGH_FROM,
+  judgedTest,
   type Test,
 } from "../change/verdicts.ts";
 import type { Change as LipChange, NoteChange, SlotChange } from "./slotChange.ts";
@@ -23,20 +22,20 @@ export function slotEvidence(change: SlotChange): Evidence {
   const mean = change.slotWidthCents;
   if (changes.length === 0 || mean === null)
     return { finding: "not-possible", basis: { kind: "no-notes" }, tests: [] };
-  const finding = slotWidthFinding(change, asked);
-  const test: Test = {
+  const test = judgedTest({
     quantity: "hold",
     of: "note",
     changes,
+    together: { n: 0, change: mean.change, expanded: null, range: mean.range },
+    doubt: "tried",
     unit: "cents",
-    threshold: change.feltCents,
+    threshold: change.noticedCents,
     asked,
-    finding,
-  };
+  });
   const felt = (way: "firmer" | "looser") =>
     change.notes.filter((note) => note.finding === way).map(({ n }) => n);
   return {
-    finding,
+    finding: test.finding,
     basis: {
       kind: "lips",
       meanCents: mean.change,
@@ -64,66 +63,85 @@ export function closedEvidence(flow: ResistanceChangeLike, slots: SlotChange): E
 }
 
 function resistances(flow: ResistanceChangeLike, slots: SlotChange, asked: 1 | -1): Evidence {
-  const drop: Test = {
+  const drop = judgedTest({
     quantity: "pressure-drop",
     litresPerMinute: flow.chosen.litresPerMinute,
     of: "whole",
     changes: [
       { n: 0, change: flow.changePercent.estimate, expanded: flow.expandedPercent, range: flow.rangePercent },
     ],
+    doubt: "bounds",
     unit: "%",
     threshold: flow.thresholdPercent,
     asked,
-    finding: flow.finding,
-  };
-  const thresholds = noteChanges(slots, ({ threshold }) => threshold, 100);
-  const lips: Test[] =
-    thresholds.length === 0
-      ? []
-      : [
-          {
-            quantity: "starting-pressure",
-            of: "note",
-            changes: thresholds,
-            unit: "%",
-            threshold: FELT_PERCENT,
-            asked,
-            finding: thresholdFinding(thresholds, asked),
-          },
-        ];
-  const finding = combined([drop, ...lips].map((test) => test.finding));
-  return { finding, basis: { kind: "stream-and-lips" }, tests: [drop, ...lips] };
+  });
+  const tests = [drop, ...startingPressure(slots, flow.thresholdPercent, asked)];
+  return { finding: combined(tests.map((test) => test.finding)), basis: { kind: "stream-and-lips" }, tests };
 }
+
+const startingPressure = (slots: SlotChange, threshold: number, asked: Test["asked"]): Test[] =>
+  onLips(
+    "starting-pressure",
+    noteChanges(slots, ({ threshold: onset }) => onset, 100),
+    "%",
+    threshold,
+    asked,
+  );
 
 /**
- * The study judges the mean over the notes, and whether notes go both ways. Single notes that can be felt are no firmer
- * instrument: they agree in part.
+ * Too wide locks on the wrong note and is hard to move about on: with the lips as far off as players are assumed to notice in
+ * a slot's width, the pitch would follow less; and the next note would need less pressure.
  */
-function slotWidthFinding({ finding, notes }: SlotChange, asked: 1 | -1): Finding {
-  const rule = asked > 0 ? "firmer" : "looser";
-  switch (finding) {
-    case "firmer":
-    case "looser":
-      return finding === rule ? "agrees" : "disagrees";
-    case "both-ways":
-      return "agrees-in-part";
-    case "too-small":
-      if (notes.some((note) => note.finding === rule)) return "agrees-in-part";
-      return notes.some((note) => note.finding === "firmer" || note.finding === "looser")
-        ? "disagrees"
-        : "too-small";
-    default:
-      return "unknown";
-  }
+export function tooWideEvidence(change: SlotChange, thresholds: Thresholds): Evidence {
+  const asked = widening(change) > 0 ? -1 : 1;
+  return lipEvidence([
+    ...onLips(
+      "bend",
+      noteChanges(change, ({ pull }) => pull, thresholds.slotCents),
+      "cents",
+      thresholds.cents,
+      asked,
+    ),
+    ...onLips(
+      "margin",
+      noteChanges(change, ({ marginRatio }) => marginRatio, 100),
+      "%",
+      thresholds.pressurePercent,
+      asked,
+    ),
+  ]);
 }
 
-/** A note counts where all lips tried say so, by what can be felt. */
-const thresholdFinding = (changes: readonly Change[], asked: 1 | -1): Finding =>
-  combined(
-    changes.map(({ change, range = [change, change] }) =>
-      findingFor(judge(change, FELT_PERCENT, { tried: range }), asked),
-    ),
+/** Too narrow feels vague and loses core high up: the high notes' slots would get narrower as the gap closes. */
+export function tooNarrowEvidence(change: SlotChange, thresholds: Thresholds): Evidence {
+  const high = noteChanges(change, ({ slotWidthCents }) => slotWidthCents, 1).filter(
+    ({ n }) => n >= HIGH_FROM,
   );
+  return lipEvidence(onLips("high-hold", high, "cents", thresholds.slotCents, widening(change) > 0 ? 1 : -1));
+}
+
+/** Attack and response: whether the pressure at which notes start changes, either way. */
+export const attackEvidence = (change: SlotChange, thresholds: Thresholds): Evidence =>
+  lipEvidence(startingPressure(change, thresholds.pressurePercent, 0));
+
+const widening = ({ chosenGapMm, referenceGapMm }: SlotChange): number => chosenGapMm - referenceGapMm;
+
+const lipEvidence = (tests: readonly Test[]): Evidence =>
+  tests.length === 0
+    ? { finding: "not-possible", basis: { kind: "no-notes" }, tests }
+    : { finding: combined(tests.map(({ finding }) => finding)), basis: { kind: "on-lips" }, tests };
+
+/** None where no note has the quantity. */
+const onLips = (
+  quantity: Test["quantity"],
+  changes: readonly Change[],
+  unit: Test["unit"],
+  threshold: number,
+  asked: Test["asked"],
+): Test[] =>
+  changes.length === 0
+    ? []
+    : [judgedTest({ quantity, of: "note", changes, doubt: "tried", unit, threshold, asked })];
 
 const noteChanges = (
   { notes }: SlotChange,

@@ -25,6 +25,8 @@ export interface NoteChange {
   readonly slotWidthCents: Change | null;
   readonly pull: Change | null;
   readonly margin: Change | null;
+  /** Of the margin, relative. */
+  readonly marginRatio: Change | null;
   /** Of the lowest threshold, relative. */
   readonly threshold: Change | null;
   /** On its slot width: firmer or looser only where all lips tried say so, by what can be felt. */
@@ -37,9 +39,9 @@ export interface SlotChange {
   readonly notes: readonly NoteChange[];
   /** Mean change of slot width over the notes, cents; null where no note has one. */
   readonly slotWidthCents: Change | null;
-  /** Change of slot width from which it counts as felt, cents: the threshold for pitch, lent to it for want of another. */
-  readonly feltCents: number;
-  /** On the mean, unless notes go both ways by what can be felt. */
+  /** Smallest change of slot width a player is assumed to notice, cents of lip frequency. */
+  readonly noticedCents: number;
+  /** On the mean; both-ways also where single notes change so that it would be noticed and all together do not. */
   readonly finding: SlotWidthFinding | null;
 }
 
@@ -68,7 +70,11 @@ export function* slotChangeSteps(
       done,
       of: tried.length,
       change: last
-        ? changeOf(differences, { referenceGapMm, chosenGapMm, feltCents: instrument.setup.thresholds.cents })
+        ? changeOf(differences, {
+            referenceGapMm,
+            chosenGapMm,
+            noticedCents: instrument.setup.thresholds.slotCents,
+          })
         : null,
     };
   }
@@ -98,7 +104,7 @@ function scaled(pressure: Pressure, timesThreshold: number): Pressure {
 }
 
 type Difference = { readonly n: number } & {
-  readonly [Name in "slotWidthCents" | "pull" | "margin" | "threshold"]: number | null;
+  readonly [Name in "slotWidthCents" | "pull" | "margin" | "marginRatio" | "threshold"]: number | null;
 };
 
 function between(from: GapSlots, to: GapSlots): Difference[] {
@@ -113,6 +119,7 @@ const difference = (a: NoteSlot, b: NoteSlot): Difference => ({
   slotWidthCents: less(a.slot?.slotWidthCents, b.slot?.slotWidthCents),
   pull: less(a.slot?.pull, b.slot?.pull),
   margin: less(a.slot?.margin, b.slot?.margin),
+  marginRatio: a.slot?.margin && b.slot?.margin ? b.slot.margin / a.slot.margin - 1 : null,
   threshold: a.onset && b.onset && b.onset.mouthPressure / a.onset.mouthPressure - 1,
 });
 
@@ -121,14 +128,14 @@ const less = (a: number | null | undefined, b: number | null | undefined): numbe
 
 function changeOf(
   differences: readonly (readonly Difference[])[],
-  about: Pick<SlotChange, "referenceGapMm" | "chosenGapMm" | "feltCents">,
+  about: Pick<SlotChange, "referenceGapMm" | "chosenGapMm" | "noticedCents">,
 ): SlotChange {
   const [own] = differences;
   const over = (n: number, name: Exclude<keyof Difference, "n">): Change | null =>
     spread(differences.map((notes) => notes.find((note) => note.n === n)?.[name] ?? null));
   const slotWidthCents = spread(differences.map((notes) => mean(notes.map((note) => note.slotWidthCents))));
   const finding = (change: Change | null) =>
-    change && SLOT_WIDTH_FINDINGS[judge(change.change, about.feltCents, { tried: change.range })];
+    change && SLOT_WIDTH_FINDINGS[judge(change.change, about.noticedCents, { tried: change.range })];
   const notes = own.map(({ n }): NoteChange => {
     const width = over(n, "slotWidthCents");
     return {
@@ -136,13 +143,15 @@ function changeOf(
       slotWidthCents: width,
       pull: over(n, "pull"),
       margin: over(n, "margin"),
+      marginRatio: over(n, "marginRatio"),
       threshold: over(n, "threshold"),
       finding: finding(width),
     };
   });
   const found = (what: SlotWidthFinding) => notes.some((note) => note.finding === what);
-  const bothWays = found("firmer") && found("looser");
-  return { ...about, notes, slotWidthCents, finding: bothWays ? "both-ways" : finding(slotWidthCents) };
+  const whole = finding(slotWidthCents);
+  const isMixed = (found("firmer") && whole !== "firmer") || (found("looser") && whole !== "looser");
+  return { ...about, notes, slotWidthCents, finding: isMixed ? "both-ways" : whole };
 }
 
 /** The first is with the lips as they are; those that have no answer do not widen the range. */

@@ -6,7 +6,7 @@ import { formatLength } from "../../units/formatLength.ts";
 /** Every caution in words; that of the seat's wear has a number of its plan in it. */
 export const CAUTION: Readonly<Record<Exclude<CutCaution, "seat-wear">, string>> = {
   "try-first":
-    "Let the player try the target gap first, with a shim or another shank: the modelled change may be too small to feel.",
+    "Let the player try the target gap first, with a shim or another shank: the modelled change may be too small to notice.",
   stages:
     "Work in the stages given: never more than half of what remains, then clean, seat, measure again with repeat readings, and let the player try.",
   lathe:

@@ -1,14 +1,14 @@
 /** What the model says to a rule of thumb, in a sentence or two with its numbers. */
 import type { InstrumentKind } from "../../setup/instrumentKind.ts";
 import { isDecided } from "../../study/change/judgement.ts";
-import { type Basis, type Evidence, extremes, judged, type Test } from "../../study/change/verdicts.ts";
+import { type Basis, type Evidence, extremes, judgedIn, type Test } from "../../study/change/verdicts.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import { notesText } from "../instruments.ts";
 import { signed } from "../numbers.ts";
 import { testName } from "./tests.ts";
 
 /** Where nothing is large enough, a computation ends and a player begins. */
-const ONLY_A_TRIAL = "Whether this player feels it, only a blind trial can tell.";
+const ONLY_A_TRIAL = "Whether this player notices it, only a blind trial can tell.";
 
 /** Where something is assumed of the setup. */
 const ONLY_DRAWN = ", on this drawing only";
@@ -21,21 +21,31 @@ export function evidenceWords({ finding, basis, tests }: Said, instrument?: Inst
   const trial = finding === "too-small" || finding === "unknown" ? ` ${ONLY_A_TRIAL}` : "";
   switch (basis.kind) {
     case "same-gap":
-      return "Choose another gap to compare.";
+      return "Move the slider to another gap to compare.";
     case "reference-without-gap":
-      return "The reference has no gap.";
+      return "The gap compared with is no gap already.";
     case "never-closes":
       return "This receiver stops the shank before it reaches the leadpipe.";
     case "no-peaks":
-      return "None of the resonances that notes are played on has a peak.";
+      return "None of the notes has a peak of its own.";
     case "no-notes":
       return "No note can be started with these lips.";
     case "not-by-peaks":
       return "";
     case "playing":
-      return "What suits a player is found by playing, best blind.";
+      return "No calculation can choose a gap for a player. Try several, blind.";
+    case "geometry":
+      return "It does not: the air never meets it. What counts is how far the shank’s end stands from the start of the leadpipe.";
+    case "one-instrument":
+      return "One instrument is on the bench, and others of its make also differ in bore, slide and leaks. Measure the gap of each first; the lines above say what a difference in gap does by itself.";
     case "peaks":
-      return peaks(tests, instrument);
+      return told(tests, instrument);
+    case "on-lips":
+      return (
+        (basis.areLipsOfDrawingOnly ? "Worked out on this drawing only. " : "") +
+        told(tests, instrument) +
+        trial
+      );
     case "lips":
       return lips(basis, tests[0], instrument) + trial;
     case "stream-and-lips":
@@ -43,14 +53,14 @@ export function evidenceWords({ finding, basis, tests }: Said, instrument?: Inst
   }
 }
 
-function peaks(tests: readonly Test[], instrument: InstrumentKind | undefined): string {
+function told(tests: readonly Test[], instrument: InstrumentKind | undefined): string {
   const parts = tests.map((one) => {
     const { changes, unit, threshold } = one;
     const expanded = Math.max(...changes.map((change) => change.expanded ?? 0));
     const known = expanded > 0 ? `known to ±${expanded.toPrecision(1)}, ` : "";
-    const felt = changes.filter((change) => isDecided(judged(change, threshold))).map(({ n }) => n);
+    const felt = changes.filter((change) => isDecided(judgedIn(one, change))).map(({ n }) => n);
     const where = felt.length > 0 ? `: ${notesText(felt, instrument)}` : "";
-    return `${testName(one)} ${spanOf(one, unit === "dB" ? 2 : 1)} ${unit} (${known}felt from ${threshold} ${unit}${where})`;
+    return `${testName(one)} ${spanOf(one, unit === "dB" ? 2 : 1)} ${unit} (${known}just noticeable: ${threshold} ${unit}${where ? `; noticed${where}` : ""})`;
   });
   return capitalised(`${parts.join("; ")}.`);
 }
@@ -60,15 +70,15 @@ function lips(basis: Basis & { kind: "lips" }, test: Test, instrument: Instrumen
     const notes = basis[way];
     return notes.length > 0 ? [`${way}: ${notesText(notes, instrument)}`] : [];
   });
-  // pull and margin have no threshold of feeling
+  // what is just noticeable of pull and margin nobody knows
   const besides = (["pull", "margin"] as const).flatMap((name) => {
     const range = basis[name];
     return range ? [`${name} ${span(range, 3)}`] : [];
   });
   const overLips = `${span(basis.meanRangeCents, 1)} over the lips tried${basis.areLipsOfDrawingOnly ? ONLY_DRAWN : ""}`;
   return (
-    `Hold ${spanOf(test, 1)} cents, ${signed(basis.meanCents, 1)} on average (${overLips}; felt from ${test.threshold} cents` +
-    `${felt.length > 0 ? `: ${felt.join("; ")}` : ""}). ` +
+    `Slot width ${spanOf(test, 1)} cents, ${signed(basis.meanCents, 1)} on average (${overLips}; just noticeable: ` +
+    `${test.threshold} cents${felt.length > 0 ? `; ${felt.join("; ")}` : ""}). ` +
     `${besides.length > 0 ? `${capitalised(besides.join(", "))}.` : ""}`
   );
 }
@@ -76,12 +86,12 @@ function lips(basis: Basis & { kind: "lips" }, test: Test, instrument: Instrumen
 function streamAndLips(basis: Basis & { kind: "stream-and-lips" }, [drop, valve]: readonly Test[]): string {
   const [{ change, range, expanded }] = drop.changes;
   const stream =
-    `Flow: pressure drop ${signed(change, 2)} % at ${drop.litresPerMinute} L/min ` +
+    `Backpressure: pressure drop ${signed(change, 2)} % at ${drop.litresPerMinute} L/min ` +
     `(${span(range!, 2)} % between the bounds${expanded === null ? "" : ", on instruments like it"}).`;
   const lips = valve
-    ? ` Lips: threshold ${spanOf(valve, 1)} % (${span(rangeOver(valve), 1)} % over the lips tried${basis.areLipsOfDrawingOnly ? ONLY_DRAWN : ""}).`
-    : " Lips: no note starts at both gaps.";
-  return `${asBore(basis.equivalentBoreMm)}${stream}${lips} Felt from ${drop.threshold} %.`;
+    ? ` Starting pressures ${spanOf(valve, 1)} % (${span(rangeOver(valve), 1)} % over the lips tried${basis.areLipsOfDrawingOnly ? ONLY_DRAWN : ""}).`
+    : " No note starts at both gaps.";
+  return `${asBore(basis.equivalentBoreMm)}${stream}${lips} Just noticeable: ${drop.threshold} %.`;
 }
 
 function asBore(boreMm: number | null | undefined): string {

@@ -4,27 +4,27 @@ import type { Finding } from "../../study/change/verdicts.ts";
 import type { SlotWidthFinding } from "../../study/feel/slotChange.ts";
 
 /** Of any change below what a player is assumed to notice. */
-export const TOO_SMALL = "too small to feel";
+export const TOO_SMALL = "too small to notice";
 
 /** Beside a rule of thumb. */
 export const FINDING: Readonly<Record<Finding, string>> = {
   agrees: "agrees",
   disagrees: "disagrees",
-  "agrees-in-part": "agrees in part",
+  mixed: "no overall change",
   "too-small": TOO_SMALL,
-  unknown: "not known well enough",
-  "not-for-a-model": "not a question a model can answer",
+  unknown: "too uncertain to say",
+  "not-for-a-model": "no calculation can answer this",
   "same-gap": "same gap",
   "not-possible": "not possible here",
 };
 
-/** Of how firmly a note holds. */
+/** Of how firmly a note slots. */
 export const HOLD_FINDING: Readonly<Record<SlotWidthFinding, string>> = {
   firmer: "firmer",
   looser: "looser",
   "too-small": TOO_SMALL,
   "depends-on-lips": "depends on the lips",
-  "both-ways": "differs from note to note",
+  "both-ways": "no overall change",
 };
 
 /** Of a pressure drop, beside the rule that wider is more. */
@@ -32,7 +32,7 @@ export const RESISTANCE_FINDING: Readonly<Record<ResistanceFinding, string>> = {
   agrees: "agrees",
   disagrees: "disagrees",
   "too-small": TOO_SMALL,
-  unknown: "the bounds do not tell",
+  unknown: "too uncertain to say",
   "same-gap": "same gap",
 };
 
@@ -41,6 +41,6 @@ export const RESISTANCE_PHRASE: Readonly<Record<ResistanceFinding, string>> = {
   agrees: "the rule of thumb holds",
   disagrees: "the rule of thumb does not hold",
   "too-small": TOO_SMALL,
-  unknown: "the bounds do not tell",
+  unknown: "too uncertain to say",
   "same-gap": "the same gap",
 };

@@ -9,11 +9,21 @@ export function testName({ quantity, litresPerMinute }: Test): string {
       return "spacing of neighbours";
     case "closed-peak-height":
       return "peak height without a gap";
+    case "octave":
+      return "octaves";
+    case "retuned-pitch":
+      return "pitch once the slide is set again";
     case "hold":
-      return "hold of each note";
+      return "slot width of each note";
+    case "high-hold":
+      return "slot width of the high notes";
+    case "bend":
+      return "how far the pitch follows the lips";
+    case "margin":
+      return "pressure at which the next note would take over";
     case "pressure-drop":
-      return `flow: pressure drop at ${litresPerMinute} L/min`;
+      return `backpressure: pressure drop at ${litresPerMinute} L/min`;
     case "starting-pressure":
-      return "lips: pressure at which each note starts";
+      return "starting pressure of each note";
   }
 }

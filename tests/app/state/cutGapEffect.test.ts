@@ -19,16 +19,16 @@ test("what the model says of one gap in place of another does not depend on the 
     Math.abs(decibels(peakImpedance!, from[i].peakImpedance!)),
   );
   const words = gapEffect({ ...question, fromMm: 3, toMm: 1 })!;
-  expect(words).toContain("2.00 mm · 0.079 in less gap");
-  expect(words).toContain(`+${Math.min(...shifts).toFixed(1)} to +${Math.max(...shifts).toFixed(1)} cents`);
+  expect(words).toContain("Closing the gap by 2.00 mm · 0.079 in raises pitch by");
+  expect(words).toContain(`${Math.min(...shifts).toFixed(1)} to ${Math.max(...shifts).toFixed(1)} cents`);
   expect(words).toContain(`at most ${Math.max(...heights).toFixed(2)} dB`);
   expect(gapEffect({ ...question, fromMm: 1, toMm: 3, unit: "in" })).toMatch(
-    /^0\.079 in · 2\.00 mm more gap/,
+    /^Opening the gap by 0\.079 in · 2\.00 mm lowers pitch/,
   );
 });
 
 test("between the gaps of the sweep it goes by a straight line, and says nothing beyond them", () => {
-  expect(gapEffect({ ...question, fromMm: 2.5, toMm: 2 })).toMatch(/too small to feel/);
+  expect(gapEffect({ ...question, fromMm: 2.5, toMm: 2 })).toMatch(/too small to notice/);
   expect(gapEffect({ ...question, fromMm: 3, toMm: 4.5 })).toBeNull();
   expect(
     gapEffect({ ...question, sweep: { ...sweep, rows: sweep.rows.slice(2) }, fromMm: 3, toMm: 1 }),
@@ -37,6 +37,11 @@ test("between the gaps of the sweep it goes by a straight line, and says nothing
 });
 
 test("what can be felt is counted by the player's own thresholds", () => {
-  const words = gapEffect({ ...question, fromMm: 0, toMm: 4, thresholds: { cents: 0.01, decibels: 10 } });
-  expect(words).toMatch(/large enough to feel on 9 of 9 \(felt from 0\.01 cents or 10 dB\)/);
+  const words = gapEffect({
+    ...question,
+    fromMm: 0,
+    toMm: 4,
+    thresholds: { cents: 0.01, decibels: 10, slotCents: 20, pressurePercent: 10 },
+  });
+  expect(words).toMatch(/a player may notice on 9 of 9 notes \(just noticeable: 0\.01 cents, 10 dB\)/);
 });

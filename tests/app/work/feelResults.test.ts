@@ -103,7 +103,7 @@ describe("how it feels, beside the model's results", () => {
     worker.answer({ slots: "felt" });
     await wait(0);
     expect(worker.asked).toEqual(["felt", "closed"]);
-    worker.answer({ finding: "too small to feel" });
+    worker.answer({ finding: "too small to notice" });
     await wait(1000);
     expect(feel.value.felt).toMatchObject({ value: { slots: "felt" }, stale: false, progress: null });
     expect(worker.asked).toHaveLength(2);

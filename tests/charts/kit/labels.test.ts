@@ -49,7 +49,7 @@ test("on paper words stand before the chosen gap's line, and beside it where the
       { width: 1000, height: 400, unit: "mm" },
     );
     const line = svg.querySelector('[data-part="gap-line"]')!;
-    const { text, left, right } = box(svg, /^too small to feel/);
+    const { text, left, right } = box(svg, /^too small to notice/);
     expect(x(chosenGapMm) < left || x(chosenGapMm) > right).toBe(true);
     for (const after of [text, box(svg, /^rule of thumb/).text])
       expect(line.compareDocumentPosition(after)).toBe(Node.DOCUMENT_POSITION_FOLLOWING);

@@ -190,7 +190,7 @@ describe("one quantity of every resonance", () => {
       /2 two: at most \+5\.0 cents at E \(5\); 3 a name.*nothing to compare/,
     );
     expect(description(compareChart({ ...values, feltFrom: 9 }, laptop).svg)).toMatch(
-      /E \(5\), too small to feel/,
+      /E \(5\), too small to notice/,
     );
   });
 });
@@ -217,7 +217,7 @@ test("what an error does along the leadpipe is told where it does most", () => {
   expect(svg.querySelector('path[data-resonance="5"]')!.getAttribute("stroke")).toContain("--gap");
   expect([x.invert(x(80)), y.invert(y(0.3))]).toEqual([expect.closeTo(80, 6), expect.closeTo(0.3, 6)]);
   expect(description(svg)).toMatch(
-    /0\.05 mm too wide moves E \(5\) most at 80\.00 mm .* by −0\.45 cents, too small to feel/,
+    /0\.05 mm too wide moves E \(5\) most at 80\.00 mm .* by −0\.45 cents, too small to notice/,
   );
   expect(description(sensitivityChart({ ...errors, highlight: 9 }, laptop).svg)).toMatch(
     /high D \(9\) is not there/,

@@ -74,7 +74,7 @@ describe("how far resonances are off", () => {
     const { svg } = deviationChart(data, { ...laptop, height: 300 });
     expect(description(svg)).toBe(
       "Plane waves less curved fronts. pitch: at most +15.0 cents at E (5); " +
-        "what the gap does: at most −0.2 cents at low C (2), too small to feel.",
+        "what the gap does: at most −0.2 cents at low C (2), too small to notice.",
     );
     const empty = deviationChart(nobody, { ...laptop, height: 300 }).svg;
     expect(description(empty)).toMatch(/pitch: none could be told/);

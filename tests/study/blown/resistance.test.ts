@@ -141,7 +141,7 @@ function catching(work: () => unknown): unknown {
 }
 
 describe("a change of gap", () => {
-  it("is too small to feel in the demo: even its bounds stay below 2 % of the whole", () => {
+  it("is too small to notice in the demo: even its bounds stay below 2 % of the whole", () => {
     const change = resistanceChange(demo(), { gapMm: 5.04 });
     expect(change.finding).toBe("too-small");
     expect(change.rangePercent.length).toBeGreaterThan(0);

@@ -2,7 +2,14 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Setup } from "../../../src/setup/setup.ts";
 import { modeChanges } from "../../../src/study/change/modeChanges.ts";
-import { findingOf, verdicts } from "../../../src/study/change/verdicts.ts";
+import {
+  atOtherThresholds,
+  type Change,
+  findingAt,
+  judgedTest,
+  type Test,
+  verdicts,
+} from "../../../src/study/change/verdicts.ts";
 import { Exploration } from "../../../src/study/instrument/exploration.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
 import { inContext } from "../../../src/study/instrument/modeTable.ts";
@@ -32,21 +39,24 @@ const chambered = (): Setup => ({
 });
 
 describe("verdicts", () => {
-  it("finds a tenth of an inch too small to feel on the demo, with the number and the threshold", () => {
+  it("finds a tenth of an inch too small to notice on the demo, with the number and the threshold", () => {
     const { slots, resistance, tenth } = judge(demo(), 2.5, 5.04);
     expect(slots.finding).toBe("too-small");
-    expect(evidenceWords(slots)).toMatch(/Peak height −0\.\d\d to \+0\.\d\d dB \(felt from 1 dB\)/);
+    expect(evidenceWords(slots)).toMatch(/Peak height −0\.\d\d to \+0\.\d\d dB \(just noticeable: 1 dB\)/);
     // no peak says how hard an instrument blows
     expect(resistance.finding).toBeNull();
     expect(tenth.finding).toBe("not-for-a-model");
   });
 
   it("changes with the instrument: nothing in it is written down", () => {
-    expect(judge(demo(), 2.5, 22.5).slots.finding).toBe("agrees-in-part");
-    expect(judge(chambered(), 2.5, 22.5).slots.finding).toBe("agrees-in-part");
+    expect(judge(demo(), 2.5, 22.5).slots.finding).toBe("mixed");
+    expect(judge(chambered(), 2.5, 22.5).slots.finding).toBe("mixed");
+    // one spacing of eight goes the rule's way: no overall change
     const wide = judge(demo(), 2.5, 10).slots;
-    expect(wide.finding).toBe("agrees");
-    expect(evidenceWords(wide)).toMatch(/\+4\.\d cents \(felt from 3\.5 cents, on resonance 4\)/);
+    expect(wide.finding).toBe("mixed");
+    expect(evidenceWords(wide, "b-flat-trumpet")).toMatch(
+      /\+4\.\d cents \(just noticeable: 3\.5 cents; noticed: C in the staff \(4\)\)/,
+    );
   });
 
   it("turns round with the direction: narrower is the rule the other way", () => {
@@ -61,8 +71,8 @@ describe("verdicts", () => {
   });
 
   it("holds a change against the person's own thresholds", () => {
-    const keen = { ...demo(), thresholds: { cents: 0.001, decibels: 0.0001 } };
-    expect(["agrees", "disagrees", "agrees-in-part"]).toContain(judge(keen, 2.5, 5).slots.finding);
+    const keen = { ...demo(), thresholds: { ...demo().thresholds, cents: 0.001, decibels: 0.0001 } };
+    expect(["agrees", "disagrees", "mixed"]).toContain(judge(keen, 2.5, 5).slots.finding);
   });
 
   it("has nothing to say between a gap and itself", () => {
@@ -70,25 +80,55 @@ describe("verdicts", () => {
   });
 });
 
-describe("what resonances say together", () => {
-  const at = (...changes: [change: number, expanded: number | null][]) =>
-    changes.map(([change, expanded], i) => ({ n: i + 2, change, expanded }));
+const test = (asked: Test["asked"], ...changes: [change: number, expanded: number | null][]): Test =>
+  judgedTest({
+    quantity: "peak-height",
+    of: "resonance",
+    changes: changes.map(([change, expanded], i): Change => ({ n: i + 2, change, expanded })),
+    doubt: "expanded",
+    unit: "dB",
+    threshold: 1,
+    asked,
+  });
+const found = (...args: Parameters<typeof test>) => test(...args).finding;
 
-  it("goes by those that can be felt and are known to be there", () => {
-    expect(findingOf(at([2, 0.1], [0.5, 0.1]), 1, 1)).toBe("agrees");
-    expect(findingOf(at([2, 0.1], [0.5, 0.1]), 1, -1)).toBe("disagrees");
-    expect(findingOf(at([2, 0.1], [-1.5, 0.1]), 1, 1)).toBe("agrees-in-part");
+describe("what notes say together", () => {
+  it("agrees where all together go the rule's way and none noticeably the other", () => {
+    expect(found(1, [2, 0.1], [0.5, 0.1])).toBe("agrees");
+    expect(found(-1, [2, 0.1], [0.5, 0.1])).toBe("disagrees");
+    expect(found(1, [5, 0.1], [-1.5, 0.1])).toBe("mixed");
     // a rise and a fall that would cancel in a mean
-    expect(findingOf(at([2, null], [-2, null]), 1, 1)).toBe("agrees-in-part");
+    expect(found(1, [2, null], [-2, null])).toBe("mixed");
+  });
+
+  it("is no overall change where one of nine goes the rule's way", () => {
+    const others = Array.from({ length: 8 }, (): [number, number] => [0.1, 0.01]);
+    expect(found(1, [2, 0.1], ...others)).toBe("mixed");
+    expect(found(-1, [2, 0.1], ...others)).toBe("mixed");
   });
 
   it("calls small what is small, and owns up to what the uncertainty hides", () => {
-    expect(findingOf(at([0.5, 0.1], [-0.9, 0.3]), 1, 1)).toBe("too-small");
-    expect(findingOf(at([0.5, null]), 1, 1)).toBe("too-small");
-    expect(findingOf(at([0.5, 1.2]), 1, 1)).toBe("unknown");
-    expect(findingOf(at([2, 2.5], [0.1, 0.1]), 1, 1)).toBe("unknown");
-    // what one resonance hides does not take back what another shows
-    expect(findingOf(at([2, 2.5], [1.5, 0.1]), 1, 1)).toBe("agrees");
+    expect(found(1, [0.5, 0.1], [-0.9, 0.3])).toBe("too-small");
+    expect(found(1, [0.5, null])).toBe("too-small");
+    expect(found(1, [0.5, 1.2])).toBe("unknown");
+    expect(found(1, [2, 2.5], [0.1, 0.1])).toBe("unknown");
+  });
+
+  it("of a claim that something changes asks for half of the notes, whichever way", () => {
+    expect(found(0, [2, 0.1], [-2, 0.1])).toBe("agrees");
+    expect(found(0, [2, 0.1], [0.1, 0.1], [0.1, 0.1])).toBe("mixed");
+    expect(found(0, [0.2, 0.1], [0.1, 0.1])).toBe("too-small");
+  });
+
+  it("says what half and twice the threshold would find", () => {
+    const one = test(1, [0.8, 0.1], [0.7, 0.1]);
+    expect([findingAt(one, 0.5), one.finding, findingAt(one, 2)]).toEqual([
+      "agrees",
+      "too-small",
+      "too-small",
+    ]);
+    expect(atOtherThresholds({ tests: [one] })).toEqual({ half: "agrees", twice: "too-small" });
+    expect(atOtherThresholds({ tests: [] })).toBeNull();
   });
 
   it("is never decided by a change within its own uncertainty, whatever the numbers", () => {
@@ -96,11 +136,15 @@ describe("what resonances say together", () => {
     const positive = fc.double({ min: 0, max: 10, noNaN: true });
     fc.assert(
       fc.property(fc.array(fc.tuple(finite, positive), { minLength: 1 }), (values) => {
-        const finding = findingOf(at(...values), 1, 1);
-        const isDecided = values.some(
-          ([change, expanded]) => Math.abs(change) >= 1 && Math.abs(change) > expanded,
-        );
-        expect(["agrees", "disagrees", "agrees-in-part"].includes(finding)).toBe(isDecided);
+        const finding = found(1, ...values);
+        const isDecided = (change: number, expanded: number) =>
+          Math.abs(change) >= 1 && Math.abs(change) > expanded;
+        if (!values.some(([change, expanded]) => isDecided(change, expanded)))
+          expect(finding === "mixed").toBe(false);
+        if (finding === "agrees") {
+          expect(values.reduce((sum, [change]) => sum + change, 0) / values.length).toBeGreaterThanOrEqual(1);
+          expect(values.some(([change, expanded]) => change < 0 && isDecided(change, expanded))).toBe(false);
+        }
       }),
     );
   });

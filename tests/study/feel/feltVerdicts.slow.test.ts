@@ -2,10 +2,17 @@ import { describe, expect, it } from "vitest";
 import { levelLoss } from "../../../src/study/blown/levelLoss.ts";
 import { levelSteps } from "../../../src/study/blown/levelSteps.ts";
 import type { ResistanceFinding } from "../../../src/study/blown/resistanceChange.ts";
-import { resistanceChangeLike } from "../../../src/study/blown/resistanceLike.ts";
+import { type ResistanceChangeLike, resistanceChangeLike } from "../../../src/study/blown/resistanceLike.ts";
 import type { Basis, Evidence } from "../../../src/study/change/verdicts.ts";
 import { closedSteps, type Done, type FeltQuestion, feltSteps } from "../../../src/study/feel/felt.ts";
-import { closedEvidence, resistanceEvidence, slotEvidence } from "../../../src/study/feel/feltVerdicts.ts";
+import {
+  attackEvidence,
+  closedEvidence,
+  resistanceEvidence,
+  slotEvidence,
+  tooNarrowEvidence,
+  tooWideEvidence,
+} from "../../../src/study/feel/feltVerdicts.ts";
 import { MODAL_COUNT } from "../../../src/study/feel/modalColumn.ts";
 import {
   type NoteChange,
@@ -30,6 +37,14 @@ function last<T>(steps: Generator<Done, T, void>): { readonly told: Done[]; read
   }
 }
 
+const SIZES: Readonly<Record<SlotWidthFinding, number>> = {
+  firmer: 10,
+  looser: -10,
+  "too-small": 0.5,
+  "depends-on-lips": 3,
+  "both-ways": 0,
+};
+
 /** A change of slots as the study gives it, with what one asks for. */
 function slots(
   finding: SlotWidthFinding | null,
@@ -40,15 +55,16 @@ function slots(
   return {
     referenceGapMm: 2,
     chosenGapMm: 2 + widening,
-    feltCents: 3.5,
+    noticedCents: 3.5,
     finding,
-    slotWidthCents: change(0.5),
+    slotWidthCents: change(finding ? SIZES[finding] : 0.5),
     notes: notes.map(
       (one, i): NoteChange => ({
         n: i + 2,
-        slotWidthCents: change(i),
+        slotWidthCents: change(one ? SIZES[one] : 0),
         pull: change(0.01),
         margin: null,
+        marginRatio: null,
         threshold: change(0.001 * i),
         finding: one,
       }),
@@ -58,7 +74,21 @@ function slots(
 
 const small = "too-small";
 const flow = resistanceChangeLike(demo(), question);
-const withFlow = (finding: ResistanceFinding) => ({ ...flow, finding });
+const DROPS: Readonly<Record<string, readonly [change: number, low: number, high: number]>> = {
+  agrees: [20, 15, 25],
+  disagrees: [-20, -25, -15],
+  "too-small": [0.2, -1, 1],
+  unknown: [9, -9, 11],
+};
+const withFlow = (finding: ResistanceFinding): ResistanceChangeLike => {
+  const [change, low, high] = DROPS[finding];
+  return {
+    ...flow,
+    finding,
+    changePercent: { lower: change, estimate: change, upper: change },
+    rangePercent: [low, high],
+  };
+};
 const withThreshold = (change: SlotChange, value: number, doubt: number): SlotChange => ({
   ...change,
   notes: change.notes.map((note) => ({
@@ -75,21 +105,22 @@ describe("what lips say of slots", () => {
     expect(slotEvidence(slots("looser", ["looser"], -1)).finding).toBe("agrees");
     expect(slotEvidence(slots(small, [small])).finding).toBe(small);
     expect(slotEvidence(slots("depends-on-lips", ["depends-on-lips"])).finding).toBe("unknown");
-    expect(slotEvidence(slots("both-ways", ["firmer", "looser"])).finding).toBe("agrees-in-part");
+    expect(slotEvidence(slots("both-ways", ["firmer", "looser"])).finding).toBe("mixed");
   });
 
-  it("lets single notes agree in part, and never hides one that goes the other way", () => {
-    expect(slotEvidence(slots(small, [small, "firmer"])).finding).toBe("agrees-in-part");
-    expect(slotEvidence(slots(small, [small, "looser"])).finding).toBe("disagrees");
-    expect(slotEvidence(slots(small, [small, "looser"], -1)).finding).toBe("agrees-in-part");
+  it("is no overall change where single notes change and all together do not", () => {
+    expect(slotEvidence(slots(small, [small, "firmer"])).finding).toBe("mixed");
+    expect(slotEvidence(slots(small, [small, "looser"])).finding).toBe("mixed");
+    expect(slotEvidence(slots(small, [small, "looser"], -1)).finding).toBe("mixed");
+    expect(slotEvidence(slots("firmer", ["firmer", "looser"])).finding).toBe("mixed");
   });
 
   it("says which notes, the range over the lips and the threshold", () => {
     const evidence = slotEvidence(slots(small, [small, "firmer"]));
     expect(evidenceWords(evidence)).toContain(
-      "(−0.5 to +1.5 over the lips tried; felt from 3.5 cents: firmer on note 3)",
+      "(−0.5 to +1.5 over the lips tried; just noticeable: 3.5 cents; firmer: partial 3)",
     );
-    expect(evidence.tests[0].changes[1]).toMatchObject({ n: 3, change: 1, range: [0, 2] });
+    expect(evidence.tests[0].changes[1]).toMatchObject({ n: 3, change: 10, range: [9, 11] });
   });
 
   it("sends to the blind trial where the model finds less than can be felt, and only there", () => {
@@ -107,14 +138,17 @@ describe("what stream and lips say of resistance", () => {
   it("always says which resistance is meant", () => {
     const evidence = resistanceEvidence(flow, slots(small, [small, small]));
     expect(evidenceWords(evidence)).toMatch(
-      /Flow: pressure drop [+−]\d.* % at 20 L\/min .* Lips: threshold .* %/,
+      /Backpressure: pressure drop [+−]\d.* % at 20 L\/min .* Starting pressures .* %/,
     );
     // the demo is assumed: the stream is told over instruments like it, the lips were tried on the drawing
     expect(evidenceWords(evidence)).toContain("% between the bounds, on instruments like it)");
     expect(evidenceWords(evidence)).not.toContain("drawing only");
     const basis = { ...evidence.basis, areLipsOfDrawingOnly: true } as Basis;
     expect(evidenceWords({ ...evidence, basis })).toContain("% over the lips tried, on this drawing only).");
-    expect(evidence.tests.map((test) => testName(test).split(":")[0])).toEqual(["flow", "lips"]);
+    expect(evidence.tests.map((test) => testName(test).split(":")[0])).toEqual([
+      "backpressure",
+      "starting pressure of each note",
+    ]);
   });
 
   it("takes both together: what decides, else what hides, else too small", () => {
@@ -124,9 +158,7 @@ describe("what stream and lips say of resistance", () => {
     expect(resistanceEvidence(withFlow("unknown"), still).finding).toBe("unknown");
     expect(resistanceEvidence(withFlow(small), withThreshold(still, 0.2, 0.05)).finding).toBe("agrees");
     expect(resistanceEvidence(withFlow(small), withThreshold(still, -0.2, 0.05)).finding).toBe("disagrees");
-    expect(resistanceEvidence(withFlow("disagrees"), withThreshold(still, 0.2, 0.05)).finding).toBe(
-      "agrees-in-part",
-    );
+    expect(resistanceEvidence(withFlow("disagrees"), withThreshold(still, 0.2, 0.05)).finding).toBe("mixed");
     expect(resistanceEvidence(withFlow(small), withThreshold(still, 0.12, 0.05)).finding).toBe("unknown");
   });
 
@@ -150,6 +182,9 @@ describe("the steps", () => {
     expect(value).toEqual({
       slots: drawn(slotEvidence(change)),
       resistance: drawn(resistanceEvidence(flow, change)),
+      tooWide: drawn(tooWideEvidence(change, demo().thresholds)),
+      tooNarrow: drawn(tooNarrowEvidence(change, demo().thresholds)),
+      attack: drawn(attackEvidence(change, demo().thresholds)),
       change,
     });
     const whole = new Instrument({ ...demo(), provenance: {} }, { modes: MODAL_COUNT });

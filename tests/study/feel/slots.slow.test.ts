@@ -112,7 +112,7 @@ describe("change of slots", () => {
       const [low, high] = slotWidthCents!.range;
       expect(low).toBeLessThanOrEqual(slotWidthCents!.change);
       expect(high).toBeGreaterThanOrEqual(slotWidthCents!.change);
-      const felt = change.feltCents;
+      const felt = change.noticedCents;
       expect(finding).toBe(
         low >= felt
           ? "firmer"
@@ -123,7 +123,7 @@ describe("change of slots", () => {
               : "depends-on-lips",
       );
     });
-    expect(change.feltCents).toBe(instrument.setup.thresholds.cents);
+    expect(change.noticedCents).toBe(instrument.setup.thresholds.slotCents);
   });
 
   it("the same gap twice changes nothing", () => {

@@ -247,18 +247,18 @@ describe("an exploration's uncertainty", () => {
         expect(changes.length).toBeGreaterThan(0);
         for (const { expanded } of changes) expect(expanded).toBeGreaterThan(0);
       }
-      expect(evidenceWords(verdict)).toMatch(/known to ±0\.\d+, felt from/);
+      expect(evidenceWords(verdict)).toMatch(/known to ±0\.\d+, just noticeable/);
     }
   });
 
   it("takes a verdict back that rests on a badly known gap", () => {
-    const keen = { ...demo(), thresholds: { cents: 0.5, decibels: 0.05 } };
+    const keen = { ...demo(), thresholds: { ...demo().thresholds, cents: 0.5, decibels: 0.05 } };
     const slots = (setup: Setup) => {
       const exploration = new Exploration(setup);
       exploration.explore(5, 2.5, 4);
       return exploration.explore(5, 2.5, 4).verdicts[0].finding;
     };
-    expect(slots(keen)).toBe("agrees-in-part");
+    expect(slots(keen)).toBe("mixed");
     const uncertainties = { "mouthpiece.insertion": { standard: 2, degreesOfFreedom: Infinity } };
     expect(slots({ ...keen, uncertainties })).toBe("unknown");
   });

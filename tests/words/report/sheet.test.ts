@@ -29,7 +29,8 @@ beforeAll(() => {
   retuned = gapSweep(new Instrument(setup), { gapsMm: [1.9, 2, 2.1], referenceGapMm: 2.5, retune: 4 });
 });
 
-const HOLD = "Hold +0.1 cents, +0.1 on average (+0.1 over the lips tried; felt from 3.5 cents). Pull 0.000.";
+const HOLD =
+  "Slot width +0.1 cents, +0.1 on average (+0.1 over the lips tried; just noticeable: 20 cents). Pull 0.000.";
 const evidence = (finding: Evidence["finding"]): Evidence => ({
   finding,
   basis: {
@@ -46,13 +47,21 @@ const evidence = (finding: Evidence["finding"]): Evidence => ({
       quantity: "hold",
       of: "note",
       changes: [{ n: 2, change: 0.1, expanded: null }],
+      together: { n: 0, change: 0.1, expanded: null },
+      doubt: "tried",
       unit: "cents",
-      threshold: 3.5,
+      threshold: 20,
       asked: 1,
       finding,
     },
   ],
 });
+
+const OTHERS = {
+  tooWide: evidence("too-small"),
+  tooNarrow: evidence("too-small"),
+  attack: evidence("too-small"),
+};
 
 function record(part: Partial<SheetRecord> = {}): SheetRecord {
   return {
@@ -70,6 +79,7 @@ function record(part: Partial<SheetRecord> = {}): SheetRecord {
     felt: {
       slots: evidence("too-small"),
       resistance: evidence("too-small"),
+      ...OTHERS,
       change: null,
     },
     closed: evidence("too-small"),
@@ -311,13 +321,13 @@ describe("proposals", () => {
 
   test("where lips and peaks disagree, both are told; where they agree, once", () => {
     const peaks = explored.verdicts.find(({ claim }) => claim === "slots")!.finding!;
-    const felt = { slots: evidence("disagrees"), resistance: evidence("agrees"), change: null };
+    const felt = { slots: evidence("disagrees"), resistance: evidence("agrees"), ...OTHERS, change: null };
     expect(said(record({ felt }), "slots")).toBe(
       `The model: disagrees. ${HOLD} By the peaks alone: ${FINDING[peaks]}.`,
     );
-    expect(FINDING[peaks]).toBe("too small to feel");
+    expect(FINDING[peaks]).toBe("too small to notice");
     expect(said(record(), "slots")).toBe(
-      `The model: too small to feel. ${HOLD} Whether this player feels it, only a blind trial can tell.`,
+      `The model: too small to notice. ${HOLD} Whether this player notices it, only a blind trial can tell.`,
     );
   });
 });

@@ -15,6 +15,7 @@ import {
   density,
   number,
   partsPerMillion,
+  perCent,
   percent,
   pressure,
   type Quantity,
@@ -173,8 +174,14 @@ export const MODEL: readonly SetupField[] = [
 ];
 
 export const THRESHOLDS: readonly SetupField[] = [
-  quantity("thresholds.cents", "Pitch", cents, { hint: "A smaller change is called too small to feel." }),
-  quantity("thresholds.decibels", "Peak height", decibels),
+  quantity("thresholds.cents", "Pitch", cents, { hint: "0.2 % of frequency: Nederveen & Dalmont 2008." }),
+  quantity("thresholds.decibels", "Peak height", decibels, { hint: "Common practice, no source." }),
+  quantity("thresholds.slotCents", "Slot width", cents, {
+    hint: "Of the lips. Assumed: no published figure was found; two professionals’ pitch scattered by 6.5 and 8.1 cents (Kopiez 2003), and lips move about three times as far as the pitch.",
+  }),
+  quantity("thresholds.pressurePercent", "Pressure", perCent, {
+    hint: "Backpressure and starting pressure. Common practice, no source.",
+  }),
 ];
 
 /** Standard uncertainties; a place left empty is taken as exact. */

@@ -2,12 +2,12 @@
 
 import type { Thresholds } from "../../../setup/setup.ts";
 import { isNoticeable } from "../../../study/change/judgement.ts";
-import { isPlayed, PLAYED } from "../../../study/change/verdicts.ts";
+import { isPlayed } from "../../../study/change/verdicts.ts";
 import { betweenGaps } from "../../../study/instrument/betweenGaps.ts";
 import type { GapSweep } from "../../../study/instrument/gapSweep.ts";
 import type { LengthUnit } from "../../../units/length.ts";
-import { bothUnits, signed } from "../../../words/numbers.ts";
 import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
+import { pitchSentence } from "../../../words/verdicts/headline.ts";
 
 export interface GapEffectQuestion {
   readonly sweep: GapSweep;
@@ -35,9 +35,8 @@ export function gapEffect({ sweep, fromMm, toMm, thresholds, unit }: GapEffectQu
       isNoticeable(effect.cents, thresholds.cents) || isNoticeable(effect.decibels ?? 0, thresholds.decibels),
   );
   return (
-    `${bothUnits(Math.abs(toMm - fromMm), unit)} ${toMm > fromMm ? "more" : "less"} gap shifts resonances ${PLAYED[0]} to ${PLAYED[1]} by ` +
-    `${signed(Math.min(...cents), 1)} to ${signed(Math.max(...cents), 1)} cents before retuning and changes peak heights by at most ` +
-    `${tallest.toFixed(2)} dB: ${felt.length === 0 ? TOO_SMALL : `large enough to feel on ${felt.length} of ${effects.length}`} ` +
-    `(felt from ${thresholds.cents} cents or ${thresholds.decibels} dB).`
+    `${pitchSentence(toMm - fromMm, cents, unit)} before the slide is set again, and changes peak heights by at most ` +
+    `${tallest.toFixed(2)} dB: ${felt.length === 0 ? TOO_SMALL : `a player may notice on ${felt.length} of ${effects.length} notes`} ` +
+    `(just noticeable: ${thresholds.cents} cents, ${thresholds.decibels} dB).`
   );
 }

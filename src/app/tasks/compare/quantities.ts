@@ -16,6 +16,7 @@ export interface ShownQuantity {
 }
 
 const byCents = ({ cents }: Thresholds): number => cents;
+const bySlot = ({ slotCents }: Thresholds): number => slotCents;
 const byDecibels = ({ decibels }: Thresholds): number => decibels;
 const unknown = (): null => null;
 
@@ -62,7 +63,7 @@ export const QUANTITIES: readonly ShownQuantity[] = [
     digits: 1,
     feltFrom: byCents,
   },
-  { key: "hold", title: "hold", unit: "cents of the lips", of: "note", digits: 1, feltFrom: byCents },
+  { key: "hold", title: "hold", unit: "cents of the lips", of: "note", digits: 1, feltFrom: bySlot },
   { key: "pull", title: "pull", unit: "0 locks, 1 follows", of: "note", digits: 3, feltFrom: unknown },
   { key: "threshold", title: "threshold pressure", unit: "Pa", of: "note", digits: 0, feltFrom: unknown },
 ];

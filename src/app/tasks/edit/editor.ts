@@ -59,7 +59,7 @@ const SECTIONS = [
   "Body",
   "Air",
   "Model",
-  "What can be felt",
+  "Just noticeable",
   "How well it is known",
   "The file",
 ] as const;
@@ -186,7 +186,7 @@ export class AnnulusEditor extends PageElement {
         return this.#air();
       case "Model":
         return this.#fields(MODEL);
-      case "What can be felt":
+      case "Just noticeable":
         return this.#fields(THRESHOLDS);
       case "How well it is known":
         return [
@@ -455,7 +455,7 @@ const sectionsByKey: Readonly<Record<string, Section>> = {
   body: "Body",
   air: "Air",
   model: "Model",
-  thresholds: "What can be felt",
+  thresholds: "Just noticeable",
   uncertainties: "How well it is known",
 };
 

@@ -145,7 +145,7 @@ export const heightAgainstGap = gapFigure({
     "How much taller or lower each peak gets. A line inside the hatched band is a change nobody feels.",
   about:
     "Each line is one note, named at its end: how many decibels its peak is taller or lower than at the reference " +
-    "gap. A taller peak helps the lips more. Inside the hatched band a change is too small to feel.",
+    "gap. A taller peak helps the lips more. Inside the hatched band a change is too small to notice.",
   unit: "dB",
   digits: 2,
   draw: heightChart,

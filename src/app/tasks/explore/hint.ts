@@ -4,7 +4,7 @@ import { html, nothing, type TemplateResult } from "lit";
 const HINTS = {
   1: "Drag the shank, or use the slider: the gap opens and closes.",
   2: "Read here what that does, and whether anyone would feel it.",
-  3: "The hatched band: a change inside it is too small to feel.",
+  3: "The hatched band: a change inside it is too small to notice.",
 } as const;
 
 export const hint = (number: keyof typeof HINTS, show: boolean): TemplateResult | typeof nothing =>

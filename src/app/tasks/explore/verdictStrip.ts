@@ -7,7 +7,8 @@ import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import type { Evidence, Finding, Test, Verdict } from "../../../study/change/verdicts.ts";
 import { evidenceWords } from "../../../words/verdicts/evidence.ts";
 import { FINDING } from "../../../words/verdicts/findings.ts";
-import { LEFT_OUT, RULE } from "../../../words/verdicts/rules.ts";
+import { noticeableLines, thresholdCheck } from "../../../words/verdicts/noticeable.ts";
+import { LEFT_OUT, MAIN_CLAIMS, RULE } from "../../../words/verdicts/rules.ts";
 import { testName } from "../../../words/verdicts/tests.ts";
 import { chartFileName, saveCsv } from "../../chart/chartFile.ts";
 import { FrameResizeObserver } from "../../chart/frameResizeObserver.ts";
@@ -25,7 +26,7 @@ import { verdictStyles } from "./verdictStyles.ts";
 const SIGNS: Readonly<Record<Finding, string>> = {
   agrees: "check",
   disagrees: "xmark",
-  "agrees-in-part": "half",
+  mixed: "half",
   unknown: "question",
   "too-small": "about-equal",
   "not-for-a-model": "question",
@@ -76,30 +77,36 @@ export class VerdictStrip extends PageElement {
     return html`
       <div class=${this.#late.isLate(explored) ? "late" : ""}>
         <div class="headline" data-testid="headline">
-          <p>${said?.change ?? "The first curve is being computed."} ${said?.remains ?? nothing}</p>
+          <p>${said?.change ?? "The first curve is being computed."}</p>
           ${said?.standIn ? html`<p data-testid="instruments-like-it">${said.standIn}</p>` : nothing}
-          ${said?.finding ? html`<p class="answer">${icon(said.isFelt ? "check" : "about-equal")}${said.finding}</p>` : nothing}
-          ${said?.holds ? html`<p class="holds">${said.holds}</p>` : nothing}
+          ${said?.finding ? html`<p class="answer">${icon(said.isNoticed ? "check" : "about-equal")}${said.finding}</p>` : nothing}
+          ${said?.onLips.map((sentence) => html`<p class="holds">${sentence}</p>`)}
           ${said ? html`<p class="held">${said.heldAgainst}</p>` : nothing}
         </div>
-        <div class="claims">${this.#shown().map((shown) => this.#claim(shown))}</div>
+        <div class="claims">${this.#shown(true).map((shown) => this.#claim(shown))}</div>
+        ${this.#others()}
         ${value ? this.#numbers() : nothing}
       </div>
     `;
   }
 
-  #shown(): Shown[] {
+  /** @param isMain those with a card of their own, or the others; all of them without */
+  #shown(isMain?: boolean): Shown[] {
     const { felt, closed } = this.page.feel.parts;
     const answers = {
       slots: { answer: felt, main: felt.value?.slots ?? null },
       resistance: { answer: felt, main: felt.value?.resistance ?? null },
       noGap: { answer: closed, main: closed.value },
-      tenth: null,
+      tooWide: { answer: felt, main: felt.value?.tooWide ?? null },
+      tooNarrow: { answer: felt, main: felt.value?.tooNarrow ?? null },
+      attack: { answer: felt, main: felt.value?.attack ?? null },
     };
-    return (this.page.model.parts.explored.value?.verdicts ?? []).map((verdict): Shown => {
+    const all = this.page.model.parts.explored.value?.verdicts ?? [];
+    const asked = all.filter(({ claim }) => isMain === undefined || MAIN_CLAIMS.includes(claim) === isMain);
+    return asked.map((verdict): Shown => {
       const { finding, basis, tests, claim } = verdict;
       const own = finding && { finding, basis, tests };
-      const by = answers[claim];
+      const by = claim in answers ? answers[claim as keyof typeof answers] : null;
       if (!by || finding === "same-gap" || finding === "not-possible")
         return { verdict, main: own, peaks: null, answer: null };
       return { verdict, ...by, peaks: own };
@@ -128,12 +135,13 @@ export class VerdictStrip extends PageElement {
             </div>
           `
         }
-        ${peaks && html`<p class="peaks">By the peaks alone: ${FINDING[peaks.finding]}. ${evidenceWords(peaks, instrument)}</p>`}
+        ${main && thresholdCheck(main) ? html`<p class="peaks" data-testid="threshold-check">${thresholdCheck(main)}</p>` : nothing}
         ${
           rest.length > 0 || missing
             ? html`
           <details>
-            <summary>${rest.length > 0 ? "the other bars, and what is left out" : "what is left out"}</summary>
+            <summary>${rest.length > 0 ? "Other tests and limits" : "Limits"}</summary>
+            ${peaks && html`<p class="peaks">By the peaks alone: ${FINDING[peaks.finding]}. ${evidenceWords(peaks, instrument)} ${thresholdCheck(peaks)}</p>`}
             ${bars(rest)}
             ${missing ? html`<p class="missing">${missing}</p>` : nothing}
           </details>
@@ -141,6 +149,34 @@ export class VerdictStrip extends PageElement {
             : nothing
         }
       </article>
+    `;
+  }
+
+  /** What else the trade says, a line each, and what is taken as just noticeable. */
+  #others() {
+    const { setup } = this.page.store.parts.document;
+    const instrument = instrumentOf(setup);
+    const rows = this.#shown(false);
+    if (rows.length === 0) return nothing;
+    return html`
+      <details data-testid="other-claims">
+        <summary>What else the trade says</summary>
+        <dl class="others">
+          ${rows.map(({ verdict: { claim }, main, answer }) => {
+            const said = main && evidenceWords(main, instrument);
+            const check = main && thresholdCheck(main);
+            return html`
+              <dt>“${RULE[claim]}”</dt>
+              <dd data-testid="verdict-${claim}" class=${answer?.stale ? "late" : ""}>
+                ${main ? html`<b>${FINDING[main.finding]}.</b> ${said} ${check} ${LEFT_OUT[claim] ?? nothing}` : "being worked out"}
+              </dd>
+            `;
+          })}
+        </dl>
+        <h3>Just noticeable</h3>
+        <ul data-testid="just-noticeable">${noticeableLines(setup.thresholds).map((line) => html`<li>${line}</li>`)}</ul>
+        <p>Each can be changed under <a href="#edit">Edit</a>.</p>
+      </details>
     `;
   }
 
@@ -155,7 +191,7 @@ export class VerdictStrip extends PageElement {
           this.showsNumbers = (currentTarget as HTMLDetailsElement).open;
         }}
       >
-        <summary>the numbers behind the bars</summary>
+        <summary>The numbers behind the bars</summary>
         ${
           table &&
           html`
@@ -169,8 +205,8 @@ export class VerdictStrip extends PageElement {
     `;
   }
 
-  #tested(): { readonly rule: string; readonly tests: readonly Test[] }[] {
-    return this.#shown().map(({ verdict: { claim }, main, peaks }) => ({
+  #tested(isMain?: boolean): { readonly rule: string; readonly tests: readonly Test[] }[] {
+    return this.#shown(isMain).map(({ verdict: { claim }, main, peaks }) => ({
       rule: RULE[claim],
       tests: [...(main?.tests ?? []), ...(peaks?.tests ?? [])],
     }));
@@ -194,7 +230,7 @@ export class VerdictStrip extends PageElement {
 
   protected override updated(): void {
     const { unit } = this.page.store.parts.view;
-    const tests = this.#tested().flatMap((claim) => claim.tests);
+    const tests = this.#tested(true).flatMap((claim) => claim.tests);
     const instrument = instrumentOf(this.page.store.parts.document.setup);
     const inputs = [unit, instrument, this.#width, ...tests];
     if (

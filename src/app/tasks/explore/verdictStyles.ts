@@ -124,4 +124,18 @@ export const verdictStyles = css`
       break-inside: avoid;
     }
   }
+  .others {
+    display: grid;
+    gap: 0.25rem;
+    margin: 0.5rem 0;
+    font-size: var(--type-14);
+  }
+  .others dt {
+    margin-top: 0.5rem;
+    font-weight: 600;
+  }
+  .others dd {
+    margin: 0;
+    max-width: 70ch;
+  }
 `;

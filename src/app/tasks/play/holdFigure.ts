@@ -10,8 +10,8 @@ export const holdFigure: PageFigure<Omit<HoldData, "chosenGapMm">, Parameters<ty
   label: "Hold of each note against gap",
   about:
     "Each line is one note: how many cents wider or narrower the lip frequencies are that start it than at the reference gap. " +
-    "All gaps are blown alike. Inside the hatched band a change is too small to feel; that band is the threshold for pitch, " +
-    "lent to hold for want of another.",
+    "All gaps are blown alike. Inside the hatched band a change is too small to notice; that band is assumed, for want of " +
+    "a published figure.",
   caption: () => "How much wider each slot gets. The trade's rule asks for more with a wider gap.",
   keysHint:
     "Left and right arrow keys move the read-out line, with Shift in large steps; Enter takes the gap.",

@@ -106,6 +106,6 @@ function inWords(change: ResistanceChangeLike, unit: LengthUnit): string {
       : `A leadpipe ${bothUnits(Math.abs(bore), unit)} ${bore > 0 ? "wider" : "narrower"} all along would change it as much.`;
   return (
     `${gap} Against the reference gap the drop changes by ${signed(changePercent.estimate, 2)} %, with the bounds${expandedPercent === null ? "" : ", on instruments like it,"} anything from ` +
-    `${signed(rangePercent[0], 2)} to ${signed(rangePercent[1], 2)} %: ${RESISTANCE_PHRASE[finding]} (felt from ${thresholdPercent} %). ${asBore}`
+    `${signed(rangePercent[0], 2)} to ${signed(rangePercent[1], 2)} %: ${RESISTANCE_PHRASE[finding]} (just noticeable: ${thresholdPercent} %). ${asBore}`
   );
 }

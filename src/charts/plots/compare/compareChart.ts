@@ -214,7 +214,7 @@ export const compareFigure = (name: string): Figure<CompareChartData> => ({
   caption: (data) =>
     data?.feltFrom === null
       ? "Dashed: the reference."
-      : "Dashed: the reference. Within the hatched band the difference is too small to feel.",
+      : "Dashed: the reference. Within the hatched band the difference is too small to notice.",
   height: (width, data) => (data ? compareChartHeight(data, width) : 0),
   draw: compareChart,
   table: compareChartTable,

@@ -1,4 +1,4 @@
-/** What a gap chart is held against: the band too small to feel, and which way the rule of thumb points. */
+/** What a gap chart is held against: the band too small to notice, and which way the rule of thumb points. */
 
 import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
 import { arrowhead } from "../../kit/arrowhead.ts";

@@ -1,6 +1,6 @@
 /**
  * What a quantity of each resonance does as the gap changes: the frame that height, shift and spacing share. The band of
- * changes too small to feel is always within the scale, however little the lines move: that is the point of the drawing.
+ * changes too small to notice is always within the scale, however little the lines move: that is the point of the drawing.
  */
 import { extent, scaleLinear } from "d3";
 import type { InstrumentKind } from "../../../setup/instrumentKind.ts";

@@ -26,7 +26,7 @@ const hold: Quantity<HeldNote> = {
   unit: "cents",
   digits: 1,
   of: ({ slotWidthChangeCents }) => slotWidthChangeCents,
-  feltFrom: ({ cents }) => cents,
+  feltFrom: ({ slotCents }) => slotCents,
   rule: "wider → firmer",
   inWords: "the notes' slots change in width",
 };
