@@ -2,7 +2,7 @@
 const layers = [
   ["units", "statistics"],
   ["setup"],
-  ["acoustics", "flow", "lips", "bench", "trial", "record"],
+  ["acoustics", "flow", "lips", "listen", "bench", "trial", "record"],
   ["study"],
   ["words"],
   ["drawing"],
@@ -31,8 +31,8 @@ export default {
     {
       name: "siblings-do-not-know-each-other",
       severity: "error",
-      from: { path: "^src/(acoustics|flow|lips|bench|trial|record)/" },
-      to: { path: "^src/(acoustics|flow|lips|bench|trial|record)/", pathNot: "^src/$1/" },
+      from: { path: "^src/(acoustics|flow|lips|listen|bench|trial|record)/" },
+      to: { path: "^src/(acoustics|flow|lips|listen|bench|trial|record)/", pathNot: "^src/$1/" },
     },
     {
       name: "charts-draw-and-do-not-compute",

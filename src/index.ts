@@ -27,6 +27,16 @@ export { toSvg } from "./drawing/toSvg.ts";
 export type { Bounded } from "./flow/gapLoss.ts";
 // the lips
 export { DEFAULT_LIPS, type Lips, MASS_REFERENCE_HZ } from "./lips/lips.ts";
+
+// what a recording of a player holds
+export type { Attack, Attacks } from "./listen/attack.ts";
+export type { Bend, Slot, SlotEdge } from "./listen/slot.ts";
+export type { Missed, Slur, Slurs } from "./listen/slur.ts";
+export type { SteadyNote } from "./listen/steady.ts";
+export { listenTo, TAKE_TESTS, type Take, type TakeQuestion, type TakeTest } from "./listen/take.ts";
+export type { ListenWarning } from "./listen/warnings.ts";
+export { type SoundBlock, wavBlocks } from "./listen/wav.ts";
+
 // the setup: an instrument with a mouthpiece in it, as its file says
 export { boreTableText, type Measure, readBoreTable } from "./setup/boreTable.ts";
 export type { InstrumentKind } from "./setup/instrumentKind.ts";

@@ -16,6 +16,7 @@ import { fitCommand } from "./fit.ts";
 import { flowCommand } from "./flow.ts";
 import { gapCommand } from "./gap.ts";
 import { gaugeCommand } from "./gauge.ts";
+import { listenCommand } from "./listen.ts";
 import { measuredCommand } from "./measured.ts";
 import { modesCommand } from "./modes.ts";
 import { slotsCommand } from "./slots.ts";
@@ -47,6 +48,7 @@ for (const add of [
   fitCommand,
   cutCommand,
   gaugeCommand,
+  listenCommand,
   standInCommand,
 ])
   add(program);

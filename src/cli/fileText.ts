@@ -8,13 +8,18 @@ export function textOf(path: string, wanted: string): string {
   try {
     return readFileSync(path === "-" ? 0 : path, "utf8");
   } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    const why =
-      code === "ENOENT"
-        ? "there is no such file"
-        : code === "EISDIR"
-          ? "that is a folder"
-          : `it cannot be read (${code})`;
-    throw new ReadingError(`${path}: ${why}; give the path of ${wanted}, or - for standard input`);
+    throw cannotBeRead(path, error, wanted);
   }
+}
+
+/** Why a file cannot be read, for who named it. */
+export function cannotBeRead(path: string, error: unknown, wanted: string): ReadingError {
+  const { code } = error as NodeJS.ErrnoException;
+  const why =
+    code === "ENOENT"
+      ? "there is no such file"
+      : code === "EISDIR"
+        ? "that is a folder"
+        : `it cannot be read (${code})`;
+  return new ReadingError(`${path}: ${why}; give the path of ${wanted}, or - for standard input`);
 }

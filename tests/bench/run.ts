@@ -1,12 +1,13 @@
 /** Prints the benchmark's rows as a table, or with --json as [{name, value, goal, met}]. */
 import { modelRows, type Row } from "./bench.ts";
 import { lipRows } from "./lips.ts";
+import { listenRows } from "./listen.ts";
 import { pageRows } from "./page.ts";
 
 const met = ({ value, goal, better }: Row): boolean | null =>
   value === null || goal === null ? null : better === "more" ? value >= goal : value <= goal;
 
-const rows = [...modelRows(), ...lipRows(), ...(await pageRows())];
+const rows = [...modelRows(), ...lipRows(), ...listenRows(), ...(await pageRows())];
 
 if (process.argv.includes("--json")) {
   process.stdout.write(

@@ -5,7 +5,7 @@ import { expect, inject } from "vitest";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 
-export function annulus(args: readonly string[], input = "") {
+export function annulus(args: readonly string[], input: string | Uint8Array = "") {
   const { stdout, stderr, status } = spawnSync(process.execPath, [inject("annulus"), ...args], {
     cwd: root,
     input,

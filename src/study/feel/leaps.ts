@@ -10,6 +10,7 @@ import { Leap, type LeapTimes } from "../../lips/leap.ts";
 import { checkLips, DEFAULT_LIPS } from "../../lips/lips.ts";
 import { type Blowing, Oscillator } from "../../lips/oscillator.ts";
 import { slotOf } from "../../lips/slot.ts";
+import { wilsonInterval } from "../../statistics/wilsonInterval.ts";
 import { OutOfRange } from "../../units/outOfRange.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 import {
@@ -21,7 +22,6 @@ import {
   SOFTLY,
   valveIn,
 } from "./slots.ts";
-import { wilsonInterval } from "./wilsonInterval.ts";
 
 export interface LeapOptions extends SlotOptions {
   readonly gapMm: number;

@@ -13,7 +13,7 @@ import { levelLoss } from "../../../src/study/blown/levelLoss.ts";
 import { resistanceChange } from "../../../src/study/blown/resistanceChange.ts";
 import { MODAL_COUNT } from "../../../src/study/feel/modalColumn.ts";
 import { type GapSlots, slotSteps } from "../../../src/study/feel/slots.ts";
-import { wilsonInterval } from "../../../src/study/feel/wilsonInterval.ts";
+import { wilsonInterval } from "../../../src/statistics/wilsonInterval.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
 import { description, laptop, referenceGapMm, setup, text, thresholds } from "../examples.ts";
 

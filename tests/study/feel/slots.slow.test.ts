@@ -6,7 +6,7 @@ import { leapSteps, mergedTally, missChance } from "../../../src/study/feel/leap
 import { MODAL_COUNT, modalColumn } from "../../../src/study/feel/modalColumn.ts";
 import { slotChangeSteps } from "../../../src/study/feel/slotChange.ts";
 import { slotSteps, slotsAt } from "../../../src/study/feel/slots.ts";
-import { wilsonInterval } from "../../../src/study/feel/wilsonInterval.ts";
+import { wilsonInterval } from "../../../src/statistics/wilsonInterval.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
 import { cents, decibels } from "../../../src/study/instrument/pitch.ts";
 import { anySetup, demo } from "../../acoustics/setups.ts";
