@@ -1,6 +1,6 @@
 import { chiSquareTail, fQuantile, tQuantile } from "../../src/statistics/distributions.ts";
-import { splineOf } from "../../src/study/design/designSpline.ts";
 import { wilsonInterval } from "../../src/statistics/wilsonInterval.ts";
+import { splineOf } from "../../src/study/design/designSpline.ts";
 import { friedman } from "../../src/trial/friedman.ts";
 import { permutationTest } from "../../src/trial/permutation.ts";
 import { repeatability } from "../../src/trial/repeatability.ts";

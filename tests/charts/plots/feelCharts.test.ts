@@ -9,11 +9,11 @@ import { holdChart, holdTable } from "../../../src/charts/plots/gap/holdChart.ts
 import { type LeapData, leapChart, leapTable } from "../../../src/charts/plots/leapChart.ts";
 import { levelChart, levelTable } from "../../../src/charts/plots/levelChart.ts";
 import { slotChart, slotHeight, slotTable } from "../../../src/charts/plots/slotChart.ts";
+import { wilsonInterval } from "../../../src/statistics/wilsonInterval.ts";
 import { levelLoss } from "../../../src/study/blown/levelLoss.ts";
 import { resistanceChange } from "../../../src/study/blown/resistanceChange.ts";
 import { MODAL_COUNT } from "../../../src/study/feel/modalColumn.ts";
 import { type GapSlots, slotSteps } from "../../../src/study/feel/slots.ts";
-import { wilsonInterval } from "../../../src/statistics/wilsonInterval.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
 import { description, laptop, referenceGapMm, setup, text, thresholds } from "../examples.ts";
 
