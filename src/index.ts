@@ -33,7 +33,8 @@ export type { Attack, Attacks } from "./listen/attack.ts";
 export type { Bend, Slot, SlotEdge } from "./listen/slot.ts";
 export type { Missed, Slur, Slurs } from "./listen/slur.ts";
 export type { SteadyNote } from "./listen/steady.ts";
-export { listenTo, TAKE_TESTS, type Take, type TakeQuestion, type TakeTest } from "./listen/take.ts";
+export { listenTo, type Take } from "./listen/take.ts";
+export { TAKE_TESTS, type TakeQuestion, type TakeTest } from "./listen/takeQuestion.ts";
 export type { ListenWarning } from "./listen/warnings.ts";
 export { type SoundBlock, wavBlocks } from "./listen/wav.ts";
 

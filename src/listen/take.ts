@@ -3,34 +3,18 @@
  * What cannot be told is null, and said among the warnings.
  */
 import { InputError } from "../units/inputError.ts";
-import { type Attacks, attacksOf } from "./attack.ts";
+import { attacksOf } from "./attack.ts";
 import { type Frame, FrameAnalyser } from "./frameAnalyser.ts";
 import type { PitchRange } from "./harmonicPhase.ts";
 import { LevelMeter, type Levels } from "./levels.ts";
 import { partialsHeard } from "./partials.ts";
-import { type Slot, slotOf } from "./slot.ts";
-import { type Slurs, slursOf } from "./slur.ts";
-import { type SteadyNote, steadyNotes } from "./steady.ts";
+import { slotOf } from "./slot.ts";
+import { slursOf } from "./slur.ts";
+import { steadyNotes } from "./steady.ts";
+import type { TakeFinding, TakeQuestion, TakeTest } from "./takeQuestion.ts";
 import { type Heard, hear, type Track } from "./track.ts";
 import { type ListenWarning, warningsOf } from "./warnings.ts";
 import type { SoundBlock } from "./wav.ts";
-
-export const TAKE_TESTS = ["steady", "slot", "slur", "attack"] as const;
-export type TakeTest = (typeof TAKE_TESTS)[number];
-
-export interface TakeQuestion {
-  readonly test: TakeTest;
-  /** The note meant; null where it is not said. */
-  readonly nearHz: number | null;
-  /** The partials that exist, neighbours included, lowest first; none where they are not said. */
-  readonly notesHz: readonly number[];
-}
-
-export type TakeFinding =
-  | { readonly test: "steady"; readonly notes: readonly SteadyNote[] }
-  | { readonly test: "slot"; readonly slot: Slot | null }
-  | { readonly test: "slur"; readonly slurs: Slurs | null }
-  | { readonly test: "attack"; readonly attacks: Attacks | null };
 
 export type Take = TakeFinding & {
   readonly sampleRateHz: number;

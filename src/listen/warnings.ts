@@ -2,7 +2,7 @@
 import type { Levels } from "./levels.ts";
 import { partialOf } from "./partials.ts";
 import { OTHER_NOTE_CENTS, type Side, type Slot } from "./slot.ts";
-import type { TakeFinding, TakeQuestion } from "./take.ts";
+import type { TakeFinding, TakeQuestion } from "./takeQuestion.ts";
 import { cents, durationS, type Heard, joined, median } from "./track.ts";
 
 export type ListenWarning =

@@ -1,6 +1,7 @@
 /** Takes that are not as they should be: nothing false is found, and the warning says why. */
 import { describe, expect, it } from "vitest";
-import { listenTo, type TakeQuestion } from "../../src/listen/take.ts";
+import { listenTo } from "../../src/listen/take.ts";
+import type { TakeQuestion } from "../../src/listen/takeQuestion.ts";
 import { cents } from "../../src/listen/track.ts";
 import { wavBlocks } from "../../src/listen/wav.ts";
 import { InputError } from "../../src/units/inputError.ts";

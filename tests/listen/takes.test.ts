@@ -4,7 +4,8 @@
  */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { listenTo, type TakeQuestion } from "../../src/listen/take.ts";
+import { listenTo } from "../../src/listen/take.ts";
+import type { TakeQuestion } from "../../src/listen/takeQuestion.ts";
 import { cents } from "../../src/listen/track.ts";
 import { wavBlocks } from "../../src/listen/wav.ts";
 
