@@ -37,6 +37,7 @@ export async function openFirefox(): Promise<TouredBrowser> {
       await field.type(text);
       await field.press("Enter");
     },
+    run: (inPage) => page.evaluate(inPage),
     picture: () => page.screenshot(),
     complaints: async () => complaints,
     close: () => browser.close(),

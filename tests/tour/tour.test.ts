@@ -63,6 +63,21 @@ describe.each([
     await reads(GAP, /3\.70 mm/);
   });
 
+  it("brings the job back when its database is deleted: from a second copy, or where there is no place for one, from the page, which says so", async () => {
+    await goTo("jobs");
+    await reads([byTestId("job-row")], /Worn receiver/);
+    const hasCopy = await browser.run(() => "getDirectory" in (navigator.storage ?? {}));
+    const backup = ["annulus-job-backup"];
+    await reads(backup, hasCopy ? /All jobs in one file/ : /no place for a second copy/);
+    expect(/no place for a second copy/.test((await browser.text(backup)) ?? "")).toBe(!hasCopy);
+    await browser.run(() => void indexedDB.deleteDatabase("annulus"));
+    const back = hasCopy ? /“Worn receiver”/ : /the job that is open/;
+    await reads([byTestId("message")], new RegExp(`had lost its database of jobs.*${back.source}.* back`));
+    await reads([byTestId("job-row")], /Worn receiver/);
+    await browser.reload();
+    await reads([byTestId("job-row")], /Worn receiver/);
+  });
+
   it("complains of nothing", async () => {
     expect(await browser.complaints()).toEqual([]);
   });

@@ -11,6 +11,8 @@ export interface TouredBrowser {
   click(way: Way): Promise<void>;
   /** Types over what stands in a field, and Enter. */
   type(way: Way, text: string): Promise<void>;
+  /** What a function gives in the page; it uses nothing from around itself. */
+  run<T>(inPage: () => T): Promise<Awaited<T>>;
   /** A picture of what is to be seen, PNG. */
   picture(): Promise<Uint8Array>;
   /** What went wrong on the page since it was first opened. */

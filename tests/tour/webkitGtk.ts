@@ -49,6 +49,7 @@ export async function openWebKitGtk(): Promise<TouredBrowser> {
       await session.sendKeys(field, SELECT_ALL);
       await session.sendKeys(field, text + ENTER);
     },
+    run: (inPage) => session.run(inPage),
     picture: session.picture,
     complaints: async () => [...before, ...(await ofThisLoad())],
     async close() {
