@@ -226,7 +226,7 @@ function stageTable({ name, stages, unit }: CutWay): string {
       size.toFixed(digits),
       total.toFixed(digits),
       gapAfterMm.toFixed(2),
-      ...(after ? [after.afterMm.toFixed(3)] : []),
+      ...(after ? [after.afterMm.toFixed(after.what === "insertion" ? 2 : 3)] : []),
     ]),
   );
 }

@@ -9,7 +9,7 @@ import { FRAME_MM, type Mark, type Point, type Sheet, textWidthMm } from "./shee
 const BLOCK_MM = [100, 42] as const;
 /** From the frame's foot: nothing of the drawing reaches into it. */
 export const FOOT_MM = 52;
-const NOTE_LINE_MM = 3.7;
+const NOTE_LINE_MM = 3.4;
 
 export interface FrameWords {
   readonly title: string;

@@ -65,3 +65,28 @@ it("Compare draws the leadpipe and its mandrel, smaller by the spring-back", asy
   await picture(page, "compare-mandrel");
   expectQuiet(visited);
 });
+
+it("Cut says what a repairer says first, and plans a wrap from a foil that was measured", async () => {
+  const visited = await visit({ hash: "#cut" });
+  const { page } = visited;
+  await page.getByRole("textbox", { name: "Gap to reach", exact: true }).fill("3.3");
+  await page.keyboard.press("Enter");
+  // 0.8 mm more gap at 1:20
+  await expect
+    .poll(() => page.getByTestId("wrap-needed").innerText())
+    .toBe("For 0.80 mm more gap: 0.020 mm thick.");
+  await page.getByTestId("foil-add").click();
+  await page.getByTestId("foil-name-0").getByRole("textbox").fill("kitchen foil");
+  await page.getByTestId("foil-thickness-0").getByRole("textbox").fill("0.01");
+  await page.keyboard.press("Tab");
+  await expect
+    .poll(() => page.getByTestId("foil-0").innerText())
+    .toContain("One layer opens the gap by 0.40 mm; 2 layers, to 3.30 mm.");
+  await page.getByText("In order of regret").click();
+  await expect.poll(() => page.getByTestId("advice").innerText()).toMatch(/Do nothing[\s\S]*Only then metal/);
+  await picture(page, "cut-wrap");
+  await page.getByRole("textbox", { name: "Gap to reach", exact: true }).fill("2.0");
+  await page.keyboard.press("Enter");
+  await expect.poll(() => page.getByTestId("wrap-needed").innerText()).toMatch(/only ever widens/);
+  expectQuiet(visited);
+});

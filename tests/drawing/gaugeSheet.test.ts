@@ -10,10 +10,12 @@ import { toPdf } from "../../src/drawing/toPdf.ts";
 import { toSvg } from "../../src/drawing/toSvg.ts";
 import { withProvenance } from "../../src/setup/provenance.ts";
 import { readSetupText } from "../../src/setup/readSetup.ts";
+import type { Setup } from "../../src/setup/setup.ts";
 import { STAND_INS, standIn } from "../../src/setup/standIns.ts";
 import { GAUGE_KINDS, type GaugeKind } from "../../src/words/bench/gauges.ts";
 
-const demo = readSetupText(readFileSync("shared/demo.setup.json", "utf8"));
+// as if it had been measured
+const demo: Setup = { ...readSetupText(readFileSync("shared/demo.setup.json", "utf8")), provenance: {} };
 const MM_PER_POINT = 25.4 / 72;
 
 function drawn(kind: GaugeKind, options: Partial<GaugeOptions> = {}, setup = demo): DrawnGauge {

@@ -5,11 +5,15 @@ export type CutCaution =
   | "stages"
   | "seat-wear"
   | "lathe"
-  | "finest-cut"
+  | "holding"
+  | "abrasive"
   | "thin-wall"
   | "plating"
   | "solder"
-  | "exit-bore"
+  | "dust"
+  | "playing"
+  | "local-rules"
+  | "both-edges"
   | "sleeve"
   | "exchange"
   | "stop";
@@ -17,7 +21,12 @@ export type CutCaution =
 /** Shown whatever is planned. */
 export const usualCautions = [
   "lathe",
+  "holding",
+  "abrasive",
   "thin-wall",
   "plating",
   "solder",
+  "dust",
+  "playing",
+  "local-rules",
 ] as const satisfies readonly CutCaution[];

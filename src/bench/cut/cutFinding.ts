@@ -37,12 +37,19 @@ export type CutObstacle =
   | { readonly kind: "shortened-too-thin"; readonly wallMm: number; readonly minimumWallMm: number }
   | { readonly kind: "untapered" }
   | { readonly kind: "too-wide-for-mouth"; readonly endDiameterMm: number }
-  | { readonly kind: "stop-unknown" };
+  | { readonly kind: "stop-unknown" }
+  | { readonly kind: "finer-than-can-be-cut"; readonly sizeMm: number; readonly finestMm: number };
 
 /** Of a way: why it is not possible, or what to know about its size. */
 export type CutWayFinding =
   | CutObstacle
   | { readonly kind: "keep-taper" }
+  /** How far from the end the taper is turned, and by how much further the shank then goes in. */
+  | { readonly kind: "turn-extent"; readonly lengthMm: number; readonly addedMm: number }
+  /** How much of the shank is then in the receiver. */
+  | { readonly kind: "engagement-left"; readonly lengthMm: number }
+  /** The stages end this far from the planned gap: what is left is finer than can be cut and seen. */
+  | { readonly kind: "stops-short"; readonly leftMm: number; readonly finestMm: number }
   | { readonly kind: "exit-bore-changes" }
   /** How much of what is cut off becomes gap. */
   | { readonly kind: "part-becomes-gap"; readonly share: number }

@@ -3,7 +3,7 @@
 import { smallestTaper } from "../fit/fitDimensions.ts";
 import { seatTaper } from "../fit/seat.ts";
 import type { CutObstacle, CutWayFinding } from "./cutFinding.ts";
-import { type CutSideEffect, type CutWay, type CutWork, wayStages } from "./cutWay.ts";
+import { type CutSideEffect, type CutWay, type CutWork, insertionCheck, wayStages } from "./cutWay.ts";
 
 const reversible = {
   isReversible: true,
@@ -45,8 +45,13 @@ export function sleeve(work: CutWork): CutWay {
     sideEffects: [newInsertion(work), ...(diameter ? [diameter] : [])],
     columnChangeMm: work.changeMm,
     ...reversible,
-    stages: obstacle === undefined ? wayStages(work, t / 2, (total) => newEndDiameter(work, 2 * total)) : [],
-    findings: [obstacle ?? { kind: "layer-comes-off" }],
+    stages: obstacle === undefined ? wayStages(work, t / 2, insertionCheck(work, 2 / t)) : [],
+    findings: obstacle
+      ? [obstacle]
+      : [
+          { kind: "layer-comes-off" },
+          { kind: "engagement-left", lengthMm: work.depthMm - work.gapMm - work.changeMm },
+        ],
     cautions: ["sleeve", "solder"],
   };
 }

@@ -10,6 +10,7 @@ import { boreDiameterMm } from "../../setup/boreDiameter.ts";
 import { exitBoreMm, profileLengthMm } from "../../setup/geometry.ts";
 import type { ProfileMm } from "../../setup/setup.ts";
 import type { CutObstacle, CutWayFinding } from "./cutFinding.ts";
+import { FINEST_OFF_LENGTH_MM, workableStages } from "./cutStages.ts";
 import { type CutWay, type CutWork, seatSideEffects, wayStages } from "./cutWay.ts";
 
 /** The way of taking length off the shank's end: what to take, what stands in its way, and its stages. */
@@ -22,6 +23,14 @@ export function shorten(work: CutWork): CutWay {
   const lengthMm = profileLengthMm(boreMm);
   const newExitMm = (cutMm: number) => boreDiameterMm(boreMm, endMm - cutMm, "before");
   const wallMm = (cutMm: number) => (endDiameterMm! + shankTaper * cutMm - newExitMm(cutMm)) / 2;
+  const planned = isUseless
+    ? []
+    : wayStages(work, 1 / gapPerLength, (total) => ({
+        what: "mouthpiece-length",
+        beforeMm: lengthMm,
+        afterMm: lengthMm - total,
+      }));
+  const stages = workableStages(planned, FINEST_OFF_LENGTH_MM);
   const obstacle = obstacleOf();
   return {
     name: "shorten",
@@ -42,22 +51,17 @@ export function shorten(work: CutWork): CutWay {
     columnChangeMm: size === undefined ? 0 : changeMm - size,
     isReversible: false,
     isHeldBack: false,
-    stages:
-      obstacle === undefined
-        ? wayStages(work, 1 / gapPerLength, (total) => ({
-            what: "mouthpiece-length",
-            beforeMm: lengthMm,
-            afterMm: lengthMm - total,
-          }))
-        : [],
+    stages: obstacle === undefined ? stages : [],
     findings: obstacle ? [obstacle] : notes(),
-    cautions: ["lathe", "exit-bore", "thin-wall", "plating"],
+    cautions: ["lathe", "holding", "both-edges", "thin-wall", "plating"],
   };
 
   function obstacleOf(): CutObstacle | undefined {
     if (size === undefined) return { kind: "only-goes-in-further" };
     const backboreMm = endMm - throatAtMm(boreMm);
     if (size >= backboreMm) return { kind: "longer-than-backbore", cutMm: size, backboreMm };
+    if (planned.length > 0 && stages.length === 0)
+      return { kind: "finer-than-can-be-cut", sizeMm: size, finestMm: FINEST_OFF_LENGTH_MM };
     if (endDiameterMm === undefined) return undefined;
     return wallMm(size) >= minimumWallMm
       ? undefined
@@ -69,6 +73,16 @@ export function shorten(work: CutWork): CutWay {
       { kind: "exit-bore-changes" },
       ...(gapPerLength < 1 ? [{ kind: "part-becomes-gap", share: gapPerLength } as const] : []),
       ...(endDiameterMm === undefined ? [{ kind: "wall-unchecked" } as const] : []),
+      { kind: "engagement-left", lengthMm: work.depthMm - work.gapMm - changeMm },
+      ...(stages.length < planned.length
+        ? [
+            {
+              kind: "stops-short",
+              leftMm: work.gapMm + changeMm - stages[stages.length - 1].gapAfterMm,
+              finestMm: FINEST_OFF_LENGTH_MM,
+            } as const,
+          ]
+        : []),
     ];
   }
 }

@@ -5,6 +5,22 @@
  * never below U, so not even the far end of the measuring interval is overshot, and no stage is too small to make.
  */
 
+import type { CutWayStage } from "./cutWay.ts";
+
+/**
+ * The finest that a lathe takes off and that is still seen at the bench, mm: on the diameter (0.1 mm of insertion at 1:20), and
+ * of length. Common practice, no source.
+ */
+export const FINEST_OFF_DIAMETER_MM = 0.005;
+export const FINEST_OFF_LENGTH_MM = 0.02;
+
+/** The stages that can be cut and checked: the last ones, where they are finer than that, are not worked to. */
+export function workableStages(stages: readonly CutWayStage[], finest: number): readonly CutWayStage[] {
+  // a millionth of a stage too fine is fine enough
+  const tooFine = stages.findIndex(({ size }) => size < finest * (1 - 1e-6));
+  return tooFine < 0 ? stages : stages.slice(0, tooFine);
+}
+
 /** Sizes of the stages, all above 0; empty when nothing remains to do. All arguments in the same unit. */
 export function stagedSteps(remaining: number, expandedUncertainty: number, tolerance: number): number[] {
   const enough = Math.max(tolerance, expandedUncertainty);

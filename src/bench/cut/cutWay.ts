@@ -87,6 +87,19 @@ export function seatSideEffects(
   ];
 }
 
+/** What can be read after a stage: how far the shank goes in, which shows a change of diameter twenty times as large at 1:20. */
+export const insertionCheck = (
+  { depthMm, gapMm, changeMm }: CutWork,
+  gapPerSize: number,
+): ((total: number) => CutSideEffect) => {
+  const beforeMm = depthMm - gapMm;
+  return (total) => ({
+    what: "insertion",
+    beforeMm,
+    afterMm: beforeMm - Math.sign(changeMm) * total * gapPerSize,
+  });
+};
+
 /** The stages of a way whose size grows by `perGap` for each mm of gap. */
 export function wayStages(
   { gapMm, changeMm, stepsMm }: CutWork,

@@ -1,7 +1,7 @@
 /** A plan for a cut in sentences: what is to be known about it, its ways, what each takes off and what else it changes. */
 import type { CutPlan } from "../../bench/cut/cut.ts";
 import type { CutFinding, CutWayFinding } from "../../bench/cut/cutFinding.ts";
-import type { CutDimension, CutSizeUnit, CutWay, CutWayName } from "../../bench/cut/cutWay.ts";
+import type { CutDimension, CutSideEffect, CutSizeUnit, CutWay, CutWayName } from "../../bench/cut/cutWay.ts";
 import type { CutRefused } from "../../bench/cut/setupAfterCut.ts";
 import { isContradiction } from "../../bench/fit/contradiction.ts";
 import { formatLength } from "../../units/formatLength.ts";
@@ -48,6 +48,10 @@ export function stageSize(size: number, unit: CutSizeUnit, first: LengthUnit = "
   const [shown, other] = first === "mm" ? [mm, inches] : [inches, mm];
   return `${shown}${SIZE_UNIT[unit].slice(2)} (${other})`;
 }
+
+/** A length that is checked after a stage: an insertion as finely as it can be read, a dimension as finely as it is cut. */
+export const checkLength = ({ what, afterMm }: CutSideEffect, unit: LengthUnit): string =>
+  lengthInWords(unit)(afterMm, what === "insertion" ? 2 : 3);
 
 /** Why a plan was refused, or what to know about it, a sentence each. */
 export const planWords = ({ findings, unit }: CutPlan): string[] =>
@@ -109,6 +113,14 @@ function wayFindingWords(finding: CutWayFinding, mm: LengthInWords): string {
           : "nothing can be taken off this way";
       return `${left} would be left at the end, below the minimum of ${mm(minimumWallMm, 3)} (common practice, no source); ${most}.`;
     }
+    case "finer-than-can-be-cut":
+      return `This change is ${mm(finding.sizeMm, 3)} of metal, and less than ${mm(finding.finestMm, 3)} can neither be cut nor checked at the bench (common practice, no source). Leave it, or try a wrap or another shank.`;
+    case "turn-extent":
+      return `Turn it for ${mm(finding.lengthMm)} from the end: past the face mark by more than the ${mm(finding.addedMm)} that it goes in further, or a ledge stops the shank. See that as much stands free before the mouthpiece's shoulder.`;
+    case "engagement-left":
+      return `${mm(finding.lengthMm)} of the shank are then in the receiver: a short seat rocks.`;
+    case "stops-short":
+      return `The stages end ${mm(finding.leftMm)} of gap short: the next would be finer than ${mm(finding.finestMm, 3)} of metal, which can neither be cut nor checked (common practice, no source). Stop there, measure, and let the player try.`;
     case "keep-taper":
       return "Keep the shank's taper, and take the same off all along the seat.";
     case "only-goes-in-further":

@@ -1,9 +1,10 @@
 /** The card that lies beside the lathe: target, limits, stages, places for readings, cautions. Others print it. */
+import { usualCautions } from "../../bench/cut/cautions.ts";
 import type { CutPlan } from "../../bench/cut/cut.ts";
 import type { CutSideEffect, CutWay, CutWayName } from "../../bench/cut/cutWay.ts";
 import { type Contradiction, isContradiction } from "../../bench/fit/contradiction.ts";
 import { contradictionWords } from "./contradiction.ts";
-import { CUT_DIMENSION, planNotes, stageSize, WAY_TITLE, wayWords } from "./cut.ts";
+import { CUT_DIMENSION, checkLength, planNotes, stageSize, WAY_TITLE, wayWords } from "./cut.ts";
 import { CONFIRMATION, cautionWords } from "./cutCautions.ts";
 import { lengthInWords } from "./inWords.ts";
 
@@ -37,6 +38,8 @@ export interface CutCard {
   readonly cautions: readonly string[];
 }
 
+const distinct = <T>(all: readonly T[]): readonly T[] => [...new Set(all)];
+
 const blankReadings: readonly undefined[] = Object.freeze(Array(3).fill(undefined));
 
 /**
@@ -63,7 +66,7 @@ export function cutCard(
     confirmation: way.isReversible ? undefined : CONFIRMATION,
     doubts: doubts.map((doubt) => contradictionWords(doubt, plan.unit)),
     notes: [...planNotes(plan), ...wayWords(way, plan.unit)],
-    cautions: cautionWords([...plan.cautions, ...way.cautions], plan),
+    cautions: cautionWords(distinct([...plan.cautions, ...way.cautions, ...usualCautions]), plan),
   };
 }
 
@@ -82,7 +85,7 @@ function stagesOf(way: CutWay, { targetMm, unit }: CutPlan): CutCardStage[] {
     ];
   return way.stages.map(({ size, check, gapAfterMm }, i) => ({
     number: i + 1,
-    doWhat: `${stageSize(size, way.unit, unit)}${check ? `, to ${CUT_DIMENSION[check.what]} ${lengthInWords(unit)(check.afterMm, 3)}` : ""}; then measure again`,
+    doWhat: `${stageSize(size, way.unit, unit)}${check ? `, to ${CUT_DIMENSION[check.what]} ${checkLength(check, unit)}` : ""}; then measure again`,
     size: stageSize(size, way.unit, unit),
     check,
     expectedGapMm: gapAfterMm,

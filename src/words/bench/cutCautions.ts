@@ -6,23 +6,28 @@ import { formatLength } from "../../units/formatLength.ts";
 /** Every caution in words; that of the seat's wear has a number of its plan in it. */
 export const CAUTION: Readonly<Record<Exclude<CutCaution, "seat-wear">, string>> = {
   "try-first":
-    "Let the player try the target gap first, with a shim or another shank: the modelled change may be too small to notice.",
+    "Let the player try it first. Pulling a mouthpiece out is no trial: a taper seats at one depth, and off its seat it wobbles and leaks. Use an adjustable receiver, matched shanks, or a thin, even wrap over the whole seat, and measure each after it is made.",
   stages:
-    "Work in the stages given: never more than half of what remains, then clean, seat, measure again with repeat readings, and let the player try.",
+    "Work in the stages given: never more than half of what remains, then clean, seat, measure again with repeat readings, and let the player try. Go by the insertion, which shows twenty times what a diameter does at 1:20.",
   lathe:
-    "Lathe: hold the mouthpiece on a mandrel that fits its bore, not by the rim; check that the shank runs true (0.02 mm, 0.0008 in, or better) before cutting; light cuts, a sharp tool, no file against the chuck.",
-  "finest-cut":
-    "The last stages take less than 0.01 mm (0.0004 in) off the diameter: fine abrasive on the turning shank, not a cutting tool.",
+    "Lathe: eye protection and the chuck guard; no gloves, rings, loose sleeves or hair; clear swarf with a hook. Light cuts, a sharp tool, no file against the chuck.",
+  holding:
+    "Holding: soft collet, cup fixture or a mandrel that fits the bore, never the rim; a light live centre, since a tapered plug can spread a thin end. The shank runs true to 0.02 mm (0.0008 in) before any cut.",
+  abrasive:
+    "Abrasive: never held by the fingers or wrapped round a turning shank. Only on a backed strip or holder.",
   "thin-wall":
     "Thin wall: a shank's end bends and chatters, and a bent end neither seats nor seals; support the bore while cutting, and stop when the minimum wall is reached.",
   plating:
-    "Plating: cutting goes through it and lays the brass bare on the seat, against the receiver and near the player's skin; decide on replating beforehand, and count its thickness twice on the diameter.",
+    "Plating: cutting goes through it and lays the brass bare on the seat, near the player's skin. 0.0005 in of plate is 0.001 in of diameter, some 0.020 in of gap. Stripping plate is a plater's work.",
   solder:
-    "Solder: heat near a soldered joint, such as a sleeve or a receiver's, can open it; pull a receiver or leadpipe only as a separate job, and never heat a lacquered part in passing.",
-  "exit-bore":
-    "Shortening makes the exit bore what the backbore is at the new end: leave the edge square, chamfer nothing, deburr the inside only.",
+    "Solder and heat: ventilate, keep a fire watch, do not breathe flux fumes; old joints may hold lead, old hard solder cadmium. Heat near a joint can open it and spoils lacquer.",
+  dust: "Dust: brass may hold lead; wipe it up wet. Never dry-sand a copper alloy with beryllium.",
+  playing: "Loud sound and long trials tire ears and lips: keep them short, and rest in between.",
+  "local-rules": "Local rules and a qualified repairer come before this page.",
+  "both-edges":
+    "Shortening: break both edges lightly, inside and out. An outside burr scores the receiver and holds the shank out. The exit bore becomes what the backbore is at the new end.",
   sleeve:
-    "A layer must lie along the whole seat and follow the taper: a band at one end makes the shank rock. Paper or foil serves for a trial only.",
+    "A layer must lie along the whole seat and follow the taper: a band at one end makes the shank rock. Foil or paper is for trying only.",
   exchange:
     "An exchanged shank brings its own backbore end: compare the exit bores, or more than the gap has been changed.",
   stop: "A stop has play: go to each mark from the same side, and lock it before measuring.",

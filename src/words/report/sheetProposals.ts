@@ -3,7 +3,7 @@
  * numbers are figures by name, so that who alters the words keeps them.
  */
 
-import { usualCautions } from "../../bench/cut/cautions.ts";
+import type { CutCaution } from "../../bench/cut/cautions.ts";
 import type { CutWayName } from "../../bench/cut/cutWay.ts";
 import { isSameGap } from "../../setup/setup.ts";
 import type { TrialOnGap } from "../../study/report/recommendation.ts";
@@ -156,12 +156,17 @@ function reverse(record: SheetRecord): string {
   return isReversible ? `This can be undone. ${UNDOING[name]}` : `${CONFIRMATION} ${UNDOING[name]}`;
 }
 
+/** On the card that lies beside it; nothing for who is handed the report. */
+const FOR_THE_LATHE: ReadonlySet<CutCaution> = new Set(["holding", "abrasive"]);
+
 function cautions(record: SheetRecord): string {
   const { plan, way } = record;
   if (record.recommendation.kind === "none")
     return "Seat the mouthpiece with the same light twist each time, and measure again after some weeks of playing: seats wear in.";
-  const told = [...(plan?.cautions ?? []), ...(way ? way.cautions : usualCautions)];
-  const lines = told.flatMap((caution) => (caution === "seat-wear" ? [] : [CAUTION[caution]]));
+  const told = [...(plan?.cautions ?? []), ...(way ? way.cautions : (["local-rules"] as const))];
+  const lines = told.flatMap((caution) =>
+    caution === "seat-wear" || FOR_THE_LATHE.has(caution) ? [] : [CAUTION[caution]],
+  );
   return [...lines, ...(plan?.gapPerDiameter === undefined ? [] : ["{seatWear}"])].join("\n");
 }
 

@@ -165,8 +165,52 @@ describe("stages", () => {
       expect(stage.gapBeforeMm).toBeCloseTo(stages[i].gapAfterMm, 12);
       expect(stage.total).toBeCloseTo(stages[i].total + stage.size, 12);
     });
+  });
+
+  it("of a stop go to the limit", () => {
+    const { stages } = wayOf({ ...question, stopMmPerMark: 0.25 }, "stop");
     expect(stages.at(-1)!.gapAfterMm).toBeCloseTo(2.06, 9);
-    expect(stages.at(-1)!.check!.afterMm).toBeCloseTo(9.7 - stages.at(-1)!.total, 12);
+  });
+
+  it("are checked by insertion: what comes off the diameter shows twenty times as large at 1:20", () => {
+    for (const [asked, name] of [
+      [question, "turn-down"],
+      [{ ...question, targetMm: 3.5 }, "sleeve"],
+    ] as const)
+      for (const { check, gapAfterMm } of wayOf(asked, name).stages) {
+        expect(check!.what).toBe("insertion");
+        expect(check!.afterMm).toBeCloseTo(question.receiver.depthMm - gapAfterMm, 9);
+      }
+  });
+
+  it("end where they would be finer than can be cut and checked, and say how far short", () => {
+    const { stages, findings } = wayOf(question, "turn-down");
+    for (const { size } of stages) expect(size).toBeGreaterThanOrEqual(0.005 * (1 - 1e-6));
+    expect(findings).toContainEqual({
+      kind: "stops-short",
+      leftMm: expect.closeTo(stages.at(-1)!.gapAfterMm - question.targetMm, 9),
+      finestMm: 0.005,
+    });
+    const fine = wayOf({ ...question, targetMm: 2.42, standardUncertaintyMm: 0.01 }, "turn-down");
+    expect(fine).toMatchObject({ isPossible: false, stages: [] });
+    expect(fine.findings).toMatchObject([{ kind: "finer-than-can-be-cut" }]);
+    // a hundredth or two of length can be faced off
+    expect(wayOf({ ...question, targetMm: 3.5 }, "shorten").findings).not.toContainEqual(
+      expect.objectContaining({ kind: "stops-short" }),
+    );
+  });
+
+  it("are turned past the face by more than what goes in further, and say what stays engaged", () => {
+    // 22 mm in the receiver, half a millimetre more, and a millimetre past it
+    expect(wayOf(question, "turn-down").findings).toContainEqual({
+      kind: "turn-extent",
+      lengthMm: expect.closeTo(23.5, 9),
+      addedMm: expect.closeTo(0.5, 9),
+    });
+    expect(wayOf({ ...question, targetMm: 3.5 }, "shorten").findings).toContainEqual({
+      kind: "engagement-left",
+      lengthMm: expect.closeTo(21, 9),
+    });
   });
 });
 

@@ -80,10 +80,13 @@ describe("the card", () => {
     const card = cutCard(planCut(question), "turn-down")!;
     expect(card).toMatchObject({ targetMm: 2, needsConfirmation: true, confirmation: CONFIRMATION });
     expect(card.limitsMm[0]).toBeCloseTo(1.94, 9);
-    expect(card.stages.length).toBe(4);
-    expect(card.stages[0].doWhat).toMatch(/mm off the diameter \(.* in\), to shank end diameter 9\.69\d mm/);
+    expect(card.stages.length).toBe(2);
+    expect(card.stages[0].doWhat).toMatch(/mm off the diameter \(.* in\), to insertion 22\.21 mm/);
     expect(card.stages[0].size).toMatch(/^0\.\d{3} mm off the diameter/);
-    expect(card.stages[0].check!.afterMm).toBeCloseTo(9.69, 2);
+    expect(card.stages[0].check!.afterMm).toBeCloseTo(22.21, 2);
+    expect(card.notes.join()).toMatch(
+      /Turn it for 23\.50 mm from the end.*The stages end 0\.17 mm of gap short/,
+    );
     expect(card.stages[0].depthReadings.length).toBe(3);
     expect(card.cautions.join()).toMatch(/Lathe:.*Thin wall:.*Plating:/);
     expect(cutCard(planCut(question), "exchange")!.stages.length).toBe(1);

@@ -4,8 +4,8 @@
  */
 import { defaultMinimumWallMm, defaultToleranceMm } from "../../../bench/cut/cutQuestion.ts";
 import { formatLength } from "../../../units/formatLength.ts";
-import { length } from "../../form/field.ts";
-import { type KeptBy, kept, keptForm, oneOf, record, text } from "../../form/kept.ts";
+import { length, words } from "../../form/field.ts";
+import { type KeptBy, kept, keptForm, list, oneOf, record, text } from "../../form/kept.ts";
 
 export const CUT_FIELDS = {
   target: length("Gap to reach", { usualMm: [0.25, 9], hint: "such as 2.0 mm, 0.08 in or 1/8 in" }),
@@ -34,10 +34,19 @@ export const GAUGE_FIELDS = {
   }),
   gapTo: length("Go: largest gap", { hint: "empty: as much more" }),
 };
+/** A foil or paper that the user has measured. */
+export const FOIL_FIELDS = {
+  name: words("Foil or paper"),
+  thickness: length("Thickness, measured", { leastMm: 0.001, mostMm: 0.5 }),
+};
+export const MOST_FOILS = 6;
+
 export const BENCH_GAUGES = ["plug", "ring"] as const;
 
 export const cutForm = keptForm({
   ...CUT_FIELDS,
+  /** To wrap a shank with. */
+  foils: list(record(FOIL_FIELDS), MOST_FOILS),
   /** What is made to measure by. */
   gauge: record({ ...GAUGE_FIELDS, kind: oneOf(BENCH_GAUGES, "plug") }),
   /** What contradicts the gap, as `contradictionsKey` has it, when the person said that it is known. */

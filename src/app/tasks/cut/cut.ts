@@ -2,7 +2,6 @@
 
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
-import { usualCautions } from "../../../bench/cut/cautions.ts";
 import type { CutPlan } from "../../../bench/cut/cut.ts";
 import type { CutWay, CutWayName } from "../../../bench/cut/cutWay.ts";
 import { setupAfterCut } from "../../../bench/cut/setupAfterCut.ts";
@@ -10,7 +9,7 @@ import { contradictionsKey } from "../../../bench/fit/contradiction.ts";
 import { gapMm } from "../../../setup/setup.ts";
 import { planNotes, planWords, refusedWords, WAY_TITLE } from "../../../words/bench/cut.ts";
 import { type CutCard, cutCard } from "../../../words/bench/cutCard.ts";
-import { CAUTION, CONFIRMATION } from "../../../words/bench/cutCautions.ts";
+import { CONFIRMATION } from "../../../words/bench/cutCautions.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { doubtNotices } from "../../shell/doubtNotices.ts";
 import { controls } from "../../shell/look/controls.ts";
@@ -21,6 +20,7 @@ import { cutForm } from "../../state/notes/cut.ts";
 import { PageElement } from "../../state/page.ts";
 import { type JobNames, jobNames } from "../../state/record/jobNames.ts";
 import { sameToModel } from "../../work/sameToModel.ts";
+import { advicePanel, advicePanelStyles } from "./advicePanel.ts";
 import { acknowledgement, confirmation } from "./confirmation.ts";
 import "../../chart/chartElement.ts";
 import { cutFigure } from "../../../charts/drawings/cutDrawing.ts";
@@ -35,6 +35,7 @@ import { gaugesPanel, gaugesPanelStyles } from "./gaugesPanel.ts";
 import { limitFields, orderFormStyles, targetField } from "./orderForm.ts";
 import { capital, wayCard, wayCardStyles } from "./wayCard.ts";
 import { WorkCard } from "./workCard.ts";
+import { wrapPanel, wrapPanelStyles } from "./wrapPanel.ts";
 
 @customElement("annulus-cut")
 export class Cut extends PageElement {
@@ -53,6 +54,8 @@ export class Cut extends PageElement {
     orderFormStyles,
     wayCardStyles,
     gaugesPanelStyles,
+    wrapPanelStyles,
+    advicePanelStyles,
   ];
 
   protected override willUpdate(): void {
@@ -78,11 +81,8 @@ export class Cut extends PageElement {
         ${this.#doubts()}
         <div class="answer" aria-live="polite">${this.#answer(plan)}</div>
         ${plan?.outcome === "plan" ? this.#plan(plan) : nothing}
-        <section class="usual" data-testid="usual-cautions">
-          <h2>Before any tool touches a mouthpiece</h2>
-          <ul>${usualCautions.map((caution) => html`<li>${CAUTION[caution]}</li>`)}</ul>
-          <p class="muted">Common practice, no source.</p>
-        </section>
+        ${wrapPanel(this.#form, setup, plan?.targetMm)}
+        ${advicePanel()}
         ${gaugesPanel(this.#form, setup, plan?.targetMm)}
       </main>
     `;

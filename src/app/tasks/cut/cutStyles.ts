@@ -58,17 +58,6 @@ export const cutStyles = css`
     height: 1.5rem;
     margin: 0;
   }
-  .usual ul {
-    columns: 2 24rem;
-    column-gap: 2rem;
-    font-size: var(--type-14);
-  }
-  .usual li {
-    break-inside: avoid;
-  }
-  .usual .muted {
-    font-size: var(--type-12);
-  }
   @container sheet (max-width: 799px) {
     .effect {
       grid-template-columns: minmax(0, 1fr);

@@ -1,10 +1,9 @@
 /** The card that lies beside the lathe, to be read there and filled in by hand; on the screen as it will be printed. */
 import { html, LitElement, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
-import { fineLength } from "../../../charts/drawings/shankCut.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { lengthSpan, plusMinus, roundedLength } from "../../../units/uncertainLength.ts";
-import { CUT_DIMENSION } from "../../../words/bench/cut.ts";
+import { CUT_DIMENSION, checkLength } from "../../../words/bench/cut.ts";
 import type { CutCard, CutCardStage } from "../../../words/bench/cutCard.ts";
 import { CONSENT } from "../../../words/bench/cutCautions.ts";
 import { computedOnWords } from "../../../words/jobNames.ts";
@@ -12,6 +11,9 @@ import { controls } from "../../shell/look/controls.ts";
 import type { JobNames } from "../../state/record/jobNames.ts";
 import { capital } from "./wayCard.ts";
 import { workCardStyles } from "./workCardStyles.ts";
+
+/** More than these stand closer, to keep to one page. */
+const MANY_STAGES = 8;
 
 @customElement("annulus-work-card")
 export class WorkCard extends LitElement {
@@ -51,7 +53,7 @@ export class WorkCard extends LitElement {
         </div>
       </dl>
       ${card.doubts.map((line) => html`<p class="doubt">${line}</p>`)}
-      <table>
+      <table class=${card.stages.length > MANY_STAGES ? "many" : ""}>
         <thead>
           <tr>
             <th scope="col">Stage</th>
@@ -112,7 +114,7 @@ export class WorkCard extends LitElement {
         <th scope="row"><span class="box"></span>${number}</th>
         <td data-label="Do">${size ?? doWhat}</td>
         <td data-label="Check">
-          ${check ? html`${CUT_DIMENSION[check.what]} <b>${fineLength(check.afterMm, unit)}</b> <small>${fineLength(check.afterMm, other)}</small>` : "–"}
+          ${check ? html`${CUT_DIMENSION[check.what]} <b>${checkLength(check, unit)}</b> <small>${checkLength(check, other)}</small>` : "–"}
         </td>
         <td data-label="Gap to find">
           <b>${roundedLength(expectedGapMm, enoughMm, unit)}</b> <small>${roundedLength(expectedGapMm, enoughMm, other)}</small>

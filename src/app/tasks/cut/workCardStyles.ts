@@ -242,6 +242,16 @@ export const workCardStyles = css`
       height: 5.5mm;
       margin-right: 1.2mm;
     }
+    .many th,
+    .many td {
+      padding-block: 0.08rem;
+    }
+    .many td small {
+      display: inline;
+    }
+    .many .blank {
+      height: 3.8mm;
+    }
     .words {
       grid-template-columns: minmax(0, 1fr);
       gap: 0.4rem;

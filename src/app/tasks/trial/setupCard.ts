@@ -43,7 +43,7 @@ export class SetupCard extends LitElement {
       <ol class="rules">
         <li>Take the mouthpiece out before every turn and seat it anew, also where nothing changes: out of sight.</li>
         <li>Say the code and nothing else. Tick the turn when it has been played.</li>
-        ${isGaps ? html`<li>Set the insertion from the receiver's face; the receiver's depth is ${bothUnits(setup.receiver.depthMm, this.unit)}, the present gap ${bothUnits(gapMm(setup), this.unit)}.</li>` : nothing}
+        ${isGaps ? html`<li>Each gap by an adjustable receiver, a matched shank or a wrap, measured after it is made: a mouthpiece pulled out is off its seat. The receiver's depth is ${bothUnits(setup.receiver.depthMm, this.unit)}, the present gap ${bothUnits(gapMm(setup), this.unit)}.</li>` : nothing}
       </ol>
       <table>
         <thead>
