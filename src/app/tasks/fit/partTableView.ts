@@ -8,12 +8,14 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
+import { otherUnitAnswer, otherUnitQuestion } from "../../../words/otherUnit.ts";
 import type { Entry, WriteEvent } from "../../form/entry.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { openTableFile, saveTableFile } from "../../shell/tableFiles.ts";
 import { MOST_PARTS, type PartNotes } from "../../state/notes/fit.ts";
 import type { ChangeOptions } from "../../state/store.ts";
 import type { ReadRow } from "./fitReading.ts";
+import { otherUnits } from "./otherUnits.ts";
 import { partTableStyles } from "./partTableStyles.ts";
 import { type AnyPart, type PartKind, partTables } from "./partTables.ts";
 import { readTableText } from "./tableText.ts";
@@ -88,8 +90,25 @@ export class PartTableView extends PageElement {
           ${icon("save")}Save CSV
         </button>
       </div>
-      ${this.#report()}
+      ${this.#report()} ${this.#otherUnits(cells)}
     `;
+  }
+
+  /** A number that fits the other unit better is asked about when the hand has left it. */
+  #otherUnits(cells: readonly PartCell[]) {
+    return otherUnits(this.parts, cells, this.unit)
+      .filter(({ row, cell }) => this.typing !== `${row} ${cell.key}`)
+      .map(
+        ({ row, cell, typed, found }) => html`
+          <div class="notice controls" data-testid="other-unit" role="status">
+            ${icon("info")}
+            <div>
+              <p>${this.#called(this.parts[row], row)}, ${cell.title}: ${otherUnitQuestion(typed, this.unit, found)}</p>
+              <button type="button" @click=${() => this.#write(row, cell, found.text, true)}>${otherUnitAnswer(found)}</button>
+            </div>
+          </div>
+        `,
+      );
   }
 
   protected override updated(changed: PropertyValues): void {
@@ -100,7 +119,7 @@ export class PartTableView extends PageElement {
   }
 
   #row(part: PartNotes, row: number, cells: readonly PartCell[]) {
-    const called = part.name.trim() || `${partTables[this.kind].one} ${row + 1}`;
+    const called = this.#called(part, row);
     const problems = this.rows[row]?.problems ?? {};
     return html`
       <tr>
@@ -152,7 +171,14 @@ export class PartTableView extends PageElement {
     `;
   }
 
+  #called = (part: PartNotes, row: number): string =>
+    part.name.trim() || `${partTables[this.kind].one} ${row + 1}`;
+
   #onWrite({ detail: { text, done } }: WriteEvent, row: number, cell: PartCell): void {
+    this.#write(row, cell, text, done);
+  }
+
+  #write(row: number, cell: PartCell, text: string, done: boolean): void {
     this.typing = done ? "" : `${row} ${cell.key}`;
     this.write((parts) => parts.map((part, i) => (i === row ? withText(part, cell, text) : part)), {
       commit: done,

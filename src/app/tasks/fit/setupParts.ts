@@ -10,7 +10,8 @@ import { fileInMm, problemText, readAltered } from "../../form/setup/edits.ts";
 import { keysOf, putAt } from "../../form/setup/paths.ts";
 import type { AnyPart } from "./partTables.ts";
 
-const place: Readonly<Record<FitDimension, string>> = {
+/** Where each stands in a setup's file. */
+export const PLACE: Readonly<Record<FitDimension, string>> = {
   shankEndDiameterMm: "mouthpiece.shankEndDiameter",
   shankTaper: "mouthpiece.shankTaper",
   mouthDiameterMm: "receiver.mouthDiameter",
@@ -25,7 +26,7 @@ export function partsOfSetup(setup: Setup): { readonly mouthpiece: AnyPart; read
     const known = <T>(value: (path: string) => T | undefined) =>
       Object.fromEntries(
         dimensions.flatMap((dimension) => {
-          const given = value(place[dimension]);
+          const given = value(PLACE[dimension]);
           return given === undefined ? [] : [[dimension, given]];
         }),
       );
@@ -57,11 +58,11 @@ export function withPair(
   const given = { ...mouthpiece.uncertainties, ...instrument.uncertainties };
   const uncertainties = { ...(file.uncertainties as object | undefined) } as Record<string, unknown>;
   for (const dimension of [...shankDimensions, ...receiverDimensions]) {
-    const isTyped = valueAt(file, keysOf(place[dimension])) !== values[dimension];
-    if (isTyped && isProvenanceDimension(place[dimension]))
-      putAt(file, ["provenance", place[dimension]], "measured");
-    putAt(file, keysOf(place[dimension]), values[dimension]);
-    putAt(uncertainties, [place[dimension]], given[dimension]);
+    const isTyped = valueAt(file, keysOf(PLACE[dimension])) !== values[dimension];
+    if (isTyped && isProvenanceDimension(PLACE[dimension]))
+      putAt(file, ["provenance", PLACE[dimension]], "measured");
+    putAt(file, keysOf(PLACE[dimension]), values[dimension]);
+    putAt(uncertainties, [PLACE[dimension]], given[dimension]);
   }
   putAt(file, keysOf(insertionPlace), withoutRoundingNoise(insertionMm));
   // foreseen from the five dimensions, whatever was measured before
