@@ -1,15 +1,34 @@
 import { describe, expect, it } from "vitest";
-import { expectQuiet, picture, useBrowser } from "./browser.ts";
+import { writeDocument } from "../../src/app/state/keeping/documentFile.ts";
+import { FIRST_VIEW } from "../../src/app/state/state.ts";
+import { firstVisit } from "../../src/app/state/store.ts";
+import { demo } from "../acoustics/setups.ts";
+import { expectQuiet, picture, useBrowser, type VisitOptions } from "./browser.ts";
 import { focused, tabTo } from "./keyboard.ts";
 import { answered } from "./sheet.ts";
 
 const { visit } = useBrowser();
 
+/** The demo's drawing taken for what it is, with the uncertainties that its file states and nothing assumed. */
+async function visitDrawn(options: VisitOptions) {
+  const visited = await visit(options);
+  await answered(visited.page);
+  const document = writeDocument(firstVisit({ ...demo(), provenance: {} }));
+  await visited.page.evaluate(
+    (text) => {
+      for (const shelf of [localStorage, sessionStorage]) shelf.setItem("annulus-autosave", text);
+    },
+    JSON.stringify({ document, view: FIRST_VIEW }),
+  );
+  await visited.page.reload();
+  await answered(visited.page);
+  return visited;
+}
+
 describe("how sure it is, by keyboard alone", () => {
   it("gives every change with its uncertainty, and says what most of that comes from", async () => {
-    const visited = await visit({ width: 1280, height: 1000 });
+    const visited = await visitDrawn({ width: 1280, height: 1000 });
     const { page } = visited;
-    await answered(page);
     await expect.poll(() => page.getByTestId("gap-uncertainty").innerText()).toContain("± 0.07 mm");
     await page
       .getByTestId("headline")
@@ -30,9 +49,8 @@ describe("how sure it is, by keyboard alone", () => {
   });
 
   it("draws instruments, shows how far it is, stops, and agrees with the first order", async () => {
-    const visited = await visit({ width: 1280, height: 1000 });
+    const visited = await visitDrawn({ width: 1280, height: 1000 });
     const { page } = visited;
-    await answered(page);
     await page.getByTestId("uncertainty").locator("summary").click();
     await tabTo(page, "200");
     await page.keyboard.press("Enter");
@@ -58,8 +76,7 @@ describe("how sure it is, by keyboard alone", () => {
   });
 
   it("takes a badly known insertion for what it is", async () => {
-    const { page } = await visit({ width: 1280, height: 1000, hash: "#edit" });
-    await answered(page);
+    const { page } = await visitDrawn({ width: 1280, height: 1000, hash: "#edit" });
     await page.getByText("How well it is known").click();
     const field = page.locator(`annulus-entry[data-path='uncertainties["mouthpiece.insertion"]'] input`);
     await field.fill("2");
