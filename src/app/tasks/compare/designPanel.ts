@@ -67,7 +67,7 @@ export class DesignPanel extends PageElement {
     const { design } = this.#form.notes;
     const { setup, number, name } = this.from;
     const { problems, options } = readDesign(design, setup, unit, this.#like());
-    const { progress, step: steps, value: result, refused } = this.#search.value;
+    const { progress, step: steps, value: result, refused, of } = this.#search.value;
     const last = steps?.at(-1);
     const { smallestMm, largestMm, gap } = usualLimits(setup);
     const usual: Partial<Record<DesignPart, number>> = {
@@ -116,7 +116,7 @@ export class DesignPanel extends PageElement {
               ? html`<annulus-chart .figure=${designFigure} .data=${steps}></annulus-chart>`
               : html`<p class="muted">Every step of the search will be drawn here. What it finds becomes a candidate above.</p>`
           }
-          ${result ? designResult(result, setup, unit) : nothing}
+          ${result && of ? designResult(result, of.setup, unit) : nothing}
         </div>
       </div>
     `;
