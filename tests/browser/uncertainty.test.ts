@@ -16,9 +16,12 @@ async function visitDrawn(options: VisitOptions) {
   const document = writeDocument(firstVisit({ ...demo(), provenance: {} }));
   await visited.page.evaluate(
     (text) => {
-      for (const shelf of [localStorage, sessionStorage]) shelf.setItem("annulus-autosave", text);
+      // newer than anything that the page writes while it goes
+      addEventListener("pagehide", () => {
+        for (const shelf of [localStorage, sessionStorage]) shelf.setItem("annulus-autosave", text);
+      });
     },
-    JSON.stringify({ document, view: FIRST_VIEW }),
+    JSON.stringify({ document, view: FIRST_VIEW, stamp: Date.now() + 60_000 }),
   );
   await visited.page.reload();
   await answered(visited.page);
