@@ -2,7 +2,7 @@
 const layers = [
   ["units", "statistics"],
   ["setup"],
-  ["acoustics", "flow", "lips", "listen", "bench", "trial", "record"],
+  ["acoustics", "flow", "lips", "listen", "response", "bench", "trial", "record"],
   ["study"],
   ["words"],
   ["drawing"],
@@ -31,14 +31,14 @@ export default {
     {
       name: "siblings-do-not-know-each-other",
       severity: "error",
-      from: { path: "^src/(acoustics|flow|lips|listen|bench|trial|record)/" },
-      to: { path: "^src/(acoustics|flow|lips|listen|bench|trial|record)/", pathNot: "^src/$1/" },
+      from: { path: "^src/(acoustics|flow|lips|listen|response|bench|trial|record)/" },
+      to: { path: "^src/(acoustics|flow|lips|listen|response|bench|trial|record)/", pathNot: "^src/$1/" },
     },
     {
       name: "charts-draw-and-do-not-compute",
       severity: "error",
       from: { path: "^src/charts/" },
-      to: { path: "^(workers|src/(acoustics|flow|lips|bench|trial|record|app|cli))/" },
+      to: { path: "^(workers|src/(acoustics|flow|lips|response|bench|trial|record|app|cli))/" },
     },
     {
       name: "charts-are-for-app-and-notebooks",

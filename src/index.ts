@@ -37,6 +37,11 @@ export { listenTo, type Take } from "./listen/take.ts";
 export { TAKE_TESTS, type TakeQuestion, type TakeTest } from "./listen/takeQuestion.ts";
 export type { ListenWarning } from "./listen/warnings.ts";
 export { type SoundBlock, wavBlocks } from "./listen/wav.ts";
+// the resonances of an instrument, from a sweep and its recording
+export { type Resonance, type Response, type ResponseWarning, responseOf } from "./response/response.ts";
+export type { Sound } from "./response/sound.ts";
+export { exponentialSweep, type SweepOptions, USUAL_SWEEP } from "./response/sweep.ts";
+export { wavBytes } from "./response/wavBytes.ts";
 
 // the setup: an instrument with a mouthpiece in it, as its file says
 export { boreTableText, type Measure, readBoreTable } from "./setup/boreTable.ts";

@@ -11,6 +11,7 @@ import { compareCommand } from "./compare.ts";
 import { curveCommand } from "./curve.ts";
 import { cutCommand } from "./cut.ts";
 import { designCommand } from "./design.ts";
+import { excitationCommand } from "./excitation.ts";
 import { ReadingError } from "./fileText.ts";
 import { fitCommand } from "./fit.ts";
 import { flowCommand } from "./flow.ts";
@@ -19,6 +20,7 @@ import { gaugeCommand } from "./gauge.ts";
 import { listenCommand } from "./listen.ts";
 import { measuredCommand } from "./measured.ts";
 import { modesCommand } from "./modes.ts";
+import { responseCommand } from "./response.ts";
 import { slotsCommand } from "./slots.ts";
 import { standInCommand } from "./standIn.ts";
 import { sweepCommand } from "./sweep.ts";
@@ -49,6 +51,8 @@ for (const add of [
   cutCommand,
   gaugeCommand,
   listenCommand,
+  excitationCommand,
+  responseCommand,
   standInCommand,
 ])
   add(program);

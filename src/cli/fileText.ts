@@ -23,3 +23,10 @@ export function cannotBeRead(path: string, error: unknown, wanted: string): Read
         : `it cannot be read (${code})`;
   return new ReadingError(`${path}: ${why}; give the path of ${wanted}, or - for standard input`);
 }
+
+/** Why a file cannot be written, for who named it. */
+export function cannotBeWritten(path: string, error: unknown): ReadingError {
+  const { code } = error as NodeJS.ErrnoException;
+  const why = code === "ENOENT" ? "its folder is not there" : `${code}`;
+  return new ReadingError(`${path}: it cannot be written (${why}); give the path of a file to write`);
+}
