@@ -5,7 +5,7 @@ import { outcomeOf } from "../../notebooks/how-far-to-trust-this/check.ts";
 import { CHECKS } from "../../notebooks/how-far-to-trust-this/checks.ts";
 import { theGap } from "../../notebooks/how-far-to-trust-this/theGap.ts";
 import { excessAt } from "../../notebooks/how-the-gap-is-modelled/limits.ts";
-import { demo, referenceGapMm } from "../../notebooks/paper/demo.ts";
+import { demo, note, referenceGapMm } from "../../notebooks/paper/demo.ts";
 import { loudestLoss } from "../../notebooks/resistance/loud.ts";
 import { entryMm, withEntry } from "../../notebooks/resistance/stream.ts";
 import { thresholdsAt } from "../../notebooks/resistance/threshold.ts";
@@ -172,12 +172,12 @@ describe("what the notebooks say", () => {
     await settled(page);
     await expect
       .poll(() => figure(page, "begins"))
-      .toBe(`note ${whatBegins(blownOn(5), 445, 8000).n} begins`);
+      .toBe(`${note(whatBegins(blownOn(5), 445, 8000).n!)} begins`);
     const fourth = (gapMm: number) =>
       slotsAt(instrument, gapMm, { referenceGapMm }).notes.find(({ n }) => n === 4)!.slot!;
     await expect.poll(() => figure(page, "hold-4")).toBe(`${fourth(5).slotWidthCents.toFixed(1)} cents`);
     await expect.poll(() => figure(page, "hold-finding")).toBe("too small to notice");
-    await expect.poll(() => figure(page, "landed")).toBe(`note ${followLeap(6, 8, 5, -120).landed}`);
+    await expect.poll(() => figure(page, "landed")).toBe(note(followLeap(6, 8, 5, -120).landed!));
     await press(page, "miss", "ArrowRight", 12);
     await expect.poll(() => figure(page, "landed")).toBe("high C (8)");
     await press(page, "gap", "Home", 1);

@@ -45,7 +45,7 @@ describe("papers", () => {
     expect(await page.getByTestId("doubt").count()).toBe(0);
     await nameJob(page);
     await expect.poll(() => page.getByTestId("who").innerText()).toContain(COMPUTED_ON);
-    expect(await page.getByTestId("who").innerText()).toMatch(/Ada[\s\S]*5C/);
+    await expect.poll(() => page.getByTestId("who").innerText()).toMatch(/Ada[\s\S]*5C/);
 
     // a number in the other unit is asked about, and taken as it was meant
     await go(page, "edit");
