@@ -3,28 +3,12 @@ import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { expectQuiet, useBrowser } from "./browser.ts";
-import { answered, gapText, showsGap, typeGap } from "./sheet.ts";
+import { answered, drop, gapText, showsGap, typeGap } from "./sheet.ts";
 import { keptInTab } from "./still.ts";
 
 const { visit } = useBrowser();
 
 const message = (page: Page) => page.getByTestId("message");
-
-/** A file let go over the page. */
-async function drop(page: Page, name: string, text: string): Promise<void> {
-  await page.evaluate(
-    ([fileName, content]) => {
-      const data = new DataTransfer();
-      data.items.add(new File([content], fileName, { type: "application/json" }));
-      const target = document.querySelector("annulus-app")!;
-      for (const type of ["dragenter", "dragover", "drop"])
-        target.dispatchEvent(
-          new DragEvent(type, { dataTransfer: data, bubbles: true, cancelable: true, composed: true }),
-        );
-    },
-    [name, text] as const,
-  );
-}
 
 const demoText = readFileSync(
   fileURLToPath(new URL("../../shared/demo.setup.json", import.meta.url)),

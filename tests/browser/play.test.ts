@@ -199,7 +199,7 @@ describe("playing", () => {
     await page.keyboard.press("Space");
     await soundIs(page, "sounding");
     await page.getByTestId("regime").filter({ hasText: "5" }).waitFor();
-    await expect.poll(() => said(page, "frequency")).toMatch(/^(59|60)\d\.\d Hz$/);
+    await expect.poll(() => said(page, "frequency")).toMatch(/^(59|60)\d\.\d Hz, concert D5 [+−]\d+ cents$/);
     await expect.poll(() => said(page, "edges")).toMatch(/^−\d+ … \+\d+ cents$/);
     await expect.poll(() => said(page, "level")).toMatch(/^\d+\.\d kPa$/);
     const lipsHz = async () => {

@@ -19,3 +19,19 @@ export async function typeGap(page: Page, text: string): Promise<void> {
   await page.getByTestId("gap-field").fill(text);
   await page.getByTestId("gap-field").press("Enter");
 }
+
+/** A file let go over the page. */
+export async function drop(page: Page, name: string, text: string): Promise<void> {
+  await page.evaluate(
+    ([fileName, content]) => {
+      const data = new DataTransfer();
+      data.items.add(new File([content], fileName, { type: "application/json" }));
+      const target = document.querySelector("annulus-app")!;
+      for (const type of ["dragenter", "dragover", "drop"])
+        target.dispatchEvent(
+          new DragEvent(type, { dataTransfer: data, bubbles: true, cancelable: true, composed: true }),
+        );
+    },
+    [name, text] as const,
+  );
+}

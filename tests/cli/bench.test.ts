@@ -88,7 +88,7 @@ describe("annulus cut", () => {
 
   it("answers as table and JSON", () => {
     const table = cut().stdout;
-    expect(table).toMatch(/gap 2\.50 mm .*, measured; planned gap 2\.00 mm/);
+    expect(table).toMatch(/gap 2\.50 mm .*, assumed, not measured; planned gap 2\.00 mm/);
     expect(table).toMatch(/turn the shank's taper down: 0\.025 mm off the diameter/);
     expect(table).toMatch(/CANNOT BE UNDONE[\s\S]*qualified repairer/);
     expect(table).not.toMatch(/NaN|undefined/);

@@ -154,12 +154,15 @@ export class ChartElement extends PageElement implements ShownChart {
     const { name, label, about, keysHint = "" } = figure;
     const { unit } = page.store.parts.view;
     const instrument = instrumentOf(page.store.parts.document.setup);
-    const isLate = this.#late.isLate(figure.answer?.(page) ?? this.answer);
+    const answer = figure.answer?.(page) ?? this.answer;
+    const isLate = this.#late.isLate(answer);
+    // what was refused or stopped is out of date too, but nothing comes of waiting
+    const isBusy = isLate && !answer?.refused && !answer?.stopped;
     const data = this.#read();
     const table =
       this.showsTable && data !== null ? (figure.readable ?? figure.table)(data, unit, instrument) : null;
     return html`
-      <figure class=${isLate ? "late" : ""} aria-busy=${isLate ? "true" : "false"}>
+      <figure class=${isLate ? "late" : ""} aria-busy=${isBusy ? "true" : "false"}>
         <div class="place">
           <div
             class="drawing"
