@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { annulus, expectRefused } from "./run.ts";
 
@@ -6,8 +7,19 @@ const demo = "shared/demo.setup.json";
 describe("annulus uncertainty", () => {
   const ask = ["uncertainty", demo, "--reference", "2.5mm", "--gap", "5.04mm"];
 
+  /** The demo with its stated uncertainties alone: nothing of it assumed. */
+  const { provenance, ...stated } = JSON.parse(
+    readFileSync(new URL(`../../${demo}`, import.meta.url), "utf8"),
+  );
+  const askOfStated = () =>
+    annulus(
+      ["uncertainty", "-", ...ask.slice(2), "--monte-carlo", "40", "--format", "json"],
+      JSON.stringify(stated),
+    );
+
   it("says how well each change is known, from which dimension, and the same by drawing", () => {
-    const { stdout, status } = annulus([...ask, "--monte-carlo", "40", "--format", "json"]);
+    expect(provenance).toBeDefined();
+    const { stdout, status } = askOfStated();
     expect(status).toBe(0);
     const { drawn, left_out, rows } = JSON.parse(stdout);
     expect([drawn, left_out, rows.length]).toEqual([40, 0, 12]);
@@ -19,7 +31,7 @@ describe("annulus uncertainty", () => {
       expect(row.drawn_high_shift_cents).toBeGreaterThan(row.shift_cents);
     }
     expect(rows[11].u_spacing_change_cents).toBeNull();
-    expect(annulus([...ask, "--monte-carlo", "40", "--format", "json"]).stdout).toBe(stdout);
+    expect(askOfStated().stdout).toBe(stdout);
   });
 
   it("has tables for people and CSV for a spreadsheet", () => {

@@ -15,8 +15,10 @@ import {
   monteCarloSteps,
 } from "../../../src/study/uncertainty/monteCarlo.ts";
 import { evidenceWords } from "../../../src/words/verdicts/evidence.ts";
-import { demo } from "../../acoustics/setups.ts";
+import { demo as assumedDemo } from "../../acoustics/setups.ts";
 
+/** The demo with its stated uncertainties alone: what is assumed would come on top. */
+const demo = (): Setup => ({ ...assumedDemo(), provenance: {} });
 const exact = Infinity;
 const knownTo = (uncertainties: Record<string, number>, degreesOfFreedom = exact): Setup => ({
   ...demo(),
