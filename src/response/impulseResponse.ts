@@ -4,6 +4,7 @@
  * is spread over all times, so that most of both stays outside (A. Farina 2000).
  */
 import FFT from "fft.js";
+import { ramp } from "./ramp.ts";
 
 export interface ImpulseResponse {
   /** Of the band alone, so that the rate is low; the last quarter is what came before its time. */
@@ -25,7 +26,7 @@ const SMOOTHED = 10;
 /** The division's floor, as a part of that power. */
 const FLOOR = 1e-4;
 /** Over so much the band begins and ends, Hz: a sharp edge would ring beyond the window. */
-export const EDGE = 8;
+const EDGE = 8;
 
 /** @param rate of both, 1/s */
 export function impulseResponse(
@@ -48,7 +49,7 @@ export function impulseResponse(
   const response = low.createComplexArray().fill(0);
   for (let k = from; k <= to; k++) {
     const part = (Math.min(k - from, to - k) * stepHz) / EDGE;
-    const weight = (part >= 1 ? 1 : 0.5 - 0.5 * Math.cos(Math.PI * part)) / (power[k] + FLOOR * smooth[k]);
+    const weight = ramp(part) / (power[k] + FLOOR * smooth[k]);
     const re = (y[2 * k] * x[2 * k] + y[2 * k + 1] * x[2 * k + 1]) * weight;
     const im = (y[2 * k + 1] * x[2 * k] - y[2 * k] * x[2 * k + 1]) * weight;
     response[2 * k] = re;
@@ -131,9 +132,6 @@ export function windowedSpectrum(
   });
   return { hz, values };
 }
-
-/** From 0 to 1 as x does, smoothly. */
-const ramp = (x: number): number => (x >= 1 ? 1 : 0.5 - 0.5 * Math.cos(Math.PI * Math.max(0, x)));
 
 function spectrumOf(samples: Float32Array, size: number): number[] {
   const fft = new FFT(size);

@@ -5,6 +5,7 @@
  * 2015, eq. 7 and 47).
  */
 import { OutOfRange } from "../units/outOfRange.ts";
+import { ramp } from "./ramp.ts";
 
 export interface SweepOptions {
   /** Of the sweep itself, about; at least 1. */
@@ -55,6 +56,3 @@ export function exponentialSweep(options: SweepOptions): Float32Array {
   }
   return samples;
 }
-
-/** From 0 to 1 as x does, smoothly. */
-const ramp = (x: number): number => (x >= 1 ? 1 : 0.5 - 0.5 * Math.cos(Math.PI * Math.max(0, x)));
