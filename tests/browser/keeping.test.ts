@@ -3,7 +3,7 @@ import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { expectQuiet, useBrowser } from "./browser.ts";
-import { answered, drop, gapText, showsGap, typeGap } from "./sheet.ts";
+import { answered, drop, gapText, modelWorkerOf, showsGap, typeGap } from "./sheet.ts";
 import { keptInTab } from "./still.ts";
 
 const { visit } = useBrowser();
@@ -80,7 +80,7 @@ describe("nothing typed or loaded is lost", () => {
       .getByText(/chosen 3\.30 mm/)
       .first()
       .waitFor();
-    await page.workers()[0].evaluate(() => self.close());
+    await modelWorkerOf(page).evaluate(() => self.close());
     await typeGap(page, "6 mm");
     await message(page).waitFor();
     await expect.poll(() => message(page).innerText()).toMatch(/started again/);

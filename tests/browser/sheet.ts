@@ -1,5 +1,5 @@
 /** The sheet as a person reads and uses it. */
-import type { Page } from "playwright-core";
+import type { Page, Worker } from "playwright-core";
 
 /** The model has answered: the headline says what the change of gap does, or that there is none. */
 export const answered = (page: Page): Promise<void> =>
@@ -8,6 +8,13 @@ export const answered = (page: Page): Promise<void> =>
     .getByText(/the gap by|gap compared with/)
     .first()
     .waitFor();
+
+/** The worker that answers the sheet; another may have been started before it. */
+export function modelWorkerOf(page: Page): Worker {
+  const worker = page.workers().find((one) => one.url().includes("model.worker"));
+  if (!worker) throw new Error(`no worker of the model among ${page.workers().map((one) => one.url())}`);
+  return worker;
+}
 
 export const gapText = (page: Page): Promise<string> => page.getByTestId("gap-value").innerText();
 
