@@ -80,13 +80,13 @@ describe("a setup file", () => {
     await answered(page);
     const worker = modelWorkerOf(page);
     const ended = new Promise((resolve) => worker.once("close", resolve));
-    // whatever it is asked from now on it is at for minutes
-    void worker
-      .evaluate(() => {
+    // whatever it is asked from now on it is at for minutes; in a task of its own: what is evaluated cannot be ended
+    await worker.evaluate(() => {
+      setTimeout(() => {
         const end = performance.now() + 300_000;
         while (performance.now() < end);
-      })
-      .catch(() => {});
+      });
+    });
     await drop(page, "long.json", LONG);
     await page.getByText("Invented long one").first().waitFor();
     await page.keyboard.press("Control+z");
