@@ -56,13 +56,43 @@ test("on paper words stand before the chosen gap's line, and beside it where the
   }
 });
 
-test("every played resonance is labelled where there is room", () => {
-  const { svg } = heightChart(
-    { sweep: asItIs, chosenGapMm: 4, thresholds },
-    { width: 600, height: 300, unit: "mm" },
-  );
-  const numbers = Array.from(svg.querySelectorAll(".end-label"), ({ textContent }) => Number(textContent));
-  expect(numbers.sort((a, b) => a - b)).toEqual([2, 3, 4, 5, 6, 7, 8, 9, 10]);
+test("two or three notes have a line and a name, every other one lies in the shaded range", () => {
+  const heights = (gapMm: number) =>
+    asItIs.rows.find((row) => row.gapMm === gapMm)!.modes.filter(({ n }) => n >= 2 && n <= 10);
+  const atEnd = [...heights(12)].sort((a, b) => a.heightDb! - b.heightDb!).map(({ n }) => n);
+  const [lowest, lower] = atEnd;
+  const highest = atEnd[atEnd.length - 1];
+  for (const [highlight, named] of [
+    [undefined, [lowest, highest]],
+    [4, [lowest, highest, 4]],
+    [lowest, [lowest, lower, highest]],
+  ] as [number | undefined, number[]][]) {
+    const { svg, x, y } = heightChart(
+      { sweep: asItIs, chosenGapMm: 4, thresholds, ...(highlight !== undefined && { highlight }) },
+      { width: 600, height: 300, unit: "mm" },
+    );
+    const sorted = (all: Iterable<number>) => [...all].sort((a, b) => a - b);
+    const labels = Array.from(svg.querySelectorAll(".end-label"), ({ textContent }) => Number(textContent));
+    expect(sorted(labels)).toEqual(sorted(named));
+    const lines = [...svg.querySelectorAll("path[data-resonance]")];
+    expect(sorted(lines.map((line) => Number(line.getAttribute("data-resonance"))))).toEqual(sorted(labels));
+    // told apart without their colours
+    const looks = lines.map(
+      (line) => `${line.getAttribute("stroke-width")} ${line.getAttribute("stroke-dasharray")}`,
+    );
+    expect(new Set(looks).size).toBe(lines.length);
+    const range = svg.querySelector('[data-part="range"]')!.getAttribute("d")!;
+    const points = range
+      .slice(1, -1)
+      .split("L")
+      .map((pair) => pair.split(",").map(Number));
+    for (const gapMm of [0, 4, 9, 12]) {
+      const ys = points.filter(([at]) => Math.abs(at - x(gapMm)) < 0.06).map(([, at]) => at);
+      const values = heights(gapMm).map(({ heightDb }) => y(heightDb!));
+      expect(Math.min(...ys)).toBeCloseTo(Math.min(...values), 0);
+      expect(Math.max(...ys)).toBeCloseTo(Math.max(...values), 0);
+    }
+  }
 });
 
 test("peak numbers do not overlap on a phone", () => {

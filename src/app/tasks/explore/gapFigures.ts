@@ -142,10 +142,10 @@ export const heightAgainstGap = gapFigure({
   name: "height-against-gap",
   label: "Height of each peak against gap",
   caption: () =>
-    "How much taller or lower each peak gets. A line inside the hatched band is a change nobody feels.",
+    "How much taller or lower each peak gets: three notes named, all of them shaded. What is inside the hatched band is too small to notice.",
   about:
-    "Each line is one note, named at its end: how many decibels its peak is taller or lower than at the reference " +
-    "gap. A taller peak helps the lips more. Inside the hatched band a change is too small to notice.",
+    "How many decibels a note's peak is taller or lower than at the reference gap. The heavy line is the chosen note; the " +
+    "dashed and the dotted one go furthest up and down; all notes lie in the shaded range, and pointing there picks one out. A taller peak helps the lips more. Inside the hatched band a change is too small to notice.",
   unit: "dB",
   digits: 2,
   draw: heightChart,
@@ -156,10 +156,11 @@ export const heightAgainstGap = gapFigure({
 export const shiftAgainstGap = gapFigure({
   name: "shift-against-gap",
   label: "Pitch of each note against gap",
-  caption: () => "How far each note moves in pitch. The tuning slide takes back what all have in common.",
+  caption: () =>
+    "How far each note moves in pitch: three named, all of them shaded. The tuning slide takes back what all have in common.",
   about:
-    "Each line is one note: how many cents its resonance lies above or below where it is at the reference gap. What all lines " +
-    "have in common the player takes back with the tuning slide; switch to “slide retuned” to see what remains.",
+    "How many cents a note's resonance lies above or below where it is at the reference gap. The heavy line is the chosen note; " +
+    "the others that have a name go furthest up and down; all notes lie in the shaded range. What they have in common the player takes back with the tuning slide; switch to “slide retuned” to see what remains.",
   unit: "cents",
   digits: 1,
   draw: shiftChart,
@@ -172,8 +173,8 @@ export const spacingAgainstGap = gapFigure({
   label: "Spacing to the upper neighbour against gap",
   caption: () => "How much further apart neighbours move. The trade's rule asks for more with a wider gap.",
   about:
-    "Each line is one note: how many cents further from (or nearer to) the next one up it lies than at the reference " +
-    "gap. Retuning hardly changes it.",
+    "How many cents further from (or nearer to) the next one up a note lies than at the reference gap. The heavy line is the " +
+    "chosen note; the others that have a name go furthest up and down; all notes lie in the shaded range. Retuning hardly changes it.",
   unit: "cents",
   digits: 1,
   draw: spacingChart,

@@ -1,6 +1,7 @@
 /**
- * What a quantity of each resonance does as the gap changes: the frame that height, shift and spacing share. The band of
- * changes too small to notice is always within the scale, however little the lines move: that is the point of the drawing.
+ * What a quantity of each resonance does as the gap changes: the frame that height, shift and spacing share. Two or three notes
+ * are lines with a name, the one that stands out and those that go furthest either way; all others are a shaded range. The band
+ * of changes too small to notice is always within the scale, however little the lines move: that is the point of the drawing.
  */
 import { extent, scaleLinear } from "d3";
 import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
@@ -16,20 +17,24 @@ import {
   type Drawing,
   type Frame,
   type Point,
+  polygonPath,
   sheet,
   type Table,
+  textWidth,
   typeSizes,
 } from "../../kit/drawing.ts";
 import { END_LABEL_ROOM, endLabels } from "../../kit/endLabels.ts";
 import { levelLine } from "../../kit/line.ts";
 import { heightOf, label, type Panel, plotBox, silent, widthOf } from "../../kit/panel.ts";
 import { type Column, lengthColumn, tableOf } from "../../kit/table.ts";
-import { heading } from "../../kit/text.ts";
+import { firstFitting, heading } from "../../kit/text.ts";
 import { lengthTicks, marksIn, roundTicks, signedText } from "../../kit/ticks.ts";
 import { resonanceColour } from "../../kit/tokens.ts";
 import { drawBand, drawRule } from "./gapBand.ts";
 import { drawCursor, drawGaps } from "./gapLines.ts";
+import { namedOf, rangeAreas } from "./gapRange.ts";
 import {
+  played,
   type Quantity,
   quantityOf,
   type Series,
@@ -38,7 +43,7 @@ import {
   valueAt,
   viewOf,
 } from "./gapSeries.ts";
-import { describe } from "./gapWords.ts";
+import { describe, rangeWords } from "./gapWords.ts";
 
 export interface GapChartData<Mode extends { readonly n: number } = ChangedMode> {
   readonly sweep: Swept<Mode>;
@@ -60,6 +65,10 @@ export interface GapDrawing extends Drawing {
 }
 
 type Gaps = Pick<GapChartData, "chosenGapMm" | "cursorGapMm">;
+
+/** Of the lines that do not stand out: the one that goes furthest up, the one furthest down. Told apart in black and white too. */
+const DASHES = ["11 3", "3 4"] as const;
+const RANGE_PAINT = "series-3";
 
 export function gapChart<Mode extends { readonly n: number }>(
   quantity: Quantity<Mode>,
@@ -93,14 +102,18 @@ export function gapChart<Mode extends { readonly n: number }>(
     [at, plot.top],
     [at, plot.bottom],
   ];
-  const runs = series.map(({ samples }) =>
+  const named = namedOf(series, highlight);
+  const runs = named.map(({ samples }) =>
     corners(
       samples.map(({ gapMm }) => x(gapMm)),
       samples.map(({ value }) => (value === null ? Number.NaN : y(value))),
     ),
   );
+  const ranged = series.filter(({ n }) => n >= played[0] && n <= played[1]);
+  const areas = rangeAreas(ranged, (gapMm, value) => [x(gapMm), y(value)]);
   const lines: Point[][] = [
     ...runs.flat(),
+    ...areas,
     upright(x(sweep.referenceGapMm)),
     ...(isPrinted ? [-6, 6].map((beside) => upright(x(data.chosenGapMm) + beside)) : []),
   ];
@@ -110,20 +123,30 @@ export function gapChart<Mode extends { readonly n: number }>(
   levelLine(ground, 0, "hairline");
   heading(ground.parent, title, large);
   label(ground, quantity.axis, 0, rowAxis, { fill: "muted" });
-  label(ground, "note", frame.width - 2, rowAxis, { anchor: "end", fill: "muted" });
+  const room = frame.width - textWidth(quantity.axis, small) - 16;
+  const shaded = firstFitting(rangeWords(ranged, frame.instrument), room, small) ?? "note";
+  label(ground, shaded, frame.width - 2, rowAxis, { anchor: "end", fill: "muted" });
   if (quantity.rule) drawRule({ ...ground, parent: words }, quantity.rule, band, lines);
 
   const round = { "stroke-linejoin": "round", "stroke-linecap": "round" };
   const drawn = add(svg, "g", { "aria-hidden": "true", ...round });
-  series.forEach(({ n }, i) => {
+  for (const area of areas)
+    add(drawn, "path", {
+      "data-part": "range",
+      d: polygonPath(area),
+      fill: RANGE_PAINT,
+      "fill-opacity": 0.22,
+    });
+  named.forEach(({ n }, i) => {
     add(drawn, "path", {
       "data-resonance": `${n}`,
       d: curvePath(runs[i]),
       stroke: resonanceColour(n),
-      "stroke-width": n === highlight ? 3 : 1.5,
+      "stroke-width": n === highlight ? 3 : 2,
+      "stroke-dasharray": n === highlight ? undefined : DASHES[i % DASHES.length],
     });
   });
-  const ends = series.map(({ n, samples }) => {
+  const ends = named.map(({ n, samples }) => {
     const last = samples.findLast(({ value }) => value !== null)!;
     return { n, x: x(last.gapMm), y: y(last.value!) };
   });
@@ -132,7 +155,7 @@ export function gapChart<Mode extends { readonly n: number }>(
   const still = svg.childElementCount;
   const mark = ({ chosenGapMm, cursorGapMm }: Gaps) => {
     drawGaps(on, { ...data, chosenGapMm }, rowGaps, frame.unit);
-    for (const { n, samples } of series) {
+    for (const { n, samples } of named) {
       const value = valueAt(samples, chosenGapMm);
       if (value === null) continue;
       const [r, fill] = n === highlight ? [4.5, "gap" as const] : [2.75, "paper" as const];

@@ -39,3 +39,13 @@ export function describe(
       : `Beyond ±${tickText(band)} ${quantity.unit}, where a player may notice: ${notesText(felt, instrument)}.`;
   return `${gaps}, ${quantity.inWords} by ${one(lowest)} to ${one(highest)}. ${finding}${view} ${ruleText}`;
 }
+
+/** What the shaded range is of, the longest wording first. */
+export function rangeWords(series: readonly Series[], instrument: Frame["instrument"]): string[] {
+  if (series.length < 2) return [];
+  const [low, high] = [series[0].n, series[series.length - 1].n];
+  return [
+    `shaded: all notes from ${noteText(low, instrument)} to ${noteText(high, instrument)}`,
+    `shaded: notes ${low} to ${high}`,
+  ];
+}
