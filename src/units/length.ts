@@ -98,6 +98,7 @@ function treeOf(notation: string): MathNode {
   const why = unreadable(notation);
   if (why !== null) throw new Refusal(why);
   const parse = grammarOfArithmetic();
+  if (!parse) throw new Refusal("is a sum, and what works out sums could not be loaded");
   try {
     return parse(notation);
   } catch {

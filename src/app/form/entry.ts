@@ -127,6 +127,8 @@ export class Entry extends LitElement {
   @property({ type: Boolean, reflect: true }) tall = false;
   /** Of a length: between which it lies as a rule, mm. */
   @property({ attribute: false }) usualMm: UsualLengthsMm | null = null;
+  /** What was typed last: a text that had to wait is not written over a later one. */
+  #newest: Written | null = null;
   /** A hand is typing here: nothing is asked of half a number. */
   @state() private isTyping = false;
   @property({ type: Boolean }) optional = false;
@@ -213,10 +215,17 @@ export class Entry extends LitElement {
     const detail: Written = { text: this.input.value, done };
     this.isTyping = !done;
     this.text = detail.text;
-    const write = () =>
-      this.dispatchEvent(new CustomEvent("write", { detail, bubbles: true, composed: true }));
+    this.#newest = detail;
+    const write = () => {
+      if (this.#newest === detail)
+        this.dispatchEvent(new CustomEvent("write", { detail, bubbles: true, composed: true }));
+    };
     if (isReadable(detail.text)) write();
-    else void fetchArithmetic().then(write);
+    // where it cannot be fetched, the text is kept as typed and says so itself
+    else
+      void fetchArithmetic()
+        .catch(() => {})
+        .then(write);
   }
 
   /** Where there is something to go back to: Enter finishes, Escape goes back, undo is the text's own while it is typed. */

@@ -27,7 +27,9 @@ test("a sum waits for the grammar, which is fetched once", async () => {
   expect(isJsonReadable(JSON.stringify({ id: "b1-c2", at: "2026-11-28T10:00:00Z", depth: "1 in" }))).toBe(
     true,
   );
-  expect(() => parseLengthMm("1 + 1 mm", "mm")).toThrow("the grammar of arithmetic is not loaded");
+  expect(() => parseLengthMm("1 + 1 mm", "mm")).toThrow(
+    '"1 + 1 mm" is a sum, and what works out sums could not be loaded; give a number with mm',
+  );
   expect(fetchArithmetic()).toBe(fetchArithmetic());
   await fetchArithmetic();
   expect([isReadable("3.2 mm - 1/16 in"), isJsonReadable(kept)]).toEqual([true, true]);

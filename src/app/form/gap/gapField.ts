@@ -92,7 +92,7 @@ export class GapField extends PageElement {
   };
 
   readonly #take = async (): Promise<void> => {
-    if (this.typed !== null && !isReadable(this.typed)) await fetchArithmetic();
+    if (this.typed !== null && !isReadable(this.typed)) await fetchArithmetic().catch(() => {});
     if (this.typed === null) return;
     const { store } = this.page;
     const { parts: state } = store;

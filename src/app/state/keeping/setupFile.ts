@@ -29,7 +29,8 @@ export async function openSetupFile(store: Store): Promise<void> {
 export async function openFile(file: Pick<File, "name" | "text">, store: Store): Promise<void> {
   try {
     const text = await file.text();
-    if (!isJsonReadable(text)) await fetchArithmetic();
+    // where it cannot be fetched, reading says what cannot be read
+    if (!isJsonReadable(text)) await fetchArithmetic().catch(() => {});
     if (JOBS.test(text)) {
       store.say("error", `${file.name}: a file of jobs; take it in under Jobs, by “Restore from a file”.`);
       return;

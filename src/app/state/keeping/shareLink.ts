@@ -53,7 +53,7 @@ export async function copyShareLink(store: Store, task: Task): Promise<void> {
 /** Opens what a link brought; a broken one is named and what was open stays open. */
 export async function openShared(text: string, store: Store): Promise<void> {
   try {
-    await fetchArithmetic();
+    await fetchArithmetic().catch(() => {});
     const document = await decodeDocument(text);
     store.open(document);
     if (sayFlaws(store, "What the link brought", document.setup)) return;
