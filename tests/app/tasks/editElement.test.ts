@@ -244,3 +244,17 @@ test("a mouthpiece is drawn from rim, cup, throat and backbore: one undo step, w
   store.undo();
   expect(store.state.document.setup).toBe(setup);
 });
+
+test("a diameter typed in the other unit is asked about below its row, and taken as it was meant", async () => {
+  const { editor, store } = await openEditor();
+  await editor.reveal("leadpipe.profile[0][1]");
+  const table = editor.shadowRoot!.querySelector('annulus-profile-table[bore="leadpipe"]')!.shadowRoot!;
+  const asked = () => table.querySelector<HTMLElement>('[data-testid="other-unit"]');
+  expect(asked()).toBeNull();
+  await enter(table, '[data-row="0"][data-column="1"]', "0.45");
+  expect(asked()!.textContent).toContain("did you mean 0.45 in (11.43 mm)?");
+  asked()!.querySelector("button")!.click();
+  await drawn();
+  expect(asked()).toBeNull();
+  expect(store.state.document.setup.leadpipe.profileMm[0][1]).toBeCloseTo(11.43, 9);
+});

@@ -25,6 +25,7 @@ import {
   temperatureDifference,
   viscosity,
 } from "../quantity.ts";
+import { USUAL_MM } from "../usualLengths.ts";
 import { limitsAt } from "./limits.ts";
 
 /** A field and where in the setup's file it stands. */
@@ -78,17 +79,17 @@ export const ABOUT: readonly SetupField[] = [
 
 export const MOUTHPIECE: readonly SetupField[] = [
   length("mouthpiece.insertion", "Insertion", {
-    usualMm: [8, 90],
+    usualMm: USUAL_MM.depth,
     hint: "From the receiver’s face to the shank’s end.",
   }),
   length("mouthpiece.cupDepth", "Cup depth", {
     optional: true,
-    usualMm: [3, 60],
+    usualMm: USUAL_MM.cupDepth,
     hint: "Rim to the entry of the throat.",
   }),
   length("mouthpiece.shankEndDiameter", "Shank end diameter", {
     optional: true,
-    usualMm: [4, 40],
+    usualMm: USUAL_MM.seat,
     hint: "Outside.",
   }),
   quantity("mouthpiece.shankTaper", "Shank taper", taper, {
@@ -99,10 +100,13 @@ export const MOUTHPIECE: readonly SetupField[] = [
 
 export const RECEIVER: readonly SetupField[] = [
   length("receiver.depth", "Depth", {
-    usualMm: [8, 90],
+    usualMm: USUAL_MM.depth,
     hint: "From the receiver’s face to the start of the leadpipe.",
   }),
-  length("receiver.mouthDiameter", "Mouth diameter", { usualMm: [4, 40], hint: "Inside, at the face." }),
+  length("receiver.mouthDiameter", "Mouth diameter", {
+    usualMm: USUAL_MM.seat,
+    hint: "Inside, at the face.",
+  }),
   quantity("receiver.taper", "Taper", taper, { hint: "Diameter change per length, 0.05 or 1:20." }),
 ];
 

@@ -16,6 +16,7 @@ import {
   texts,
   wholeOrNone,
 } from "../../form/kept.ts";
+import { USUAL_MM } from "../../form/usualLengths.ts";
 import { measuredPart } from "./measured.ts";
 
 /** One that was taken in: its own name, where it came from in words, and the whole setup in its file's form. */
@@ -60,12 +61,12 @@ export type TableSaid = keyof TableNotes["said"];
 /** A leadpipe by its dimensions that is not taken in yet. */
 export const SHAPE_FIELDS = {
   name: words("Name"),
-  entry: length("Entry diameter", { hint: "at the leadpipe's start" }),
+  entry: length("Entry diameter", { usualMm: USUAL_MM.leadpipeBore, hint: "at the leadpipe's start" }),
   narrowestAt: length("Narrowest place", { hint: "from the start; empty: it widens at once" }),
   entryTaper: taper("Taper down to it", { hint: "0.005 or 1:200; empty: a cylinder" }),
   taper: taper("Taper behind it", { hint: "then a cylinder; empty: evenly to the end" }),
-  end: length("End diameter", { hint: "where the body begins" }),
-  length: length("Length"),
+  end: length("End diameter", { usualMm: USUAL_MM.leadpipeBore, hint: "where the body begins" }),
+  length: length("Length", { usualMm: USUAL_MM.leadpipeLength }),
 };
 export const shapePart = record(SHAPE_FIELDS);
 export type ShapeNotes = KeptBy<typeof shapePart>;
@@ -95,13 +96,13 @@ export const DESIGN_FIELDS = {
     most: 20,
     isWhole: true,
   }),
-  smallest: length("No diameter below", aboveZero),
-  largest: length("No diameter above", aboveZero),
+  smallest: length("No diameter below", { ...aboveZero, usualMm: USUAL_MM.leadpipeBore }),
+  largest: length("No diameter above", { ...aboveZero, usualMm: USUAL_MM.leadpipeBore }),
 };
 /** Between which the gap may be chosen. */
 export const DESIGN_GAP_FIELDS = {
-  narrowestGap: length("No gap below", zeroOrAbove),
-  widestGap: length("No gap above", zeroOrAbove),
+  narrowestGap: length("No gap below", { ...zeroOrAbove, usualMm: USUAL_MM.gap }),
+  widestGap: length("No gap above", { ...zeroOrAbove, usualMm: USUAL_MM.gap }),
 };
 /** Between stations of the mandrel. */
 export const EVERY = length("Between stations", {
@@ -126,10 +127,15 @@ export type DesignPart = keyof typeof DESIGN_FIELDS | keyof typeof DESIGN_GAP_FI
 /** Of a leadpipe's drawing, or its mandrel's; what is left empty is as usual. */
 export const MAKING_FIELDS = {
   tolerance: length("Working tolerance", {
+    usualMm: USUAL_MM.tolerance,
     hint: (unit) => `± on every diameter; empty: ${unit === "mm" ? "0.02 mm" : "0.001 in"}`,
   }),
-  wall: length("Wall of the tube", { hint: (unit) => `empty: ${unit === "mm" ? "0.5 mm" : "0.02 in"}` }),
+  wall: length("Wall of the tube", {
+    usualMm: USUAL_MM.wall,
+    hint: (unit) => `empty: ${unit === "mm" ? "0.5 mm" : "0.02 in"}`,
+  }),
   springBack: length("Spring-back", {
+    usualMm: USUAL_MM.tolerance,
     hint: "how much wider than its mandrel a tube comes off it, on the diameter; empty: none",
   }),
   overrun: length("Beyond each end", {
@@ -146,6 +152,7 @@ export const USUAL_ERROR_MM = 0.05;
 const LARGEST_ERROR_MM = 1;
 /** An error of manufacture. */
 export const ERROR = length("Error of the diameter", {
+  usualMm: USUAL_MM.tolerance,
   hint: (unit) => (unit === "mm" ? "usually 0.05 mm" : "usually 0.002 in"),
   usual: USUAL_ERROR_MM,
   flaw: (mm) =>

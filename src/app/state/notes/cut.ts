@@ -6,17 +6,21 @@ import { defaultMinimumWallMm, defaultToleranceMm } from "../../../bench/cut/cut
 import { formatLength } from "../../../units/formatLength.ts";
 import { length, words } from "../../form/field.ts";
 import { type KeptBy, kept, keptForm, list, oneOf, record, text } from "../../form/kept.ts";
+import { USUAL_MM } from "../../form/usualLengths.ts";
 
 export const CUT_FIELDS = {
-  target: length("Gap to reach", { usualMm: [0.25, 9], hint: "such as 2.0 mm, 0.08 in or 1/8 in" }),
+  target: length("Gap to reach", { usualMm: USUAL_MM.gap, hint: "such as 2.0 mm, 0.08 in or 1/8 in" }),
   tolerance: length("Tolerance", {
+    usualMm: [0.005, 1],
     hint: (unit) => `near enough to the target; empty: ${formatLength(defaultToleranceMm, unit)}`,
   }),
   minimumWall: length("Minimum wall", {
+    usualMm: USUAL_MM.wall,
     hint: (unit) =>
       `left at the shank’s end; empty: ${formatLength(defaultMinimumWallMm, unit)}, common practice, no source`,
   }),
   stopPerMark: length("Stop, per mark", {
+    usualMm: [0.05, 2],
     hint: "adjustable receivers only: change of gap for one mark",
   }),
 };
@@ -24,20 +28,22 @@ export const CUT_FIELDS = {
 /** Of a gauge to be made; what is left empty is as usual. */
 export const GAUGE_FIELDS = {
   tolerance: length("Working tolerance", {
+    usualMm: USUAL_MM.tolerance,
     hint: (unit) => `± on every dimension; empty: ${unit === "mm" ? "0.02 mm" : "0.001 in"}`,
   }),
   step: length("Between marks", {
     hint: (unit) => `shoulders or gap marks; empty: ${unit === "mm" ? "0.5 mm" : "0.02 in"}`,
   }),
   gapFrom: length("No-go: smallest gap", {
+    usualMm: USUAL_MM.gap,
     hint: (unit) => `empty: planned gap, or yours, less ${unit === "mm" ? "0.25 mm" : "0.01 in"}`,
   }),
-  gapTo: length("Go: largest gap", { hint: "empty: as much more" }),
+  gapTo: length("Go: largest gap", { usualMm: USUAL_MM.gap, hint: "empty: as much more" }),
 };
 /** A foil or paper that the user has measured. */
 export const FOIL_FIELDS = {
   name: words("Foil or paper"),
-  thickness: length("Thickness, measured", { leastMm: 0.001, mostMm: 0.5 }),
+  thickness: length("Thickness, measured", { usualMm: [0.004, 0.5], leastMm: 0.001, mostMm: 0.5 }),
 };
 export const MOST_FOILS = 6;
 

@@ -4,6 +4,7 @@ import { type FitDimension, isTaper } from "../../../bench/fit/fitDimensions.ts"
 import { formatLength } from "../../../units/formatLength.ts";
 import { length } from "../../form/field.ts";
 import { byName, type KeptBy, keptForm, keptLength, list, record, text } from "../../form/kept.ts";
+import { USUAL_MM } from "../../form/usualLengths.ts";
 
 /** Of each table. */
 export const MOST_PARTS = 200;
@@ -22,6 +23,7 @@ export type PartNotes = KeptBy<typeof part>;
 
 export const FIT_FIELDS = {
   preferred: length("Preferred gap", {
+    usualMm: USUAL_MM.gap,
     hint: "the player's; empty for none",
     flaw: preferredFlaw,
   }),

@@ -5,6 +5,7 @@ import { InputError } from "../../../units/inputError.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { type LengthOptions, length } from "../../form/field.ts";
 import { flag, type KeptBy, keptForm, list, record } from "../../form/kept.ts";
+import { USUAL_MM } from "../../form/usualLengths.ts";
 
 export type LengthName = "depth" | "insertion";
 export type ToolName = `${LengthName}Tool`;
@@ -13,7 +14,7 @@ const LONGEST_MM = 1000;
 
 /** One reading of either length. */
 export const READING = length("reading", {
-  usualMm: [8, 90],
+  usualMm: USUAL_MM.depth,
   flaw: (lengthMm, unit) =>
     lengthMm >= 0 && lengthMm <= LONGEST_MM
       ? undefined

@@ -13,19 +13,21 @@ import {
 import type { Mouthpiece } from "../../../setup/setup.ts";
 import { InputError, quoteTyped } from "../../../units/inputError.ts";
 import { type LengthUnit, parseLengthMm } from "../../../units/length.ts";
+import type { UsualLengthsMm } from "../../../units/otherUnit.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
 import { lengthText } from "../../form/setup/edits.ts";
+import { USUAL_MM } from "../../form/usualLengths.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { editControls } from "./styles.ts";
 
 const LENGTHS = {
-  rimDiameterMm: ["Rim diameter", "Inside, where the lips lie."],
-  cupDepthMm: ["Depth of the cup", "Rim to the throat."],
-  throatDiameterMm: ["Throat diameter", "The drill that just passes."],
-  throatLengthMm: ["Throat length", "Of its cylinder; 0 where there is none."],
-  exitDiameterMm: ["Backbore exit", "Bore at the shank’s end."],
-  lengthMm: ["Length overall", "Rim to the shank’s end."],
+  rimDiameterMm: ["Rim diameter", "Inside, where the lips lie.", USUAL_MM.rim],
+  cupDepthMm: ["Depth of the cup", "Rim to the throat.", USUAL_MM.cupDepth],
+  throatDiameterMm: ["Throat diameter", "The drill that just passes.", USUAL_MM.throat],
+  throatLengthMm: ["Throat length", "Of its cylinder; 0 where there is none.", USUAL_MM.throatLength],
+  exitDiameterMm: ["Backbore exit", "Bore at the shank’s end.", USUAL_MM.backboreExit],
+  lengthMm: ["Length overall", "Rim to the shank’s end.", USUAL_MM.mouthpieceLength],
 } as const;
 type LengthName = keyof typeof LENGTHS;
 const LENGTH_NAMES = Object.keys(LENGTHS) as readonly LengthName[];
@@ -72,7 +74,10 @@ export class MouthpieceNumbers extends LitElement {
     const volume = "volumeMl" in shape.cup ? shape.cup.volumeMl.toFixed(2) : "";
     return html`
       <p class="hint">For a mouthpiece with no scanned profile. The cup and backbore are drawn smooth between these numbers.</p>
-      ${LENGTH_NAMES.map((name) => this.#entry(name, LENGTHS[name][0], LENGTHS[name][1], lengthText(shape[name], this.unit), this.unit))}
+      ${LENGTH_NAMES.map((name) => {
+        const [label, hint, usualMm] = LENGTHS[name];
+        return this.#entry(name, label, hint, lengthText(shape[name], this.unit), this.unit, usualMm);
+      })}
       <annulus-entry beside label="Cup by" data-name="cup" .choices=${CUPS} .text=${cup}
         @write=${({ detail }: WriteEvent) => this.#write("cup", detail.text)}></annulus-entry>
       ${cup === BY_VOLUME ? this.#entry("volumeMl", "Cup volume", "Water up to the rim, throat stopped.", volume, "ml") : nothing}
@@ -81,11 +86,18 @@ export class MouthpieceNumbers extends LitElement {
     `;
   }
 
-  #entry(name: Name, label: string, hint: string, standing: string, unit: string) {
+  #entry(
+    name: Name,
+    label: string,
+    hint: string,
+    standing: string,
+    unit: string,
+    usualMm: UsualLengthsMm | null = null,
+  ) {
     const typed = this.typed.get(name);
     const text = typed && (name === "volumeMl" || typed.unit === this.unit) ? typed.text : standing;
     const shown = typed && text !== typed.text ? `${typed.text} ${typed.unit}` : text;
-    return html`<annulus-entry beside data-name=${name} .label=${label} .hint=${hint} .unit=${unit} .text=${shown}
+    return html`<annulus-entry beside data-name=${name} .label=${label} .hint=${hint} .unit=${unit} .usualMm=${usualMm} .text=${shown}
       @write=${({ detail }: WriteEvent) => this.#write(name, detail.text)}></annulus-entry>`;
   }
 

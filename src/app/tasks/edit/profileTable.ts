@@ -9,6 +9,7 @@ import { guard } from "lit/directives/guard.js";
 import type { Problem } from "../../../setup/problem.ts";
 import type { ProfileMm } from "../../../setup/setup.ts";
 import type { LengthUnit } from "../../../units/length.ts";
+import { otherUnitAnswer, otherUnitQuestion } from "../../../words/otherUnit.ts";
 import { lengthText } from "../../form/setup/edits.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { copyText } from "./clipboard.ts";
@@ -18,6 +19,7 @@ import "./pasteBox.ts";
 import { type Cell, type Column, cellPath, type Part } from "../../form/setup/paths.ts";
 import { isUndoKey } from "../../form/undoKey.ts";
 import { usePasted } from "./pasteReport.ts";
+import { type AskedCell, profileOtherUnits } from "./profileOtherUnits.ts";
 import { profileTableStyles } from "./profileTableStyles.ts";
 import { profileText } from "./profileText.ts";
 import { editControls } from "./styles.ts";
@@ -83,14 +85,16 @@ export class AnnulusProfileTable extends LitElement {
 
   #rows() {
     const drafts = new Map(this.drafts.map((draft) => [draft.path, draft]));
+    const asked = profileOtherUnits(this.profileMm, this.drafts, this.unit);
     return this.profileMm.map((_, row) => {
       const refused = ([0, 1] as const).map((column) => drafts.get(cellPath(this.#cell(row, column))));
+      const questions = asked.filter((one) => one.row === row);
       return html`
         <tr>
           <th scope="row">${row + 1}</th>
           ${([0, 1] as const).map((column) => this.#input(row, column, refused[column]))}
         </tr>
-        ${refused.some(Boolean) ? this.#problems(row, refused) : nothing}
+        ${refused.some(Boolean) || questions.length > 0 ? this.#problems(row, refused, questions) : nothing}
       `;
     });
   }
@@ -111,7 +115,7 @@ export class AnnulusProfileTable extends LitElement {
     </td>`;
   }
 
-  #problems(row: number, refused: readonly (Draft | undefined)[]) {
+  #problems(row: number, refused: readonly (Draft | undefined)[], questions: readonly AskedCell[]) {
     return html`<tr>
       <td></td>
       <td colspan="2">
@@ -124,6 +128,12 @@ export class AnnulusProfileTable extends LitElement {
                 </button>
               </div>`
             : nothing,
+        )}
+        ${questions.map(
+          ({ column, typed, found }) => html`<div class="problem" data-testid="other-unit">
+            <p role="status">${icon("info")} ${otherUnitQuestion(typed, this.unit, found)}</p>
+            <button type="button" @click=${() => this.#takeOther(row, column, found.text)}>${otherUnitAnswer(found)}</button>
+          </div>`,
         )}
       </td>
     </tr>`;
@@ -209,6 +219,15 @@ export class AnnulusProfileTable extends LitElement {
   #use(text: string, from: number | null) {
     this.#clear();
     return usePasted(text, this.unit, (rowsMm, at) => this.actions.replace(this.bore, rowsMm, at), from);
+  }
+
+  /** What was meant, once whoever typed it has said so. */
+  #takeOther(row: number, column: Column, text: string): void {
+    const input = this.#inputAt(row, column);
+    if (!input) return;
+    input.value = text;
+    this.#enter(input);
+    input.focus();
   }
 
   #takeBack(row: number, column: Column): void {

@@ -7,6 +7,7 @@ import { balancedRepeats } from "../../../trial/williams.ts";
 import { percent } from "../../../words/numbers.ts";
 import { type Field, length, words } from "../../form/field.ts";
 import type { NotesForm } from "../../form/notesForm.ts";
+import { USUAL_MM } from "../../form/usualLengths.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { PLAN_FIELDS, type PlanPart, type TrialKind } from "../../state/notes/trial.ts";
@@ -71,7 +72,7 @@ const KINDS = [
   { value: "names", text: "Shanks or instruments" },
 ] as const;
 
-const GAP = length("gap");
+const GAP = length("gap", { usualMm: USUAL_MM.gap });
 const NAME: Field<string> = words("name");
 
 /** One empty row behind those that are written, as long as there is room. */
