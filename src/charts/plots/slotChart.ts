@@ -1,7 +1,7 @@
 /**
  * Every note's slot at two gaps: the lip frequencies at which it is what begins, in cents about the middle of its slot at the
- * reference gap, so that a change of a few cents can be seen. Beside it how the pitch that sounds follows the lips: the slope
- * of a short line, level where the note locks.
+ * reference gap, so that a change of a few cents can be seen. Beside it, in a column of its own, what then sounds, which lies
+ * above the lips and so outside the bar; and how that pitch follows the lips: the slope of a short line, level where the note locks.
  */
 import { scaleLinear } from "d3";
 import type { InstrumentKind } from "../../setup/instrumentKind.ts";
@@ -10,7 +10,6 @@ import type { LengthUnit } from "../../units/length.ts";
 import { noteLabel, noteText } from "../../words/instruments.ts";
 import { bothUnits, signed } from "../../words/numbers.ts";
 import { bottomAxis } from "../kit/axes.ts";
-import { ring } from "../kit/dot.ts";
 import {
   add,
   type Box,
@@ -58,6 +57,7 @@ export function slotChart(data: SlotData, frame: Frame): Drawing {
   const rows = rowsOf(data);
   const isNarrow = frame.width < 520;
   const [pull, margin] = isNarrow ? [5.2 * small, 3.4 * small] : [6.5 * small, 5.5 * small];
+  const sounds = isNarrow ? 3.6 * small : 6.2 * small;
   const svg = sheet(frame, {
     name: "slot-chart",
     title: "Slots of the notes at both gaps",
@@ -65,14 +65,20 @@ export function slotChart(data: SlotData, frame: Frame): Drawing {
   });
   const top = headRoom(small);
   const bottom = top + Math.max(1, rows.length) * rowPx;
-  const plot: Box = { left: 3.6 * small + 6, right: frame.width - pull - margin, top, bottom };
+  const plot: Box = { left: 3.6 * small + 6, right: frame.width - sounds - pull - margin, top, bottom };
   const x = scaleLinear(domainOf(rows), [plot.left, plot.right]);
   const y = scaleLinear([0, Math.max(1, rows.length)], [top, bottom]);
   const on: Panel = { parent: svg, x, y, plot, size: small };
 
   heading(svg, "Slots of the notes", large);
-  const columns = { pullRight: frame.width - margin - 6, marginRight: frame.width - 2 };
+  const columns = {
+    soundsRight: frame.width - margin - pull - 4,
+    pullRight: frame.width - margin - 6,
+    marginRight: frame.width - 2,
+  };
   label(on, "note", 0, top - 8, { fill: "muted" });
+  const soundsTitle = isNarrow ? "Hz" : "sounds, Hz";
+  label(on, soundsTitle, columns.soundsRight, top - 8, { anchor: "end", fill: "muted" });
   label(on, "pull", columns.pullRight, top - 8, { anchor: "end", fill: "muted" });
   label(on, "margin", columns.marginRight, top - 8, { anchor: "end", fill: "muted" });
   uprightLine(on, 0, "hairline");
@@ -91,6 +97,7 @@ export function slotChart(data: SlotData, frame: Frame): Drawing {
 }
 
 interface Columns {
+  readonly soundsRight: number;
   readonly pullRight: number;
   readonly marginRight: number;
 }
@@ -99,7 +106,7 @@ function drawRow(
   { parent, x, size }: Panel,
   { reference, chosen, originHz }: Row,
   middle: number,
-  { pullRight, marginRight }: Columns,
+  { soundsRight, pullRight, marginRight }: Columns,
 ): void {
   const on = { parent: add(parent, "g", { "data-note": `${chosen.n}` }), size };
   const at = (hz: number) => x(centsFrom(hz, originHz!));
@@ -132,7 +139,7 @@ function drawRow(
     height: barPx,
     fill: "gap",
   });
-  ring(on.parent, [at(playingHz), middle], 4, "ink", "paper", { "data-part": "sounds" });
+  label(on, playingHz.toFixed(1), soundsRight, row, { anchor: "end" }).setAttribute("data-part", "sounds");
   label(on, pull.toFixed(2), pullRight, row, { anchor: "end" });
   const centre = pullRight - textWidth("0.00", size) - 6 - markPx / 2;
   const half = markPx / 2;
@@ -186,7 +193,7 @@ function domainOf(rows: readonly Row[]): [number, number] {
     originHz === null
       ? []
       : [reference?.slot, chosen.slot].flatMap((slot) =>
-          slot ? [...slot.lipHz, slot.playingHz].map((hz) => centsFrom(hz, originHz)) : [],
+          slot ? slot.lipHz.map((hz) => centsFrom(hz, originHz)) : [],
         ),
   );
   const [low, high] = [Math.min(-100, ...places), Math.max(100, ...places)];
@@ -205,7 +212,7 @@ function describe(
     const change = before?.slot
       ? ` (${signed(note.slot.slotWidthCents - before.slot.slotWidthCents, 1)})`
       : "";
-    return `${noteText(n, instrument)} holds over ${note.slot.slotWidthCents.toFixed(0)} cents${change}, pull ${note.slot.pull.toFixed(2)}`;
+    return `${noteText(n, instrument)} holds over ${note.slot.slotWidthCents.toFixed(0)} cents${change}, sounds ${note.slot.playingHz.toFixed(1)} Hz, pull ${note.slot.pull.toFixed(2)}`;
   });
   return `${gaps}: ${said.join("; ")}. In brackets the change from the reference gap, in cents.`;
 }
@@ -215,11 +222,11 @@ export const slotFigure: Figure<SlotData> = {
   label: "Slots of the notes at both gaps",
   about:
     "A row a note. The solid bar is the lip frequencies at which this note is what begins, at the chosen gap; the dashed frame " +
-    "the same at the reference. Its width is the hold. The circle is the pitch that sounds with the lips in the middle of the " +
+    "the same at the reference. Its width is the hold. In its own column what then sounds, with the lips in the middle of the " +
     "bar: outward lips play above themselves. Pull is how far that pitch follows the lips, the slope of the short line: 0 locks " +
     "hard, 1 not at all. Margin is how much more pressure the next note would need.",
   caption: () =>
-    "Solid: lip frequencies that start the note at the chosen gap. Dashed: at the reference. Circle: what then sounds.",
+    "Solid: lip frequencies that start the note at the chosen gap. Dashed: at the reference. Beside it what then sounds.",
   height: (width, data) => (data ? slotHeight(data, width) : 360),
   draw: slotChart,
   table: slotTable,

@@ -213,9 +213,33 @@ test("bores are drawn over one another, their differences below, as long as both
 
 test("what an error does along the leadpipe is told where it does most", () => {
   const { svg, x, y } = sensitivityChart(errors, laptop);
-  expect(svg.querySelectorAll("path[data-resonance]")).toHaveLength(2);
-  expect(svg.querySelector('path[data-resonance="5"]')!.getAttribute("stroke")).toContain("--gap");
-  expect([x.invert(x(80)), y.invert(y(0.3))]).toEqual([expect.closeTo(80, 6), expect.closeTo(0.3, 6)]);
+  const rows = [...svg.querySelectorAll("g[data-resonance]")];
+  // the highest note on top
+  expect(rows.map((row) => row.getAttribute("data-resonance"))).toEqual(["5", "2"]);
+  rows.forEach((row, i) => {
+    const { change } = errors.modes.find(({ n }) => `${n}` === row.getAttribute("data-resonance"))!;
+    const squares = [...row.querySelectorAll("rect")];
+    expect(squares).toHaveLength(change.filter((by) => by !== 0).length);
+    const number = (square: Element, name: string) => Number(square.getAttribute(name) ?? 0);
+    const outer = squares.map((square) => number(square, "width") + number(square, "stroke-width"));
+    change.forEach((by, place) => {
+      const square = squares[place];
+      // filled is up; the area is the change
+      expect(square.getAttribute("fill")).toContain(by > 0 ? (i === 0 ? "--gap" : "--ink") : "--paper");
+      expect((outer[place] / outer[0]) ** 2).toBeCloseTo(Math.abs(by / change[0]), 0);
+      expect(number(square, "x") + number(square, "width") / 2).toBeCloseTo(x(errors.placesMm[place]), 0);
+      expect(number(square, "y") + number(square, "height") / 2).toBeCloseTo(y(i + 0.5), 0);
+      // all of it too small to notice
+      expect(square.getAttribute("opacity")).toBe("0.45");
+    });
+  });
+  const felt = sensitivityChart({ ...errors, feltFrom: 0.3 }, laptop).svg;
+  const faint = [...felt.querySelectorAll("g[data-resonance] rect")].map((one) =>
+    one.hasAttribute("opacity"),
+  );
+  expect(faint).toEqual(
+    [...errors.modes].reverse().flatMap(({ change }) => change.map((by) => Math.abs(by) < 0.3)),
+  );
   expect(description(svg)).toMatch(
     /0\.05 mm too wide moves E \(5\) most at 80\.00 mm .* by −0\.45 cents, too small to notice/,
   );

@@ -1,6 +1,7 @@
 /**
- * What an error of manufacture does, wherever along the leadpipe it is: one curve for each resonance, the chosen one in the
- * accent, and the band that nobody feels. An error is a bump, at its largest at the place and gone one spacing away.
+ * What an error of manufacture does, wherever along the leadpipe it is: a map of note against place. A square is as large as the
+ * change is, filled where the note goes up, open where it goes down, faint where that is too small to notice. An error is a bump,
+ * at its largest at the place and gone one spacing away.
  */
 
 import { scaleLinear } from "d3";
@@ -11,17 +12,24 @@ import type { LengthUnit } from "../../../units/length.ts";
 import { noteLabel, noteText } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
 import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
-import { bottomAxis, leftAxis } from "../../kit/axes.ts";
-import { levelBand } from "../../kit/band.ts";
-import { add, type Drawing, type Frame, sheet, type Table, textWidth, typeSizes } from "../../kit/drawing.ts";
+import { bottomAxis } from "../../kit/axes.ts";
+import {
+  add,
+  type Drawing,
+  type Frame,
+  type Point,
+  rule,
+  sheet,
+  type Table,
+  textWidth,
+  typeSizes,
+} from "../../kit/drawing.ts";
 import { type Figure, proportional } from "../../kit/figure.ts";
-import { curve, levelLine } from "../../kit/line.ts";
-import { label, type Panel, plotBox, widthOf } from "../../kit/panel.ts";
-import { spread } from "../../kit/spread.ts";
+import { heightOf, label, type Panel, plotBox, widthOf } from "../../kit/panel.ts";
 import { type Column, lengthColumn, tableOf } from "../../kit/table.ts";
-import { heading } from "../../kit/text.ts";
-import { lengthTicks, marksIn, roundTicks, signedText } from "../../kit/ticks.ts";
-import { resonanceColour } from "../../kit/tokens.ts";
+import { firstFitting, heading } from "../../kit/text.ts";
+import { lengthTicks, marksIn } from "../../kit/ticks.ts";
+import type { Paint } from "../../kit/tokens.ts";
 
 export interface SensitivityData {
   readonly name: string;
@@ -48,45 +56,78 @@ export function sensitivityChart(data: SensitivityData, frame: Frame): Drawing {
     title: `What an error of the leadpipe's bore does to the ${quantity === "pitch" ? "resonances" : "peaks"}`,
     description: describe(data, frame),
   });
-  const rowAxis = large + small + 10;
-  const plot = plotBox(frame, { left: 4.2 * small, right: 3.4 * small, top: rowAxis + 10 });
-  const x = scaleLinear([0, placesMm[placesMm.length - 1]], [plot.left, plot.right]);
-  const most = Math.max(1e-6, ...modes.flatMap(({ change }) => change.map(Math.abs)));
-  const y = scaleLinear([-1.12 * most, 1.12 * most], [plot.bottom, plot.top]);
+  const rowScale = large + small + 14;
+  const plot = plotBox(frame, { left: 3.6 * small + 6, right: 10, top: rowScale + 10 });
+  const rows = [...modes].sort((a, b) => b.n - a.n);
+  const x = scaleLinear([0, placesMm[placesMm.length - 1]], [plot.left + 8, plot.right - 8]);
+  const y = scaleLinear([0, Math.max(1, rows.length)], [plot.top, plot.bottom]);
   const on: Panel = { parent: svg, x, y, plot, size: small };
-  heading(svg, `${errorLength(errorMm, frame.unit)} too wide at one place`, large);
-  const axisTitle = quantity === "pitch" ? "resonances move by, cents" : "peaks change by, dB";
-  label(on, axisTitle, 0, rowAxis, { fill: "muted" });
-  label(on, "note", frame.width - 2, rowAxis, { anchor: "end", fill: "muted" });
-  levelBand(on, [-feltFrom, feltFrom], { part: "felt", isCut: true });
-  const words = `hatched: ${TOO_SMALL} (under ${Number(feltFrom.toPrecision(3))} ${UNIT[quantity]})`;
-  if (textWidth(words, small) < widthOf(plot) - 8)
-    label(on, words, plot.left + 8, plot.bottom - 6, { halo: true, fill: "muted" });
-  leftAxis(on, roundTicks(y, 6, signedText));
+  const error = `${errorLength(errorMm, frame.unit)} too wide at one place`;
+  heading(svg, error, large);
+  const most = Math.max(0, ...modes.flatMap(({ change }) => change.map(Math.abs)));
+  const apart = placesMm.length > 1 ? Math.abs(x(placesMm[1]) - x(placesMm[0])) : heightOf(plot);
+  const largest = Math.max(3, Math.min(apart, y(1) - y(0), MOST_PX) - 2);
+  /** Its area is the change. */
+  const sideOf = (change: number) => (most > 0 ? largest * Math.sqrt(Math.abs(change) / most) : 0);
+  scaleKey({ ...on, parent: svg }, { most, largest, feltFrom, unit: UNIT[quantity] }, rowScale);
+  rows.forEach(({ n, change }, i) => {
+    const middle = y(i + 0.5);
+    const isChosen = n === highlight;
+    const style = isChosen ? ({ weight: 700, fill: "gap" } as const) : { weight: 500 };
+    label(on, noteLabel(n, frame.instrument), 0, middle + 0.36 * small, style);
+    const row = add(svg, "g", { "data-resonance": `${n}` });
+    rule(row, [plot.left, middle], [plot.right, middle], "hairline", 0.75);
+    change.forEach((by, place) => {
+      const side = sideOf(by);
+      if (side < LEAST_PX) return;
+      const isFelt = isNoticeable(by, feltFrom);
+      square(row, [x(placesMm[place]), middle], side, by > 0, isChosen ? "gap" : "ink", isFelt);
+    });
+  });
   const title = `from the leadpipe's start, ${frame.unit}`;
   bottomAxis(on, lengthTicks(x, frame.unit, marksIn(widthOf(plot), 80, 3)), title);
-  levelLine(on, 0, "muted");
-  const curves = add(svg, "g", { "stroke-linejoin": "round" });
-  const last = (n: number) => Number(n === highlight);
-  for (const { n, change } of [...modes].sort((a, b) => last(a.n) - last(b.n)))
-    add(curves, "path", {
-      "data-resonance": `${n}`,
-      d: curve(
-        placesMm.map((mm) => x(mm)),
-        change.map((by) => y(by)),
-      ),
-      stroke: n === highlight ? "gap" : resonanceColour(n),
-      "stroke-width": n === highlight ? 3 : 1.25,
-    });
-  const ends = modes.map(({ n, change }) => ({ n, at: y(change[change.length - 1]) }));
-  ends.sort((a, b) => a.at - b.at);
-  const wanted = ends.map(({ at }) => at);
-  const places = spread(wanted, small, [plot.top + 4, plot.bottom - 2]);
-  ends.forEach(({ n }, i) => {
-    const style = n === highlight ? ({ weight: 700, fill: "gap" } as const) : { weight: 400 };
-    label(on, noteLabel(n, frame.instrument), plot.right + 6, places[i] + 0.36 * small, style);
-  });
   return { svg, x, y, plot };
+}
+
+/** A square's side, px: the largest, and what is too small to be seen. */
+const MOST_PX = 28;
+const LEAST_PX = 1;
+/** Of what nobody notices. */
+const FAINT = 0.45;
+
+function square(parent: Element, [x, y]: Point, side: number, isUp: boolean, paint: Paint, isFelt: boolean) {
+  const edge = isUp ? 0 : Math.min(1.25, side / 3);
+  add(parent, "rect", {
+    x: x - side / 2 + edge / 2,
+    y: y - side / 2 + edge / 2,
+    width: side - edge,
+    height: side - edge,
+    ...(isUp ? { fill: paint } : { fill: "paper" as const, stroke: paint, "stroke-width": edge }),
+    opacity: isFelt ? undefined : `${FAINT}`,
+  });
+}
+
+/** The largest squares with what they stand for, and from where a change is noticed. */
+function scaleKey(
+  { parent, size, plot }: Panel,
+  { most, largest, feltFrom, unit }: Record<"most" | "largest" | "feltFrom", number> & { unit: string },
+  row: number,
+): void {
+  const isFelt = isNoticeable(most, feltFrom);
+  const middle = row - 0.36 * size;
+  let at = 0;
+  for (const isUp of [true, false]) {
+    const text = `${signed(isUp ? most : -most, digitsOf(most))}${isUp ? "" : ` ${unit}`}`;
+    square(parent, [at + largest / 2, middle], largest, isUp, "ink", isFelt);
+    label({ parent, size }, text, at + largest + 5, row);
+    at += largest + 5 + textWidth(text, size) + 14;
+  }
+  const least = `${Number(feltFrom.toPrecision(3))} ${unit}`;
+  const words = isFelt
+    ? [`faint: ${TOO_SMALL}, under ${least}`, `faint: under ${least}`]
+    : [`all ${TOO_SMALL}: under ${least}`, TOO_SMALL];
+  const fitting = firstFitting(words, plot.right - at, size);
+  if (fitting) label({ parent, size }, fitting, plot.right, row, { anchor: "end", fill: "muted" });
 }
 
 const errorLength = (errorMm: number, unit: LengthUnit): string =>
@@ -127,8 +168,8 @@ export const sensitivityFigure: Figure<SensitivityData> = {
   name: "bore-sensitivity",
   label: "What an error of the leadpipe's bore does",
   about:
-    "The leadpipe is too wide at one place: a bump that is largest there and gone on either side. Each curve says what that does to " +
-    "one note, exact to first order; half the error does half, a bore too narrow the opposite. Errors at several places add up.",
+    "The leadpipe is too wide at one place: a bump that is largest there and gone on either side. A row is a note: the " +
+    "larger a square, the more an error at that place moves it; filled: up, open: down; faint: too small to notice. Exact to first order; half the error does half, a bore too narrow the opposite. Errors at several places add up.",
   caption: (data, unit, instrument) =>
     data
       ? `The error is gone ${formatLength(data.extentMm, unit)} to either side. Orange: ${noteText(data.highlight, instrument)}.`
