@@ -170,7 +170,7 @@ describe("the technician's sheet", () => {
     await page.getByRole("textbox", { name: "Gap to reach", exact: true }).fill("2 mm");
     await page.keyboard.press("Enter");
     await page.getByTestId("task-explore").click();
-    await page.getByTestId("gap-which").filter({ hasText: "what if" }).waitFor();
+    await page.getByTestId("gap-which").filter({ hasText: "What if" }).waitFor();
     await page.getByTestId("gap-field").fill("3.3 mm");
     await page.getByTestId("gap-field").press("Enter");
     await page.getByRole("button", { name: "Compare with this" }).click();

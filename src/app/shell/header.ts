@@ -134,7 +134,7 @@ export class Header extends PageElement {
     return html`
       <div class="names">
         <p class="over">
-          <span>Annulus — what the receiver gap does to</span>
+          <span>Annulus · Receiver gap planner</span>
           <a href=${writeHash("jobs")} data-testid="open-job">${this.#job(document.job)}</a>
         </p>
         <h1>${names.instrument}</h1>

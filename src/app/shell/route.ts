@@ -11,11 +11,11 @@ export const TASKS = [
   "jobs",
   "measure",
   "fit",
-  "cut",
-  "compare",
   "play",
   "trial",
+  "cut",
   "sheet",
+  "compare",
   "learn",
 ] as const;
 export type Task = (typeof TASKS)[number];

@@ -2,21 +2,9 @@
 
 import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
+import { TASKS_IN_ORDER } from "../../words/tasks.ts";
 import { PageElement } from "../state/page.ts";
-import { type Task, writeHash } from "./route.ts";
-
-const LINKS: readonly { readonly task: Task; readonly text: string }[] = [
-  { task: "jobs", text: "Jobs" },
-  { task: "explore", text: "Explore" },
-  { task: "measure", text: "Measure" },
-  { task: "fit", text: "Fit" },
-  { task: "cut", text: "Cut" },
-  { task: "compare", text: "Compare" },
-  { task: "play", text: "Play" },
-  { task: "trial", text: "Trial" },
-  { task: "sheet", text: "Sheet" },
-  { task: "learn", text: "Learn" },
-];
+import { writeHash } from "./route.ts";
 
 @customElement("annulus-tasks")
 export class TaskNav extends PageElement {
@@ -72,13 +60,13 @@ export class TaskNav extends PageElement {
     const shown = task === "edit" ? "explore" : task;
     return html`
       <nav aria-label="Tasks">
-        ${LINKS.map(
+        ${TASKS_IN_ORDER.map(
           (link) => html`
             <a
               href=${writeHash(link.task)}
               data-testid="task-${link.task}"
               aria-current=${link.task === shown ? "page" : "false"}
-              >${link.text}</a
+              >${link.name}</a
             >
           `,
         )}

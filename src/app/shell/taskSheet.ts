@@ -5,6 +5,7 @@ import { customElement, state } from "lit/decorators.js";
 import { fetchArithmetic } from "../form/arithmetic.ts";
 import { PageElement } from "../state/page.ts";
 import "../tasks/explore/explore.ts";
+import { nextStep, nextStepStyles } from "./nextStep.ts";
 import type { Task } from "./route.ts";
 
 interface Sheet {
@@ -32,6 +33,7 @@ const SHEETS: Readonly<Record<Exclude<Task, "explore" | "edit">, Sheet>> = {
 
 @customElement("annulus-task-sheet")
 export class TaskSheet extends PageElement {
+  static override styles = nextStepStyles;
   @state() private there: ReadonlySet<Task> = new Set(["explore", "edit"]);
 
   protected override willUpdate(): void {
@@ -41,8 +43,10 @@ export class TaskSheet extends PageElement {
 
   override render() {
     const { task } = this.page.router.parts;
-    if (task === "explore" || task === "edit") return html`<annulus-explore></annulus-explore>`;
-    return this.there.has(task) ? SHEETS[task].show() : nothing;
+    if (!this.there.has(task)) return nothing;
+    const sheet =
+      task === "explore" || task === "edit" ? html`<annulus-explore></annulus-explore>` : SHEETS[task].show();
+    return html`${sheet}${nextStep(task)}`;
   }
 
   async #fetch(task: keyof typeof SHEETS): Promise<void> {

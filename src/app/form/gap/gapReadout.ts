@@ -237,7 +237,7 @@ export class GapReadout extends PageElement {
     const tightest = gapLimits(setup).leastMm;
     return html`
       <div class="value ${isOwn(gapMm) ? "own" : ""}" data-testid="gap">
-        <span class="which" data-testid="gap-which">${isOwn(gapMm) ? "your gap" : "what if"}</span>
+        <span class="which" data-testid="gap-which">${isOwn(gapMm) ? "Your gap" : "What if the gap were"}</span>
         <span class="big"
           ><output data-testid="gap-value">${formatLength(gapMm, view.unit)}</output>${
             expandedMm === null
@@ -301,6 +301,11 @@ export class GapReadout extends PageElement {
         </div>
       </div>
     `;
+  }
+
+  /** For who is sent here to begin. */
+  focusSlider(): void {
+    this.renderRoot.querySelector<HTMLElement>("input[type=range]")?.focus();
   }
 
   readonly #toggleMore = (): void => {

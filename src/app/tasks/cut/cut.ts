@@ -7,16 +7,20 @@ import type { CutWay, CutWayName } from "../../../bench/cut/cutWay.ts";
 import { setupAfterCut } from "../../../bench/cut/setupAfterCut.ts";
 import { contradictionsKey } from "../../../bench/fit/contradiction.ts";
 import { gapMm } from "../../../setup/setup.ts";
+import { isFinished } from "../../../trial/trial.ts";
 import { planNotes, planWords, refusedWords, WAY_TITLE } from "../../../words/bench/cut.ts";
 import { type CutCard, cutCard } from "../../../words/bench/cutCard.ts";
 import { CONFIRMATION } from "../../../words/bench/cutCautions.ts";
+import { trialBeforeCut } from "../../../words/trial/beforeCut.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { doubtNotices } from "../../shell/doubtNotices.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PrintedCopy } from "../../shell/printedCopy.ts";
+import { findingOf } from "../../state/bench/trialFindings.ts";
 import { cutForm } from "../../state/notes/cut.ts";
+import { reportedTrial } from "../../state/notes/notes.ts";
 import { PageElement } from "../../state/page.ts";
 import { type JobNames, jobNames } from "../../state/record/jobNames.ts";
 import { sameToModel } from "../../work/sameToModel.ts";
@@ -76,6 +80,7 @@ export class Cut extends PageElement {
     const { plan } = this.#order;
     return html`
       <main>
+        ${this.#trialFirst()}
         <div class="figures">${presentGap(setup, unit)} ${targetField(this.#form, this.#order, chosenGapMm)} ${changeNeeded(plan, unit)}</div>
         ${limitFields(this.#form, this.#order)}
         ${this.#doubts()}
@@ -120,6 +125,20 @@ export class Cut extends PageElement {
           this.#form.write({ acknowledged: isKnown ? contradictionsKey(doubts) : "" }),
         )}
       </section>
+    `;
+  }
+
+  /** A trial comes before a cut: whether one was played, and what it found. */
+  #trialFirst() {
+    const { notes } = this.page.store.parts.document;
+    const trial = reportedTrial(notes);
+    const sealed = notes.trial.trials.find((one) => !isFinished(one)) ?? null;
+    const last = trial && { trial, finding: findingOf(trial) };
+    return html`
+      <p class="notice trial" data-testid="trial-first">
+        ${icon(trial ? "check" : "info")}
+        <span>${trialBeforeCut(last, sealed, this.page.store.parts.view.unit)} <a href="#trial">Go to Trial</a></span>
+      </p>
     `;
   }
 

@@ -2,30 +2,38 @@
 
 import { ContextProvider } from "@lit/context";
 import { css, html, nothing } from "lit";
-import { customElement } from "lit/decorators.js";
+import { customElement, state } from "lit/decorators.js";
 import { Cursor, cursorContext } from "../../chart/cursor.ts";
 import { doubtNotices } from "../../shell/doubtNotices.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { jobDoubts } from "../../state/bench/doubts.ts";
+import { isDemoSetup } from "../../state/keeping/demo.ts";
 import { PageElement } from "../../state/page.ts";
 import "./cutawayView.ts";
 import "../../chart/chartElement.ts";
 import { heightAgainstGap, shiftAgainstGap, spacingAgainstGap } from "./gapFigures.ts";
 import "../../form/gap/gapReadout.ts";
+import type { GapReadout } from "../../form/gap/gapReadout.ts";
 import "../../form/setup/warnings.ts";
-import { hint } from "./hint.ts";
+import { headline } from "./headline.ts";
+import { hint, hintStyles } from "./hint.ts";
 import { impedanceFigure, magnitudeSwitch } from "./impedanceFigure.ts";
 import "./longWork.ts";
 import "./retuneSwitch.ts";
 import { resonanceChoice, standingWaveFigure } from "./standingWaveFigure.ts";
 import "./uncertainty.ts";
 import "./verdictStrip.ts";
+import { welcome, welcomeStyles } from "./welcome.ts";
 
-const TOUCHES = ["pointerdown", "keydown"] as const;
+/** A hand that lets go, not one that takes hold: nothing moves under it when the hints go. */
+const TOUCHES = ["pointerup", "keydown"] as const;
 
 @customElement("annulus-explore")
 export class Explore extends PageElement {
+  /** A newcomer's question and ways in; gone once one is taken, and at the next visit of whoever has touched anything. */
+  @state() private welcomes = false;
+
   constructor() {
     super();
     new ContextProvider(this, { context: cursorContext, initialValue: new Cursor() });
@@ -34,6 +42,7 @@ export class Explore extends PageElement {
   /** Touches are watched for anywhere on the page: who opens the editor has begun too. */
   override connectedCallback(): void {
     super.connectedCallback();
+    this.welcomes = !this.page.store.state.view.hintsSeen;
     for (const touch of TOUCHES) addEventListener(touch, this.#onTouch, { capture: true });
   }
 
@@ -44,6 +53,8 @@ export class Explore extends PageElement {
 
   static override styles = [
     controls,
+    hintStyles,
+    welcomeStyles,
     css`
       :host {
         display: block;
@@ -133,46 +144,6 @@ export class Explore extends PageElement {
         padding: 0.5rem 0.75rem;
         border: 1.5px solid var(--gap);
       }
-      .hint {
-        position: absolute;
-        z-index: 10;
-        display: flex;
-        align-items: center;
-        gap: 0.5rem;
-        max-width: 26rem;
-        padding: 0.35rem 0.75rem 0.35rem 0.35rem;
-        background: var(--ink);
-        color: var(--paper);
-        border-radius: 1.25rem;
-        font-size: var(--type-14);
-        line-height: 1.2;
-        text-wrap: balance;
-        pointer-events: none;
-      }
-      .hint b {
-        flex: none;
-        display: grid;
-        place-items: center;
-        width: 1.6rem;
-        height: 1.6rem;
-        border-radius: 50%;
-        background: var(--gap);
-        color: var(--paper);
-      }
-      /* in the empty bore; above the sentence; beside the heading: none hides what it speaks of */
-      .hint-1 {
-        left: 1rem;
-        top: 41%;
-        translate: 0 -50%;
-      }
-      .hint-2 {
-        right: 0;
-        bottom: calc(100% + 0.4rem);
-      }
-      .hint-3 {
-        right: 0;
-        top: 0.9rem;
-      }
       @container sheet (max-width: 1099px) {
         .sheet {
           grid-template-columns: minmax(0, 1fr);
@@ -187,9 +158,6 @@ export class Explore extends PageElement {
         }
         .charts > :last-child {
           grid-column: 1 / -1;
-        }
-        .hint-3 {
-          top: -1.4rem;
         }
       }
       @container sheet (max-width: 699px) {
@@ -215,17 +183,6 @@ export class Explore extends PageElement {
           background: var(--paper);
           border-top: 1.5px solid var(--ink);
         }
-        .hint {
-          max-width: 16rem;
-        }
-      }
-      /* without its ground the hint needs an edge */
-      @media (forced-colors: active) {
-        .hint {
-          border: 1px solid CanvasText;
-          background: Canvas;
-          color: CanvasText;
-        }
       }
       @media print {
         .sheet {
@@ -248,9 +205,6 @@ export class Explore extends PageElement {
           padding: 0;
           border: 0;
         }
-        .hint {
-          display: none;
-        }
       }
     `,
   ];
@@ -263,19 +217,21 @@ export class Explore extends PageElement {
     const { unit } = store.parts.view;
     const doubts = doubtNotices(jobDoubts({ setup, notes }, unit), unit);
     return html`
+      ${this.welcomes && isDemoSetup(setup) ? this.#welcome() : nothing}
       ${doubts.length > 0 ? html`<section class="doubts" aria-label="What contradicts the gap">${doubts}</section>` : nothing}
       <main class="sheet">
         ${refused ? html`<p class="refused" role="alert">${icon("warning")}<span>${refused}</span></p>` : nothing}
         <annulus-gap></annulus-gap>
-        <section class="cutaway" aria-label="The gap in section"><annulus-cutaway></annulus-cutaway><annulus-warnings></annulus-warnings>${hint(1, first)}</section>
-        <section class="verdicts" aria-label="Rule of thumb and model"><annulus-verdicts></annulus-verdicts>${hint(2, first)}</section>
+        <section class="cutaway" aria-label="The gap in section">${hint(1, first)}<annulus-cutaway></annulus-cutaway><annulus-warnings></annulus-warnings></section>
+        <section class="verdicts" aria-label="Rule of thumb and model">${hint(2, first)}<annulus-verdicts></annulus-verdicts></section>
         <section class="air" aria-label="The air column">
           <annulus-chart .figure=${impedanceFigure}>${magnitudeSwitch(store)}</annulus-chart>
           <annulus-chart .figure=${standingWaveFigure(store)}>${resonanceChoice(store)}</annulus-chart>
         </section>
         <section class="against">
           <div class="head">
-            <h2>Against gap</h2>
+            <h2>Effect of gap width</h2>
+            ${hint(3, first)}
             <annulus-retune class="controls"></annulus-retune>
             <annulus-long-work></annulus-long-work>
           </div>
@@ -284,11 +240,30 @@ export class Explore extends PageElement {
             <annulus-chart .figure=${shiftAgainstGap}></annulus-chart>
             <annulus-chart .figure=${spacingAgainstGap}></annulus-chart>
           </div>
-          ${hint(3, first)}
         </section>
         <annulus-uncertainty></annulus-uncertainty>
       </main>
     `;
+  }
+
+  /** Above the sheet, and in nobody's way: the first curve is not waited for. */
+  #welcome() {
+    const { explored, retuned } = this.page.model.parts;
+    const { document, view } = this.page.store.parts;
+    const said =
+      explored.value &&
+      headline({
+        explored: explored.value,
+        retuned: retuned.value,
+        felt: null,
+        setup: document.setup,
+        unit: view.unit,
+      });
+    return welcome(said, () => {
+      this.welcomes = false;
+      this.page.store.setView({ hintsSeen: true });
+      this.renderRoot.querySelector<GapReadout>("annulus-gap")?.focusSlider();
+    });
   }
 
   /** The hints go at the first touch, for good; walking through the page by Tab is no touch. */

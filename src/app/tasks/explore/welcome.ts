@@ -1,0 +1,91 @@
+/** What a newcomer meets: the question, the answer for the demo in one breath, and three ways in. */
+import { css, html, type TemplateResult } from "lit";
+import { WELCOME, welcomeAnswer } from "../../../words/tasks.ts";
+import { writeHash } from "../../shell/route.ts";
+
+/**
+ * @param said the headline of what is shown; null while the first curve is being computed
+ * @param tryDemo puts this away and goes on with the demo
+ */
+export const welcome = (
+  said: { readonly change: string; readonly finding: string | null } | null,
+  tryDemo: () => void,
+): TemplateResult => html`
+  <section class="welcome" aria-labelledby="question" data-testid="welcome">
+    <div>
+      <h2 id="question">${WELCOME.question}</h2>
+      <p data-testid="welcome-answer">${said ? welcomeAnswer(said.change, said.finding) : WELCOME.computing}</p>
+    </div>
+    <div class="ways controls">
+      <a href=${writeHash("measure")} data-testid="welcome-measure">${WELCOME.measure}</a>
+      <button type="button" data-testid="welcome-demo" @click=${tryDemo}>${WELCOME.demo}</button>
+      <a href=${writeHash("jobs")} data-testid="welcome-job">${WELCOME.job}</a>
+    </div>
+  </section>
+`;
+
+export const welcomeStyles = css`
+  .welcome {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    justify-content: space-between;
+    gap: 0.5rem 2rem;
+    padding: 0.75rem var(--edge);
+    border-bottom: 1px solid var(--hairline);
+  }
+  .welcome > div:first-child {
+    flex: 1 1 24rem;
+  }
+  .welcome h2 {
+    font-size: var(--type-28);
+    line-height: 1.15;
+    text-wrap: balance;
+  }
+  /* room for the answer before it is there */
+  .welcome p {
+    min-height: 2lh;
+    max-width: 75ch;
+    text-wrap: pretty;
+  }
+  .welcome .ways {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.5rem;
+  }
+  .welcome .ways > * {
+    display: inline-flex;
+    align-items: center;
+    justify-content: center;
+    min-height: var(--touch);
+    padding: 0 0.9rem;
+    border: 1.5px solid var(--ink);
+    border-radius: 3px;
+    color: inherit;
+    font-size: var(--type-16);
+    font-weight: 600;
+    text-decoration: none;
+  }
+  .welcome .ways > :first-child {
+    background: var(--ink);
+    color: var(--paper);
+  }
+  @media (max-width: 699px) {
+    .welcome h2 {
+      font-size: var(--type-20);
+    }
+    .welcome p {
+      min-height: 3lh;
+    }
+    .welcome .ways > * {
+      flex: 1 1 auto;
+      padding: 0 0.5rem;
+      font-size: var(--type-14);
+    }
+  }
+  @media print {
+    .welcome {
+      display: none;
+    }
+  }
+`;
