@@ -83,6 +83,12 @@ export const welcomeStyles = css`
       font-size: var(--type-14);
     }
   }
+  @media (forced-colors: active) {
+    .welcome .ways > :first-child {
+      background: Canvas;
+      color: CanvasText;
+    }
+  }
   @media print {
     .welcome {
       display: none;
