@@ -27,6 +27,14 @@ import { zoom } from "./zoom.ts";
 
 const REST_MS = 150;
 
+/** How a chart is drawn on a projector. */
+export interface Enlarged {
+  /** Screen px for one of the drawing. */
+  readonly zoom: number;
+  /** Room for it, screen px. */
+  readonly heightPx: number;
+}
+
 @customElement("annulus-chart")
 export class ChartElement extends PageElement implements ShownChart {
   @property({ attribute: false }) figure!: PageFigure<unknown>;
@@ -34,6 +42,8 @@ export class ChartElement extends PageElement implements ShownChart {
   @property({ attribute: false }) data: unknown = null;
   /** What the data are taken from, where that can be late. */
   @property({ attribute: false }) answer: Answer<unknown> | null = null;
+  /** For a projector: type and all so much larger, and no higher than that; undefined: as the page is. */
+  @property({ attribute: false }) enlarged: Enlarged | undefined;
   declare readonly page: Page;
   /** The charts of a task that have a read-out line share it. */
   @consume({ context: cursorContext })
@@ -103,6 +113,10 @@ export class ChartElement extends PageElement implements ShownChart {
         align-items: flex-start;
         justify-content: space-between;
         gap: 0.5rem;
+      }
+      /* on a projector a line under it says what it is */
+      .foot.unshown {
+        display: none;
       }
       figcaption {
         flex: 1;
@@ -180,7 +194,7 @@ export class ChartElement extends PageElement implements ShownChart {
           ${this.handle()}
         </div>
         <p class="unseen" aria-live="polite">${this.spoken}</p>
-        <div class="foot">
+        <div class="foot ${this.enlarged ? "unshown" : ""}">
           <figcaption>${figure.caption(data, unit, instrument)}</figcaption>
           <div class="switches controls">
             <slot name="switches"></slot>
@@ -246,11 +260,12 @@ export class ChartElement extends PageElement implements ShownChart {
     const { figure } = this;
     const data = this.#data;
     const width = Math.floor(this.#width / this.zoom);
+    const most = this.enlarged ? Math.floor(this.enlarged.heightPx / this.zoom) : Number.POSITIVE_INFINITY;
     const { unit } = this.page.store.parts.view;
     const instrument = instrumentOf(this.page.store.parts.document.setup);
-    const inputs = [width, unit, instrument, figure.draw, data];
+    const inputs = [width, most, unit, instrument, figure.draw, data];
     if (!this.drawing || inputs.some((input, i) => input !== this.#inputs[i])) {
-      const height = Math.round(figure.height(width, data));
+      const height = Math.min(most, Math.round(figure.height(width, data)));
       const drawing = data === null ? null : figure.draw(data, { width, height, unit, instrument });
       this.#giveHeight(drawing ? Number(drawing.svg.getAttribute("height")) : height);
       if (!drawing) return;
@@ -286,7 +301,7 @@ export class ChartElement extends PageElement implements ShownChart {
   }
 
   get zoom(): number {
-    return zoom();
+    return this.enlarged?.zoom ?? zoom();
   }
 
   placeOf({ clientX, clientY }: MouseEvent): Point {

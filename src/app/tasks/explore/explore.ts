@@ -12,6 +12,7 @@ import { isDemoSetup } from "../../state/keeping/demo.ts";
 import { PageElement } from "../../state/page.ts";
 import "./cutawayView.ts";
 import "../../chart/chartElement.ts";
+import "../../chart/projector.ts";
 import { heightAgainstGap, shiftAgainstGap, spacingAgainstGap } from "./gapFigures.ts";
 import "../../form/gap/gapReadout.ts";
 import type { GapReadout } from "../../form/gap/gapReadout.ts";
@@ -20,6 +21,7 @@ import { headline } from "./headline.ts";
 import { hint, hintStyles } from "./hint.ts";
 import { impedanceFigure, magnitudeSwitch } from "./impedanceFigure.ts";
 import "./longWork.ts";
+import { projected } from "./projected.ts";
 import "./retuneSwitch.ts";
 import { resonanceChoice, standingWaveFigure } from "./standingWaveFigure.ts";
 import "./uncertainty.ts";
@@ -242,6 +244,7 @@ export class Explore extends PageElement {
           </div>
         </section>
         <annulus-uncertainty></annulus-uncertainty>
+        <annulus-projector .figures=${projected(store)}></annulus-projector>
       </main>
     `;
   }

@@ -4,6 +4,7 @@ import { ContextProvider } from "@lit/context";
 import { css, html, nothing } from "lit";
 import { customElement, query } from "lit/decorators.js";
 import { Cursor, cursorContext } from "../../chart/cursor.ts";
+import "../../chart/projector.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { PageElement } from "../../state/page.ts";
@@ -17,6 +18,7 @@ import type { PlayPadView } from "./pad.ts";
 import "./leaps.ts";
 import "./phrases.ts";
 import "./player.ts";
+import { projected } from "./projected.ts";
 import "./readout.ts";
 import "./resistance.ts";
 import { PlaySession, sessionContext } from "./session.ts";
@@ -151,7 +153,7 @@ export class Play extends PageElement {
           </div>
         </section>
         <annulus-phrases .follower=${this.#follower}></annulus-phrases>
-        ${blind ? nothing : html`<annulus-slots></annulus-slots><annulus-leaps></annulus-leaps><annulus-resistance></annulus-resistance>`}
+        ${blind ? nothing : html`<annulus-slots></annulus-slots><annulus-leaps></annulus-leaps><annulus-resistance></annulus-resistance><annulus-projector .figures=${projected(this.page)}></annulus-projector>`}
         ${
           isSounding || performing !== null
             ? html`<button type="button" class="stop" data-testid="stop-always" @click=${this.#stop}>${icon("stop")}Stop the sound</button>`
