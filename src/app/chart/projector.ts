@@ -105,11 +105,16 @@ export class Projector extends PageElement {
   override connectedCallback(): void {
     super.connectedCallback();
     addEventListener("resize", this.#onResize);
+    // wherever the focus is: what had it goes with its figure
+    addEventListener("keydown", this.#onKey, { capture: true });
+    addEventListener("keyup", this.#onKeyUp);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     removeEventListener("resize", this.#onResize);
+    removeEventListener("keydown", this.#onKey, { capture: true });
+    removeEventListener("keyup", this.#onKeyUp);
     this.at = null;
   }
 
@@ -127,7 +132,7 @@ export class Projector extends PageElement {
     const zoom = Math.max(1, (innerWidth - 2 * EDGE_PX) / DRAWN_PX);
     const enlarged = { zoom, heightPx: Math.max(240 * zoom, innerHeight - WORDS_PX) };
     return html`
-      <dialog aria-label="Projector" data-testid="projector-page" @close=${() => this.#leave()} @keydown=${this.#keys} @keyup=${this.#onKeyUp}>
+      <dialog aria-label="Projector" data-testid="projector-page" @close=${() => this.#leave()}>
         <div class="page">
           <header>
             <h2 data-testid="projector-title">${title}</h2>
@@ -163,9 +168,7 @@ export class Projector extends PageElement {
   }
 
   /** Before the figure's own keys: here they go from figure to figure, and move the gap. */
-  readonly #keys = { handleEvent: (event: KeyboardEvent) => this.#onKey(event), capture: true };
-
-  #onKey(event: KeyboardEvent): void {
+  readonly #onKey = (event: KeyboardEvent): void => {
     if (this.at === null || event.ctrlKey || event.metaKey || event.altKey) return;
     // a choice of a list has its own arrows
     if (event.composedPath()[0] instanceof HTMLSelectElement) return;
@@ -176,7 +179,7 @@ export class Projector extends PageElement {
     event.stopPropagation();
     if (turn !== undefined) this.#show(this.at + turn);
     else this.#moveGap(widen);
-  }
+  };
 
   #moveGap(direction: number): void {
     const { store } = this.page;
@@ -189,6 +192,7 @@ export class Projector extends PageElement {
   /** A run of keys is one step of undo. */
   readonly #onKeyUp = ({ key }: KeyboardEvent): void => {
     const { store } = this.page;
+    if (this.at === null) return;
     if (key === "ArrowUp" || key === "ArrowDown") store.setGap(store.state.document.gapMm);
   };
 
