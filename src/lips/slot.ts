@@ -8,12 +8,13 @@
  * Growth from rest decides which note begins; what a loud note does once it sounds is the oscillator's to tell.
  */
 import { OutOfRange } from "../units/outOfRange.ts";
+import { crossing } from "./crossing.ts";
 import { countOf, type Modes } from "./modes.ts";
 import { lowestOf, noteAt } from "./note.ts";
 import type { Stability } from "./stability.ts";
 import type { Thresholds } from "./threshold.ts";
 
-/** Lip frequencies looked at, cents apart; edges are then halved down. */
+/** Lip frequencies looked at, cents apart; an edge between two is then found to a thousandth of a cent. */
 const STEP_CENTS = 20;
 const EDGE_CENTS = 1e-3;
 /** Half the central difference for the pull. */
@@ -50,13 +51,14 @@ export function slotOf(
 ): Slot | null {
   const { modes } = stability;
   const [least, most] = reach(modes, n);
-  const grows = (lipHz: number): number => growthOf(n, modes, stability, lipHz, mouthPressure);
+  const lead = (lipHz: number): number =>
+    lipHz > least && lipHz < most ? leadOf(n, modes, stability.eigenvalues(lipHz, mouthPressure)) : -Infinity;
   // where it starts most easily is nearly always inside
   const easiest = thresholds.lowest(n)?.lipHz;
-  const inside = easiest && grows(easiest) > 0 ? easiest : strongest(grows, least, most);
+  const inside = easiest && lead(easiest) > 0 ? easiest : strongest(lead, least, most);
   if (inside === null) return null;
-  const low = edge((lipHz) => lipHz > least && grows(lipHz) > 0, inside, -STEP_CENTS);
-  const high = edge((lipHz) => lipHz < most && grows(lipHz) > 0, inside, STEP_CENTS);
+  const low = edge(lead, inside, -STEP_CENTS);
+  const high = edge(lead, inside, STEP_CENTS);
   const centreHz = Math.sqrt(low * high);
   const growth = stability.fastest(centreHz, mouthPressure);
   const above = stability.fastest(raised(centreHz, PULL_CENTS), mouthPressure);
@@ -74,16 +76,24 @@ export function slotOf(
   };
 }
 
-/** Growth rate of note n where it is what grows fastest, 0 elsewhere. */
-function growthOf(
-  n: number,
-  modes: Modes,
-  stability: Stability,
-  lipHz: number,
-  mouthPressure: number,
-): number {
-  const { rate, frequencyHz } = stability.fastest(lipHz, mouthPressure);
-  return rate > 0 && noteAt(modes, frequencyHz) === n ? rate : 0;
+/**
+ * By how much note n grows faster than anything else does, or than nothing, 1/s; below 0 where it does not, −∞ where it is no
+ * oscillation at all.
+ */
+function leadOf(n: number, modes: Modes, eigenvalues: Float64Array): number {
+  let own = -Infinity;
+  let others = 0;
+  for (let k = 0; k < eigenvalues.length; k += 2) {
+    const rate = eigenvalues[k];
+    const omega = eigenvalues[k + 1];
+    // most decay, and are nobody's rival
+    if (!(omega > 0) || rate <= Math.min(own, others)) continue;
+    if (noteAt(modes, omega / (2 * Math.PI)) === n) {
+      // it leads its own second oscillation by nothing
+      own = Math.max(own, rate);
+    } else others = Math.max(others, rate);
+  }
+  return own - others;
 }
 
 /** Lip frequencies a note is looked for at, Hz: outward lips play above their own, by less than an octave. */
@@ -93,24 +103,31 @@ function reach(modes: Modes, n: number): [low: number, high: number] {
   return [lowestOf(modes, n) / 2, lowestOf(modes, n + 1)];
 }
 
-/** Lip frequency at which the note grows most, among those tried; null where it grows at none. */
-function strongest(grows: (lipHz: number) => number, low: number, high: number): number | null {
+/** Lip frequency at which the note leads most, among those tried; null where it leads at none. */
+function strongest(lead: (lipHz: number) => number, low: number, high: number): number | null {
   let best: number | null = null;
   let most = 0;
   for (let lipHz = raised(high, -STEP_CENTS); lipHz > low; lipHz = raised(lipHz, -STEP_CENTS)) {
-    const rate = grows(lipHz);
-    if (rate > most) [best, most] = [lipHz, rate];
+    const by = lead(lipHz);
+    if (by > most) [best, most] = [lipHz, by];
   }
   return best;
 }
 
-/** The last lip frequency, Hz, at which the note holds, from one inside its slot in steps of `cents`. */
-function edge(holds: (lipHz: number) => boolean, inside: number, cents: number): number {
+/** The last lip frequency, Hz, at which the note leads, from one inside its slot in steps of `cents`. */
+function edge(lead: (lipHz: number) => number, inside: number, cents: number): number {
   let last = inside;
-  while (holds(raised(last, cents))) last = raised(last, cents);
-  for (let part = cents / 2; Math.abs(part) > EDGE_CENTS / 2; part /= 2)
-    if (holds(raised(last, part))) last = raised(last, part);
-  return last;
+  let by = lead(last);
+  for (;;) {
+    const next = raised(last, cents);
+    const nextBy = lead(next);
+    if (!(nextBy > 0)) {
+      const found = crossing(lead, [last, by], [next, nextBy], (EDGE_CENTS / 2) * (Math.LN2 / 1200));
+      // a hair inside, where it still leads
+      return raised(found, -Math.sign(cents) * EDGE_CENTS);
+    }
+    [last, by] = [next, nextBy];
+  }
 }
 
 function runnerUp(thresholds: Thresholds, n: number, lipHz: number): Pick<Slot, "margin" | "runnerUp"> {

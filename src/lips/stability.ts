@@ -17,8 +17,8 @@ import { massPerAreaAt, type Valve } from "./lips.ts";
 import { checkModes, countOf, type Modes, staticResistance } from "./modes.ts";
 
 const MOST_ROUNDS = 200;
-/** The last step relative to the zero's size: the next would be its cube. */
-const CONVERGED = 1e-10;
+/** The last step relative to the zero's size: the next would be its cube. Such a zero is left where it is. */
+const CONVERGED = 1e-7;
 /** Two zeros that nearly coincide are known to half the digits: after so many rounds, such a step will do. */
 const PATIENT_ROUNDS = 60;
 const NEARLY = 1e-6;
@@ -40,6 +40,7 @@ export class Stability {
   readonly zeros: Float64Array;
   readonly #poles: Float64Array;
   readonly #residues: Float64Array;
+  readonly #isSettled: Uint8Array;
   #warm = false;
 
   /** @throws OutOfRange in words for modes no passive column has */
@@ -51,6 +52,7 @@ export class Stability {
     this.resistance = Math.max(0, staticResistance(modes));
     const count = countOf(modes);
     this.zeros = new Float64Array(2 * (2 * count + 2));
+    this.#isSettled = new Uint8Array(2 * count + 2);
     this.#poles = withMirrors(modes.poles);
     this.#residues = withMirrors(modes.residues);
   }
@@ -108,9 +110,12 @@ export class Stability {
     const stiffness = lipOmega * lipOmega;
     const conductance = (valve.width * rest.opening) / (valve.density * rest.jetSpeed);
     const gain = (valve.width * rest.jetSpeed) / massPerAreaAt(valve, lipHz);
+    this.#isSettled.fill(0);
     for (let round = 0; round < MOST_ROUNDS; round++) {
-      let largest = 0;
+      const enough = round < PATIENT_ROUNDS ? CONVERGED : NEARLY;
+      let moving = 0;
       for (let i = 0; i < zeros.length; i += 2) {
+        if (this.#isSettled[i / 2]) continue;
         const sRe = zeros[i];
         const sIm = zeros[i + 1];
         // Z, dZ/ds and Σ 1/(s − pole)
@@ -148,7 +153,10 @@ export class Stability {
         const gIm = mIm + dRe * nIm + dIm * nRe + conductance * (zRe * mIm + zIm * mRe);
         const hSize = hRe * hRe + hIm * hIm;
         // on a zero to the last bit
-        if (hSize === 0) continue;
+        if (hSize === 0) {
+          this.#isSettled[i / 2] = 1;
+          continue;
+        }
         logRe += (gRe * hRe + gIm * hIm) / hSize;
         logIm += (gIm * hRe - gRe * hIm) / hSize;
         // less the other zeros' pull
@@ -167,10 +175,12 @@ export class Stability {
         if (!(Math.abs(stepRe) + Math.abs(stepIm) < Infinity)) return false;
         zeros[i] -= stepRe;
         zeros[i + 1] -= stepIm;
-        largest = Math.max(largest, Math.hypot(stepRe, stepIm) / (Math.hypot(sRe, sIm) + 1e-3 * lipOmega));
+        const step =
+          (Math.abs(stepRe) + Math.abs(stepIm)) / (Math.abs(sRe) + Math.abs(sIm) + 1e-3 * lipOmega);
+        if (step < enough) this.#isSettled[i / 2] = 1;
+        else moving++;
       }
-      if (largest < (round < PATIENT_ROUNDS ? CONVERGED : NEARLY))
-        return this.#traceHolds(damping, conductance);
+      if (moving === 0) return this.#traceHolds(damping, conductance);
     }
     return false;
   }

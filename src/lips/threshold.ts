@@ -11,6 +11,7 @@
  * whose zeros between two notes' bounds are all thresholds of that note at one lip frequency, found without following any
  * eigenvalue. The lowest is the onset: with less pressure the rest is stable, for G grows without bound as v → 0.
  */
+import { crossing } from "./crossing.ts";
 import { equilibriumAt } from "./equilibrium.ts";
 import { massPerAreaAt, type Valve } from "./lips.ts";
 import { checkModes, countOf, impedanceOf, type Modes, staticResistance } from "./modes.ts";
@@ -40,10 +41,23 @@ interface Band {
   readonly im: Float64Array;
 }
 
+/** Lips as they are at one lip frequency. */
+interface Tuned {
+  readonly lipHz: number;
+  /** ω_l, rad/s */
+  readonly lipOmega: number;
+  /** μ, kg/m² */
+  readonly massPerArea: number;
+}
+
+/** They are the column's alone: every set of lips is tried on the same. */
+const bandsOf = new WeakMap<Modes, readonly Band[]>();
+
 /** The search for the mouth pressures at which lips of a given frequency begin to swing on these modes. */
 export class Thresholds {
   readonly #bands: readonly Band[];
   readonly #resistance: number;
+  readonly #lowest = new Map<number, Onset | null>();
 
   /** @throws OutOfRange in words for modes no passive column has */
   constructor(
@@ -52,20 +66,8 @@ export class Thresholds {
   ) {
     checkModes(modes);
     this.#resistance = Math.max(0, staticResistance(modes));
-    this.#bands = Array.from({ length: countOf(modes) - 1 }, (_, i) => {
-      const low = 2 * Math.PI * lowestOf(modes, i + 1);
-      const high = 2 * Math.PI * lowestOf(modes, i + 2);
-      const omega = Float64Array.from(
-        { length: PER_NOTE + 1 },
-        (_, k) => low + ((high - low) * k) / PER_NOTE,
-      );
-      const admittance = Array.from(omega, (w) => this.#admittance(w));
-      return {
-        omega,
-        re: Float64Array.from(admittance, ([re]) => re),
-        im: Float64Array.from(admittance, ([, im]) => im),
-      };
-    });
+    this.#bands = bandsOf.get(modes) ?? bands(modes);
+    bandsOf.set(modes, this.#bands);
   }
 
   /** Notes there are, 1 to this. */
@@ -76,12 +78,13 @@ export class Thresholds {
   /** The lowest mouth pressure that starts note n at a lip frequency, Hz; null where none below `MOST_PRESSURE` does. */
   at(n: number, lipHz: number): Threshold | null {
     const { omega, re, im } = this.#bands[n - 1];
+    const lips = this.#tuned(lipHz);
     let best: Threshold | null = null;
-    let before = this.#miss(lipHz, omega[0], re[0], im[0]);
+    let before = this.#miss(lips, omega[0], re[0], im[0]);
     for (let k = 1; k < omega.length; k++) {
-      const here = this.#miss(lipHz, omega[k], re[k], im[k]);
+      const here = this.#miss(lips, omega[k], re[k], im[k]);
       if (before > 0 !== here > 0) {
-        const found = this.#neutral(lipHz, omega[k - 1], omega[k], before > 0);
+        const found = this.#neutral(lips, [omega[k - 1], before], [omega[k], here]);
         if (found.mouthPressure < (best?.mouthPressure ?? MOST_PRESSURE)) best = found;
       }
       before = here;
@@ -91,6 +94,14 @@ export class Thresholds {
 
   /** Note n at the lip frequency where it starts most easily; null where it cannot be played at all. */
   lowest(n: number): Onset | null {
+    const known = this.#lowest.get(n);
+    if (known !== undefined) return known;
+    const found = this.#searchLowest(n);
+    this.#lowest.set(n, found);
+    return found;
+  }
+
+  #searchLowest(n: number): Onset | null {
     const pressure = (lipHz: number) => this.at(n, lipHz)?.mouthPressure ?? Infinity;
     const top = lowestOf(this.modes, n + 1);
     const step = 2 ** (20 / 1200);
@@ -106,51 +117,55 @@ export class Thresholds {
     return threshold && { ...threshold, lipHz };
   }
 
-  #admittance(omega: number): [re: number, im: number] {
-    const [re, im] = impedanceOf(this.modes, omega);
-    const size = re * re + im * im;
-    return [re / size, -im / size];
+  #tuned(lipHz: number): Tuned {
+    return { lipHz, lipOmega: 2 * Math.PI * lipHz, massPerArea: massPerAreaAt(this.valve, lipHz) };
   }
 
   /** v for which the imaginary part holds, m/s. */
-  #jetSpeed(lipHz: number, omega: number, yIm: number): number {
+  #jetSpeed({ lipOmega, massPerArea }: Tuned, omega: number, yIm: number): number {
     const { quality, width } = this.valve;
-    const lipOmega = 2 * Math.PI * lipHz;
-    return (
-      (yIm * massPerAreaAt(this.valve, lipHz) * lipSize(omega, lipOmega, quality) * quality) /
-      (width * omega * lipOmega)
-    );
+    return (yIm * massPerArea * lipSize(omega, lipOmega, quality) * quality) / (width * omega * lipOmega);
   }
 
   /** h(ω); +∞ where outward lips are not driven. */
-  #miss(lipHz: number, omega: number, yRe: number, yIm: number): number {
+  #miss(lips: Tuned, omega: number, yRe: number, yIm: number): number {
     if (!(yIm > 0)) return Infinity;
-    const { density, quality, width } = this.valve;
-    const lipOmega = 2 * Math.PI * lipHz;
-    const v = this.#jetSpeed(lipHz, omega, yIm);
-    const { opening } = equilibriumAt(this.valve, this.#resistance, lipHz, v);
-    const dRe =
-      (lipOmega * lipOmega - omega * omega) /
-      (massPerAreaAt(this.valve, lipHz) * lipSize(omega, lipOmega, quality));
+    const { density, quality, width, restOpening } = this.valve;
+    const { lipOmega, massPerArea } = lips;
+    const v = this.#jetSpeed(lips, omega, yIm);
+    const opening = restOpening + (density * v * v) / (2 * massPerArea * lipOmega * lipOmega);
+    const dRe = (lipOmega * lipOmega - omega * omega) / (massPerArea * lipSize(omega, lipOmega, quality));
     return yRe + (width * opening) / (density * v) + width * v * dRe;
   }
 
-  /** The zero of h between two frequencies, by halving. */
-  #neutral(lipHz: number, low: number, high: number, fallsFrom: boolean): Threshold {
-    let middle = (low + high) / 2;
-    let yIm = 0;
-    while (middle > low && middle < high) {
-      const [re, im] = this.#admittance(middle);
-      yIm = im;
-      if (this.#miss(lipHz, middle, re, im) > 0 === fallsFrom) low = middle;
-      else high = middle;
-      middle = (low + high) / 2;
-      if (high - low < 1e-13 * high) break;
-    }
-    const v = this.#jetSpeed(lipHz, middle, yIm);
-    const { mouthPressure } = equilibriumAt(this.valve, this.#resistance, lipHz, v);
-    return { mouthPressure, frequencyHz: middle / (2 * Math.PI) };
+  /** The zero of h between two frequencies, each with h there. */
+  #neutral(lips: Tuned, from: readonly [number, number], to: readonly [number, number]): Threshold {
+    const omega = crossing((w) => this.#miss(lips, w, ...admittanceOf(this.modes, w)), from, to, 1e-13);
+    const v = this.#jetSpeed(lips, omega, admittanceOf(this.modes, omega)[1]);
+    const { mouthPressure } = equilibriumAt(this.valve, this.#resistance, lips.lipHz, v);
+    return { mouthPressure, frequencyHz: omega / (2 * Math.PI) };
   }
+}
+
+/** Y where every note is searched. */
+const bands = (modes: Modes): readonly Band[] =>
+  Array.from({ length: countOf(modes) - 1 }, (_, i) => {
+    const low = 2 * Math.PI * lowestOf(modes, i + 1);
+    const high = 2 * Math.PI * lowestOf(modes, i + 2);
+    const omega = Float64Array.from({ length: PER_NOTE + 1 }, (_, k) => low + ((high - low) * k) / PER_NOTE);
+    const admittance = Array.from(omega, (w) => admittanceOf(modes, w));
+    return {
+      omega,
+      re: Float64Array.from(admittance, ([re]) => re),
+      im: Float64Array.from(admittance, ([, im]) => im),
+    };
+  });
+
+/** Y(jω) */
+function admittanceOf(modes: Modes, omega: number): [re: number, im: number] {
+  const [re, im] = impedanceOf(modes, omega);
+  const size = re * re + im * im;
+  return [re / size, -im / size];
 }
 
 /** |L(jω)|² */

@@ -6,7 +6,8 @@
 import { deviation, randomLcg, randomNormal } from "d3";
 import { coverageFactor } from "../../bench/measure/coverage.ts";
 import { gapMm as ownGapMm, type Setup } from "../../setup/setup.ts";
-import { ordinarySpread } from "../uncertainty/ordinarySpread.ts";
+import { KeptAnswers } from "../keptAnswers.ts";
+import { ordinarySpread, type Spread } from "../uncertainty/ordinarySpread.ts";
 import { resistance } from "./resistance.ts";
 import {
   findingOf,
@@ -24,6 +25,32 @@ export interface ResistanceChangeLike extends ResistanceChange {
   readonly expandedPercent: number | null;
 }
 
+/** Whole instruments like one setup, and what each drops: the reference gap's is asked for with every new gap. */
+interface Drawn {
+  readonly dropsPa: (gapMm: number, litresPerMinute: number) => Float64Array;
+}
+
+const drawnOf = new WeakMap<Setup, Drawn>();
+/** Of one setup's gaps and streams, as many answers are kept. */
+const KEPT = 16;
+
+function drawnLike(setup: Setup, spreads: readonly Spread[]): Drawn {
+  const known = drawnOf.get(setup);
+  if (known) return known;
+  const normal = randomNormal.source(randomLcg(SEED))();
+  const instruments = Array.from({ length: DRAWN }, () =>
+    spreads.reduce((one, { standard, moved }) => moved(one, standard * normal()), setup),
+  );
+  const kept = new KeptAnswers<Float64Array>(KEPT);
+  const dropsPa = (gapMm: number, litresPerMinute: number) =>
+    kept.to([gapMm, litresPerMinute], () =>
+      Float64Array.from(instruments, (one) => resistance(one, { gapMm, litresPerMinute }).dropPa.estimate),
+    );
+  const drawn = { dropsPa };
+  drawnOf.set(setup, drawn);
+  return drawn;
+}
+
 /** @throws as `resistanceChange` */
 export function resistanceChangeLike(setup: Setup, options: ResistanceChangeOptions): ResistanceChangeLike {
   const change = resistanceChange(setup, options);
@@ -32,14 +59,10 @@ export function resistanceChangeLike(setup: Setup, options: ResistanceChangeOpti
   if (spreads.length === 0 || change.finding === "same-gap" || change.reference.dropPa.estimate === 0)
     return { ...change, expandedPercent: null };
   const { litresPerMinute } = change.chosen;
-  const dropOf = (one: Setup, atGapMm: number) =>
-    resistance(one, { gapMm: atGapMm, litresPerMinute }).dropPa.estimate;
-  const percentOf = (one: Setup): number => 100 * (dropOf(one, gapMm) / dropOf(one, referenceGapMm) - 1);
-  const normal = randomNormal.source(randomLcg(SEED))();
-  const drawn = Array.from({ length: DRAWN }, () =>
-    percentOf(spreads.reduce((one, { standard, moved }) => moved(one, standard * normal()), setup)),
-  );
-  const expandedPercent = coverageFactor(Infinity) * deviation(drawn)!;
+  const drawn = drawnLike(setup, spreads);
+  const from = drawn.dropsPa(referenceGapMm, litresPerMinute);
+  const changes = drawn.dropsPa(gapMm, litresPerMinute).map((drop, i) => 100 * (drop / from[i] - 1));
+  const expandedPercent = coverageFactor(Infinity) * deviation(changes)!;
   const [low, high] = change.rangePercent;
   const rangePercent = [low - expandedPercent, high + expandedPercent] as const;
   return {

@@ -3,17 +3,28 @@
  * leaves out, the resonances above the last, is almost a pure inertance; with 16 modes it lowers or raises |Z| at peaks 1 to
  * 10 by 0.1 dB at most, and the peaks' frequencies by less than a cent (tests/study/feel/slots.slow.test.ts).
  */
-import { residueOf, resonancesOf } from "../../acoustics/resonance/resonances.ts";
+import { residueOf } from "../../acoustics/resonance/resonances.ts";
 import { type Modes, staticResistance } from "../../lips/modes.ts";
 import type { Instrument } from "../instrument/instrument.ts";
+import { KeptAnswers } from "../keptAnswers.ts";
 
 /** Resonances a modal column has unless asked otherwise. */
 export const MODAL_COUNT = 16;
 
 /** Poles jω_n (rad/s) and residues (Pa/m³) at a gap in mm. @throws SetupError on a gap the receiver cannot have */
 export function modalColumn(instrument: Instrument, gapMm: number): Modes {
+  const kept = keptOf.get(instrument) ?? new KeptAnswers<Modes>(KEPT);
+  keptOf.set(instrument, kept);
+  return kept.to([gapMm], () => computedColumn(instrument, gapMm));
+}
+
+/** A dozen sets of lips are tried on the same few. */
+const KEPT = 16;
+const keptOf = new WeakMap<Instrument, KeptAnswers<Modes>>();
+
+function computedColumn(instrument: Instrument, gapMm: number): Modes {
   const gap = instrument.gap(gapMm);
-  const resonances = resonancesOf(instrument.column, gap, instrument.modeCount);
+  const resonances = instrument.resonances(gapMm);
   const poles = new Float64Array(2 * resonances.length);
   const residues = new Float64Array(2 * resonances.length);
   resonances.forEach((resonance, i) => {

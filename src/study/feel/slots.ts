@@ -12,6 +12,7 @@ import { type Onset, Thresholds } from "../../lips/threshold.ts";
 import { OutOfRange } from "../../units/outOfRange.ts";
 import { PLAYED } from "../change/verdicts.ts";
 import type { Instrument } from "../instrument/instrument.ts";
+import { KeptAnswers } from "../keptAnswers.ts";
 import { modalColumn } from "./modalColumn.ts";
 
 /** How hard it is blown: every note by a multiple of its own threshold, or all by one pressure. */
@@ -76,24 +77,37 @@ export function* slotSteps(
   checkLips(lips);
   checkPressure(pressure);
   const valve = valveIn(instrument, lips);
-  const reference = blownAt(instrument, referenceGapMm, valve);
-  const pressures = playedNotes(reference.modes).map((n) => pressureFor(n, pressure, reference.thresholds));
-  for (const gapMm of gapsMm) {
-    const here = gapMm === referenceGapMm ? reference : blownAt(instrument, gapMm, valve);
-    yield {
-      gapMm,
-      notes: playedNotes(here.modes).map((n, i): NoteSlot => {
-        const mouthPressure = pressures[i] ?? null;
-        return {
-          n,
-          onset: here.thresholds.lowest(n),
-          mouthPressure,
-          slot: mouthPressure === null ? null : slotOf(here.stability, here.thresholds, n, mouthPressure),
-        };
-      }),
-    };
-  }
+  const kept = keptOf.get(instrument) ?? new KeptAnswers<GapSlots>(KEPT);
+  keptOf.set(instrument, kept);
+  const at = (gapMm: number, pressureOf: (thresholds: Thresholds, n: number, i: number) => number | null) =>
+    kept.to([gapMm, lips, pressure, referenceGapMm], () =>
+      slotsOn(blownAt(instrument, gapMm, valve), gapMm, pressureOf),
+    );
+  const { notes } = at(referenceGapMm, (thresholds, n) => pressureFor(n, pressure, thresholds));
+  for (const gapMm of gapsMm) yield at(gapMm, (_, __, i) => notes[i]?.mouthPressure ?? null);
 }
+
+/** A hand on the shank compares gap after gap with one reference, on a dozen sets of lips. */
+const KEPT = 64;
+const keptOf = new WeakMap<Instrument, KeptAnswers<GapSlots>>();
+
+/** Every note's slot on one column, blown as told for each. */
+const slotsOn = (
+  { modes, stability, thresholds }: Blown,
+  gapMm: number,
+  pressureOf: (thresholds: Thresholds, n: number, i: number) => number | null,
+): GapSlots => ({
+  gapMm,
+  notes: playedNotes(modes).map((n, i): NoteSlot => {
+    const mouthPressure = pressureOf(thresholds, n, i);
+    return {
+      n,
+      onset: thresholds.lowest(n),
+      mouthPressure,
+      slot: mouthPressure === null ? null : slotOf(stability, thresholds, n, mouthPressure),
+    };
+  }),
+});
 
 /** The slots at one gap. */
 export function slotsAt(instrument: Instrument, gapMm: number, options: SlotOptions = {}): GapSlots {
