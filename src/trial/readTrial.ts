@@ -32,6 +32,7 @@ export function readTrial(json: unknown): Trial | null {
     items,
     passages: textOf(json.passages),
     difference: typeof json.difference === "number" && json.difference > 0 ? json.difference : TOP / 5,
+    ...(json.alone === true && { alone: true }),
     turns,
     opened: json.opened === "complete" || json.opened === "early" ? json.opened : "sealed",
     ...(typeof json.openedAt === "string" && { openedAt: textOf(json.openedAt) }),

@@ -3,6 +3,7 @@
 import { randomLcg } from "d3";
 import { OutOfRange } from "../units/outOfRange.ts";
 import { sealedCodes } from "./codes.ts";
+import { envelopeCodes } from "./envelopes.ts";
 import {
   FEWEST_ITEMS,
   FEWEST_REPEATS,
@@ -21,6 +22,8 @@ export interface TrialPlan {
   readonly repeats: number;
   readonly passages: string;
   readonly difference: number;
+  /** By one person, from envelopes. */
+  readonly alone?: true;
 }
 
 /** @param seed whole; the same one draws the same order and codes @throws OutOfRange in words */
@@ -37,7 +40,8 @@ export function sealTrial({ repeats, ...plan }: TrialPlan, seed: number): Trial 
     );
   const random = randomLcg(seed);
   const order = playingOrder(plan.items.length, repeats, random).flat();
-  const codes = sealedCodes(order.length, random);
+  const { length } = plan.items;
+  const codes = plan.alone ? envelopeCodes(order, length) : sealedCodes(order.length, random);
   const turns = order.map((item, i) => ({ code: codes[i], item, ratings: UNRATED, remark: "" }));
   return { ...plan, turns, opened: "sealed" };
 }

@@ -7,7 +7,7 @@ export interface TrialItem {
   readonly gapMm: number | null;
 }
 
-/** What the player rates after each turn, from 0 to `TOP`. */
+/** What the player rates after each turn (by the names of older files: slotting is `hold`, blowing `ease`), from 0 to `TOP`. */
 export const SCALES = ["hold", "ease", "evenness", "preference"] as const;
 export type Scale = (typeof SCALES)[number];
 export const TOP = 100;
@@ -35,6 +35,8 @@ export interface Trial {
   readonly passages: string;
   /** Of preference, in points: what was said beforehand to matter. */
   readonly difference: number;
+  /** Played by one person alone, from envelopes: until it is opened, the item of a turn is the place of an envelope. */
+  readonly alone?: true;
   /** In playing order: every item once in each repeat, repeat after repeat. */
   readonly turns: readonly Turn[];
   /** Whether the codes are known by now, and whether that was before all was rated. */

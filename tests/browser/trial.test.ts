@@ -110,6 +110,45 @@ describe("a blind trial", () => {
     await expect.poll(() => look()).toBe(false);
   });
 
+  it("is played by one person alone: slips for envelopes, no key anywhere, opened with what they held", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await page.getByRole("button", { name: "I play alone" }).click();
+    await plan(page);
+    await page.getByTestId("seal").press("Enter");
+    const slips = page.locator("annulus-trial-sealed annulus-trial-envelopes").getByTestId("slip");
+    await expect.poll(() => slips.count()).toBe(4);
+    const trial = await kept(page);
+    // neither the kept trial nor the paper joins an envelope to a gap
+    expect(trial.alone).toBe(true);
+    expect((await slips.allInnerTexts()).join(" ")).not.toMatch(/envelope/i);
+    await picture(page, "trial-envelopes");
+    await page.emulateMedia({ media: "print" });
+    await expect.poll(() => page.locator("annulus-trial").isVisible()).toBe(false);
+    const pdf = await page.pdf({ format: "A4", printBackground: true });
+    expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+    await page.emulateMedia({ media: "screen" });
+    await page.getByRole("button", { name: "Play", exact: true }).click();
+    await page.getByTestId("envelope").filter({ hasText: trial.turns[0].code[0] }).waitFor();
+    await expect.poll(async () => GIVEAWAY.test(await wholePage(page))).toBe(false);
+    // what lies in C, F, H and J, as it fell out
+    const holds = [2, 0, 3, 1];
+    await playByKeys(page, trial, (at) => [5, 9, 6, 2][holds[trial.turns[at].item]]);
+    await page.getByText("All 8 turns are rated").waitFor();
+    await expect.poll(() => page.getByTestId("open-trial").isDisabled()).toBe(true);
+    for (const [i, letter] of ["C", "F", "H", "J"].entries())
+      await page.getByTestId(`held-${letter}`).selectOption(`${holds[i]}`);
+    await page.getByTestId("open-trial").click();
+    await page.getByTestId("played-alone").waitFor();
+    await expect.poll(async () => (await kept(page)).opened).toBe("complete");
+    const opened = await kept(page);
+    expect(opened.turns.map(({ item }) => item)).toEqual(trial.turns.map(({ item }) => holds[item]));
+    await expect
+      .poll(() => page.getByTestId("sentence").innerText())
+      .toBe(trialSentence(trialFinding(opened)!, "mm"));
+    expectQuiet(visited);
+  });
+
   it("prints the card alone", async () => {
     const { page } = await open();
     await plan(page);
@@ -206,16 +245,16 @@ describe("a blind trial", () => {
     const { page } = await open();
     await plan(page);
     await seal(page);
-    await expect.poll(() => slider(page, "Hold").getAttribute("aria-valuetext")).toMatch(/not rated yet/);
-    await slider(page, "Ease").press("ArrowRight");
+    await expect.poll(() => slider(page, "Slotting").getAttribute("aria-valuetext")).toMatch(/not rated yet/);
+    await slider(page, "Blowing").press("ArrowRight");
     await page.getByTestId("next").click();
     await expect
       .poll(() => page.getByTestId("hint").innerText())
-      .toBe("Still to rate: hold, evenness, preference.");
+      .toBe("Still to rate: slotting, evenness, preference.");
     // a press in the middle of a blank scale means the middle
-    await slider(page, "Hold").click();
-    await expect.poll(() => slider(page, "Hold").getAttribute("aria-valuetext")).toMatch(/^50 of 100/);
-    await expect.poll(() => slider(page, "Ease").getAttribute("aria-valuetext")).toMatch(/^51 of 100/);
+    await slider(page, "Slotting").click();
+    await expect.poll(() => slider(page, "Slotting").getAttribute("aria-valuetext")).toMatch(/^50 of 100/);
+    await expect.poll(() => slider(page, "Blowing").getAttribute("aria-valuetext")).toMatch(/^51 of 100/);
   });
 
   it("says beside the fields what is wrong, and seals nothing then", async () => {
@@ -286,7 +325,7 @@ describe("the trial's sheet for everyone", () => {
     await expectSoundEverywhere(page, "trial-session");
     for (const width of [390, 1280]) {
       await page.setViewportSize({ width, height: 900 });
-      for (const scale of ["Hold", "Ease", "Evenness", "Preference"])
+      for (const scale of ["Slotting", "Blowing", "Evenness", "Preference"])
         expect((await slider(page, scale).boundingBox())!.height).toBeGreaterThanOrEqual(44);
     }
     await page.getByRole("button", { name: "Set-up card" }).click();

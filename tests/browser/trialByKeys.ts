@@ -68,7 +68,7 @@ export async function playAll(
 ): Promise<void> {
   for (let at = from; at < to; at++) {
     await page.getByTestId("code").filter({ hasText: turns[at].code }).waitFor();
-    if (at === from) await page.getByRole("slider", { name: "Hold", exact: true }).focus();
+    if (at === from) await page.getByRole("slider", { name: "Slotting", exact: true }).focus();
     await rate(page, liking(at));
   }
 }

@@ -3,10 +3,13 @@ import { type TrialNotes, trialForm, withTurn } from "../../../src/app/state/not
 import { documentOf } from "../../../src/app/state/store.ts";
 import { haveSeen, rememberSeen } from "../../../src/app/tasks/trial/codesSeen.ts";
 import { readPlan } from "../../../src/app/tasks/trial/planReading.ts";
+import { scatterOf } from "../../../src/app/tasks/trial/playerScatter.ts";
 import { spreadGaps } from "../../../src/app/tasks/trial/proposals.ts";
 import { trialTable } from "../../../src/app/tasks/trial/trialTable.ts";
 import { gapMm } from "../../../src/setup/setup.ts";
+import { repeatability } from "../../../src/trial/repeatability.ts";
 import { sealTrial } from "../../../src/trial/seal.ts";
+import { ratingBlocks } from "../../../src/trial/trial.ts";
 import { gapItems } from "../../trial/players.ts";
 import { someSetup } from "../someSetup.ts";
 
@@ -44,7 +47,7 @@ describe("a plan as typed", () => {
       scatter: expect.stringContaining("from 1 to 100"),
     });
     expect({ plan, numbers }).toEqual({ plan: null, numbers: null });
-    expect(missing).toMatch(/put right first/);
+    expect(missing).toMatch(/^Correct the marked fields/);
   });
 
   test("counts what is missing; names are told apart whatever their case", () => {
@@ -53,6 +56,41 @@ describe("a plan as typed", () => {
     expect(named.itemProblems).toEqual(["", "This name is there already.", ""]);
     const three = readPlan(notes({ kind: "names", names: ["a", "b", "c"] }), setup);
     expect(three.plan!.items[2]).toEqual({ name: "c", gapMm: null });
+  });
+});
+
+describe("what the open job says of its player", () => {
+  const gaps = ["1", "2", "3"];
+  const fromJob = { player: "Heron", scatter: 7 };
+
+  test("stands where nothing is typed, and gives way to what is", () => {
+    const empty = readPlan(notes({ gaps }), setup, fromJob);
+    expect([empty.plan!.player, empty.numbers!.scatter]).toEqual(["Heron", 7]);
+    const typed = readPlan(notes({ gaps, player: "Ada", scatter: "12" }), setup, fromJob);
+    expect([typed.plan!.player, typed.numbers!.scatter]).toEqual(["Ada", 12]);
+    expect(readPlan(notes({ gaps }), setup).numbers!.scatter).toBe(10);
+  });
+
+  test("is the scatter of the last finished trial, unless somebody else played it", () => {
+    const long = sealTrial(
+      { id: "l", player: "Heron", items: gapItems(1, 2, 3), repeats: 4, passages: "", difference: 20 },
+      1,
+    );
+    const turns = long.turns.map((turn, i) => ({
+      ...turn,
+      ratings: { hold: 50, ease: 50, evenness: 50, preference: 50 + (i % 2 === 0 ? 6 : -6) },
+    }));
+    const played = { ...long, turns, opened: "complete" as const };
+    const blocks = ratingBlocks(played, "preference");
+    expect(scatterOf(played, "Heron")).toBe(Math.round(repeatability(blocks).standardDeviation));
+    expect(scatterOf(played, "Ada")).toBeNull();
+    expect(scatterOf(null, "Heron")).toBeNull();
+    expect(scatterOf(long, "Heron")).toBeNull();
+  });
+
+  test("goes with a trial that is played alone only where that is chosen", () => {
+    expect(readPlan(notes({ gaps, mounting: "alone" }), setup).plan).toMatchObject({ alone: true });
+    expect(readPlan(notes({ gaps }), setup).plan).not.toHaveProperty("alone");
   });
 });
 

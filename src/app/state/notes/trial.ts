@@ -2,6 +2,7 @@
  * Blind trials: the plan of the next as typed, and each that was sealed, the order with its key and all that the player has
  * said. A finished one, whose codes were opened, stays as it is.
  */
+import { withEnvelopesOpen } from "../../../trial/envelopes.ts";
 import { readTrials } from "../../../trial/readTrial.ts";
 import {
   FEWEST_REPEATS,
@@ -28,9 +29,9 @@ const points = (label: string, usual: number, hint: string) =>
   });
 
 export const PLAN_FIELDS = {
-  player: words("Player", { hint: "For the card and the sheet." }),
+  player: words("Player", { hint: "For the card and the report." }),
   passages: words("Passages", {
-    hint: "What is played at every turn: a slurred leap, a long soft note, a loud passage.",
+    hint: "What is played at every turn: a slur, a long soft note, a loud passage.",
   }),
   repeats: plainNumber("Repeats", {
     usual: USUAL.repeats,
@@ -57,6 +58,10 @@ export const trialForm = keptForm({
   /** Both are kept, whichever is to be tried. */
   gaps: list(keptLength, MOST_ITEMS),
   names: list(text(), MOST_ITEMS),
+  /** Who fits what is tried. */
+  mounting: oneOf(["assistant", "alone"] as const, "assistant"),
+  /** Of a trial played alone, by envelope: what it was found to hold, as the place of an item; empty: not said yet. */
+  holds: list(text(), MOST_ITEMS),
   ...PLAN_FIELDS,
   /** In the order in which they were sealed. */
   trials: kept<readonly Trial[]>([], readTrials),
@@ -65,6 +70,7 @@ export const trialForm = keptForm({
 });
 export type TrialNotes = KeptBy<typeof trialForm>;
 export type TrialKind = TrialNotes["kind"];
+export type Mounting = TrialNotes["mounting"];
 
 /** The trial that is looked at; null: none, but the plan of the next. */
 export const shownTrial = ({ trials, shown }: TrialNotes): Trial | null =>
@@ -85,6 +91,7 @@ export const withSealed = (notes: TrialNotes, trial: Trial): TrialNotes => ({
   ...notes,
   trials: [...notes.trials, trial],
   shown: trial.id,
+  holds: [],
 });
 
 /** One turn of the trial looked at written anew; a finished one stays as it is. */
@@ -99,13 +106,24 @@ export function withTurn(
   }));
 }
 
-/** With the codes of a sealed trial opened, for good. @param at ISO 8601, UTC */
+/**
+ * With the codes of a sealed trial opened, for good.
+ *
+ * @param at ISO 8601, UTC
+ * @param holds of a trial played alone, what each envelope held
+ */
 export const withOpened = (
   notes: TrialNotes,
   id: string,
   opened: "complete" | "early",
   at: string,
-): TrialNotes => withUnfinished(notes, id, (trial) => ({ ...trial, opened, openedAt: at }));
+  holds: readonly number[] = [],
+): TrialNotes =>
+  withUnfinished(notes, id, (trial) => ({
+    ...(trial.alone ? withEnvelopesOpen(trial, holds) : trial),
+    opened,
+    openedAt: at,
+  }));
 
 /** Without a sealed trial that shall not be played; a finished one stays. */
 export const withoutOrder = (notes: TrialNotes, id: string): TrialNotes => ({

@@ -9,11 +9,13 @@ import { percent } from "../../../words/numbers.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { trialForm, withSealed } from "../../state/notes/trial.ts";
+import { lastFinished, trialForm, withSealed } from "../../state/notes/trial.ts";
 import { PageElement } from "../../state/page.ts";
+import { jobNames } from "../../state/record/jobNames.ts";
 import "../../chart/chartElement.ts";
 import { planForm } from "./planForm.ts";
-import { type PlanRead, readPlan } from "./planReading.ts";
+import { type FromJob, type PlanRead, readPlan } from "./planReading.ts";
+import { scatterOf } from "./playerScatter.ts";
 import { spreadGaps } from "./proposals.ts";
 import { trialStyles } from "./trialStyles.ts";
 import { powerWork } from "./trialWork.ts";
@@ -39,15 +41,17 @@ export class TrialPlanSheet extends PageElement {
   override render() {
     const { setup } = this.page.store.parts.document;
     const { notes } = this.#form;
-    const read = readPlan(notes, setup);
+    const fromJob = this.#fromJob();
+    const read = readPlan(notes, setup, fromJob);
     return html`
       <div class="intro">
         <h2>Blind trial</h2>
-        <p>Which gap does this player really prefer, if any? Played without knowing, again and again, in an order that favours none.</p>
+        <p>Which gap does this player really prefer, if any? Nobody who plays or judges knows which one it is, and the order favours none.</p>
       </div>
       ${planForm({
         form: this.#form,
         read,
+        fromJob,
         power: this.#power.value,
         powerData: this.#powerData(read),
         propose: () => this.#form.write({ gaps: spreadGaps(this.page.store.parts.document, notes.unit) }),
@@ -58,8 +62,15 @@ export class TrialPlanSheet extends PageElement {
 
   protected override updated(): void {
     const { setup } = this.page.store.parts.document;
-    const { numbers, repeats } = readPlan(this.#form.notes, setup);
+    const { numbers, repeats } = readPlan(this.#form.notes, setup, this.#fromJob());
     if (numbers && repeats !== null) this.#power.ask({ ...numbers, repeats: repeatsAround(repeats) });
+  }
+
+  /** Whose job is open, and how that player's ratings scattered. */
+  #fromJob(): FromJob {
+    const { document, view } = this.page.store.parts;
+    const { player } = jobNames({ document, view, row: this.page.job.parts.row });
+    return { player, scatter: scatterOf(lastFinished(document.notes.trial), player) };
   }
 
   #powerData({ repeats }: PlanRead): PowerData | null {

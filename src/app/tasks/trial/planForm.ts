@@ -10,13 +10,14 @@ import type { NotesForm } from "../../form/notesForm.ts";
 import { USUAL_MM } from "../../form/usualLengths.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
-import { PLAN_FIELDS, type PlanPart, type TrialKind } from "../../state/notes/trial.ts";
+import { type Mounting, PLAN_FIELDS, type PlanPart, type TrialKind } from "../../state/notes/trial.ts";
 import type { Answer } from "../../work/work.ts";
-import type { PlanRead } from "./planReading.ts";
+import type { FromJob, PlanRead } from "./planReading.ts";
 
 export interface PlanForm {
   readonly form: NotesForm<"trial">;
   readonly read: PlanRead;
+  readonly fromJob: FromJob;
   readonly power: Answer<readonly Power[]>;
   readonly powerData: PowerData | null;
   readonly propose: () => void;
@@ -32,21 +33,23 @@ export function planForm(form: PlanForm): TemplateResult {
   return html`
     <section class="columns" aria-label="The plan">
       <div class="stack">
-        <h3>What is tried</h3>
+        <h3>What to try</h3>
         ${segments<TrialKind>("What is tried", KINDS, notes.kind, (kind) => form.form.write({ kind }))}
         <p class="muted">
-          ${FEWEST_ITEMS} to ${MOST_ITEMS}. ${notes.kind === "gaps" ? "Spread them wider than the preference is thought to be: a best gap between two others can be told, one at the end cannot." : "Shanks, mouthpieces or instruments by the names they have at the bench."}
+          ${FEWEST_ITEMS} to ${MOST_ITEMS}. ${notes.kind === "gaps" ? "Spread them wide: a best gap between two others can be found, one at the end cannot." : "Shanks, mouthpieces or instruments, by the names you use at the bench."}
         </p>
-        ${notes.kind === "gaps" ? html`<div class="actions controls"><button type="button" data-testid="propose" @click=${form.propose}>Propose five gaps about the present ones</button></div>` : nothing}
+        ${notes.kind === "gaps" ? html`<div class="actions controls"><button type="button" data-testid="propose" @click=${form.propose}>Propose five gaps around these</button></div>` : nothing}
         <div class="items">${items(form)}</div>
       </div>
       <div class="stack">
-        <h3>How it is played</h3>
-        ${field(form, "player")}
+        <h3>How to play it</h3>
+        ${segments<Mounting>("Who fits what is tried", MOUNTING, notes.mounting, (mounting) => form.form.write({ mounting }))}
+        <p class="muted" data-testid="mounting">${MOUNTING_WORDS[notes.mounting]}</p>
+        ${field(form, "player", form.fromJob.player ? `From the job; empty is ${form.fromJob.player}.` : undefined)}
         ${field(form, "passages")}
-        ${field(form, "repeats", `How often each is played; empty is ${PLAN_FIELDS.repeats.usual}. The order is wholly balanced every ${balancedRepeats(form.read.numbers?.items ?? FEWEST_ITEMS)} repeats, and as nearly as can be in between.`)}
+        ${field(form, "repeats", `How often each is played; empty is ${PLAN_FIELDS.repeats.usual}. The order is fully balanced every ${balancedRepeats(form.read.numbers?.items ?? FEWEST_ITEMS)} repeats, and nearly so in between.`)}
         ${field(form, "difference")}
-        ${field(form, "scatter")}
+        ${field(form, "scatter", form.fromJob.scatter === null ? undefined : `Standard deviation of ratings of one and the same, in points; empty is ${form.fromJob.scatter}, as in the last trial of this job.`)}
       </div>
     </section>
     <section class="columns" aria-label="Chance to find the difference">
@@ -55,11 +58,13 @@ export function planForm(form: PlanForm): TemplateResult {
         <p class="lead" data-testid="power" aria-live="polite">${powerWords(form)}</p>
         ${tooMany(read)}
         <div class="actions controls">
-          <button type="button" class="seal" data-testid="seal" ?disabled=${read.plan === null} aria-describedby="missing" @click=${form.seal}>Draw the order and seal it</button>
+          <button type="button" class="seal" data-testid="seal" ?disabled=${read.plan === null} aria-describedby="missing" @click=${form.seal}>Shuffle and lock</button>
         </div>
         <p id="missing" class="muted" data-testid="missing">${
           read.missing ||
-          "The order and the codes are drawn and kept sealed: neither who plays nor who listens can see what a code stands for."
+          (notes.mounting === "alone"
+            ? "The order of the envelopes is shuffled and locked. What each envelope holds stays unknown, to the page as well, until you open them."
+            : "The order and the codes are shuffled and locked: neither player nor listener can see what a code stands for.")
         }</p>
       </div>
       ${form.powerData ? html`<annulus-chart .figure=${powerFigure} .data=${form.powerData}></annulus-chart>` : nothing}
@@ -71,6 +76,17 @@ const KINDS = [
   { value: "gaps", text: "Gaps" },
   { value: "names", text: "Shanks or instruments" },
 ] as const;
+
+const MOUNTING = [
+  { value: "assistant", text: "An assistant" },
+  { value: "alone", text: "I play alone" },
+] as const;
+
+const MOUNTING_WORDS: Readonly<Record<Mounting, string>> = {
+  assistant: "Fits mouthpieces by a card that only the assistant sees, and does not judge.",
+  alone:
+    "What is tried goes into envelopes that you fill, shuffle and only then letter. The page prints the slips, names an envelope at every turn, and asks what it held when all is rated.",
+};
 
 const GAP = length("gap", { usualMm: USUAL_MM.gap });
 const NAME: Field<string> = words("name");

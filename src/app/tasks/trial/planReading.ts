@@ -22,17 +22,29 @@ export interface PlanRead {
   readonly missing: string;
 }
 
-export function readPlan(notes: TrialNotes, setup: Setup): PlanRead {
+/** What the open job says of its player: what an empty field then means. */
+export interface FromJob {
+  readonly player: string;
+  /** Standard deviation of the player's ratings in the last finished trial, points; null where there is none. */
+  readonly scatter: number | null;
+}
+
+export function readPlan(
+  notes: TrialNotes,
+  setup: Setup,
+  fromJob: FromJob = { player: "", scatter: null },
+): PlanRead {
   const rows = notes.kind === "gaps" ? readGaps(notes.gaps, notes.unit, setup) : readNames(notes.names);
   const items = rows.flatMap(({ item }) => item ?? []);
   const itemProblems = rows.map(({ problem }) => problem);
   const { values, problems } = readFields(PLAN_FIELDS, notes, notes.unit);
-  const { player = "", passages = "", repeats, difference, scatter } = values;
+  const { player, passages = "", repeats, difference } = values;
+  const scatter = notes.scatter.trim() === "" ? (fromJob.scatter ?? values.scatter) : values.scatter;
   const isWrong = itemProblems.some(Boolean) || Object.values(problems).some(Boolean);
   const few = FEWEST_ITEMS - items.length;
   const what = notes.kind === "gaps" ? "gap" : "name";
   const missing = isWrong
-    ? "See beside the fields what is to be put right first."
+    ? "Correct the marked fields first."
     : few > 0
       ? `${few} more ${what}${few === 1 ? "" : "s"} to go: a trial needs at least ${FEWEST_ITEMS}.`
       : "";
@@ -47,7 +59,14 @@ export function readPlan(notes: TrialNotes, setup: Setup): PlanRead {
     plan:
       missing || repeats === undefined || difference === undefined
         ? null
-        : { player, items, repeats, passages, difference },
+        : {
+            player: player || fromJob.player,
+            items,
+            repeats,
+            passages,
+            difference,
+            ...(notes.mounting === "alone" && { alone: true }),
+          },
     missing,
   };
 }

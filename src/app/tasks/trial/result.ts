@@ -9,6 +9,7 @@ import { isMisfit } from "../../../trial/preference.ts";
 import { isRated, repeatsOf, SCALES, type Scale, type Trial } from "../../../trial/trial.ts";
 import { percent } from "../../../words/numbers.ts";
 import { AGREEMENT } from "../../../words/trial/agreement.ts";
+import { PLAYED_ALONE } from "../../../words/trial/envelopes.ts";
 import { preferenceWithin, TOO_LITTLE, trialSentence } from "../../../words/trial/sentence.ts";
 import { saveCsv } from "../../chart/chartFile.ts";
 import { controls } from "../../shell/look/controls.ts";
@@ -96,6 +97,7 @@ export class TrialResult extends PageElement {
               ? nothing
               : html`<p class="both" data-testid="preferred">${preferenceWithin(finding.preferredGapMm, finding.intervalMm, other)}</p>`
           }
+          ${trial.alone ? html`<p class="muted" data-testid="played-alone">${PLAYED_ALONE}</p>` : nothing}
           ${
             trial.opened === "early"
               ? html`<p class="notice wrong" data-testid="early">${icon("warning")}<span>${earlyWords(trial)}</span></p>`

@@ -1,7 +1,9 @@
-/** A sealed trial: the turns for whoever plays; the card for the second person, behind a warning; and the way to open it. */
+/** A sealed trial: the turns for whoever plays; the card for the assistant, behind a warning, or the envelopes of who plays alone; and the way to open it. */
 
 import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import { itemLabel } from "../../../charts/plots/trial/ratingsChart.ts";
+import { envelopeLetters } from "../../../trial/envelopes.ts";
 import { isRated, type Trial } from "../../../trial/trial.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
@@ -12,6 +14,7 @@ import { shownTrial, withOpened, withoutOrder } from "../../state/notes/trial.ts
 import { PageElement } from "../../state/page.ts";
 import { type JobNames, jobNames } from "../../state/record/jobNames.ts";
 import { haveSeen, rememberSeen } from "./codesSeen.ts";
+import { EnvelopeCard } from "./envelopeCard.ts";
 import "./session.ts";
 import { SetupCard } from "./setupCard.ts";
 import { trialStyles } from "./trialStyles.ts";
@@ -19,18 +22,20 @@ import { trialStyles } from "./trialStyles.ts";
 /** What is looked at. */
 type Face = "play" | "card" | "open";
 
-const FACES = [
-  { value: "play", text: "Play" },
-  { value: "card", text: "Set-up card" },
-  { value: "open", text: "Open" },
-] as const;
+const faces = ({ alone }: Trial) =>
+  [
+    { value: "play", text: "Play" },
+    { value: "card", text: alone ? "Envelopes" : "Set-up card" },
+    { value: "open", text: "Open" },
+  ] as const;
 
 @customElement("annulus-trial-sealed")
 export class SealedTrial extends PageElement {
   static override styles = [controls, sheetStyles, trialStyles];
   readonly #paper = new PrintedCopy(this, new SetupCard());
-  @state() private face: Face = "play";
-  /** The second person has said to be one; asked for anew whenever the card was left. */
+  readonly #envelopes = new PrintedCopy(this, new EnvelopeCard());
+  @state() private face: Face | null = null;
+  /** The assistant has said to be one; asked for anew whenever the card was left. */
   @state() private showsCard = false;
 
   #names!: JobNames;
@@ -43,23 +48,28 @@ export class SealedTrial extends PageElement {
   override render() {
     const trial = shownTrial(this.page.store.parts.document.notes.trial);
     if (!trial) return nothing;
+    const face = this.#face(trial);
     return html`
       <div class="head">
         <h2>Blind trial${trial.player ? html`<small>${trial.player}</small>` : nothing}</h2>
-        ${segments<Face>("What is looked at", FACES, this.face, (face) => {
+        ${segments<Face>("What is looked at", faces(trial), face, (face) => {
           this.face = face;
           this.showsCard = false;
         })}
       </div>
-      ${this.face === "play" ? this.#session() : this.face === "card" ? this.#card(trial) : this.#opening(trial)}
+      ${face === "play" ? this.#session() : face === "open" ? this.#opening(trial) : trial.alone ? this.#envelopesCard(trial) : this.#card(trial)}
     `;
   }
 
   protected override updated(): void {
     const { document, view } = this.page.store.parts;
     const trial = shownTrial(document.notes.trial);
+    const isAlone = trial?.alone && this.#face(trial) === "card";
+    this.#envelopes.show(isAlone ? { trial, setup: document.setup, unit: view.unit } : null);
     this.#paper.show(
-      trial && this.showsCard ? { trial, setup: document.setup, names: this.#names, unit: view.unit } : null,
+      trial && this.showsCard && !trial.alone
+        ? { trial, setup: document.setup, names: this.#names, unit: view.unit }
+        : null,
     );
   }
 
@@ -68,21 +78,38 @@ export class SealedTrial extends PageElement {
     this.showsCard = false;
   }
 
+  /** Who plays alone begins with the envelopes. */
+  #face(trial: Trial): Face {
+    return this.face ?? (trial.alone && !trial.turns.some(isRated) ? "card" : "play");
+  }
+
   #session() {
     return html`<annulus-trial-session @finish=${() => {
       this.face = "open";
     }}></annulus-trial-session>`;
   }
 
+  #envelopesCard(trial: Trial): TemplateResult {
+    const { document, view } = this.page.store.parts;
+    return html`
+      <section class="stack">
+        <div class="actions">
+          <button type="button" data-testid="print-envelopes" @click=${() => print()}>${icon("print")}Print the slips</button>
+        </div>
+        <annulus-trial-envelopes .trial=${trial} .setup=${document.setup} .unit=${view.unit}></annulus-trial-envelopes>
+      </section>
+    `;
+  }
+
   #card(trial: Trial): TemplateResult {
     if (!this.showsCard)
       return html`
         <section class="gate stack">
-          <p class="notice wrong">${icon("warning")}<span>The card says which code stands for what. It is for a second person who mounts and does not listen: <b>not for the player, nor for the technician who judges</b>. Once seen it cannot be unseen.</span></p>
+          <p class="notice wrong">${icon("warning")}<span>The card says which code stands for what. It is for an assistant who fits mouthpieces and does not judge: <b>not for the player, nor for the technician who judges</b>. Once seen it cannot be unseen.</span></p>
           <div class="actions">
             <button type="button" data-testid="show-card" @click=${() => {
               this.showsCard = true;
-            }}>${icon("eye")}I am the second person: show the card</button>
+            }}>${icon("eye")}I am the assistant: show the card</button>
           </div>
         </section>
       `;
@@ -113,8 +140,9 @@ export class SealedTrial extends PageElement {
     return html`
       <section class="gate stack">
         <p class="lead" data-testid="opening">${standing}</p>
+        ${trial.alone ? this.#holds(trial) : nothing}
         <div class="actions">
-          <button type="button" class=${isBlind ? "seal" : ""} data-testid="open-trial" @click=${() => this.#open(trial, isBlind)}>
+          <button type="button" class=${isBlind ? "seal" : ""} data-testid="open-trial" ?disabled=${trial.alone && this.#held(trial) === null} @click=${() => this.#open(trial, isBlind)}>
             ${icon("open")}${isBlind ? "Open the codes" : rated === of ? "Open again" : "Open early all the same"}
           </button>
           <button type="button" data-testid="plan-anew" @click=${this.#planAnother}>${icon("plus")}Plan another trial; this one waits</button>
@@ -124,12 +152,50 @@ export class SealedTrial extends PageElement {
     `;
   }
 
+  /** What the slip in each envelope says. */
+  #holds(trial: Trial): TemplateResult {
+    const { document, view } = this.page.store.parts;
+    const { holds } = document.notes.trial;
+    const write = (envelope: number, held: string) => {
+      const { store } = this.page;
+      const { trial: notes } = store.state.document.notes;
+      const next = trial.items.map((_, i) => (i === envelope ? held : (notes.holds[i] ?? "")));
+      store.setNotes("trial", { ...notes, holds: next });
+    };
+    return html`
+      <div class="items controls" role="group" aria-label="What the envelopes held">
+        ${envelopeLetters(trial.items.length).map(
+          (letter, envelope) => html`
+            <label class="stack"
+              ><span>Envelope ${letter} held</span>
+              <select data-testid="held-${letter}" @change=${({ target }: Event) => write(envelope, (target as HTMLSelectElement).value)}>
+                <option value="" ?selected=${!holds[envelope]}>open the slip</option>
+                ${trial.items.map((item, i) => html`<option value=${i} ?selected=${holds[envelope] === `${i}`}>${itemLabel(item, view.unit)}</option>`)}
+              </select>
+            </label>
+          `,
+        )}
+      </div>
+      <p class="muted">Open the slips only when all turns are rated. Each thing was in one envelope.</p>
+    `;
+  }
+
+  /** By envelope, the place of what it held; null until all is said and each thing once. */
+  #held({ items }: Trial): readonly number[] | null {
+    const { holds } = this.page.store.parts.document.notes.trial;
+    const held = items.map((_, i) => (holds[i] ? Number(holds[i]) : -1));
+    return new Set(held).size === items.length && !held.includes(-1) ? held : null;
+  }
+
   #open(trial: Trial, isBlind: boolean): void {
     const { store } = this.page;
     rememberSeen(trial.id);
     const { trial: notes } = store.state.document.notes;
     const opened = isBlind ? "complete" : "early";
-    store.setNotes("trial", withOpened(notes, trial.id, opened, new Date().toISOString()));
+    store.setNotes(
+      "trial",
+      withOpened(notes, trial.id, opened, new Date().toISOString(), this.#held(trial) ?? []),
+    );
   }
 
   readonly #planAnother = (): void => {

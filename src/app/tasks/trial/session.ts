@@ -5,6 +5,7 @@
 
 import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
+import { envelopeOf } from "../../../trial/envelopes.ts";
 import { isRated, repeatsOf, SCALES, type Scale, type Trial } from "../../../trial/trial.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
@@ -103,6 +104,7 @@ export class TrialSession extends PageElement {
       <section class="turn" aria-label="Turn">
         <p class="code" data-testid="code">${code}</p>
         <div class="where">
+          ${trial.alone ? html`<p data-testid="envelope">Take envelope <b>${envelopeOf(turns[at])}</b>.</p>` : nothing}
           <p data-testid="turn">Turn ${at + 1} of ${turns.length}, repeat ${1 + Math.floor(at / items.length)} of ${repeatsOf(trial)}</p>
           <progress max=${turns.length} .value=${rated} aria-label="Turns rated"></progress>
           <p class="muted">${rated} rated</p>

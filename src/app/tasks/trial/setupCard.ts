@@ -1,9 +1,11 @@
 /**
- * The card for the second person: turn by turn, which code stands for what. It is the key of the trial: it is made only when it
+ * The card for the assistant: turn by turn, which code stands for what. It is the key of the trial: it is made only when it
  * is asked for in so many words.
  */
 import { html, LitElement, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
+import { wrapForGapMm } from "../../../bench/cut/wrap.ts";
+import { seatTaper } from "../../../bench/fit/seat.ts";
 import { gapMm, type Setup } from "../../../setup/setup.ts";
 import { repeatsOf, type Trial, type Turn } from "../../../trial/trial.ts";
 import { formatLength } from "../../../units/formatLength.ts";
@@ -35,22 +37,22 @@ export class SetupCard extends LitElement {
     ].filter(Boolean);
     return html`
       <header>
-        <p class="warning">Not for the player, nor for who listens</p>
+        <p class="warning">Not for the player, nor for the listener</p>
         <h3>Set-up card of a blind trial</h3>
         ${whose.map((line) => html`<p>${line}</p>`)}
         <p>${trial.turns.length} turns, ${repeatsOf(trial)} repeats of ${length}</p>
       </header>
       <ol class="rules">
-        <li>Take the mouthpiece out before every turn and seat it anew, also where nothing changes: out of sight.</li>
+        <li>Out of sight, take the mouthpiece out before every turn and seat it anew, even where nothing changes.</li>
         <li>Say the code and nothing else. Tick the turn when it has been played.</li>
-        ${isGaps ? html`<li>Each gap by an adjustable receiver, a matched shank or a wrap, measured after it is made: a mouthpiece pulled out is off its seat. The receiver's depth is ${bothUnits(setup.receiver.depthMm, this.unit)}, the present gap ${bothUnits(gapMm(setup), this.unit)}.</li>` : nothing}
+        ${isGaps ? html`<li>Each gap by an adjustable receiver, a matched shank or a wrap, measured after it is made: a mouthpiece pulled out is off its seat. The receiver's depth is ${bothUnits(setup.receiver.depthMm, this.unit)}, the gap now ${bothUnits(gapMm(setup), this.unit)}.</li>` : nothing}
       </ol>
       <table>
         <thead>
           <tr>
             <th class="turn">turn</th>
             <th>code</th>
-            ${isGaps ? html`<th>gap to mount</th><th>insertion to set</th><th>shank from now</th>` : html`<th>to mount</th>`}
+            ${isGaps ? html`<th>gap to mount</th><th>insertion when seated</th><th>shank from now</th><th>wrap, if used</th>` : html`<th>to mount</th>`}
             <th class="tick">played</th>
           </tr>
         </thead>
@@ -76,11 +78,15 @@ export class SetupCard extends LitElement {
   #gap(mounted: number) {
     const { setup, unit } = this;
     const out = mounted - gapMm(setup);
+    const { mouthpiece, receiver } = setup;
+    const taper = seatTaper(mouthpiece.shankTaper ?? receiver.taper, receiver.taper);
+    const wrap = formatLength(wrapForGapMm(out, taper), unit, unit === "mm" ? 3 : 4);
     const moved = signed(Math.abs(out) / mmPerUnit(unit)!, unit === "mm" ? 2 : 3).replace("+", "");
     return html`
       <td>${bothUnits(mounted, unit)}</td>
       <td>${formatLength(setup.receiver.depthMm - mounted, unit)}</td>
       <td>${Number(moved) === 0 ? "as it is" : `${moved} ${unit} ${out > 0 ? "out" : "in"}`}</td>
+      <td>${out > 0 && Number(moved) !== 0 ? wrap : "–"}</td>
     `;
   }
 }
