@@ -6,6 +6,8 @@ export interface PdfPage {
   readonly heightMm: number;
   /** In the order it was set, without spaces: where words part is the reader's guess. */
   readonly text: string;
+  /** The same with what spaces the reader found, a line each. */
+  readonly lines: string;
 }
 
 const MM_PER_POINT = 25.4 / 72;
@@ -21,7 +23,13 @@ export async function readPdf(pdf: Uint8Array): Promise<readonly PdfPage[]> {
       const { width, height } = page.getViewport({ scale: 1 });
       const { items } = await page.getTextContent();
       const text = items.map((item) => ("str" in item ? item.str : "")).join("");
-      return { widthMm: width * MM_PER_POINT, heightMm: height * MM_PER_POINT, text: withoutSpaces(text) };
+      const lines = items.map((item) => ("str" in item ? item.str + (item.hasEOL ? "\n" : "") : "")).join("");
+      return {
+        widthMm: width * MM_PER_POINT,
+        heightMm: height * MM_PER_POINT,
+        text: withoutSpaces(text),
+        lines,
+      };
     }),
   );
   await task.destroy();

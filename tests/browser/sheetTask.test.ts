@@ -5,25 +5,19 @@ import { writeDocument } from "../../src/app/state/keeping/documentFile.ts";
 import { NO_NOTES } from "../../src/app/state/notes/notes.ts";
 import { FIRST_VIEW } from "../../src/app/state/state.ts";
 import { documentOf } from "../../src/app/state/store.ts";
-import { coverageFactor } from "../../src/bench/measure/coverage.ts";
 import { gapFromReadings } from "../../src/bench/measure/gap.ts";
 import { readSetup } from "../../src/setup/readSetup.ts";
-import type { Setup } from "../../src/setup/setup.ts";
 import { writeSetup } from "../../src/setup/writeSetup.ts";
-import { isPlayed } from "../../src/study/change/verdicts.ts";
-import { Exploration } from "../../src/study/instrument/exploration.ts";
-import { gapSweep } from "../../src/study/instrument/gapSweep.ts";
-import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { trialFinding } from "../../src/trial/finding.ts";
 import type { Trial } from "../../src/trial/trial.ts";
 import { plusMinus, roundedLength } from "../../src/units/uncertainLength.ts";
 import { noteText } from "../../src/words/instruments.ts";
-import { signed } from "../../src/words/numbers.ts";
 import { trialSentence } from "../../src/words/trial/sentence.ts";
 import { demo } from "../acoustics/setups.ts";
 import { expectQuiet, screenshots, useBrowser, type VisitOptions } from "./browser.ts";
 import { focused, tabTo } from "./keyboard.ts";
 import { readPdf, withoutSpaces } from "./pdf.ts";
+import { tableRows } from "./reportRows.ts";
 import { expectSoundEverywhere } from "./soundness.ts";
 import { kept, plan, playAll, seal } from "./trialByKeys.ts";
 
@@ -48,16 +42,6 @@ async function printed(page: Page, name: string) {
   const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true });
   writeFileSync(`${screenshots}sheet-${name}.pdf`, pdf);
   return readPdf(pdf);
-}
-
-/** What the model's studies say of each played resonance, as the sheet's table has it: a text a row. */
-function tableRows(setup: Setup, referenceGapMm: number, gapMm: number): string[] {
-  const { changes } = new Exploration(setup, coverageFactor).explore(gapMm, referenceGapMm, 4, 4);
-  const [row] = gapSweep(new Instrument(setup), { gapsMm: [gapMm], referenceGapMm, retune: 4 }).rows;
-  return changes.filter(isPlayed).map(({ n, shiftCents, heightDb }) => {
-    const left = row.modes.find((mode) => mode.n === n)!.shiftCents;
-    return `${noteText(n, "b-flat-trumpet")}${signed(shiftCents, 1)}${signed(left, 1)}${signed(heightDb!, 2)}`;
-  });
 }
 
 describe("the technician's sheet", () => {
@@ -267,7 +251,9 @@ describe("a blind trial on the sheet", () => {
     const finding = trialFinding(trial("complete"))!;
     expect(finding.isDecided).toBe(true);
     const text = await visitSheet(keep("complete"));
-    expect(text).toContain(withoutSpaces(`Played blind, 5 times each: ${trialSentence(finding, "mm")}`));
+    expect(text).toContain(
+      withoutSpaces(`Blind trial. Played 5 times each: ${trialSentence(finding, "mm")}`),
+    );
     expect(text).toContain(withoutSpaces(`to ${finding.preferredGapMm!.toFixed(2)} mm`));
     expect(text).toContain(withoutSpaces("That is the gap the player preferred, blind."));
   });
@@ -297,7 +283,7 @@ describe("the classroom's sheet", () => {
       expect(others).toEqual([]);
       expect(only.widthMm).toBeCloseTo(297, 0);
       expect(only.text).toContain(withoutSpaces(axis));
-      expect(only.text).toContain("hereitgoesfrom2.50mmto5.04mm");
+      expect(only.text).toContain("hereitgoesfrom2.50mmto5.04mm(whatif)");
       expect(only.text).toMatch(/1\..*2\..*3\..*answerforthisinstrument:toosmalltonotice/);
     }
     await press(page, "Upright");
@@ -422,7 +408,7 @@ describe("a whole job", () => {
       "2.00 mm",
       "turn the shank's taper down",
       "This cannot be undone",
-      `Played blind, 3 times each: ${trialSentence(finding, "mm")}`,
+      `Blind trial. Played 3 times each: ${trialSentence(finding, "mm")}`,
       `Collect on Friday; shift of 4: ${shift4} cents.`,
       ...rows,
     ];

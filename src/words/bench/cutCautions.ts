@@ -55,10 +55,10 @@ const both = (lengthMm: number, inchDigits: number): string =>
 export const HELD_BACK =
   "This cannot be undone, and the gap's uncertainty is not known: measure receiver depth and insertion with repeat readings first.";
 
-/** What has to be confirmed before work that cannot be undone. */
 /** What the owner signs on the card. */
 export const CONSENT =
   "I own this mouthpiece and this instrument, or may decide for who does. I was told what is to be done, and that it cannot be undone, and ask for it to be done.";
 
+/** What has to be confirmed before work that cannot be undone. */
 export const CONFIRMATION =
   "This cannot be undone. Have it done by a qualified repairer, on a mouthpiece whose owner has agreed to it, and only after the gap has been measured with repeat readings.";

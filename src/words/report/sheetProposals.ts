@@ -89,8 +89,8 @@ function tried({ trial }: SheetRecord): string {
   if (!trial) return "No blind trial was played, or its result is not opened yet.";
   const early = OPENED[trial.opened];
   return trial.isDecided
-    ? `Played blind, {trialRepeats} times each: {trial} Guessing would do as well in {trialChance} of trials.${early}`
-    : `Played blind, {trialRepeats} times each: {trial} This was not decided: guessing does as well in {trialChance} of trials.${early}`;
+    ? `Played {trialRepeats} times each: {trial} Guessing would do as well in {trialChance} of trials.${early}`
+    : `Played {trialRepeats} times each: {trial} This was not decided: guessing does as well in {trialChance} of trials.${early}`;
 }
 
 function recommendation(record: SheetRecord): string {
@@ -99,7 +99,7 @@ function recommendation(record: SheetRecord): string {
   const how = way
     ? way.size === undefined
       ? "The way: {way}."
-      : "The way: {way}, {waySize}; done when the gap is from {limits}."
+      : "The way: {way}, {waySize} at most; done when the gap is from {limits}."
     : "How that is to be done is not planned yet.";
   const undecided =
     trial && !trial.isDecided && way && !way.isReversible
@@ -189,7 +189,7 @@ function classroom(
   };
   return {
     first:
-      "Between the mouthpiece's end and the start of the leadpipe a ring of air is left, the gap: here it goes from {reference} to {told}.",
+      "Between the mouthpiece's end and the start of the leadpipe a ring of air is left, the gap: here it goes from {reference} to {told} (what if).",
     second: isUnchanged(record) ? "Both are the same gap: choose another to see a change." : changes[chart],
     third:
       "Players say a wider gap holds notes more firmly; the model’s answer for this instrument: {slotsFinding}.",

@@ -9,7 +9,7 @@ export const HEADINGS: Readonly<Record<Paragraph, string>> = {
   slots: "Firmer slots?",
   resistance: "More resistance?",
   noGap: "Freer without a gap?",
-  trial: "Played blind",
+  trial: "Blind trial",
   recommendation: "Recommendation",
   reverse: "How to reverse it",
   cautions: "Cautions",

@@ -126,12 +126,12 @@ export class TrialResult extends PageElement {
   #notes({ power, scales }: TrialAnalysis, finding: TrialFinding | null) {
     const preference = scales.find(({ scale }) => scale === "preference")!;
     const { curve } = preference;
+    const scatter = Math.max(1, Math.round(preference.repeatability.standardDeviation));
     return html`
       <p class="muted" data-testid="could">
         ${finding?.isDecided ? nothing : "Not told apart is not alike: more repeats may still find a difference."}
         ${AGREEMENT[preference.repeatability.agreement]} Ratings of one and the same scatter by
-        ${Math.max(1, Math.round(preference.repeatability.standardDeviation))} points, which is the scatter to plan this player's next trial
-        with; at it, a difference of ${this.trial.difference} points is found in ${percent(power.chance)} of trials like this one.
+        ${scatter} ${scatter === 1 ? "point" : "points"}, which is the scatter to plan this player's next trial with; at it, a difference of ${this.trial.difference} points is found in ${percent(power.chance)} of trials like this one.
       </p>
       ${finding?.isDecided && curve && isMisfit(curve) ? html`<p class="notice" data-testid="misfit">${icon("info")}<span>The ratings do not follow a simple curve (${pText(curve.misfitP!)}): the gaps are compared one by one instead.</span></p>` : nothing}
     `;

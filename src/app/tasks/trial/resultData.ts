@@ -56,5 +56,9 @@ export function testWords({ isExact, orders, standardError }: PermutationTest): 
   const count = orders.toLocaleString("en").replaceAll(",", " ");
   return isExact
     ? `exact, all ${count} orders counted`
-    : `${count} orders drawn, ± ${standardError.toFixed(standardError < 0.001 ? 4 : 3)}`;
+    : `${count} orders drawn, p to ${errorText(standardError)}`;
 }
+
+/** None in all the orders drawn is no error of 0. */
+const errorText = (standardError: number): string =>
+  standardError < 0.0001 ? "less than 0.0001" : `±${standardError.toFixed(standardError < 0.001 ? 4 : 3)}`;

@@ -10,6 +10,7 @@ import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PrintedCopy } from "../../shell/printedCopy.ts";
+import { measuredGap } from "../../state/bench/jobGaps.ts";
 import { shownTrial, withOpened, withoutOrder } from "../../state/notes/trial.ts";
 import { PageElement } from "../../state/page.ts";
 import { type JobNames, jobNames } from "../../state/record/jobNames.ts";
@@ -68,7 +69,7 @@ export class SealedTrial extends PageElement {
     this.#envelopes.show(isAlone ? { trial, setup: document.setup, unit: view.unit } : null);
     this.#paper.show(
       trial && this.showsCard && !trial.alone
-        ? { trial, setup: document.setup, names: this.#names, unit: view.unit }
+        ? { trial, setup: document.setup, presentMm: this.#presentMm, names: this.#names, unit: view.unit }
         : null,
     );
   }
@@ -81,6 +82,12 @@ export class SealedTrial extends PageElement {
   /** Who plays alone begins with the envelopes. */
   #face(trial: Trial): Face {
     return this.face ?? (trial.alone && !trial.turns.some(isRated) ? "card" : "play");
+  }
+
+  /** The gap at the bench, which readings tell before the file does. */
+  get #presentMm(): number {
+    const { document, view } = this.page.store.parts;
+    return measuredGap(document, view.unit).gapMm;
   }
 
   #session() {
@@ -122,7 +129,7 @@ export class SealedTrial extends PageElement {
             this.showsCard = false;
           }}>${icon("eye-slash")}Put it away</button>
         </div>
-        <annulus-trial-card .trial=${trial} .setup=${document.setup} .names=${this.#names} .unit=${view.unit}></annulus-trial-card>
+        <annulus-trial-card .trial=${trial} .setup=${document.setup} .presentMm=${this.#presentMm} .names=${this.#names} .unit=${view.unit}></annulus-trial-card>
       </section>
     `;
   }

@@ -6,7 +6,7 @@ import { html, LitElement, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import { wrapForGapMm } from "../../../bench/cut/wrap.ts";
 import { seatTaper } from "../../../bench/fit/seat.ts";
-import { gapMm, type Setup } from "../../../setup/setup.ts";
+import type { Setup } from "../../../setup/setup.ts";
 import { repeatsOf, type Trial, type Turn } from "../../../trial/trial.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
@@ -16,10 +16,15 @@ import { bothUnits, signed } from "../../../words/numbers.ts";
 import type { JobNames } from "../../state/record/jobNames.ts";
 import { setupCardStyles } from "./setupCardStyles.ts";
 
+/** With more, the card goes on over another page, which says whose it is as well. */
+const TURNS_OF_A_PAGE = 32;
+
 @customElement("annulus-trial-card")
 export class SetupCard extends LitElement {
   @property({ attribute: false }) trial!: Trial;
   @property({ attribute: false }) setup!: Setup;
+  /** As it is at the bench, mm: what the turns are told from. */
+  @property({ attribute: false }) presentMm!: number;
   @property({ attribute: false }) names!: JobNames;
   @property() unit: LengthUnit = "mm";
 
@@ -45,14 +50,15 @@ export class SetupCard extends LitElement {
       <ol class="rules">
         <li>Out of sight, take the mouthpiece out before every turn and seat it anew, even where nothing changes.</li>
         <li>Say the code and nothing else. Tick the turn when it has been played.</li>
-        ${isGaps ? html`<li>Each gap by an adjustable receiver, a matched shank or a wrap, measured after it is made: a mouthpiece pulled out is off its seat. The receiver's depth is ${bothUnits(setup.receiver.depthMm, this.unit)}, the gap now ${bothUnits(gapMm(setup), this.unit)}.</li>` : nothing}
+        ${isGaps ? html`<li>Each gap by an adjustable receiver, a matched shank or a wrap, measured after it is made: a mouthpiece pulled out is off its seat. The receiver's depth is ${bothUnits(setup.receiver.depthMm, this.unit)}, the gap now ${bothUnits(this.presentMm, this.unit)}.</li>` : nothing}
       </ol>
       <table>
         <thead>
+          ${trial.turns.length > TURNS_OF_A_PAGE ? html`<tr class="running"><td colspan="7">${["Set-up card", ...whose].join(" · ")}</td></tr>` : nothing}
           <tr>
             <th class="turn">turn</th>
             <th>code</th>
-            ${isGaps ? html`<th>gap to mount</th><th>insertion when seated</th><th>shank from now</th><th>wrap, if used</th>` : html`<th>to mount</th>`}
+            ${isGaps ? html`<th>gap to mount</th><th>insertion when seated</th><th>gap against now</th><th>wrap, if used</th>` : html`<th>to mount</th>`}
             <th class="tick">played</th>
           </tr>
         </thead>
@@ -77,16 +83,16 @@ export class SetupCard extends LitElement {
 
   #gap(mounted: number) {
     const { setup, unit } = this;
-    const out = mounted - gapMm(setup);
+    const wider = mounted - this.presentMm;
     const { mouthpiece, receiver } = setup;
     const taper = seatTaper(mouthpiece.shankTaper ?? receiver.taper, receiver.taper);
-    const wrap = formatLength(wrapForGapMm(out, taper), unit, unit === "mm" ? 3 : 4);
-    const moved = signed(Math.abs(out) / mmPerUnit(unit)!, unit === "mm" ? 2 : 3).replace("+", "");
+    const wrap = formatLength(wrapForGapMm(wider, taper), unit, unit === "mm" ? 3 : 4);
+    const by = signed(Math.abs(wider) / mmPerUnit(unit)!, unit === "mm" ? 2 : 3).replace("+", "");
     return html`
       <td>${bothUnits(mounted, unit)}</td>
       <td>${formatLength(setup.receiver.depthMm - mounted, unit)}</td>
-      <td>${Number(moved) === 0 ? "as it is" : `${moved} ${unit} ${out > 0 ? "out" : "in"}`}</td>
-      <td>${out > 0 && Number(moved) !== 0 ? wrap : "–"}</td>
+      <td>${Number(by) === 0 ? "as it is" : `${by} ${unit} ${wider > 0 ? "more" : "less"}`}</td>
+      <td>${wider > 0 && Number(by) !== 0 ? wrap : "–"}</td>
     `;
   }
 }

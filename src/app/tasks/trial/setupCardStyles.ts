@@ -55,6 +55,9 @@ export const setupCardStyles = css`
     font-weight: 650;
     letter-spacing: 0.05em;
   }
+  .running {
+    display: none;
+  }
   .repeat > * {
     border-top: 1.5px solid var(--ink);
   }
@@ -93,6 +96,10 @@ export const setupCardStyles = css`
     }
     thead {
       display: table-header-group;
+    }
+    .running {
+      display: table-row;
+      color: var(--muted);
     }
     tr {
       break-inside: avoid;
