@@ -73,7 +73,7 @@ export default {
     {
       name: "what-tasks-share-knows-no-task",
       severity: "error",
-      from: { path: "^src/app/(state|form|chart|work|shell/look)/" },
+      from: { path: "^src/app/(state|form|chart|work|sound|shell/look)/" },
       to: { path: "^src/app/tasks/" },
     },
     { name: "no-circles", severity: "error", from: {}, to: { circular: true } },

@@ -4,15 +4,15 @@
  */
 import { InputError } from "../units/inputError.ts";
 import { attacksOf } from "./attack.ts";
-import { type Frame, FrameAnalyser } from "./frameAnalyser.ts";
 import type { PitchRange } from "./harmonicPhase.ts";
-import { LevelMeter, type Levels } from "./levels.ts";
+import type { Levels } from "./levels.ts";
+import { Listening } from "./listening.ts";
 import { partialsHeard } from "./partials.ts";
 import { slotOf } from "./slot.ts";
 import { slursOf } from "./slur.ts";
 import { steadyNotes } from "./steady.ts";
 import type { TakeFinding, TakeQuestion, TakeTest } from "./takeQuestion.ts";
-import { type Heard, hear, type Track } from "./track.ts";
+import type { Heard } from "./track.ts";
 import { type ListenWarning, warningsOf } from "./warnings.ts";
 import type { SoundBlock } from "./wav.ts";
 
@@ -39,15 +39,32 @@ const LEAST_SECONDS = 0.3;
  * @throws {InputError} where it is too short, or a note is none
  */
 export function listenTo(open: () => Iterable<SoundBlock>, question: TakeQuestion): Take {
+  const range = rangeAsked(question) ?? rangeHeard(checked(listened(open, UNASKED)).heard(), question.test);
+  return takeOf(listened(open, range), question);
+}
+
+function listened(open: () => Iterable<SoundBlock>, range: PitchRange): Listening | null {
+  let listening: Listening | null = null;
+  for (const { sampleRateHz, channels } of open()) {
+    listening ??= new Listening(sampleRateHz, range);
+    listening.push(channels);
+  }
+  return listening;
+}
+
+/**
+ * The answer to a question of a sound that was listened to in the range which goes with it.
+ *
+ * @throws {InputError} where it is too short
+ */
+export function takeOf(listening: Listening | null, question: TakeQuestion): Take {
+  const sound = checked(listening);
   const { test, nearHz, notesHz } = question;
-  for (const hz of nearHz === null ? notesHz : [nearHz, ...notesHz])
-    if (!(hz >= LOWEST_HZ && hz <= HIGHEST_HZ / BELOW))
-      throw new InputError(`a note of ${hz} Hz is none of brass; give one from ${LOWEST_HZ} to 1700 Hz`);
-  const partialsAsked = [...notesHz].sort((a, b) => a - b);
-  const range = rangeAsked(question) ?? rangeHeard(listened(open, UNASKED).heard, test);
-  const { sampleRateHz, levels, heard } = listened(open, range);
-  const partialsHz = partialsAsked.length > 0 ? partialsAsked : partialsHeard(heard);
-  const finding = findingOf(heard, test, nearHz, partialsHz);
+  const heard = sound.heard();
+  const levels = sound.levels();
+  const asked = [...notesHz].sort((a, b) => a - b);
+  const finding = findingOf(heard, test, nearHz, asked.length > 0 ? asked : partialsHeard(heard));
+  const { sampleRateHz } = sound;
   return {
     ...finding,
     sampleRateHz,
@@ -74,33 +91,25 @@ function findingOf(
   }
 }
 
-/** What a sound holds, heard in a range. */
-function listened(open: () => Iterable<SoundBlock>, range: PitchRange) {
-  let meter: LevelMeter | null = null;
-  let analyser: FrameAnalyser | null = null;
-  let sampleRateHz = 0;
-  const frames: Frame[] = [];
-  for (const block of open()) {
-    sampleRateHz = block.sampleRateHz;
-    meter ??= new LevelMeter(sampleRateHz);
-    analyser ??= new FrameAnalyser(sampleRateHz, range);
-    analyser.push(meter.push(block.channels), (frame) => frames.push(frame));
-  }
-  const levels = meter?.read();
-  if (!levels || !analyser || levels.seconds < LEAST_SECONDS || frames.length === 0)
-    throw new InputError(
-      `the take is too short, ${(levels?.seconds ?? 0).toFixed(2)} s; record at least ${LEAST_SECONDS} s, silence before and after included`,
-    );
-  const track: Track = { range, frameS: analyser.frameS, hopS: analyser.hopS, frames };
-  return { sampleRateHz, levels, heard: hear(track) };
+function checked(listening: Listening | null): Listening {
+  const seconds = listening?.levels().seconds ?? 0;
+  if (listening && seconds >= LEAST_SECONDS && listening.frames.length > 0) return listening;
+  throw new InputError(
+    `the take is too short, ${seconds.toFixed(2)} s; record at least ${LEAST_SECONDS} s, silence before and after included`,
+  );
 }
 
-/** Null where no note is named. */
-function rangeAsked({ test, nearHz, notesHz }: TakeQuestion): PitchRange | null {
-  if (isOfNotes(test) && notesHz.length > 0) {
-    const all = nearHz === null ? notesHz : [nearHz, ...notesHz];
-    return rangeOf(Math.min(...all), Math.max(...all), BELOW, ABOVE);
-  }
+/**
+ * In which range of pitch a question is asked; null where it names no note.
+ *
+ * @throws {InputError} where a note is none
+ */
+export function rangeAsked({ test, nearHz, notesHz }: TakeQuestion): PitchRange | null {
+  const all = nearHz === null ? notesHz : [nearHz, ...notesHz];
+  for (const hz of all)
+    if (!(hz >= LOWEST_HZ && hz <= HIGHEST_HZ / BELOW))
+      throw new InputError(`a note of ${hz} Hz is none of brass; give one from ${LOWEST_HZ} to 1700 Hz`);
+  if (isOfNotes(test) && notesHz.length > 0) return rangeOf(Math.min(...all), Math.max(...all), BELOW, ABOVE);
   return nearHz === null ? null : rangeOf(nearHz, nearHz, AROUND, AROUND);
 }
 

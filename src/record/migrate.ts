@@ -4,6 +4,7 @@
  *     1  a bare document ("annulus-document"), or the same beside a view as the page's autosave wrote it
  *     2  a job ("annulus-job") with one trial
  *     3  a job with any number of trials
+ *     4  a job with takes of its player
  */
 import { isRecord } from "../setup/jsonRecord.ts";
 import { fingerprint } from "./canonical.ts";
@@ -16,7 +17,8 @@ const UNNAMED = "Kept from an earlier visit";
 /** From a version to the next; `at` is when, for what the earlier version did not note. */
 const STEPS: Readonly<Record<number, (kept: Fields, at: string) => Fields>> = {
   1: fromDocument,
-  2: withAnyTrials,
+  2: inVersion(3),
+  3: inVersion(4),
 };
 
 type Fields = Readonly<Record<string, unknown>>;
@@ -65,9 +67,12 @@ function fromDocument(kept: Fields, at: string): Fields {
   };
 }
 
-function withAnyTrials(kept: Fields): Fields {
-  const { document } = kept;
-  return { ...kept, version: 3, document: isRecord(document) ? migrateDocument(document) : document };
+/** What changed stands in the document, which knows its own steps. */
+function inVersion(version: number) {
+  return (kept: Fields): Fields => {
+    const { document } = kept;
+    return { ...kept, version, document: isRecord(document) ? migrateDocument(document) : document };
+  };
 }
 
 function documentIn(kept: Fields): Fields | null {

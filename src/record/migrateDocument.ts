@@ -3,19 +3,23 @@
  *
  *     1  one trial: `notes.trial.trial`, put aside when another was planned
  *     2  any number: `notes.trial.trials`, and `notes.trial.shown`, the id of the one that is looked at
+ *     3  the same, and `notes.listen`, takes of a player that an earlier page would drop
  */
 import { isRecord } from "../setup/jsonRecord.ts";
 import { RecordError } from "./recordError.ts";
 
 export const DOCUMENT_FORMAT = "annulus-document";
-export const DOCUMENT_VERSION = 2;
+export const DOCUMENT_VERSION = 3;
 
 type Fields = Readonly<Record<string, unknown>>;
 
 /** What a document of a later version is answered with. */
 export const MADE_LATER = "made by a later version of this page; load the page again to get it";
 
-const STEPS: Readonly<Record<number, (kept: Fields) => Fields>> = { 1: oneTrialAmongMany };
+const STEPS: Readonly<Record<number, (kept: Fields) => Fields>> = {
+  1: oneTrialAmongMany,
+  2: withListening,
+};
 
 /**
  * The same in the present form; what no version has written stays as it is, for the reader to refuse.
@@ -39,4 +43,9 @@ function oneTrialAmongMany(document: Fields): Fields {
   if (!isRecord(trial)) return { ...moved, notes: { ...notes, trial: plan } };
   const id = typeof trial.id === "string" ? trial.id : "";
   return { ...moved, notes: { ...notes, trial: { ...plan, trials: [trial], shown: id } } };
+}
+
+/** Nobody had listened yet. */
+function withListening(document: Fields): Fields {
+  return { ...document, version: 3 };
 }

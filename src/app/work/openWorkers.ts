@@ -1,6 +1,7 @@
 /** The page's workers beside the model's; each is started at the first question put to it, never before. */
 import type { Compare } from "../../../workers/compare.ts";
 import type { Feel } from "../../../workers/feel.ts";
+import type { Listener } from "../../../workers/listen.ts";
 import type { SecondCopy } from "../../../workers/secondCopy.ts";
 import type { TrialStatistics } from "../../../workers/trial.ts";
 import type { VoiceMaker } from "../../../workers/voice.ts";
@@ -15,6 +16,11 @@ export const openCompareWorker = () =>
 export const openFeelWorker = () =>
   connectionTo<Feel>(
     new Worker(new URL("../../../workers/feel.worker.ts", import.meta.url), { type: "module" }),
+  );
+
+export const openListenWorker = () =>
+  connectionTo<Listener>(
+    new Worker(new URL("../../../workers/listen.worker.ts", import.meta.url), { type: "module" }),
   );
 
 export const openSecondCopyWorker = () =>

@@ -6,7 +6,8 @@ import { readDocument } from "../../../src/app/state/keeping/documentFile.ts";
 import { RecordDatabase, split } from "../../../src/app/state/record/database.ts";
 import { JobRecord, type Listing } from "../../../src/app/state/record/jobRecord.ts";
 import { readBackup } from "../../../src/record/backup.ts";
-import type { Job } from "../../../src/record/job.ts";
+import { JOB_VERSION, type Job } from "../../../src/record/job.ts";
+import { DOCUMENT_VERSION } from "../../../src/record/migrateDocument.ts";
 import { AT, someJob } from "../../record/jobs.ts";
 
 const TEXTS = { title: "Leadpipe", player: "Heron", instrument: "No. 7", mouthpiece: "" };
@@ -216,14 +217,18 @@ describe("the record", () => {
 
   test("takes a job of a later version of the page for what it is, and leaves it alone", async () => {
     const record = await open();
-    const later = { ...(await record.add(TEXTS, DOCUMENT)), version: 4 };
-    await tampering(({ jobs }) => jobs.update(later.id, { version: 4 } as never));
+    const later = { ...(await record.add(TEXTS, DOCUMENT)), version: JOB_VERSION + 1 };
+    await tampering(({ jobs }) => jobs.update(later.id, { version: JOB_VERSION + 1 } as never));
     expect(await listing(record)).toMatchObject({ rows: [], later: 1, unreadable: 0 });
     expect((await record.unreadable())[0].reason).toMatch(/load the page again/);
     await record.rename(later.id, { title: "spoilt" });
     await record.setStatus(later.id, "archived");
     await tampering(async ({ jobs }) =>
-      expect(await jobs.get(later.id)).toMatchObject({ version: 4, title: "Leadpipe", status: "open" }),
+      expect(await jobs.get(later.id)).toMatchObject({
+        version: JOB_VERSION + 1,
+        title: "Leadpipe",
+        status: "open",
+      }),
     );
   });
 
@@ -251,7 +256,11 @@ describe("a database of an earlier version", () => {
     const jobs = await record.all();
     // the same document twice, bare and beside a view, is one job
     expect(jobs).toMatchObject([
-      { version: 3, title: "Invented straight horn", document: { ...earlier[1], version: 2 } },
+      {
+        version: JOB_VERSION,
+        title: "Invented straight horn",
+        document: { ...earlier[1], version: DOCUMENT_VERSION },
+      },
     ]);
     expect(await record.unreadable()).toMatchObject(
       [{ json: { spoilt: true }, reason: /not a job/ }].map(({ json, reason }) => ({
@@ -308,7 +317,12 @@ describe("a database of an earlier version", () => {
     old.close();
 
     const record = await open();
-    expect(await record.all()).toEqual(jobs);
+    const present = ({ document, ...job }: Job) => ({
+      ...job,
+      version: JOB_VERSION,
+      document: document === "none" ? document : { ...(document as object), version: DOCUMENT_VERSION },
+    });
+    expect(await record.all()).toEqual(jobs.map(present));
     const { rows } = await listing(record);
     const gaps = new Map(rows.map(({ id, gapMm }) => [id, gapMm]));
     expect(jobs.map(({ id }) => gaps.get(id))).toEqual([null, split(job).row.gapMm, 2.5]);
@@ -321,7 +335,7 @@ describe("a database of an earlier version", () => {
     const job = await record.add(TEXTS, DOCUMENT);
     record.close();
     const earlier = new Dexie(name);
-    earlier.version(3).stores({ jobs: "id", documents: "id", unreadable: "++", about: "name" });
+    earlier.version(JOB_VERSION).stores({ jobs: "id", documents: "id", unreadable: "++", about: "name" });
     expect(await earlier.table("jobs").get(job.id)).toMatchObject(TEXTS);
     earlier.close();
   });

@@ -2,7 +2,7 @@
 import "fake-indexeddb/auto";
 import { afterEach, expect, test, vi } from "vitest";
 import { canRecord, RecordingError, startRecording } from "../../../src/app/tasks/trial/recorder.ts";
-import { Recordings } from "../../../src/app/tasks/trial/recordings.ts";
+import { Recordings } from "../../../src/app/sound/recordings.ts";
 
 afterEach(() => vi.unstubAllGlobals());
 

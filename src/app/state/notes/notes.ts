@@ -8,6 +8,7 @@ import { type KeptBy, record } from "../../form/kept.ts";
 import { compareForm } from "./compare.ts";
 import { cutForm } from "./cut.ts";
 import { fitForm } from "./fit.ts";
+import { listenForm } from "./listen.ts";
 import { measureForm } from "./measure.ts";
 import { playForm } from "./play.ts";
 import { sheetForm, sheetNotesForAnother } from "./sheet.ts";
@@ -18,6 +19,7 @@ const notes = record({
   fit: fitForm,
   cut: cutForm,
   play: playForm,
+  listen: listenForm,
   trial: trialForm,
   compare: compareForm,
   sheet: sheetForm,

@@ -6,7 +6,7 @@
 import Dexie, { mergeRanges, type ObservabilitySet, RangeSet, type Table, type Transaction } from "dexie";
 import type { Broken } from "../../../record/backup.ts";
 import { JOB_VERSION, type Job, type JobHead } from "../../../record/job.ts";
-import { migrateDocument } from "../../../record/migrateDocument.ts";
+import { DOCUMENT_VERSION, migrateDocument } from "../../../record/migrateDocument.ts";
 import { readJob } from "../../../record/readJob.ts";
 import { RecordError } from "../../../record/recordError.ts";
 import { isRecord } from "../../../setup/jsonRecord.ts";
@@ -51,6 +51,8 @@ export class RecordDatabase extends Dexie {
     this.version(3).stores({}).upgrade(jobsWithAnyTrials);
     // listed by the gap measured, no longer by where the slider stood
     this.version(3.1).stores({}).upgrade(summariesAnew);
+    // takes of the player
+    this.version(4).stores({}).upgrade(jobsWithTakes);
     this.on("versionchange", ({ newVersion }) => this.#lose(newVersion ? "later" : "gone"));
   }
 
@@ -116,22 +118,30 @@ async function jobsFromDocuments(transaction: Transaction): Promise<void> {
     }
 }
 
-async function jobsWithAnyTrials(transaction: Transaction): Promise<void> {
-  await transaction
-    .table<KeptDocument>("documents")
-    .toCollection()
-    .modify((kept, at) => {
-      const { document } = kept;
-      if (isRecord(document) && document.version === 1)
-        at.value = { ...kept, document: migrateDocument(document) };
-    });
-  await transaction
-    .table<{ version: number }>("jobs")
-    .toCollection()
-    .modify((row) => {
-      if (row.version === 2) row.version = 3;
-    });
+const jobsWithAnyTrials = documentsFrom(2);
+const jobsWithTakes = documentsFrom(3);
+
+/** Brings jobs of a version one on, and whatever of their documents is older to the present form. */
+function documentsFrom(version: number) {
+  return async (transaction: Transaction): Promise<void> => {
+    await transaction
+      .table<KeptDocument>("documents")
+      .toCollection()
+      .modify((kept, at) => {
+        const { document } = kept;
+        if (isRecord(document) && isEarlier(document.version))
+          at.value = { ...kept, document: migrateDocument(document) };
+      });
+    await transaction
+      .table<{ version: number }>("jobs")
+      .toCollection()
+      .modify((row) => {
+        if (row.version === version) row.version = version + 1;
+      });
+  };
 }
+
+const isEarlier = (version: unknown): boolean => typeof version === "number" && version < DOCUMENT_VERSION;
 
 async function summariesAnew(transaction: Transaction): Promise<void> {
   const summaries = new Map<string, Summary>();

@@ -5,8 +5,8 @@ import { customElement, property, state } from "lit/decorators.js";
 import { itemLabel } from "../../../charts/plots/trial/ratingsChart.ts";
 import type { Trial } from "../../../trial/trial.ts";
 import { controls } from "../../shell/look/controls.ts";
+import { Recordings } from "../../sound/recordings.ts";
 import { PageElement } from "../../state/page.ts";
-import { Recordings } from "./recordings.ts";
 
 @customElement("annulus-kept-recordings")
 export class KeptRecordings extends PageElement {

@@ -1,4 +1,11 @@
-/** The microphone, from a press to a press; what it cannot do is said in words. */
+/** A recording by the microphone, from a press to a press; what it cannot do is said in words. */
+import {
+  closeMicrophone,
+  hasMicrophones,
+  MicrophoneError,
+  type NoMicrophone,
+  openMicrophone,
+} from "../../sound/microphone.ts";
 
 /** Why there is no recording, for people. */
 export class RecordingError extends Error {}
@@ -8,8 +15,7 @@ export interface Recording {
   readonly stop: () => Promise<Blob>;
 }
 
-export const canRecord = (): boolean =>
-  typeof MediaRecorder === "function" && navigator.mediaDevices?.getUserMedia !== undefined;
+export const canRecord = (): boolean => typeof MediaRecorder === "function" && hasMicrophones();
 
 /** @throws RecordingError */
 export async function startRecording(): Promise<Recording> {
@@ -22,8 +28,7 @@ export async function startRecording(): Promise<Recording> {
     stop: () =>
       new Promise((resolve) => {
         const done = () => {
-          // the lamp beside the camera goes out
-          for (const track of stream.getTracks()) track.stop();
+          closeMicrophone(stream);
           resolve(new Blob(heard, { type: recorder.mimeType }));
         };
         // the microphone may have been taken away in the meantime
@@ -38,25 +43,17 @@ export async function startRecording(): Promise<Recording> {
 
 async function microphone(): Promise<MediaStream> {
   try {
-    // as it sounds: what is made for speech would even out what is to be heard
-    return await navigator.mediaDevices.getUserMedia({
-      audio: { echoCancellation: false, noiseSuppression: false, autoGainControl: false },
-    });
+    return await openMicrophone();
   } catch (error) {
-    throw new RecordingError(refusal(error instanceof DOMException ? error.name : ""));
+    if (!(error instanceof MicrophoneError)) throw error;
+    throw new RecordingError(REFUSAL[error.why]);
   }
 }
 
-function refusal(name: string): string {
-  switch (name) {
-    case "NotAllowedError":
-    case "SecurityError":
-      return "The browser may not use the microphone: allow it for this page in the browser's settings, or go on without. The trial needs no recording.";
-    case "NotFoundError":
-      return "No microphone was found: connect one and press Record again, or go on without.";
-    case "NotReadableError":
-      return "The microphone is in use by another program: close that and press Record again, or go on without.";
-    default:
-      return "The microphone could not be used; go on without. The trial needs no recording.";
-  }
-}
+const REFUSAL: Readonly<Record<NoMicrophone, string>> = {
+  denied:
+    "The browser may not use the microphone: allow it for this page in the browser's settings, or go on without. The trial needs no recording.",
+  none: "No microphone was found: connect one and press Record again, or go on without.",
+  busy: "The microphone is in use by another program: close that and press Record again, or go on without.",
+  other: "The microphone could not be used; go on without. The trial needs no recording.",
+};

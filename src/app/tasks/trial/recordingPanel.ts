@@ -3,8 +3,8 @@ import { css, html, LitElement, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { Recordings } from "../../sound/recordings.ts";
 import { canRecord, type Recording, RecordingError, startRecording } from "./recorder.ts";
-import { Recordings } from "./recordings.ts";
 
 const NOT_KEPT =
   "This browser keeps no recordings here (a private window, or its storage is full). The trial needs none.";
