@@ -19,6 +19,7 @@ const named = {
     "metal-hatch": "#B08D3C",
     gap: "#C2410C",
     reference: "#2F6690",
+    measured: "#5B4A8A",
     feel: "#D6CFBD",
   },
   dark: {
@@ -30,6 +31,7 @@ const named = {
     "metal-hatch": "#8F7638",
     gap: "#F97B45",
     reference: "#74AEDB",
+    measured: "#AC9DDC",
     feel: "#333D42",
   },
   print: {
@@ -41,6 +43,7 @@ const named = {
     "metal-hatch": "#8A8A8A",
     gap: "#C2410C",
     reference: "#4A4A4A",
+    measured: "#4A4A4A",
     feel: "#D9D9D9",
   },
 } as const;

@@ -19,6 +19,8 @@ export const listenForm = keptForm({
   gap: MOUNTED,
   /** Id of the sealed trial whose turns are listened to; empty: none. */
   trial: text(),
+  /** Code of the turn. */
+  code: text(),
   keepsSound: flag(false),
   /** In the order in which they were kept. */
   takes: kept<readonly KeptTake[]>([], readTakes),

@@ -1,5 +1,6 @@
 /** What keys do to the live instrument. */
 import type { Blowing } from "../../../lips/oscillator.ts";
+import { hasOwnUse } from "../../form/ownUse.ts";
 
 const FINE_CENTS = 10;
 const COARSE_CENTS = 50;
@@ -45,16 +46,5 @@ export function playByKeys(page: Window, { stop, toggle, chooseNote }: Commands,
       if (event.key !== "Escape") event.preventDefault();
     },
     { signal },
-  );
-}
-
-/** A text is being typed, or a button, a link or a switch is to be pressed. */
-function hasOwnUse(event: Event): boolean {
-  const target = event.composedPath()[0];
-  if (target instanceof HTMLInputElement) return target.type !== "range";
-  return (
-    target instanceof HTMLElement &&
-    (target.isContentEditable ||
-      target.closest("button, a, select, textarea, summary, [tabindex]:not([data-play])") !== null)
   );
 }

@@ -1,0 +1,322 @@
+/**
+ * Listening, from the press of a hand to what was found: the microphone, the count-in, the take, its answer. Nothing is opened
+ * before it is asked for, and nothing leaves the machine. The sound of a take is held until the next one or until it is dropped.
+ */
+import { transfer } from "comlink";
+import capture from "../../../../workers/capture.worklet.ts?worker&url";
+import { CAPTURE, type CaptureMessage } from "../../../../workers/captureProtocol.ts";
+import type { HeardTake, Listener, LiveNews } from "../../../../workers/listen.ts";
+import { isRefusal } from "../../../../workers/served.ts";
+import type { EdgesSoFar, PitchPoint } from "../../../listen/liveTake.ts";
+import type { Take } from "../../../listen/take.ts";
+import type { TakeQuestion } from "../../../listen/takeQuestion.ts";
+import {
+  closeMicrophone,
+  MicrophoneError,
+  openMicrophone,
+  type Processing,
+  processingOf,
+} from "../../sound/microphone.ts";
+import { Observable } from "../../state/observable.ts";
+import type { Connection } from "../../work/connection.ts";
+import { openListenWorker } from "../../work/openWorkers.ts";
+import { MICROPHONE_REFUSED, WORKER_DIED } from "./sessionWords.ts";
+import { decodedFile, isWav } from "./soundFile.ts";
+
+export interface Found {
+  readonly question: TakeQuestion;
+  readonly take: Take;
+  readonly points: readonly PitchPoint[];
+  readonly sound: Blob;
+  /** Address of the sound, to play it back. */
+  readonly address: string;
+  /** Of a file, by its name. */
+  readonly file: string | null;
+}
+
+export interface ListenState {
+  readonly microphone: "off" | "asking" | "on";
+  /** Why something could not be, in words. */
+  readonly problem: string | null;
+  /** What the browser does to the sound although it was asked not to. */
+  readonly keptOn: readonly Processing[];
+  readonly phase: "rest" | "counting" | "taking" | "hearing" | "heard";
+  /** Beats to go. */
+  readonly count: number;
+  readonly levelDbfs: number | null;
+  readonly peakDbfs: number | null;
+  /** The quiet during the count-in; null before the first. */
+  readonly roomDbfs: number | null;
+  /** Of the take so far, or of what is heard between takes. */
+  readonly seconds: number;
+  readonly points: readonly PitchPoint[];
+  readonly edges: EdgesSoFar | null;
+  readonly found: Found | null;
+}
+
+const COUNT = 3;
+const BEAT_MS = 1000;
+/** A take ends by itself after so long without a note: hands are busy. */
+const QUIET_S = 6;
+/** Points of the strip no closer than this, s. */
+const POINT_S = 0.012;
+
+export class ListenSession extends Observable<ListenState> {
+  readonly #connect: () => Connection<Listener>;
+  #worker: Connection<Listener> | null = null;
+  #stream: MediaStream | null = null;
+  #context: AudioContext | null = null;
+  #question: TakeQuestion | null = null;
+  #beat: ReturnType<typeof setTimeout> | undefined;
+  #take = 0;
+  #room: number[] = [];
+  #soundedAt: number | null = null;
+
+  constructor(connect: () => Connection<Listener> = openListenWorker) {
+    super({
+      microphone: "off",
+      problem: null,
+      keptOn: [],
+      phase: "rest",
+      count: 0,
+      levelDbfs: null,
+      peakDbfs: null,
+      roomDbfs: null,
+      seconds: 0,
+      points: [],
+      edges: null,
+      found: null,
+    });
+    this.#connect = connect;
+  }
+
+  /** What is meant by what is heard from now on; a take under way stays what it was. */
+  ask(question: TakeQuestion): void {
+    if (JSON.stringify(question) === JSON.stringify(this.#question)) return;
+    this.#question = question;
+    if (this.value.microphone === "on") void this.#worker?.model.mean(question).catch(() => {});
+  }
+
+  /** To be called from a hand's own event. Opens the microphone where it is off, counts in, and begins a take. */
+  async listen(): Promise<void> {
+    const { phase, microphone } = this.value;
+    if (phase === "counting" || phase === "taking" || phase === "hearing" || microphone === "asking") return;
+    if (!(await this.#open())) return;
+    this.#forget();
+    this.#room = [];
+    this.#set({ phase: "counting", count: COUNT, problem: null });
+    this.#countDown();
+  }
+
+  /** Ends the take and finds what is in it; a count-in is given up. */
+  async stop(): Promise<void> {
+    if (this.value.phase === "counting") {
+      clearTimeout(this.#beat);
+      this.#set({ phase: "rest", count: 0 });
+      return;
+    }
+    if (this.value.phase !== "taking") return;
+    this.#set({ phase: "hearing" });
+    await this.#answer((worker) => worker.finish(), null, null);
+  }
+
+  /** A recording instead of the microphone. */
+  async hear(file: File, question: TakeQuestion): Promise<void> {
+    const { phase } = this.value;
+    if (phase === "hearing" || phase === "taking") return;
+    if (phase === "counting") await this.stop();
+    this.#forget();
+    this.#question = question;
+    this.#set({ phase: "hearing", problem: null, points: [], edges: null, seconds: 0 });
+    if (await isWav(file)) return this.#answer((worker) => worker.wav(file, question), file, file.name);
+    const decoded = await decodedFile(file);
+    if ("refused" in decoded) this.#set({ phase: "rest", problem: decoded.refused });
+    else await this.#answer((worker) => worker.decoded(decoded, question), file, file.name);
+  }
+
+  /** Gives up what was found, and its sound. */
+  drop(): void {
+    this.#forget();
+    this.#set({ phase: "rest", points: [], edges: null, seconds: 0 });
+  }
+
+  /** The lamp goes out; what was found stays. */
+  closeMicrophone(): void {
+    clearTimeout(this.#beat);
+    if (this.#stream) closeMicrophone(this.#stream);
+    this.#stream = null;
+    void this.#context?.close();
+    this.#context = null;
+    const { phase } = this.value;
+    this.#set({
+      microphone: "off",
+      levelDbfs: null,
+      peakDbfs: null,
+      ...((phase === "counting" || phase === "taking") && {
+        phase: "rest" as const,
+        points: [],
+        edges: null,
+      }),
+    });
+  }
+
+  close(): void {
+    this.closeMicrophone();
+    this.drop();
+    this.#worker?.terminate();
+    this.#worker = null;
+  }
+
+  async #open(): Promise<boolean> {
+    if (this.value.microphone === "on") return true;
+    this.#set({ microphone: "asking", problem: null });
+    try {
+      const stream = await openMicrophone();
+      this.#stream = stream;
+      stream.getAudioTracks()[0]?.addEventListener("ended", () => {
+        if (this.#stream !== stream) return;
+        this.closeMicrophone();
+        this.#set({ problem: MICROPHONE_REFUSED.gone });
+      });
+      await this.#connectSound(stream);
+      this.#set({ microphone: "on", keptOn: processingOf(stream) });
+      return true;
+    } catch (error) {
+      this.closeMicrophone();
+      this.#set({
+        phase: "rest",
+        problem: MICROPHONE_REFUSED[error instanceof MicrophoneError ? error.why : "other"],
+      });
+      return false;
+    }
+  }
+
+  /** Microphone → worklet → worker, past the page's own thread. */
+  async #connectSound(stream: MediaStream): Promise<void> {
+    const context = new AudioContext({ latencyHint: "interactive" });
+    this.#context = context;
+    void context.resume();
+    await context.audioWorklet.addModule(capture);
+    const node = new AudioWorkletNode(context, CAPTURE, { numberOfInputs: 1, outputChannelCount: [1] });
+    const { port1, port2 } = new MessageChannel();
+    await this.#model().follow(transfer(port2, [port2]), context.sampleRate, (news) => this.#told(news));
+    if (this.#question) await this.#model().mean(this.#question);
+    node.port.postMessage({ port: port1 } satisfies CaptureMessage, [port1]);
+    // it is silent; but what leads nowhere is not run everywhere
+    new MediaStreamAudioSourceNode(context, { mediaStream: stream })
+      .connect(node)
+      .connect(context.destination);
+  }
+
+  #countDown(): void {
+    this.#beat = setTimeout(() => {
+      const count = this.value.count - 1;
+      if (count > 0) {
+        this.#set({ count });
+        this.#countDown();
+      } else void this.#begin();
+    }, BEAT_MS);
+  }
+
+  async #begin(): Promise<void> {
+    this.#soundedAt = null;
+    try {
+      this.#take = await this.#model().begin();
+    } catch {
+      this.#lose();
+      return;
+    }
+    const room = [...this.#room].sort((a, b) => a - b);
+    this.#set({
+      phase: "taking",
+      count: 0,
+      points: [],
+      edges: null,
+      seconds: 0,
+      roomDbfs: room.length > 0 ? room[Math.floor(room.length / 2)] : null,
+    });
+  }
+
+  #told({ take, seconds, levelDbfs, peakDbfs, points, edges, isFull }: LiveNews): void {
+    const { phase, points: before } = this.value;
+    const isTaking = phase === "taking";
+    if (phase === "counting" && levelDbfs !== null) this.#room.push(levelDbfs);
+    // news of the moments before the take
+    if (isTaking && take !== this.#take) return;
+    if (phase === "hearing" || phase === "heard") {
+      this.#set({ levelDbfs, peakDbfs });
+      return;
+    }
+    const kept = isTaking
+      ? before
+      : before.filter(({ atS }) => atS <= (points[0]?.atS ?? 0) && atS > seconds - 12);
+    this.#set({ levelDbfs, peakDbfs, seconds, edges, points: [...kept, ...thinned(points, kept)] });
+    if (!isTaking) return;
+    const last = points.findLast(({ hz }) => hz !== null);
+    if (last) this.#soundedAt = last.atS;
+    const isQuiet = this.#soundedAt !== null && seconds - this.#soundedAt > QUIET_S;
+    if (isFull || isQuiet) void this.stop();
+  }
+
+  async #answer(
+    ask: (worker: Connection<Listener>["model"]) => Promise<HeardTake | { readonly refused: string }>,
+    sound: Blob | null,
+    file: string | null,
+  ): Promise<void> {
+    const question = this.#question!;
+    try {
+      const worker = this.#connected();
+      const heard = await Promise.race([ask(worker.model), worker.died]);
+      if (isRefusal(heard)) {
+        this.#set({ phase: "rest", problem: problemOf(heard.refused, file) });
+        return;
+      }
+      const blob = sound ?? new Blob([heard.sound as Uint8Array<ArrayBuffer>], { type: "audio/wav" });
+      const { take, points } = heard;
+      const found = { question, take, points, sound: blob, address: URL.createObjectURL(blob), file };
+      this.#set({ phase: "heard", found, points: thinned(points, []), seconds: take.levels.seconds });
+    } catch {
+      this.#lose();
+    }
+  }
+
+  #forget(): void {
+    const { found } = this.value;
+    if (found) URL.revokeObjectURL(found.address);
+    this.#set({ found: null });
+  }
+
+  /** The worker has died: the next press starts another. */
+  #lose(): void {
+    this.closeMicrophone();
+    this.#worker?.terminate();
+    this.#worker = null;
+    this.#set({ phase: "rest", problem: WORKER_DIED });
+  }
+
+  #connected(): Connection<Listener> {
+    this.#worker ??= this.#connect();
+    return this.#worker;
+  }
+
+  #model(): Connection<Listener>["model"] {
+    return this.#connected().model;
+  }
+
+  #set(part: Partial<ListenState>): void {
+    this.change({ ...this.value, ...part });
+  }
+}
+
+/** As many as can be drawn. */
+function thinned(points: readonly PitchPoint[], before: readonly PitchPoint[]): PitchPoint[] {
+  let last = before[before.length - 1]?.atS ?? Number.NEGATIVE_INFINITY;
+  return points.filter(({ atS }) => {
+    if (atS - last < POINT_S) return false;
+    last = atS;
+    return true;
+  });
+}
+
+const problemOf = (refused: string, file: string | null): string =>
+  `${file === null ? "" : `${file}: `}${refused.charAt(0).toUpperCase()}${refused.slice(1)}.`;
