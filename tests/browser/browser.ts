@@ -45,12 +45,16 @@ export interface VisitOptions {
 /**
  * One browser for a file of tests; `visit` opens a page in a context of its own, as a new person on a new machine, until the
  * test ends: pages left open would go on computing beside the next test's.
+ *
+ * @param more arguments of the browser, for what a machine has to have
  */
-export function useBrowser(): { visit: (options?: VisitOptions) => Promise<Visit> } {
+export function useBrowser(more: readonly string[] = []): {
+  visit: (options?: VisitOptions) => Promise<Visit>;
+} {
   let browser: Browser;
   beforeAll(async () => {
     if (!executablePath) throw new Error("no Chromium: npm test installs it, or set CHROMIUM_PATH");
-    browser = await chromium.launch({ executablePath, args });
+    browser = await chromium.launch({ executablePath, args: [...args, ...more] });
     mkdirSync(screenshots, { recursive: true });
   });
   afterEach(async () => {

@@ -12,6 +12,7 @@ export const TASKS = [
   "measure",
   "fit",
   "play",
+  "listen",
   "trial",
   "cut",
   "sheet",

@@ -26,6 +26,10 @@ const SHEETS: Readonly<Record<Exclude<Task, "explore" | "edit">, Sheet>> = {
     show: () => html`<annulus-compare></annulus-compare>`,
   },
   play: { load: () => import("../tasks/play/play.ts"), show: () => html`<annulus-play></annulus-play>` },
+  listen: {
+    load: () => import("../tasks/listen/listen.ts"),
+    show: () => html`<annulus-listen></annulus-listen>`,
+  },
   trial: { load: () => import("../tasks/trial/trial.ts"), show: () => html`<annulus-trial></annulus-trial>` },
   sheet: { load: () => import("../tasks/sheet/sheet.ts"), show: () => html`<annulus-sheet></annulus-sheet>` },
   learn: { load: () => import("../tasks/learn/learn.ts"), show: () => html`<annulus-learn></annulus-learn>` },

@@ -71,15 +71,6 @@ export const listenStyles = css`
     line-height: 1.15;
     min-height: 1.15em;
   }
-  .level {
-    display: grid;
-    gap: 0.25rem;
-    font-size: var(--type-14);
-  }
-  meter {
-    width: 100%;
-    height: 1rem;
-  }
   .found {
     font-size: var(--type-20);
     line-height: 1.3;
@@ -109,7 +100,7 @@ export const listenStyles = css`
     .live,
     .decide,
     audio,
-    annulus-chart[data-live] {
+    annulus-listen-level {
       display: none;
     }
   }

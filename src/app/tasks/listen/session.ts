@@ -9,7 +9,6 @@ import type { HeardTake, Listener, LiveNews } from "../../../../workers/listen.t
 import { isRefusal } from "../../../../workers/served.ts";
 import type { EdgesSoFar, PitchPoint } from "../../../listen/liveTake.ts";
 import type { Take } from "../../../listen/take.ts";
-import type { TakeQuestion } from "../../../listen/takeQuestion.ts";
 import {
   closeMicrophone,
   MicrophoneError,
@@ -20,11 +19,12 @@ import {
 import { Observable } from "../../state/observable.ts";
 import type { Connection } from "../../work/connection.ts";
 import { openListenWorker } from "../../work/openWorkers.ts";
+import type { Asked } from "./question.ts";
 import { MICROPHONE_REFUSED, WORKER_DIED } from "./sessionWords.ts";
 import { decodedFile, isWav } from "./soundFile.ts";
 
 export interface Found {
-  readonly question: TakeQuestion;
+  readonly asked: Asked;
   readonly take: Take;
   readonly points: readonly PitchPoint[];
   readonly sound: Blob;
@@ -52,12 +52,17 @@ export interface ListenState {
   readonly points: readonly PitchPoint[];
   readonly edges: EdgesSoFar | null;
   readonly found: Found | null;
+  /** So much was played without a rest that the next takes would be of tired lips. */
+  readonly isTired: boolean;
 }
 
 const COUNT = 3;
 const BEAT_MS = 1000;
 /** A take ends by itself after so long without a note: hands are busy. */
 const QUIET_S = 6;
+/** Lips want a rest after so much of takes, s, and have had one after so long without (own choice, common practice). */
+const TIRING_S = 150;
+const REST_MS = 120_000;
 /** Points of the strip no closer than this, s. */
 const POINT_S = 0.012;
 
@@ -66,11 +71,14 @@ export class ListenSession extends Observable<ListenState> {
   #worker: Connection<Listener> | null = null;
   #stream: MediaStream | null = null;
   #context: AudioContext | null = null;
-  #question: TakeQuestion | null = null;
+  #asked: Asked | null = null;
   #beat: ReturnType<typeof setTimeout> | undefined;
   #take = 0;
   #room: number[] = [];
   #soundedAt: number | null = null;
+  /** Since the last rest. */
+  #playedS = 0;
+  #playedUntil = 0;
 
   constructor(connect: () => Connection<Listener> = openListenWorker) {
     super({
@@ -86,15 +94,16 @@ export class ListenSession extends Observable<ListenState> {
       points: [],
       edges: null,
       found: null,
+      isTired: false,
     });
     this.#connect = connect;
   }
 
   /** What is meant by what is heard from now on; a take under way stays what it was. */
-  ask(question: TakeQuestion): void {
-    if (JSON.stringify(question) === JSON.stringify(this.#question)) return;
-    this.#question = question;
-    if (this.value.microphone === "on") void this.#worker?.model.mean(question).catch(() => {});
+  ask(asked: Asked): void {
+    if (JSON.stringify(asked) === JSON.stringify(this.#asked)) return;
+    this.#asked = asked;
+    if (this.value.microphone === "on") void this.#worker?.model.mean(asked.question).catch(() => {});
   }
 
   /** To be called from a hand's own event. Opens the microphone where it is off, counts in, and begins a take. */
@@ -116,17 +125,19 @@ export class ListenSession extends Observable<ListenState> {
       return;
     }
     if (this.value.phase !== "taking") return;
-    this.#set({ phase: "hearing" });
+    this.#playedS += this.value.seconds;
+    this.#playedUntil = performance.now();
+    this.#set({ phase: "hearing", isTired: this.#playedS > TIRING_S });
     await this.#answer((worker) => worker.finish(), null, null);
   }
 
   /** A recording instead of the microphone. */
-  async hear(file: File, question: TakeQuestion): Promise<void> {
+  async hear(file: File): Promise<void> {
     const { phase } = this.value;
     if (phase === "hearing" || phase === "taking") return;
     if (phase === "counting") await this.stop();
     this.#forget();
-    this.#question = question;
+    const { question } = this.#asked!;
     this.#set({ phase: "hearing", problem: null, points: [], edges: null, seconds: 0 });
     if (await isWav(file)) return this.#answer((worker) => worker.wav(file, question), file, file.name);
     const decoded = await decodedFile(file);
@@ -200,7 +211,7 @@ export class ListenSession extends Observable<ListenState> {
     const node = new AudioWorkletNode(context, CAPTURE, { numberOfInputs: 1, outputChannelCount: [1] });
     const { port1, port2 } = new MessageChannel();
     await this.#model().follow(transfer(port2, [port2]), context.sampleRate, (news) => this.#told(news));
-    if (this.#question) await this.#model().mean(this.#question);
+    if (this.#asked) await this.#model().mean(this.#asked.question);
     node.port.postMessage({ port: port1 } satisfies CaptureMessage, [port1]);
     // it is silent; but what leads nowhere is not run everywhere
     new MediaStreamAudioSourceNode(context, { mediaStream: stream })
@@ -220,6 +231,8 @@ export class ListenSession extends Observable<ListenState> {
 
   async #begin(): Promise<void> {
     this.#soundedAt = null;
+    if (performance.now() - this.#playedUntil > REST_MS) this.#playedS = 0;
+    this.#set({ isTired: false });
     try {
       this.#take = await this.#model().begin();
     } catch {
@@ -263,7 +276,7 @@ export class ListenSession extends Observable<ListenState> {
     sound: Blob | null,
     file: string | null,
   ): Promise<void> {
-    const question = this.#question!;
+    const asked = this.#asked!;
     try {
       const worker = this.#connected();
       const heard = await Promise.race([ask(worker.model), worker.died]);
@@ -273,7 +286,7 @@ export class ListenSession extends Observable<ListenState> {
       }
       const blob = sound ?? new Blob([heard.sound as Uint8Array<ArrayBuffer>], { type: "audio/wav" });
       const { take, points } = heard;
-      const found = { question, take, points, sound: blob, address: URL.createObjectURL(blob), file };
+      const found = { asked, take, points, sound: blob, address: URL.createObjectURL(blob), file };
       this.#set({ phase: "heard", found, points: thinned(points, []), seconds: take.levels.seconds });
     } catch {
       this.#lose();

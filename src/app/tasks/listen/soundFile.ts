@@ -2,7 +2,12 @@
 import type { Decoded } from "../../../../workers/listen.ts";
 
 /** What the file chooser offers. */
-export const SOUND_FILES = "audio/*,.wav,.flac,.mp3,.m4a,.ogg,.opus,.webm";
+export const SOUND_FILE = {
+  description: "Recording",
+  mimeTypes: ["audio/*"],
+  extensions: [".wav", ".flac", ".mp3", ".m4a", ".ogg", ".opus", ".webm"],
+  id: "recordings",
+};
 
 /** A browser decodes a whole file at once, and 15 MB of MP3 become half a gigabyte. */
 const MOST_BYTES = 15e6;

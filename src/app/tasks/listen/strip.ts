@@ -7,21 +7,37 @@ import type { ListenState } from "./session.ts";
 
 /** While it is played, s. */
 const WINDOW_S = 12;
+/** How far from the note the strip reaches: as far as a slot may, or as slurs and slips do. */
+const NEAR_CENTS = 250;
+const FAR_CENTS = 900;
+
+const isOfNotes = ({ question: { test } }: Asked): boolean => test === "slur" || test === "attack";
 
 /** Null while nothing has been heard. */
 export function stripOf(
-  { phase, points, seconds, edges, found }: ListenState,
-  { hz, partial, partials }: Asked,
+  {
+    phase,
+    points,
+    seconds,
+    edges,
+    found,
+  }: Pick<ListenState, "phase" | "points" | "seconds" | "edges" | "found">,
+  now: Asked,
   instrument: InstrumentKind,
 ): PitchStrip | null {
   if (points.length === 0) return null;
-  const cents = (one: number) => 1200 * Math.log2(one / hz);
+  const { hz, partial, partials } = found?.asked ?? now;
   const fromS = phase === "heard" ? 0 : Math.max(0, seconds - WINDOW_S);
   const take = found?.take;
   const slot = take?.test === "slot" ? take.slot : null;
+  // a slot is told about the resting pitch, as soon as that is known
+  const restHz = slot?.restHz ?? edges?.restHz ?? null;
+  const cents = (one: number) => 1200 * Math.log2(one / (restHz ?? hz));
   const centsOrNull = (one: number | null | undefined) => (one == null ? null : cents(one));
   return {
     partial,
+    isAboutRest: restHz !== null,
+    reachCents: isOfNotes(found?.asked ?? now) ? FAR_CENTS : NEAR_CENTS,
     points: points
       .filter(({ atS }) => atS >= fromS)
       .map((point) => ({ atS: point.atS, cents: centsOrNull(point.hz) })),

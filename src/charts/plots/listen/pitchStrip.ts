@@ -31,6 +31,10 @@ export interface StripMark {
 
 export interface PitchStrip {
   readonly partial: number;
+  /** Cents are about the resting pitch of this take, not about the note as written. */
+  readonly isAboutRest: boolean;
+  /** What lies further away is not drawn. */
+  readonly reachCents: number;
   readonly points: readonly StripPoint[];
   readonly fromS: number;
   readonly toS: number;
@@ -43,8 +47,7 @@ export interface PitchStrip {
 }
 
 /** Whatever sounds, so much is drawn to each side. */
-const LEAST_CENTS = 150;
-const MOST_CENTS = 800;
+const LEAST_CENTS = 90;
 const ROUND_CENTS = 50;
 /** A pitch that goes further between two points has jumped. */
 const JUMP_CENTS = 110;
@@ -66,7 +69,15 @@ export function pitchStrip(strip: PitchStrip, frame: Frame): Drawing {
     levelBand(on, [lowCents, highCents], { part: "slot", isCut: true });
   leftAxis(on, roundTicks(y, 5, signedText), true);
   bottomAxis(on, roundTicks(x, 6), "time, s");
-  label(on, `cents about ${noteLabel(strip.partial, frame.instrument)}`, 0, small, { fill: "muted" });
+  label(
+    on,
+    strip.isAboutRest
+      ? "cents about the resting pitch"
+      : `cents about ${noteLabel(strip.partial, frame.instrument)}`,
+    0,
+    small,
+    { fill: "muted" },
+  );
   levelLine(on, 0, "ink", 1.25);
   for (const { partial, cents } of strip.others)
     if (cents > least && cents < most) {
@@ -86,7 +97,8 @@ export function pitchStrip(strip: PitchStrip, frame: Frame): Drawing {
         weight: 600,
       }).setAttribute("data-part", part);
     }
-  const within = ({ cents }: StripPoint) => (cents === null ? null : clamp(y(cents), plot.top, plot.bottom));
+  const within = ({ cents }: StripPoint) =>
+    cents === null || cents < least || cents > most ? null : y(cents);
   line(on.parent, parted(strip.points), ({ atS }) => x(atS), within, {
     "data-part": "pitch",
     stroke: "measured",
@@ -111,27 +123,16 @@ function parted(points: readonly StripPoint[]): StripPoint[] {
   });
 }
 
-function rangeOf({ points, fromS, lowCents, highCents, marks, others }: PitchStrip): [number, number] {
-  const [nextBelow, nextAbove] = [
-    Math.max(-MOST_CENTS, ...others.flatMap(({ cents }) => (cents < 0 ? cents : []))),
-    Math.min(MOST_CENTS, ...others.flatMap(({ cents }) => (cents > 0 ? cents : []))),
-  ];
-  let [least, most] = [-LEAST_CENTS, LEAST_CENTS];
+function rangeOf({ points, fromS, lowCents, highCents, marks, reachCents }: PitchStrip): [number, number] {
   const seen = [
     ...points.flatMap(({ atS, cents }) => (cents === null || atS < fromS ? [] : cents)),
     ...marks.map(({ cents }) => cents),
     ...[lowCents, highCents].filter((cents) => cents !== null),
-  ];
-  for (const cents of seen) {
-    // a neighbour that was broken into is drawn with its line
-    if (cents < least)
-      least = Math.max(-MOST_CENTS, cents < 0.8 * nextBelow ? Math.min(cents, nextBelow) : cents);
-    if (cents > most)
-      most = Math.min(MOST_CENTS, cents > 0.8 * nextAbove ? Math.max(cents, nextAbove) : cents);
-  }
+  ].filter((cents) => Math.abs(cents) <= reachCents);
+  const round = (cents: number) => ROUND_CENTS * Math.ceil((cents + 10) / ROUND_CENTS);
   return [
-    ROUND_CENTS * Math.floor((least - 10) / ROUND_CENTS),
-    ROUND_CENTS * Math.ceil((most + 10) / ROUND_CENTS),
+    -round(Math.max(LEAST_CENTS, ...seen.map((cents) => -cents))),
+    round(Math.max(LEAST_CENTS, ...seen)),
   ];
 }
 
@@ -157,7 +158,7 @@ export const pitchStripFigure: Figure<PitchStrip> = {
   label: "Pitch over time",
   about:
     "The pitch that is heard, some hundred times a second, in cents about the note meant (equal temperament, A 440). It has holes " +
-    "where nothing sounds and where the pitch jumps. The ends of a slot are read off a straight line through the last 0.2 s of each " +
+    "where nothing sounds, where the pitch jumps and where it is another note. The ends of a slot are read off a straight line through the last 0.2 s of each " +
     "bend, carried on to where it breaks or stops, and are the mean of all bends to that side.",
   caption: (data, _unit, instrument) =>
     data ? describe(data, instrument) : "The pitch appears here while you play.",

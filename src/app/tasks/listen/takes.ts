@@ -1,0 +1,132 @@
+/** Every take that was kept, and what they say together, gap by gap. */
+import { css, html, nothing } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import type { KeptTake } from "../../../listen/keptTake.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
+import { listenedNotes } from "../../../study/listened/measuredGaps.ts";
+import {
+  basisWords,
+  keptWords,
+  listenedWords,
+  placeWords,
+  takenWords,
+} from "../../../words/listen/measuredWords.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { icon } from "../../shell/look/icon.ts";
+import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { Recordings } from "../../sound/recordings.ts";
+import { takesAtGaps } from "../../state/bench/listened.ts";
+import { withoutTake } from "../../state/notes/listen.ts";
+import { PageElement } from "../../state/page.ts";
+import { writtenHz } from "./question.ts";
+import { RECORDINGS_OF } from "./recordingsOf.ts";
+
+@customElement("annulus-takes")
+export class Takes extends PageElement {
+  readonly #recordings = new Recordings();
+  /** The take whose sound is to be heard. */
+  @state() private played: { readonly id: string; readonly address: string } | null = null;
+
+  static override styles = [
+    controls,
+    sheetStyles,
+    css`
+      section {
+        padding-top: 1rem;
+        border-top: 1.5px solid var(--ink);
+      }
+      .finding {
+        font-size: var(--type-20);
+        line-height: 1.3;
+        max-width: 60ch;
+        text-wrap: pretty;
+      }
+      .small {
+        font-size: var(--type-14);
+        max-width: 70ch;
+      }
+      audio {
+        width: 100%;
+        height: 2.75rem;
+      }
+    `,
+  ];
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#show(null);
+    this.#recordings.close();
+  }
+
+  override render() {
+    const { document, view } = this.page.store.parts;
+    const { takes } = document.notes.listen;
+    if (takes.length === 0)
+      return html`<section class="stack"><h3>Takes</h3><p class="small muted">None yet. What you keep is listed here, and compared gap by gap.</p></section>`;
+    const instrument = instrumentOf(document.setup);
+    const notes = listenedNotes(takesAtGaps(document.notes), (n) => writtenHz(instrument, n));
+    return html`
+      <section class="stack" aria-labelledby="measured-title">
+        <h3 id="measured-title">This player, measured</h3>
+        ${notes.map(
+          (note) => html`
+            <p class="finding" data-testid="measured">${listenedWords(note, view.unit, instrument)}</p>
+            <p class="small muted">${basisWords(note)}</p>
+          `,
+        )}
+        ${this.played ? html`<audio controls autoplay src=${this.played.address} aria-label="The sound of a take"></audio>` : nothing}
+        <div class="scroll">
+          <table data-testid="takes">
+            <thead>
+              <tr><th>Kept</th><th>What</th><th>Gap</th><th>Found</th><th></th></tr>
+            </thead>
+            <tbody>
+              ${takes.toReversed().map((take) => this.#row(take))}
+            </tbody>
+          </table>
+        </div>
+      </section>
+    `;
+  }
+
+  #row(take: KeptTake) {
+    const { document, view } = this.page.store.parts;
+    const instrument = instrumentOf(document.setup);
+    const { id, at, partial, toPartial, measured, warnings, hasSound } = take;
+    const what = takenWords({ test: measured.test, partial, toPartial }, instrument);
+    const when = new Date(at).toLocaleString([], { dateStyle: "short", timeStyle: "short" });
+    return html`
+      <tr>
+        <td>${when}</td>
+        <td>${what}</td>
+        <td>${placeWords(take, view.unit)}</td>
+        <td>${keptWords(measured, writtenHz(instrument, partial))}${warnings.length > 0 ? html` <span class="muted">(${warnings.length === 1 ? "1 warning" : `${warnings.length} warnings`})</span>` : nothing}</td>
+        <td>
+          ${hasSound ? html`<button type="button" class="plain square" aria-label="Hear the take of ${when}, ${what}" title="Hear it" @click=${() => void this.#hear(id)}>${icon("play")}</button>` : nothing}
+          <button type="button" class="plain square" data-testid="remove-take" aria-label="Remove the take of ${when}, ${what}" title="Remove" @click=${() => void this.#remove(take)}>${icon("xmark")}</button>
+        </td>
+      </tr>
+    `;
+  }
+
+  async #hear(id: string): Promise<void> {
+    const sounds = await this.#recordings.of(RECORDINGS_OF).catch(() => new Map<string, Blob>());
+    const sound = sounds.get(id);
+    if (sound) this.#show({ id, address: URL.createObjectURL(sound) });
+    else this.page.store.say("note", "The sound of this take is no longer in this browser; its numbers are.");
+  }
+
+  async #remove({ id, hasSound }: KeptTake): Promise<void> {
+    const { store } = this.page;
+    store.setNotes("listen", withoutTake(store.state.document.notes.listen, id));
+    if (!hasSound) return;
+    await this.#recordings.remove(RECORDINGS_OF, id).catch(() => {});
+    if (this.played?.id === id) this.#show(null);
+    store.say("note", "Removed. Undo brings the numbers back, not the sound.");
+  }
+
+  #show(played: { readonly id: string; readonly address: string } | null): void {
+    if (this.played) URL.revokeObjectURL(this.played.address);
+    this.played = played;
+  }
+}

@@ -1,0 +1,147 @@
+/** The task Listen from the microphone to the report's numbers: Chromium's microphone is a file, a take whose truth is known. */
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { wavBlocks } from "../../src/listen/wav.ts";
+import { wavBytes } from "../../src/response/wavBytes.ts";
+import { expectQuiet, picture, useBrowser, type Visit } from "./browser.ts";
+import { expectSoundEverywhere } from "./soundness.ts";
+import { keptInTab } from "./still.ts";
+
+const folder = fileURLToPath(new URL("../reference/listen/", import.meta.url));
+const { takes } = JSON.parse(readFileSync(`${folder}truth.json`, "utf8"));
+const truth = takes.find(({ file }: { file: string }) => file === "slot-trumpet.wav").slot;
+
+const rate = 48_000;
+/** The player begins after the count-in; a little noise, as in a quiet room. */
+function microphone(file: string, beforeS: number): string {
+  const blocks = [...wavBlocks([new Uint8Array(readFileSync(folder + file))])];
+  const take = blocks.flatMap(({ channels }) => [...channels[0]]);
+  const fromRate = blocks[0].sampleRateHz;
+  const length = Math.round((beforeS + take.length / fromRate + 8) * rate);
+  let seed = 1;
+  const samples = Float32Array.from({ length }, (_, i) => {
+    seed = (seed * 48271) % 2147483647;
+    const at = (i / rate - beforeS) * fromRate;
+    const k = Math.floor(at);
+    const played = k >= 0 && k + 1 < take.length ? take[k] + (at - k) * (take[k + 1] - take[k]) : 0;
+    return played + 0.0008 * (seed / 1073741824 - 1);
+  });
+  const path = join(mkdtempSync(join(tmpdir(), "annulus-microphone-")), "microphone.wav");
+  writeFileSync(path, wavBytes({ samples, rate }));
+  return path;
+}
+
+const { visit } = useBrowser([
+  "--use-fake-device-for-media-stream",
+  "--use-fake-ui-for-media-stream",
+  `--use-file-for-fake-audio-capture=${microphone("slot-trumpet.wav", 5)}%noloop`,
+]);
+
+/** Chromium's own dialog cannot be answered by a test; the older one can. */
+async function open(): Promise<Visit> {
+  const visited = await visit();
+  await visited.context.addInitScript(() => {
+    Reflect.deleteProperty(window, "showOpenFilePicker");
+  });
+  await visited.page.goto(`${visited.address}#listen`);
+  await visited.page.reload();
+  await visited.page.getByTestId("listen").waitFor();
+  return visited;
+}
+
+const said = async (page: Page, name: string) => (await page.getByTestId(name).innerText()).trim();
+
+async function openRecording({ page }: Visit, file: string): Promise<void> {
+  const chooser = page.waitForEvent("filechooser");
+  await page.getByTestId("listen-file").click();
+  await (await chooser).setFiles(folder + file);
+}
+
+describe("listening", () => {
+  it("hears a slot from the microphone as it is bent, keeps it, and compares it with another gap", async () => {
+    const visited = await open();
+    const { page } = visited;
+    expect(await said(page, "listen-state")).toBe("Ready.");
+    await page.keyboard.press("Space");
+    await page.getByTestId("listen-state").filter({ hasText: /quiet/ }).waitFor();
+    await page.getByTestId("listen-state").filter({ hasText: "Play." }).waitFor();
+    await expect.poll(() => said(page, "level")).toMatch(/room −\d+ dB: quiet enough/);
+    // an end of the slot is drawn while the player goes on
+    await page
+      .locator(
+        "[data-testid=pitch-strip] [data-part=low-end], [data-testid=pitch-strip] [data-part=high-end]",
+      )
+      .first()
+      .waitFor();
+    expect(await said(page, "listen-state")).toBe("Play.");
+    await picture(page, "listen-live");
+    // it ends by itself once nothing is played any more
+    await page.getByTestId("listen-state").filter({ hasText: "Done." }).waitFor({ timeout: 60_000 });
+    const width = Number(/(\d+) cents wide/.exec(await said(page, "found"))![1]);
+    expect(Math.abs(width - truth.width_cents)).toBeLessThan(10);
+    expect(await page.getByTestId("kept-on").count()).toBe(0);
+    await page.getByTestId("play-back").waitFor();
+    await picture(page, "listen-found");
+    await expectSoundEverywhere(page, "listen-found");
+
+    await page.keyboard.press("k");
+    await page.getByTestId("takes").waitFor();
+    expect(await page.getByTestId("takes").locator("tbody tr").count()).toBe(1);
+    await page.getByTestId("microphone-off").click();
+
+    // the same by a file, at another gap
+    const gap = page.getByTestId("listen-gap").locator("input");
+    await gap.fill("3 mm");
+    await gap.press("Enter");
+    await openRecording(visited, "slot-trumpet.wav");
+    await page.getByTestId("found").filter({ hasText: "cents wide" }).waitFor();
+    await page.getByTestId("keep-take").click();
+    await expect
+      .poll(() => said(page, "measured"))
+      .toMatch(
+        /^Slot of C in the staff \(4\): \d+ ± \d+ cents at 3\.00 mm, \d+ ± \d+ cents at 2\.54 mm: no difference found; one of \d+ cents would have been\.$/,
+      );
+
+    await keptInTab(page, /"gapMm":3,.*"test":"slot"/);
+    await page.reload();
+    await expect.poll(() => page.getByTestId("takes").locator("tbody tr").count()).toBe(2);
+    await picture(page, "listen-takes");
+    expectQuiet(visited);
+  });
+
+  it("says what no take can be made of, and drops one", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await openRecording(visited, "noise-only.wav");
+    await page.getByTestId("found").filter({ hasText: "Nothing was found" }).waitFor();
+    expect(await said(page, "listen-warnings")).toMatch(/No note was heard/);
+    expect(await page.getByTestId("keep-take").isDisabled()).toBe(true);
+    await page.keyboard.press("d");
+    await expect.poll(() => page.getByTestId("found").count()).toBe(0);
+    await openRecording(visited, "README.md");
+    await page.getByTestId("listen-problem").filter({ hasText: "README.md" }).waitFor();
+    expectQuiet(visited);
+  });
+
+  it("offers a file where there is no microphone, or no leave to use it", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await page.addInitScript(() => {
+      navigator.mediaDevices.getUserMedia = () =>
+        Promise.reject(new DOMException("no leave", "NotAllowedError"));
+    });
+    await page.reload();
+    await page.getByTestId("listen").click();
+    await page
+      .getByTestId("listen-problem")
+      .filter({ hasText: /may not use the microphone.*open a recording/s })
+      .waitFor();
+    await openRecording(visited, "attack-trombone.wav");
+    await page.getByTestId("found").waitFor();
+    expectQuiet(visited);
+  });
+});
