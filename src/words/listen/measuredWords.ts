@@ -2,6 +2,7 @@
 import type { KeptTake, Measured } from "../../listen/keptTake.ts";
 import type { TakeTest } from "../../listen/takeQuestion.ts";
 import type { InstrumentKind } from "../../setup/instrumentKind.ts";
+import type { BesideModel } from "../../study/listened/besideModel.ts";
 import type { ListenedNote, MeasuredChange, MeasuredGap } from "../../study/listened/measuredGaps.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
@@ -125,3 +126,24 @@ export const LISTENING_CAUTIONS = [
   "Bending to the break tires lips: rest as long as you played, and stop when a note no longer speaks as it did. Half an hour is enough for a day.",
   "Play at an easy volume. A bell close to a wall or an ear is loud enough to harm hearing in minutes.",
 ] as const;
+
+/** The model's change between the same gaps, and whether what was measured speaks for it. */
+export function besideModelWords(finding: BesideModel, modelCents: number): string {
+  const model = `The model says ${signed(modelCents, 1)} cents between the same two gaps`;
+  switch (finding) {
+    case "agrees":
+      return `${model}: what was measured agrees.`;
+    case "disagrees":
+      return `${model}: what was measured disagrees. Trust the player’s own measurement, and take both gaps once more.`;
+    case "cannot-tell":
+      return `${model}: too small for these takes to show or to refute.`;
+  }
+}
+
+/** What the trade's rule on slots comes to for this player; the change is one of slot width. */
+export const besideRuleWords = ({ isFound, value }: MeasuredChange): string =>
+  !isFound
+    ? "The rule, a wider gap slots more firmly, is not seen here."
+    : value > 0
+      ? "The rule, a wider gap slots more firmly, holds for this note."
+      : "The rule, a wider gap slots more firmly, is the other way round for this note.";

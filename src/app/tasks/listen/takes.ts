@@ -1,16 +1,21 @@
 /** Every take that was kept, and what they say together, gap by gap. */
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import { listenedFigure } from "../../../charts/plots/listen/listenedChart.ts";
 import type { KeptTake } from "../../../listen/keptTake.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
-import { listenedNotes } from "../../../study/listened/measuredGaps.ts";
+import { besideModel, modelChange, modelWidths } from "../../../study/listened/besideModel.ts";
+import { isCompared, type ListenedNote, listenedNotes } from "../../../study/listened/measuredGaps.ts";
 import {
   basisWords,
+  besideModelWords,
+  besideRuleWords,
   keptWords,
   listenedWords,
   placeWords,
   takenWords,
 } from "../../../words/listen/measuredWords.ts";
+import "../../chart/chartElement.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
@@ -34,6 +39,12 @@ export class Takes extends PageElement {
       section {
         padding-top: 1rem;
         border-top: 1.5px solid var(--ink);
+      }
+      .notes {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(min(26rem, 100%), 1fr));
+        gap: 1.5rem 2rem;
+        align-items: start;
       }
       .finding {
         font-size: var(--type-20);
@@ -59,7 +70,7 @@ export class Takes extends PageElement {
   }
 
   override render() {
-    const { document, view } = this.page.store.parts;
+    const { document } = this.page.store.parts;
     const { takes } = document.notes.listen;
     if (takes.length === 0)
       return html`<section class="stack"><h3>Takes</h3><p class="small muted">None yet. What you keep is listed here, and compared gap by gap.</p></section>`;
@@ -68,12 +79,7 @@ export class Takes extends PageElement {
     return html`
       <section class="stack" aria-labelledby="measured-title">
         <h3 id="measured-title">This player, measured</h3>
-        ${notes.map(
-          (note) => html`
-            <p class="finding" data-testid="measured">${listenedWords(note, view.unit, instrument)}</p>
-            <p class="small muted">${basisWords(note)}</p>
-          `,
-        )}
+        <div class="notes">${notes.map((note) => this.#note(note))}</div>
         ${this.played ? html`<audio controls autoplay src=${this.played.address} aria-label="The sound of a take"></audio>` : nothing}
         <div class="scroll">
           <table data-testid="takes">
@@ -86,6 +92,27 @@ export class Takes extends PageElement {
           </table>
         </div>
       </section>
+    `;
+  }
+
+  #note(note: ListenedNote) {
+    const { document, view } = this.page.store.parts;
+    const isSlot = note.test === "slot" && isCompared(note);
+    const { holds } = isSlot ? this.page.feel.parts : { holds: null };
+    const model = holds?.value ? modelWidths(holds.value, note.partial) : [];
+    const change = note.change && modelChange(model, note.change);
+    return html`
+      <article class="stack">
+        <p class="finding" data-testid="measured">${listenedWords(note, view.unit, instrumentOf(document.setup))}</p>
+        ${isSlot && note.change ? html`<p class="small">${besideRuleWords(note.change)}</p>` : nothing}
+        ${
+          change !== null && note.change
+            ? html`<p class="small" data-testid="beside-model">${besideModelWords(besideModel(note.change, change), change)}</p>`
+            : nothing
+        }
+        <p class="small muted">${basisWords(note)}</p>
+        ${isCompared(note) ? html`<annulus-chart .figure=${listenedFigure} .data=${{ note, model }} .answer=${holds}></annulus-chart>` : nothing}
+      </article>
     `;
   }
 
