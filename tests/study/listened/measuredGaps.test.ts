@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { KeptTake, Measured } from "../../../src/listen/keptTake.ts";
+import { besideModel, modelChange } from "../../../src/study/listened/besideModel.ts";
 import { listenedNotes, repeatsNeeded, type TakeAtGap } from "../../../src/study/listened/measuredGaps.ts";
 import { nextGapMm } from "../../../src/study/listened/order.ts";
 import { listenedWords } from "../../../src/words/listen/measuredWords.ts";
@@ -128,5 +129,37 @@ describe("the third voice", () => {
     expect(listenedWords(only([take(2, slot([-6], [4])), take(3, slot([-6], [4]))]), "mm")).toMatch(
       /take each gap again\.$/,
     );
+  });
+});
+
+describe("the model beside it", () => {
+  const change = (value: number, half: number) => {
+    const at = { gapMm: 2, takes: 2, repeats: 2, value: 0, interval: null } as const;
+    const isFound = Math.abs(value) > half;
+    return {
+      from: at,
+      to: { ...at, gapMm: 3 },
+      value,
+      interval: [value - half, value + half],
+      isFound,
+      detectable: 1,
+    } as const;
+  };
+
+  it("agrees, disagrees, or is too small to tell", () => {
+    expect(besideModel(change(20, 10), 15)).toBe("agrees");
+    expect(besideModel(change(20, 10), 1)).toBe("disagrees");
+    expect(besideModel(change(5, 10), 1)).toBe("cannot-tell");
+    expect(besideModel(change(5, 10), -40)).toBe("disagrees");
+  });
+
+  it("is read between the gaps it was worked out for, and not beyond", () => {
+    const widths = [
+      { gapMm: 1, cents: 100 },
+      { gapMm: 3, cents: 110 },
+    ];
+    expect(modelChange(widths, change(1, 1))).toBeCloseTo(5, 12);
+    expect(modelChange(widths.slice(0, 1), change(1, 1))).toBeNull();
+    expect(modelChange([], change(1, 1))).toBeNull();
   });
 });
