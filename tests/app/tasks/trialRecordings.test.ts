@@ -1,8 +1,8 @@
 /** Recordings in a browser's database that is none (fake-indexeddb), and a microphone that is none. */
 import "fake-indexeddb/auto";
 import { afterEach, expect, test, vi } from "vitest";
-import { canRecord, RecordingError, startRecording } from "../../../src/app/tasks/trial/recorder.ts";
 import { Recordings } from "../../../src/app/sound/recordings.ts";
+import { canRecord, RecordingError, startRecording } from "../../../src/app/tasks/trial/recorder.ts";
 
 afterEach(() => vi.unstubAllGlobals());
 
