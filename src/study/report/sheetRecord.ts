@@ -10,6 +10,7 @@ import type { Evidence, Verdict } from "../change/verdicts.ts";
 import type { Felt } from "../feel/felt.ts";
 import type { Explored } from "../instrument/exploration.ts";
 import type { GapSweep } from "../instrument/gapSweep.ts";
+import type { ListenedNote } from "../listened/measuredGaps.ts";
 import { fingerprint } from "./fingerprint.ts";
 import type { Recommendation } from "./recommendation.ts";
 
@@ -46,6 +47,8 @@ export interface SheetRecord {
   readonly way: CutWay | null;
   /** null where no trial was played, or it is sealed. */
   readonly trial: TrialFinding | null;
+  /** What was measured on the player at two gaps or more, note by note. */
+  readonly listened: readonly ListenedNote[];
 }
 
 /** Which of a job's gaps a report tells the changes to. */

@@ -3,12 +3,14 @@
  * technician's, who writes `{gap}` and finds the measured gap there.
  */
 
+import { instrumentOf } from "../../setup/instrumentOf.ts";
 import type { SheetRecord, ToldGap } from "../../study/report/sheetRecord.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { roundedLength } from "../../units/uncertainLength.ts";
 import { stageSize, WAY_TITLE } from "../bench/cut.ts";
 import { seatWearCaution } from "../bench/cutCautions.ts";
+import { listenedWords } from "../listen/measuredWords.ts";
 import { trialSentence } from "../trial/sentence.ts";
 import { type Figure, type Figures, figure } from "./sheetFigure.ts";
 import { modelFigures } from "./sheetModelFigures.ts";
@@ -20,6 +22,7 @@ export function sheetFigures(record: SheetRecord): Figures {
     ...modelFigures(record),
     ...workFigures(record),
     ...trialFigures(record),
+    listenedFigure(record),
     ...methodFigures(record),
   ];
   return new Map(all.map((figure) => [figure.name, figure]));
@@ -94,6 +97,12 @@ function workFigures({ unit, plan, way }: SheetRecord): readonly Figure[] {
       plan?.gapPerDiameter === undefined ? undefined : seatWearCaution(plan.gapPerDiameter),
     ),
   ];
+}
+
+/** All that was measured on the player, a sentence a note. */
+function listenedFigure({ unit, setup, listened }: SheetRecord): Figure {
+  const said = listened.map((note) => listenedWords(note, unit, instrumentOf(setup))).join(" ");
+  return figure("trial", "listened", "what was measured on the player, note by note", said || "not measured");
 }
 
 function trialFigures({ unit, trial }: SheetRecord): readonly Figure[] {

@@ -20,7 +20,7 @@ export function proposals(record: SheetRecord, chart: ClassroomChart): Readonly<
   return {
     measured: measured(record),
     found: found(record),
-    slots: verdict(record, "slots"),
+    slots: `${verdict(record, "slots")}${record.listened.length > 0 ? " This player, measured: {listened}" : ""}`,
     resistance: verdict(record, "resistance"),
     noGap: verdict(record, "noGap"),
     trial: tried(record),

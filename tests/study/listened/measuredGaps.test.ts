@@ -4,6 +4,7 @@ import { besideModel, modelChange } from "../../../src/study/listened/besideMode
 import { listenedNotes, repeatsNeeded, type TakeAtGap } from "../../../src/study/listened/measuredGaps.ts";
 import { nextGapMm } from "../../../src/study/listened/order.ts";
 import { listenedWords } from "../../../src/words/listen/measuredWords.ts";
+import { thirdVoice } from "../../../src/words/verdicts/thirdVoice.ts";
 
 let count = 0;
 function take(gapMm: number, measured: Measured, partial = 4): TakeAtGap {
@@ -161,5 +162,25 @@ describe("the model beside it", () => {
     expect(modelChange(widths, change(1, 1))).toBeCloseTo(5, 12);
     expect(modelChange(widths.slice(0, 1), change(1, 1))).toBeNull();
     expect(modelChange([], change(1, 1))).toBeNull();
+  });
+});
+
+describe("beside a rule and the model", () => {
+  const notes = listenedNotes(
+    [
+      take(2, slot([-60, -61], [40, 41])),
+      take(3, slot([-80, -81], [60, 61])),
+      take(2, { test: "attack", missed: 1, of: 9 }),
+    ],
+    noteHz,
+  );
+
+  it("is what was measured for the claim, where two gaps were heard", () => {
+    expect(thirdVoice("slots", notes, "mm")!.measured).toMatch(/^Slot of partial 4: .* wider at 3\.00 mm\.$/);
+    expect(thirdVoice("attack", notes, "mm")).toMatchObject({
+      measured: null,
+      how: expect.stringContaining("not measured yet"),
+    });
+    expect(thirdVoice("resistance", notes, "mm")).toBeNull();
   });
 });

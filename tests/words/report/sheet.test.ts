@@ -86,6 +86,7 @@ function record(part: Partial<SheetRecord> = {}): SheetRecord {
     plan: null,
     way: null,
     trial: null,
+    listened: [],
     ...part,
   };
 }
@@ -232,6 +233,19 @@ describe("proposals", () => {
           expect(plainText(read)).not.toMatch(/NaN|Infinity|undefined|null|[{}]/);
         }
       }
+  });
+
+  test("tell what was measured on the player beside the model, and nothing where nothing was", () => {
+    const at = (gapMm: number, value: number) =>
+      ({ gapMm, takes: 3, repeats: 9, value, interval: [value - 12, value + 12] }) as const;
+    const [from, to] = [at(2.5, 175), at(3, 182)];
+    const change = { from, to, value: 7, interval: [-10, 24], isFound: false, detectable: 29.2 } as const;
+    const note = { test: "slot", partial: 4, toPartial: null, gaps: [from, to] } as const;
+    const heard = record({ listened: [{ ...note, basis: "takes", change, scatter: null }] });
+    expect(said(heard, "slots")).toContain(
+      "This player, measured: Slot of C in the staff (4): 182 ± 12 cents at 3.00 mm, 175 ± 12 cents at 2.50 mm: no difference found; one of 30 cents would have been.",
+    );
+    expect(said(record(), "slots")).not.toContain("measured");
   });
 
   test("without a measurement say so, and what the number is then", () => {

@@ -8,8 +8,9 @@ import type { Evidence, Finding, Test, Verdict } from "../../../study/change/ver
 import { evidenceWords } from "../../../words/verdicts/evidence.ts";
 import { FINDING } from "../../../words/verdicts/findings.ts";
 import { noticeableLines, thresholdCheck } from "../../../words/verdicts/noticeable.ts";
-import { LEFT_OUT, MAIN_CLAIMS, RULE } from "../../../words/verdicts/rules.ts";
+import { type Claim, LEFT_OUT, MAIN_CLAIMS, RULE } from "../../../words/verdicts/rules.ts";
 import { testName } from "../../../words/verdicts/tests.ts";
+import { thirdVoice } from "../../../words/verdicts/thirdVoice.ts";
 import { chartFileName, saveCsv } from "../../chart/chartFile.ts";
 import { FrameResizeObserver } from "../../chart/frameResizeObserver.ts";
 import { Lateness } from "../../chart/lateness.ts";
@@ -18,6 +19,7 @@ import { tableStyles, tableView } from "../../chart/tableView.ts";
 import { zoom } from "../../chart/zoom.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { listenedIn } from "../../state/bench/listened.ts";
 import { PageElement } from "../../state/page.ts";
 import type { Answer } from "../../work/work.ts";
 import { headline } from "./headline.ts";
@@ -135,6 +137,7 @@ export class VerdictStrip extends PageElement {
             </div>
           `
         }
+        ${this.#player(claim)}
         ${main && thresholdCheck(main) ? html`<p class="peaks" data-testid="threshold-check">${thresholdCheck(main)}</p>` : nothing}
         ${
           rest.length > 0 || missing
@@ -150,6 +153,16 @@ export class VerdictStrip extends PageElement {
         }
       </article>
     `;
+  }
+
+  /** The third voice: what was measured of this player, or how to. */
+  #player(claim: Claim) {
+    const { document, view } = this.page.store.parts;
+    const instrument = instrumentOf(document.setup);
+    const voice = thirdVoice(claim, listenedIn(document.notes, instrument), view.unit, instrument);
+    return voice
+      ? html`<p class="player" data-testid="player-${claim}"><small>this player: </small>${voice.measured ?? html`${voice.how} <a href="#listen">Listen</a>`}</p>`
+      : nothing;
   }
 
   /** What else the trade says, a line each, and what is taken as just noticeable. */
@@ -169,6 +182,7 @@ export class VerdictStrip extends PageElement {
               <dt>“${RULE[claim]}”</dt>
               <dd data-testid="verdict-${claim}" class=${answer?.stale ? "late" : ""}>
                 ${main ? html`<b>${FINDING[main.finding]}.</b> ${said} ${check} ${LEFT_OUT[claim] ?? nothing}` : "being worked out"}
+                ${this.#player(claim)}
               </dd>
             `;
           })}

@@ -71,6 +71,15 @@ export const verdictStyles = css`
   .model {
     font-size: var(--type-14);
   }
+  .player {
+    padding-top: 0.35rem;
+    font-size: var(--type-14);
+    color: var(--measured);
+  }
+  .player small {
+    font-size: var(--type-12);
+    color: var(--muted);
+  }
   .peaks {
     padding-top: 0.35rem;
     font-size: var(--type-12);

@@ -1,7 +1,8 @@
 /** What a take is asked, from the notes that were chosen: every open note that may sound is named, neighbours included. */
 import type { TakeQuestion } from "../../../listen/takeQuestion.ts";
 import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
-import { MOST_PARTIALS, partialOf } from "../../../words/instruments.ts";
+import { MOST_PARTIALS } from "../../../words/instruments.ts";
+import { writtenHz } from "../../state/bench/listened.ts";
 import { type ListenNotes, listenedNotes } from "../../state/notes/listen.ts";
 
 /** Notes to each side that a slip may land on. */
@@ -16,9 +17,6 @@ export interface Asked {
   /** All that may sound. */
   readonly partials: readonly number[];
 }
-
-export const writtenHz = (instrument: InstrumentKind, partial: number): number =>
-  partialOf(instrument, partial).hz;
 
 export function asked(notes: ListenNotes, instrument: InstrumentKind): Asked {
   const { test } = notes;

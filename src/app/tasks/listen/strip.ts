@@ -2,7 +2,8 @@
 import type { PitchStrip, StripMark } from "../../../charts/plots/listen/pitchStrip.ts";
 import type { Take } from "../../../listen/take.ts";
 import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
-import { type Asked, writtenHz } from "./question.ts";
+import { writtenHz } from "../../state/bench/listened.ts";
+import type { Asked } from "./question.ts";
 import type { ListenState } from "./session.ts";
 
 /** While it is played, s. */

@@ -5,7 +5,7 @@ import { listenedFigure } from "../../../charts/plots/listen/listenedChart.ts";
 import type { KeptTake } from "../../../listen/keptTake.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { besideModel, modelChange, modelWidths } from "../../../study/listened/besideModel.ts";
-import { isCompared, type ListenedNote, listenedNotes } from "../../../study/listened/measuredGaps.ts";
+import { isCompared, type ListenedNote } from "../../../study/listened/measuredGaps.ts";
 import {
   basisWords,
   besideModelWords,
@@ -20,10 +20,9 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { Recordings } from "../../sound/recordings.ts";
-import { takesAtGaps } from "../../state/bench/listened.ts";
+import { listenedIn, writtenHz } from "../../state/bench/listened.ts";
 import { withoutTake } from "../../state/notes/listen.ts";
 import { PageElement } from "../../state/page.ts";
-import { writtenHz } from "./question.ts";
 import { RECORDINGS_OF } from "./recordingsOf.ts";
 
 @customElement("annulus-takes")
@@ -75,7 +74,7 @@ export class Takes extends PageElement {
     if (takes.length === 0)
       return html`<section class="stack"><h3>Takes</h3><p class="small muted">None yet. What you keep is listed here, and compared gap by gap.</p></section>`;
     const instrument = instrumentOf(document.setup);
-    const notes = listenedNotes(takesAtGaps(document.notes), (n) => writtenHz(instrument, n));
+    const notes = listenedIn(document.notes, instrument);
     return html`
       <section class="stack" aria-labelledby="measured-title">
         <h3 id="measured-title">This player, measured</h3>

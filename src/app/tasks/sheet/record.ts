@@ -1,7 +1,9 @@
 /** The record that a sheet is printed from: the document, and what the model says of it so far. */
 import { version } from "../../../../package.json";
 import { nearestGapMm } from "../../../setup/gapLimits.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import type { GapSweep } from "../../../study/instrument/gapSweep.ts";
+import { isCompared } from "../../../study/listened/measuredGaps.ts";
 import { recommendation } from "../../../study/report/recommendation.ts";
 import {
   isTooSmallToNotice,
@@ -10,6 +12,7 @@ import {
   toldGap,
 } from "../../../study/report/sheetRecord.ts";
 import type { JobGaps } from "../../state/bench/jobGaps.ts";
+import { listenedIn } from "../../state/bench/listened.ts";
 import { chosenWay } from "../../state/bench/order.ts";
 import { cutForm } from "../../state/notes/cut.ts";
 import type { Document, State } from "../../state/state.ts";
@@ -105,6 +108,7 @@ export function sheetData(
       plan: plannedMm === null ? null : order.plan,
       way: (plannedMm !== null && chosenWay(order, cut)) || null,
       trial,
+      listened: listenedIn(notes, instrumentOf(setup)).filter(isCompared),
     },
     sweep: fresh(results.sweep),
     awaited,
