@@ -7,6 +7,8 @@
 // lengths may be typed as sums
 import "./units/expression.ts";
 
+// the resonances of an instrument, from a sweep and its recording
+export type { StraightTube } from "./acoustics/load/straightTube.ts";
 // at the bench: the gap from readings, mouthpieces in receivers, a cut
 export { type CutPlan, planCut } from "./bench/cut/cut.ts";
 export type { CutQuestion } from "./bench/cut/cutQuestion.ts";
@@ -27,7 +29,6 @@ export { toSvg } from "./drawing/toSvg.ts";
 export type { Bounded } from "./flow/gapLoss.ts";
 // the lips
 export { DEFAULT_LIPS, type Lips, MASS_REFERENCE_HZ } from "./lips/lips.ts";
-
 // what a recording of a player holds
 export type { Attack, Attacks } from "./listen/attack.ts";
 export type { Bend, Slot, SlotEdge } from "./listen/slot.ts";
@@ -37,10 +38,10 @@ export { listenTo, type Take } from "./listen/take.ts";
 export { TAKE_TESTS, type TakeQuestion, type TakeTest } from "./listen/takeQuestion.ts";
 export type { ListenWarning } from "./listen/warnings.ts";
 export { type SoundBlock, wavBlocks } from "./listen/wav.ts";
-// the resonances of an instrument, from a sweep and its recording
 export { type Resonance, type Response, type ResponseWarning, responseOf } from "./response/response.ts";
 export type { Sound } from "./response/sound.ts";
 export { exponentialSweep, type SweepOptions, USUAL_SWEEP } from "./response/sweep.ts";
+export { type RigTake, transfers } from "./response/transfer.ts";
 export { wavBytes } from "./response/wavBytes.ts";
 
 // the setup: an instrument with a mouthpiece in it, as its file says
@@ -64,6 +65,12 @@ export {
 } from "./study/blown/resistance.ts";
 export { findingAt as resistanceFindingAt } from "./study/blown/resistanceChange.ts";
 export { type ResistanceChangeLike, resistanceChangeLike } from "./study/blown/resistanceLike.ts";
+// an impedance told by known tubes
+export {
+  type CalibratedImpedance,
+  calibratedImpedance,
+  type KnownTube,
+} from "./study/calibration/calibratedImpedance.ts";
 // what changes from one gap to another, and what the trade's rule says to it
 export { type ChangedMode, modeChanges } from "./study/change/modeChanges.ts";
 export {
@@ -168,6 +175,7 @@ export {
 export { columnFitWords } from "./words/measured/columnFitWords.ts";
 export { peakWords } from "./words/measured/peakWords.ts";
 export { readingWords } from "./words/measured/readingWords.ts";
+export { calibrationWarnings } from "./words/response/calibrationWords.ts";
 export { evidenceWords } from "./words/verdicts/evidence.ts";
 export { FINDING, RESISTANCE_FINDING } from "./words/verdicts/findings.ts";
 export { noticeableLines, thresholdCheck } from "./words/verdicts/noticeable.ts";

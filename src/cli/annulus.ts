@@ -17,6 +17,7 @@ import { fitCommand } from "./fit.ts";
 import { flowCommand } from "./flow.ts";
 import { gapCommand } from "./gap.ts";
 import { gaugeCommand } from "./gauge.ts";
+import { impedanceCommand } from "./impedance.ts";
 import { listenCommand } from "./listen.ts";
 import { measuredCommand } from "./measured.ts";
 import { modesCommand } from "./modes.ts";
@@ -53,6 +54,7 @@ for (const add of [
   listenCommand,
   excitationCommand,
   responseCommand,
+  impedanceCommand,
   standInCommand,
 ])
   add(program);

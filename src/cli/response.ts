@@ -1,10 +1,9 @@
-import { readFileSync } from "node:fs";
 import type { Command } from "commander";
-import { InputError, type Response, responseOf, type Sound, wavBlocks } from "../index.ts";
+import { type Response, responseOf } from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
 import { RESPONSE_WARNING } from "../words/response/responseWarning.ts";
-import { cannotBeRead } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
+import { soundOf } from "./soundFile.ts";
 import { textTable } from "./table.ts";
 
 interface Options {
@@ -25,7 +24,7 @@ export function responseCommand(program: Command): void {
       "\nhz is the real part of a resonance's complex frequency, q is hz over twice its imaginary part; hz_u and q_u are the\nhalves of their 95 % intervals. The first channel is read. Heights are not told: nothing here is calibrated.",
     )
     .action((path: string, { excitation, format }: Options) => {
-      const response = responseOf(soundOf(excitation), soundOf(path));
+      const response = responseOf(soundOf(excitation)[0], soundOf(path)[0]);
       const warnings = response.warnings.map((warning) => RESPONSE_WARNING[warning]);
       if (format === "json")
         process.stdout.write(`${JSON.stringify({ ...asJson(response), warnings }, null, 1)}\n`);
@@ -35,29 +34,6 @@ export function responseCommand(program: Command): void {
         process.stdout.write(format === "csv" ? csvOfObjects(rows) : text(response, rows));
       }
     });
-}
-
-/** The first channel of a WAV file. */
-function soundOf(path: string): Sound {
-  let bytes: Uint8Array;
-  try {
-    bytes = readFileSync(path === "-" ? 0 : path);
-  } catch (error) {
-    throw cannotBeRead(path, error, "a recording");
-  }
-  try {
-    const blocks = [...wavBlocks([bytes])];
-    const samples = new Float32Array(blocks.reduce((sum, { channels }) => sum + channels[0].length, 0));
-    blocks.reduce((at, { channels }) => {
-      samples.set(channels[0], at);
-      return at + channels[0].length;
-    }, 0);
-    return { samples, rate: blocks[0].sampleRateHz };
-  } catch (error) {
-    if (error instanceof InputError)
-      throw new InputError(`${path === "-" ? "standard input" : path}: ${error.message}`);
-    throw error;
-  }
 }
 
 const rounded = (value: number, digits: number): number => Number(value.toFixed(digits));

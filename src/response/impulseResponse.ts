@@ -3,6 +3,7 @@
  * time from just before the sound arrives. The harmonics that a loudspeaker adds to a sweep arrive before it and the noise of the room
  * is spread over all times, so that most of both stays outside (A. Farina 2000).
  */
+import { median } from "d3";
 import FFT from "fft.js";
 import { ramp } from "./ramp.ts";
 
@@ -131,6 +132,22 @@ export function windowedSpectrum(
     values[2 * i + 1] = re * Math.sin(angle) + im * Math.cos(angle);
   });
   return { hz, values };
+}
+
+/**
+ * Standard deviation of the noise in re and im each, from how unevenly neighbours follow one another (third differences): white in
+ * the recording, so that it goes as the inverse of the excitation.
+ */
+export function noiseOf({ hz, values }: Spectrum, { excitedAt }: ImpulseResponse): Float64Array {
+  const uneven: number[] = [];
+  for (let i = 3; i < hz.length; i++)
+    for (const part of [0, 1]) {
+      const at = (k: number) => values[2 * (i - k) + part];
+      uneven.push((Math.abs(at(0) - 3 * at(1) + 3 * at(2) - at(3)) / Math.sqrt(20)) * excitedAt(hz[i]));
+    }
+  // of a normal distribution's size half lies below 0.6745 σ
+  const scale = median(uneven)! / 0.6745;
+  return hz.map((f) => scale / excitedAt(f));
 }
 
 function spectrumOf(samples: Float32Array, size: number): number[] {

@@ -2,12 +2,12 @@
  * What a column answers to an excitation: its resonances as complex poles, with how far each can be trusted. Heights are left out: a
  * loudspeaker and a microphone that nobody calibrated give them no unit.
  */
-import { median } from "d3";
 import { OutOfRange } from "../units/outOfRange.ts";
 import {
   arrival,
   type ImpulseResponse,
   impulseResponse,
+  noiseOf,
   type Spectrum,
   windowedSpectrum,
 } from "./impulseResponse.ts";
@@ -85,7 +85,7 @@ export function responseOf(excitation: Sound, recording: Sound): Response {
   const seconds = Math.min(LONGEST, Math.max(SHORTEST, PERIODS / impulse.band[0]));
   if (!isHeard(impulse, start, seconds)) return { ...nothing, delay: 0, warnings: [...heard, "not heard"] };
   const spectrum = windowedSpectrum(impulse, start, seconds);
-  const first = merged(spectrum, noise(spectrum, impulse));
+  const first = merged(spectrum, noiseOf(spectrum, impulse));
   const rough = search(first);
   // the noise as it is: hum and harmonics are not white
   const points = reweighted(first, rough.fit);
@@ -143,22 +143,6 @@ function isHeard({ samples, rate }: ImpulseResponse, start: number, seconds: num
     if (i >= from && i < to) within += value * value;
   });
   return within / (to - from) > (HEARD * (all - within)) / (samples.length - (to - from));
-}
-
-/**
- * Standard deviation of the noise in re and im each, from how unevenly neighbours follow one another (third differences): white in
- * the recording, so that it goes as the inverse of the excitation.
- */
-function noise({ hz, values }: Spectrum, { excitedAt }: ImpulseResponse): Float64Array {
-  const uneven: number[] = [];
-  for (let i = 3; i < hz.length; i++)
-    for (const part of [0, 1]) {
-      const at = (k: number) => values[2 * (i - k) + part];
-      uneven.push((Math.abs(at(0) - 3 * at(1) + 3 * at(2) - at(3)) / Math.sqrt(20)) * excitedAt(hz[i]));
-    }
-  // of a normal distribution's size half lies below 0.6745 σ
-  const scale = median(uneven)! / 0.6745;
-  return hz.map((f) => scale / excitedAt(f));
 }
 
 /** Neighbours taken together as far as they lie within a narrow resonance's width. */

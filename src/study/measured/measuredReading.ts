@@ -75,7 +75,7 @@ export function readingOf(
   const peak = magnitude === "dB" ? 10 ** (Math.max(...extremes(first)) / 20) : largest(first);
   const scale =
     given.scale ??
-    (/\bpa\b|pa[·.*_ ]?s|ohm/i.test(firstName)
+    (/\bpa\b|pa[·.*_ ]?s|ohm|Ω/i.test(firstName)
       ? "absolute"
       : /\/ ?z[c0]\b|\bz[c0]\b|rho ?c|ρc|characteristic/i.test(firstName)
         ? "characteristic"
@@ -99,10 +99,12 @@ const extremes = (values: readonly number[]): [number, number] =>
     [Infinity, -Infinity],
   );
 
-/** Pa·s/m³ in the unit a header names; an acoustic ohm of the CGS system is 1e5 of them. */
+/**
+ * Pa·s/m³ in the unit a header names. A bare acoustic ohm is the CGS one, 1e5 of them; one with a prefix, as published curves
+ * have it in MΩ, is the SI's, 1 Pa·s/m³.
+ */
 function unitOf(name: string): number {
-  if (/\bGPa/.test(name)) return 1e9;
-  if (/\bMPa/.test(name)) return 1e6;
-  if (/\bkPa/.test(name)) return 1e3;
-  return /ohm/i.test(name) ? 1e5 : 1;
+  const prefixed = /\b([kMG])(Pa|ohm|Ohm|Ω)/.exec(name);
+  if (prefixed) return { k: 1e3, M: 1e6, G: 1e9 }[prefixed[1] as "k" | "M" | "G"];
+  return /ohm|Ω/i.test(name) ? 1e5 : 1;
 }
