@@ -51,7 +51,9 @@ function heard(tube: StraightTube, delay: number, seed: number): Float32Array {
 /** Two channels of 16 bits. */
 function stereo(left: Float32Array, right: Float32Array): Uint8Array {
   const both = new Float32Array(2 * left.length);
-  left.forEach((value, i) => both.set([value, right[i]], 2 * i));
+  left.forEach((value, i) => {
+    both.set([value, right[i]], 2 * i);
+  });
   const bytes = wavBytes({ samples: both, rate: RATE });
   const data = new DataView(bytes.buffer, bytes.byteOffset);
   data.setUint16(22, 2, true);

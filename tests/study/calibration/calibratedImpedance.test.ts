@@ -13,7 +13,9 @@ const { column, gapMm } = new Instrument(demo());
 const truth = new Float64Array(2 * frequencies.length);
 {
   const { re, im } = column.curve(column.grid(frequencies), column.line.gap(gapMm / 1000));
-  re.forEach((_, i) => truth.set([re[i], im[i]], 2 * i));
+  re.forEach((_, i) => {
+    truth.set([re[i], im[i]], 2 * i);
+  });
 }
 const silent = new Float64Array(frequencies.length);
 const asked = rigOn(statesOf(truth), frequencies);
