@@ -14,13 +14,19 @@ const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const kit = dirname(fileURLToPath(import.meta.resolve("@observablehq/notebook-kit")));
 const template = at("notebooks/template.html");
 
-/** The kit writes its theme into a page, which the policy forbids, and code that cannot be scrolled by keyboard. */
+/**
+ * The kit writes its theme into a page, which the policy forbids, and code that cannot be scrolled by keyboard. Code stands behind
+ * a fold: who reads for the sound of it is not stopped by it.
+ */
 const withoutKitTheme = (): Plugin => ({
   name: "without-kit-theme",
   transformIndexHtml: {
     order: "pre",
     handler: (page) =>
-      page.replace(/<style type="text\/css">[^<]*<\/style>/, "").replaceAll("<pre", '<pre tabindex="0"'),
+      page
+        .replace(/<style type="text\/css">[^<]*<\/style>/, "")
+        .replaceAll("<pre", '<details class="code"><summary>The code of this step</summary><pre tabindex="0"')
+        .replaceAll("</pre>", "</pre></details>"),
   },
 });
 

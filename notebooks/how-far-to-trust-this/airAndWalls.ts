@@ -6,7 +6,9 @@ import { numbersOf } from "../../tests/reference/csv.ts";
 import climates from "../../tests/reference/moist-air.csv?raw";
 import complexWalls from "../../tests/reference/wall-loss.csv?raw";
 import realWalls from "../../tests/reference/wall-loss-real.csv?raw";
+import { excessAt } from "../how-the-gap-is-modelled/limits.ts";
 import { absolute, type Check, complex, relative } from "./check.ts";
+import { centsOf, decibelsOf, ofInertance } from "./heard.ts";
 
 const part = "air and walls";
 
@@ -20,6 +22,9 @@ const wallSamples = (rows: readonly (readonly [number, number, number, number])[
   rows.map(([rvRe, rvIm, re, im]) =>
     complex(`r_v ${rvRe.toPrecision(4)}`, lossAt(rvRe, rvIm), [re, im], 1e-10, Math.hypot(re, im)),
   );
+
+/** In a wide bore what is lost is about one r_v-th of the function. */
+const ofLoss = (off: number, rv: number) => ({ dB: decibelsOf(off * Math.max(1, rv)) });
 
 export const airAndWalls: readonly Check[] = [
   {
@@ -35,6 +40,9 @@ export const airAndWalls: readonly Check[] = [
         const names = ["density", "sound speed", "ratio of specific heats", "viscosity", "diffusivity"];
         return names.map((name, i) => relative(`${name}, ${temperatureC} °C`, ours[i], printed[i], 2e-7));
       }),
+    // five of each climate; heat is lost by the ratio less one, which is off by three and a half times as much
+    heard: ({ off }, i) =>
+      i % 5 === 1 ? { cents: centsOf(off) } : { dB: decibelsOf(i % 5 === 2 ? 3.5 * off : off) },
   },
   {
     name: "Zeros of J₁, the radial modes of a duct",
@@ -43,22 +51,27 @@ export const airAndWalls: readonly Check[] = [
     table: "bessel-zeros.csv",
     unit: "1",
     samples: () => numbersOf(zeros).map(([k, zero]) => absolute(`zero ${k}`, zeroOfJ1(k), zero, 5e-12)),
+    // by as large a share of the fields at the gap's steps
+    heard: ({ off, theirs }) => ofInertance((off / theirs) * excessAt(2.54)),
   },
   {
-    name: "Wall losses F(r_v) at real frequencies",
+    name: "Wall losses at real frequencies",
     part,
     source: "mpmath, 30 digits",
     table: "wall-loss-real.csv",
     unit: "1",
     samples: () => wallSamples(numbersOf(realWalls).map(([rv, re, im]) => [rv, 0, re, im] as const)),
+    heard: ({ off }, i) => ofLoss(off, numbersOf(realWalls)[i][0]),
   },
   {
-    name: "Wall losses F(r_v) at complex frequencies, as a dying resonance has",
+    name: "Wall losses at complex frequencies, as a dying resonance has",
     part,
     source: "mpmath, 40 digits",
     table: "wall-loss.csv",
     unit: "1",
     samples: () =>
       wallSamples(numbersOf(complexWalls).map(([rvRe, rvIm, re, im]) => [rvRe, rvIm, re, im] as const)),
+    heard: ({ off }, i) =>
+      ofLoss(off, Math.hypot(numbersOf(complexWalls)[i][0], numbersOf(complexWalls)[i][1])),
   },
 ];

@@ -1,4 +1,5 @@
-/** A check: values from outside the project, the same computed here, and how far apart they may be. */
+/** A check: values from outside the project, the same computed here, how far apart they may be, and what that is to a player. */
+import { type Heard, heardBy, NOTICED, type Quantity } from "./heard.ts";
 
 /** One value held against one from outside. */
 export interface Sample {
@@ -21,22 +22,46 @@ export interface Check {
   /** Of `off` and `asked`: `1` is a fraction of the value, or of what the source calls 1. */
   readonly unit: "1" | "cents" | "dB" | "°";
   readonly samples: () => readonly Sample[];
+  /** What a sample's error would do to a note or to the breath; by the unit if absent. */
+  readonly heard?: (sample: Sample, i: number) => Heard;
 }
 
 /** A check that has been made: plain data. */
-export interface Outcome extends Omit<Check, "samples"> {
+export interface Outcome extends Omit<Check, "samples" | "heard"> {
   readonly samples: readonly Sample[];
   /** The sample that comes nearest to what is asked, or lies beyond it. */
   readonly worst: Sample;
   readonly isWithin: boolean;
+  /** What every sample's error would do, in each way that a player could notice. */
+  readonly heard: Readonly<Partial<Record<Quantity, readonly number[]>>>;
 }
 
+/** The largest of what its errors would do, as a share of what a player notices; null where nothing of it is heard. */
+export const shareNoticed = ({ heard }: Pick<Outcome, "heard">): number | null => {
+  const shares = Object.entries(heard).map(
+    ([quantity, sizes]) => Math.max(...sizes) / NOTICED[quantity as Quantity],
+  );
+  return shares.length === 0 ? null : Math.max(...shares);
+};
+
 export function outcomeOf(check: Check): Outcome {
-  const { samples: make, ...about } = check;
+  const { samples: make, heard = heardBy[check.unit], ...about } = check;
   const samples = make();
   if (samples.length === 0) throw new RangeError(`${check.table} has no row for “${check.name}”`);
   const worst = samples.reduce((most, sample) => (partOf(sample) > partOf(most) ? sample : most));
-  return { ...about, samples, worst, isWithin: partOf(worst) <= 1 };
+  const each = samples.map(heard);
+  const quantities = (Object.keys(NOTICED) as Quantity[]).filter((quantity) =>
+    each.some((one) => quantity in one),
+  );
+  return {
+    ...about,
+    samples,
+    worst,
+    isWithin: partOf(worst) <= 1,
+    heard: Object.fromEntries(
+      quantities.map((quantity) => [quantity, each.map((one) => one[quantity] ?? 0)]),
+    ),
+  };
 }
 
 /** How much of what is allowed a sample takes; what is not a number takes all and more. */

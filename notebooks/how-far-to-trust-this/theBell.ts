@@ -10,6 +10,7 @@ import radiationTable from "../../tests/reference/bell-radiation.csv?raw";
 import { numbersOf } from "../../tests/reference/csv.ts";
 import levineSchwinger from "../../tests/reference/levine-schwinger.csv?raw";
 import { absolute, type Check, complex, type Sample } from "./check.ts";
+import { type Heard, ofReflection, ofReflectionAt } from "./heard.ts";
 
 const part = "bell";
 
@@ -49,6 +50,15 @@ function flareSamples(
   });
 }
 
+const atOpenEnd = ({ off }: Sample, i: number): Heard => ofReflectionAt(off, openEnd[i][0]);
+/** The phase of the reflection is twice ka times the correction in radii. */
+const ofCorrection = ({ off }: Sample, i: number): Heard => {
+  const { cents = 0 } = ofReflectionAt(2 * openEnd[i][0] * off, openEnd[i][0]);
+  return { cents };
+};
+const ofSize = (sample: Sample, i: number): Heard => ({ dB: atOpenEnd(sample, i).dB ?? 0 });
+const inFlare = ({ off }: Sample, i: number): Heard => ofReflection(off, numbersOf(flareTable)[i][0]);
+
 export const theBell: readonly Check[] = [
   {
     name: "Open end: |R| of the closed form the line uses",
@@ -56,6 +66,7 @@ export const theBell: readonly Check[] = [
     source: `${exact} (the form: Silva et al. 2009)`,
     table: "levine-schwinger.csv",
     unit: "1",
+    heard: ofSize,
     samples: () =>
       openEnd.map(([ka, size]) =>
         absolute(`ka ${ka}`, Math.hypot(...reflection("unflanged", ka, 0)), size, 0.003),
@@ -67,6 +78,7 @@ export const theBell: readonly Check[] = [
     source: exact,
     table: "levine-schwinger.csv",
     unit: "1",
+    heard: ofCorrection,
     samples: () =>
       openEnd.map(([ka, , length]) =>
         absolute(`ka ${ka}`, correctionOf(reflection("unflanged", ka, 0), ka, length), length, 0.0105),
@@ -78,6 +90,7 @@ export const theBell: readonly Check[] = [
     source: exact,
     table: "levine-schwinger.csv",
     unit: "1",
+    heard: ofSize,
     samples: () =>
       openEnd.map(([ka, size]) => absolute(`ka ${ka}`, Math.hypot(...openPipeReflection(ka)), size, 5e-7)),
   },
@@ -87,6 +100,7 @@ export const theBell: readonly Check[] = [
     source: "SciPy: the piston in closed form, the rest by Kramers and Kronig",
     table: "bell-radiation.csv",
     unit: "1",
+    heard: ({ off }, i) => ofReflectionAt(off, numbersOf(radiationTable)[i][0]),
     samples: () => {
       // ρc/S = 1
       const air = { density: 1, soundSpeed: Math.PI, viscosity: 1e-5, heatRatio: 1.4, prandtl: 0.71 };
@@ -103,6 +117,7 @@ export const theBell: readonly Check[] = [
     source: "finite elements (FreeFEM, SciPy), themselves good to 0.004",
     table: "bell-flare.csv",
     unit: "1",
+    heard: inFlare,
     samples: () => flareSamples("flanged", 3, () => 0.006),
   },
   {
@@ -111,6 +126,7 @@ export const theBell: readonly Check[] = [
     source: "finite elements (FreeFEM, SciPy), themselves good to 0.004",
     table: "bell-flare.csv",
     unit: "1",
+    heard: inFlare,
     samples: () => flareSamples("unflanged", 1, (hz) => (hz < 900 ? 0.014 : 0.05)),
   },
 ];

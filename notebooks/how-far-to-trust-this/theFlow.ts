@@ -12,7 +12,7 @@ import friction from "../../tests/reference/flow-friction.csv?raw";
 import jet from "../../tests/reference/flow-jet.csv?raw";
 import oscillation from "../../tests/reference/flow-oscillation.csv?raw";
 import path from "../../tests/reference/flow-path.csv?raw";
-import { absolute, type Check, relative } from "./check.ts";
+import { absolute, type Check, relative, type Sample } from "./check.ts";
 
 const part = "flow";
 const gas = { density: 1.2, viscosity: 1.8e-5 };
@@ -67,6 +67,13 @@ const pathSetup = () =>
     },
   });
 
+/** Of the pressure that this part alone takes, %: as if there were no other. */
+const heard = ({ ours, theirs, off }: Sample) => ({
+  "%": theirs === 0 ? 100 * off : 100 * Math.abs(ours / theirs - 1),
+});
+/** Of the jet's momentum, %. */
+const heardOfJet = ({ off }: Sample) => ({ "%": 100 * off });
+
 export const theFlow: readonly Check[] = [
   {
     name: "Friction factor, smooth and rough, laminar and turbulent",
@@ -74,6 +81,7 @@ export const theFlow: readonly Check[] = [
     source: "Colebrook's equation, root by SciPy; 64/Re where laminar",
     table: "flow-friction.csv",
     unit: "1",
+    heard,
     samples: () =>
       numbersOf(friction).map(([reynolds, roughness, factor]) =>
         relative(`Re ${reynolds}`, frictionFactor(reynolds, roughness), factor, 1e-4),
@@ -85,6 +93,7 @@ export const theFlow: readonly Check[] = [
     source: "SciPy quadrature with Colebrook's roots",
     table: "flow-cone-friction.csv",
     unit: "1",
+    heard,
     samples: () =>
       numbersOf(coneFriction).map(([inMm, outMm, lengthMm, litres, drop]) => {
         const cone = { length: lengthMm / 1000, radiusIn: inMm / 2000, radiusOut: outMm / 2000 };
@@ -98,6 +107,7 @@ export const theFlow: readonly Check[] = [
     source: "Idelchik, diagram 5-2, two digits (by the package fluids)",
     table: "flow-diffuser.csv",
     unit: "1",
+    heard,
     samples: () =>
       numbersOf(diffusers).map(([angle, ratio, printed]) =>
         absolute(
@@ -114,6 +124,7 @@ export const theFlow: readonly Check[] = [
     source: "Idelchik, diagram 4-9; Crane TP 410 for gradual ones",
     table: "flow-contraction.csv",
     unit: "1",
+    heard,
     samples: () =>
       numbersOf(contractions)
         .filter(([, ratio]) => ratio !== 1)
@@ -132,6 +143,7 @@ export const theFlow: readonly Check[] = [
     source: "a separate program, the handbook's terms added up",
     table: "flow-path.csv",
     unit: "1",
+    heard,
     samples: () => {
       const setup = pathSetup();
       return numbersOf(path).flatMap(
@@ -155,6 +167,7 @@ export const theFlow: readonly Check[] = [
     source: "SciPy quadrature",
     table: "flow-jet.csv",
     unit: "1",
+    heard: heardOfJet,
     samples: () =>
       named("momentum_beyond").map(([at, momentum]) =>
         absolute(`beyond ${at}`, momentumBeyond(at), momentum, 5e-14),
@@ -166,6 +179,7 @@ export const theFlow: readonly Check[] = [
     source: "SciPy quadrature",
     table: "flow-jet.csv",
     unit: "1",
+    heard: heardOfJet,
     samples: () =>
       named("missed_momentum").map(([at, missed]) =>
         absolute(`edge at ${at}`, missedMomentum(at, 1), missed, Math.abs(at) < 1 ? 0.01 : 2e-3),
@@ -177,6 +191,7 @@ export const theFlow: readonly Check[] = [
     source: "mpmath, the cycle integrated",
     table: "flow-oscillation.csv",
     unit: "1",
+    heard,
     samples: () =>
       numbersOf(oscillation)
         .filter(([kind]) => kind === 0)

@@ -4,6 +4,7 @@ import { numbersOf } from "../../tests/reference/csv.ts";
 import straight from "../../tests/reference/gap-inertance.csv?raw";
 import region from "../../tests/reference/gap-region.csv?raw";
 import { type Check, relative, type Sample } from "./check.ts";
+import { ofInertance } from "./heard.ts";
 
 const part = "gap";
 const millimetre = 1e-3;
@@ -59,6 +60,9 @@ export const inertanceOf = ({
         gap: gapMm * millimetre,
       }));
 
+/** Both are over density, 1/mm. */
+const heard = ({ ours, theirs }: Sample) => ofInertance(Math.abs(ours - theirs) / millimetre);
+
 const sample = (row: GapRow, asked: number): Sample =>
   relative(`gap ${row.gapMm} mm, cavity ${2 * row.nearMm} mm`, inertanceOf(row), row.inertance, asked);
 
@@ -76,6 +80,7 @@ export const theGap: readonly Check[] = [
     source: "finite elements (FreeFEM, axisymmetric P2)",
     table: "gap-inertance.csv",
     unit: "1",
+    heard,
     samples: () => straightRows.map((row) => sample(row, 5e-4)),
   },
   {
@@ -84,6 +89,7 @@ export const theGap: readonly Check[] = [
     source: "finite elements (FreeFEM), bracketed to 5e-6",
     table: "gap-region.csv",
     unit: "1",
+    heard,
     samples: ofRegion((row) => row.gapMm > 0 && !isSteep(row), 4e-4),
   },
   {
@@ -92,6 +98,7 @@ export const theGap: readonly Check[] = [
     source: "finite elements (FreeFEM), bracketed to 5e-6",
     table: "gap-region.csv",
     unit: "1",
+    heard,
     samples: ofRegion((row) => row.gapMm > 0 && isSteep(row), 1.5e-3),
   },
   {
@@ -100,6 +107,7 @@ export const theGap: readonly Check[] = [
     source: "finite elements (FreeFEM), bracketed to 5e-6",
     table: "gap-region.csv",
     unit: "1",
+    heard,
     samples: ofRegion((row) => row.gapMm === 0, 3e-3),
   },
 ];

@@ -7,7 +7,8 @@ import { Stability } from "../../src/lips/stability.ts";
 import { type Threshold, Thresholds } from "../../src/lips/threshold.ts";
 import stability from "../../tests/reference/lips-stability.json" with { type: "json" };
 import time from "../../tests/reference/lips-time.json" with { type: "json" };
-import { type Check, inCents, relative } from "./check.ts";
+import { type Check, inCents, relative, type Sample } from "./check.ts";
+import { centsOf } from "./heard.ts";
 
 const part = "lips";
 
@@ -84,6 +85,9 @@ const played = (rate: number, asked: number): Check => ({
     ),
 });
 
+/** The pressure, or the opening under it, %. */
+const ofPressure = ({ off }: Sample) => ({ "%": 100 * off });
+
 export const theLips: readonly Check[] = [
   {
     name: "Lips at rest: opening under a steady pressure",
@@ -91,6 +95,7 @@ export const theLips: readonly Check[] = [
     source: "SciPy brentq on the balance of forces",
     table: "lips-stability.json",
     unit: "1",
+    heard: ofPressure,
     samples: () => {
       const steady = staticResistance(column);
       return stability.cases.map(({ lips, lipHz, mouthPressure, opening }) =>
@@ -109,6 +114,7 @@ export const theLips: readonly Check[] = [
     source: "LAPACK dgeev through NumPy",
     table: "lips-stability.json",
     unit: "1",
+    heard: ({ off }) => ({ cents: centsOf(off) }),
     samples: () =>
       stability.cases.map((one) => {
         const off = farthest(eigenvaluesOf(one), one.eigenvalues) / (2 * Math.PI * one.lipHz);
@@ -127,6 +133,7 @@ export const theLips: readonly Check[] = [
     source: "SciPy brentq on LAPACK's eigenvalues",
     table: "lips-stability.json",
     unit: "1",
+    heard: ofPressure,
     samples: () =>
       stability.thresholds.flatMap(({ lips, lipHz, pressure }) => {
         const found = lowestOf(new Thresholds(valveNamed(lips), column), lipHz);

@@ -1,6 +1,7 @@
 /** Deviations as a person reads them. */
 import type { Table } from "../../src/charts/kit/drawing.ts";
 import type { Check, Outcome } from "./check.ts";
+import type { Quantity } from "./heard.ts";
 
 const superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹";
 
@@ -16,15 +17,33 @@ export function deviation(off: number, unit: Check["unit"]): string {
 
 const short = (value: number): string => `${Number(value.toPrecision(2))}`;
 
+/** So much of what a player could notice. */
+export const heardWords = (size: number, quantity: Quantity): string =>
+  quantity === "%" ? `${size === 0 ? "none" : `${small(size)} %`}` : deviation(size, quantity);
+
+const small = (value: number): string =>
+  value >= 1e-3 ? short(value) : deviation(value / 100, "1").replace(/ %$/, "");
+
 /** What was held against what, a row a check. */
 export const outcomeTable = (outcomes: readonly Outcome[]): Table => ({
-  columns: ["what", "held against", "values", "most asked", "farthest off", "where"],
-  rows: outcomes.map(({ name, source, table, samples, worst, unit }) => [
+  columns: [
+    "what",
+    "held against",
+    "values",
+    "farthest off",
+    "where",
+    "to a player, at most",
+    "a test fails from",
+  ],
+  rows: outcomes.map(({ name, source, table, samples, worst, unit, heard }) => [
     name,
     `${source} · ${table}`,
     `${samples.length}`,
-    deviation(worst.asked, unit),
     deviation(worst.off, unit),
     worst.of,
+    Object.entries(heard)
+      .map(([quantity, sizes]) => heardWords(Math.max(...sizes), quantity as Quantity))
+      .join(", ") || "nothing to hear",
+    deviation(worst.asked, unit),
   ]),
 });

@@ -6,13 +6,25 @@ export interface FigureOptions {
   /** What to see, one or two sentences. */
   readonly caption: string;
   readonly table?: Table;
+  /** What to ask a class that sees it on a projector; the caption where it is left out. */
+  readonly teacher?: string;
 }
+
+/** The class of the page's root while one figure at a time is shown on a projector (`projector.ts`). */
+export const PROJECTED = "on-projector";
+/** What a projector leaves for a drawing, px of the drawing. */
+const PROJECTED_PX = 352;
+
+/** A drawing's height, px; on a projector no more than its screen has. */
+export const high = (px: number): number =>
+  document.documentElement.classList.contains(PROJECTED) ? Math.min(px, PROJECTED_PX) : px;
 
 export function figure(
   { svg }: { readonly svg: SVGSVGElement },
-  { caption, table }: FigureOptions,
+  { caption, table, teacher }: FigureOptions,
 ): HTMLElement {
   const block = document.createElement("figure");
+  if (teacher) block.dataset.teacher = teacher;
   render(html`${svg}<figcaption>${caption}</figcaption>${table ? folded(table) : nothing}`, block);
   return block;
 }

@@ -1,8 +1,10 @@
-/** The sheet a notebook is written on: the page's own colours and type, light or dark as on the page, and the way to the others. */
+/** The sheet a notebook is written on: the page's own colours and type, light or dark as on the page, and the way to the others; all of them are kept for reading without a network from the first one on. */
 import "../../src/app/shell/look/font.css";
 import { showTheme, usePalettes } from "../../src/app/shell/look/theme.ts";
 import { browserShelves, restoreView } from "../../src/app/state/keeping/autosave.ts";
 import { NOTEBOOKS } from "../../src/app/tasks/learn/contents.ts";
+import { showKept } from "./kept.ts";
+import { projectorButton } from "./projector.ts";
 
 usePalettes();
 showTheme(restoreView(browserShelves())?.theme ?? "auto");
@@ -22,3 +24,5 @@ document.querySelector("header nav")!.append(
     return link;
   }),
 );
+document.querySelector("header nav")!.before(projectorButton(document.querySelector("main")!));
+void showKept(document.querySelector("footer p")!);

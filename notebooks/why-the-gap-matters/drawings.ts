@@ -1,6 +1,7 @@
 /** The graphs of the notebook: a stage's impedance with the stage before it dashed, and where its resonances lie. */
 import type { Drawing, Frame, Table } from "../../src/charts/kit/drawing.ts";
 import { signed } from "../../src/words/numbers.ts";
+import { noteMark } from "../paper/demo.ts";
 import { plot } from "../paper/plot.ts";
 import { fromSeries, type Stage, shownHz } from "./stages.ts";
 
@@ -63,7 +64,7 @@ export const seriesPlot = (chosen: Placed, before: readonly Placed[], frame: Fra
       description: `${chosen.name}: ${fromSeries(chosen.stage.modes)
         .map((value, i) => `resonance ${i + 1} ${signed(value, 0)}`)
         .join(", ")} cents from the series.`,
-      x: { title: "number of the resonance", domain: [1.8, 10.2], ticks: xs },
+      x: { title: "note, as written", domain: [1.8, 10.2], ticks: xs, text: noteMark },
       y: { title: "cents; 100 are a semitone", domain: [-150, 100] },
       lines: [
         { xs: [1.8, 10.2], ys: [0, 0], colour: "hairline" },

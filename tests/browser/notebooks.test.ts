@@ -38,6 +38,9 @@ async function settled(page: Page, withLongWork = true): Promise<void> {
       const isBusy = awaitsWork && document.querySelector('main [aria-busy="true"]') !== null;
       return cells.length > 2 && !isBusy && cells.every(({ dataset }) => dataset.state !== "pending");
     }, withLongWork);
+  // what waits for a vote is not seen
+  for (const question of await page.locator(".vote:not(:has([aria-pressed=true]))").all())
+    await question.locator("button").first().click();
   // a cell may be about to ask the next: at one look after another
   let looks = 0;
   const stillFor = async () => {
@@ -102,6 +105,91 @@ describe("on paper and in the page's own light", () => {
     await page.emulateMedia({ colorScheme: "light" });
     await expect.poll(() => ground()).toBe("rgb(18, 23, 26)");
   });
+});
+
+describe("for a class", () => {
+  it("an answer waits for a vote, code stands behind a fold, and formulas are set", async () => {
+    const visited = await visit({ hash: at("why-the-gap-matters") });
+    const { page } = visited;
+    await page.locator(".vote button").first().waitFor();
+    const answer = page.locator('[data-figure="shift"]');
+    await expect.poll(() => answer.count()).toBe(1);
+    await expect.poll(() => answer.isVisible()).toBe(false);
+    await page.locator(".vote button").nth(1).click();
+    await expect.poll(() => answer.isVisible()).toBe(true);
+    await expect
+      .poll(() => page.locator(".vote [role=status]").innerText())
+      .toMatch(/^Your vote: a few cents/);
+    const code = page.locator("details.code pre").first();
+    expect(await code.isVisible()).toBe(false);
+    await page.locator("details.code summary").first().click();
+    expect(await code.isVisible()).toBe(true);
+    expect(await page.locator("main math").count()).toBeGreaterThan(2);
+    expectQuiet(visited);
+  });
+
+  it("shows one figure at a time on a projector, type of 30 px and more, by arrow keys, and moves its slider", async () => {
+    const visited = await visit({ hash: at("why-the-gap-matters") });
+    const { page } = visited;
+    await page.setViewportSize({ width: 1920, height: 1080 });
+    await settled(page);
+    await page.locator(".to-projector").click();
+    const place = page.locator(".projector .place");
+    const count = await page.locator("main figure").count();
+    for (let i = 1; i <= count; i++) {
+      await expect.poll(() => place.innerText()).toBe(`${i} of ${count}`);
+      const smallest = () =>
+        page.locator("figure.projected > svg").evaluate((svg: SVGSVGElement) => {
+          const enlarged = svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
+          const sizes = [...svg.querySelectorAll("text")].map((text) =>
+            Number.parseFloat(getComputedStyle(text).fontSize),
+          );
+          return enlarged * Math.min(...sizes);
+        });
+      await expect.poll(smallest, { message: `figure ${i}` }).toBeGreaterThanOrEqual(30);
+      expect(
+        await page.locator("figure.projected").evaluate((one) => one.scrollHeight - innerHeight),
+      ).toBeLessThanOrEqual(0);
+      expect((await page.locator(".projector .teacher").innerText()).length).toBeGreaterThan(40);
+      if (i < count) await page.keyboard.press("ArrowRight");
+    }
+    const moved = page.locator(".projector .moved");
+    await expect.poll(() => moved.innerText()).toMatch(/^Gap: 4\.50 mm/);
+    await page.keyboard.press("ArrowDown");
+    await expect.poll(() => moved.innerText()).toMatch(/^Gap: 4\.10 mm/);
+    await page.keyboard.press("Escape");
+    await expect.poll(() => page.locator(".projector").count()).toBe(0);
+    await expect.poll(() => page.locator("figure.projected").count()).toBe(0);
+    expectQuiet(visited);
+  });
+
+  it.each([
+    ["why-the-gap-matters", ["length", "bell", "cup", "gap"]],
+    ["resistance", ["flow", "gap", "entry", "chamfer"]],
+    ["slots", ["pressure", "gap", "miss"]],
+  ] as const)(
+    "%s says what holds at either end of its sliders",
+    async (name, sliders) => {
+      const visited = await visit({ hash: at(name) });
+      const { page } = visited;
+      await settled(page);
+      for (const end of ["Home", "End"]) {
+        for (const slider of sliders) await press(page, slider, end, 1);
+        await settled(page);
+        await expectWhole(visited);
+        const said = await page.locator("main").innerText();
+        expect(said).not.toMatch(/missed by \+?0 cents|A chamfer of 0\.00|\+0\.0 cents against/);
+        if (name === "why-the-gap-matters") {
+          expect(said.includes("Without a bell nothing has moved")).toBe(end === "Home");
+          expect(said.includes("until the shank touches the leadpipe")).toBe(end === "Home");
+          expect(said).toMatch(end === "Home" ? /With the cup so shallow/ : /With the cup so deep/);
+        }
+        if (name === "resistance")
+          expect(said.includes("Without a chamfer nothing is saved")).toBe(end === "Home");
+      }
+    },
+    300_000,
+  );
 });
 
 describe("what the notebooks say", () => {
@@ -216,7 +304,7 @@ describe("what the notebooks say", () => {
     await expectWhole(visited);
   });
 
-  it("how far to trust this: makes every check, and all are within what is asked", async () => {
+  it("how far to trust this: makes every check, and all are within what the tests allow", async () => {
     const visited = await visit({ hash: at("how-far-to-trust-this") });
     const { page } = visited;
     await expect.poll(() => figure(page, "done"), patience).toBe(`${CHECKS.length} of ${CHECKS.length}`);
@@ -229,6 +317,26 @@ describe("what the notebooks say", () => {
 });
 
 describe("the task Learn", () => {
+  it("keeps all notebooks from the first one that is opened, and says there when that is done", async () => {
+    const visited = await visit({ hash: at("slots") });
+    const { page, context, address } = visited;
+    await page.getByTestId("notebooks-kept").getByText("Kept in this browser: all six").waitFor(patience);
+    await context.setOffline(true);
+    await page.goto(address + at("resistance"));
+    await expect.poll(() => page.locator("h1").innerText(), patience).toBe("Resistance");
+  }, 300_000);
+
+  it("goes on keeping them while another task is looked at", async () => {
+    const { page } = await visit({ hash: "#learn" });
+    await page.getByTestId("notebooks-kept").waitFor();
+    await page.evaluate(() => {
+      location.hash = "#measure";
+    });
+    const files: string[] = await (await page.request.get("notebooks/files.json")).json();
+    const kept = () => page.evaluate(async () => (await (await caches.open("notebooks")).keys()).length);
+    await expect.poll(kept, patience).toBe(files.length);
+  }, 300_000);
+
   it("names all notebooks, keeps them, and they open without a network", async () => {
     const visited = await visit({ hash: "#learn" });
     const { page, context, address } = visited;

@@ -1,17 +1,14 @@
 /**
  * Keeps the notebooks in the browser, so that they open without a network: not with the page itself, which would make
- * everybody wait for what few read, but once the task Learn is looked at. The page's worker (`vite.config.ts`) asks the
+ * everybody wait for what few read, but once the task Learn or any notebook is looked at; then to the end, whatever is looked at
+ * next. The page's worker (`vite.config.ts`) asks the
  * network first and answers from this cache where there is none.
  */
 
+import type { Kept } from "../../../words/keptNotebooks.ts";
+
 /** The cache's name, known to the page's worker too. */
 export const NOTEBOOK_CACHE = "notebooks";
-
-export type Kept =
-  | { readonly state: "looking" }
-  | { readonly state: "keeping"; readonly done: number; readonly of: number }
-  | { readonly state: "kept" }
-  | { readonly state: "missing"; readonly words: string };
 
 interface Place {
   /** Where the notebooks lie. */
@@ -21,15 +18,39 @@ interface Place {
   readonly serviceWorker: ServiceWorkerContainer | undefined;
 }
 
-const here = (): Place => ({
-  folder: new URL("notebooks/", document.baseURI),
+const browserPlace = (folder: URL): Place => ({
+  folder,
   fetch: (...request) => fetch(...request),
   caches: globalThis.caches,
   serviceWorker: navigator.serviceWorker,
 });
 
+let last: Kept = { state: "looking" };
+let isRunning = false;
+const followers = new Set<(kept: Kept) => void>();
+
+/**
+ * Keeps the notebooks of a folder, once for all who follow it, and goes on when nobody does.
+ * @returns what ends following
+ */
+export function followKeeping(folder: URL, tell: (kept: Kept) => void): () => void {
+  followers.add(tell);
+  tell(last);
+  if (!isRunning && last.state !== "kept") void run(folder);
+  return () => followers.delete(tell);
+}
+
+async function run(folder: URL): Promise<void> {
+  isRunning = true;
+  for await (const kept of keepNotebooks(browserPlace(folder))) {
+    last = kept;
+    for (const tell of followers) tell(kept);
+  }
+  isRunning = false;
+}
+
 /** How far it is, until they are kept or cannot be. */
-export async function* keepNotebooks(place: Place = here()): AsyncGenerator<Kept> {
+export async function* keepNotebooks(place: Place): AsyncGenerator<Kept> {
   const { caches, serviceWorker } = place;
   yield { state: "looking" };
   if (!caches || !serviceWorker) {

@@ -1,17 +1,18 @@
 /** The task Learn: the notebooks as cards, and whether they can be read without a network. */
 import { css, html, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import { type Kept, keptWords } from "../../../words/keptNotebooks.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { FrameElement } from "../../state/frameElement.ts";
 import { NOTEBOOKS, type NotebookEntry } from "./contents.ts";
-import { type Kept, keepNotebooks } from "./keptNotebooks.ts";
+import { followKeeping } from "./keptNotebooks.ts";
 
 @customElement("annulus-learn")
 export class LearnSheet extends FrameElement {
   @state() private kept: Kept = { state: "looking" };
-  #isWanted = false;
+  #leave = () => {};
 
   static override styles = [
     controls,
@@ -98,21 +99,14 @@ export class LearnSheet extends FrameElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.#isWanted = true;
-    void this.#keep();
+    this.#leave = followKeeping(new URL("notebooks/", document.baseURI), (kept) => {
+      this.kept = kept;
+    });
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#isWanted = false;
-  }
-
-  /** What has been begun is kept; the rest waits for the next look. */
-  async #keep(): Promise<void> {
-    for await (const kept of keepNotebooks()) {
-      this.kept = kept;
-      if (!this.#isWanted) return;
-    }
+    this.#leave();
   }
 
   override render() {
@@ -131,19 +125,11 @@ export class LearnSheet extends FrameElement {
   }
 
   #state(): TemplateResult {
-    switch (this.kept.state) {
-      case "looking":
-        return html`<span>Looking whether they are kept for reading without a network.</span>`;
-      case "keeping":
-        return html`
-          <span>Keeping them for reading without a network</span>
-          <progress max=${this.kept.of} .value=${this.kept.done} aria-label="Keeping the notebooks"></progress>
-        `;
-      case "kept":
-        return html`<span>Kept in this browser: all of them open without a network.</span>`;
-      case "missing":
-        return html`${icon("warning")}<span>${this.kept.words}</span>`;
-    }
+    const { kept } = this;
+    return html`
+      ${kept.state === "missing" ? icon("warning") : ""}<span>${keptWords(kept)}</span>
+      ${kept.state === "keeping" ? html`<progress max=${kept.of} .value=${kept.done} aria-label="Keeping the notebooks"></progress>` : ""}
+    `;
   }
 }
 
