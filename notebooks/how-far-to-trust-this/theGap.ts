@@ -1,34 +1,13 @@
 import { regionInertance } from "../../src/acoustics/gap/gap.ts";
 import { stepInertance } from "../../src/acoustics/gap/junction.ts";
 import { numbersOf } from "../../tests/reference/csv.ts";
-import straight from "../../tests/reference/gap-inertance.csv?raw";
 import region from "../../tests/reference/gap-region.csv?raw";
 import { type Check, relative, type Sample } from "./check.ts";
+import { type GapRow, straightRows } from "./gapRows.ts";
 import { ofInertance } from "./heard.ts";
 
 const part = "gap";
 const millimetre = 1e-3;
-
-/** A row of finite elements: radii and gap, mm, and the region's inertance over density, 1/mm. */
-export interface GapRow {
-  readonly shankExitMm: number;
-  readonly nearMm: number;
-  readonly farMm: number;
-  readonly leadpipeMm: number;
-  readonly gapMm: number;
-  readonly inertance: number;
-}
-
-export const straightRows: readonly GapRow[] = numbersOf(straight).map(
-  ([shankExitMm, cavityMm, leadpipeMm, gapMm, inertance]) => ({
-    shankExitMm,
-    nearMm: cavityMm,
-    farMm: cavityMm,
-    leadpipeMm,
-    gapMm,
-    inertance,
-  }),
-);
 
 const regionRows: readonly GapRow[] = numbersOf(region).map(
   ([shankExitMm, nearMm, farMm, leadpipeMm, gapMm, inertance]) => ({

@@ -1,7 +1,7 @@
 /** The gap's inertance beside the simpler answers it must go over to. */
 import { cavityInertance, regionInertance } from "../../src/acoustics/gap/gap.ts";
 import { stepInertance } from "../../src/acoustics/gap/junction.ts";
-import { straightRows } from "../how-far-to-trust-this/theGap.ts";
+import { straightRows } from "../how-far-to-trust-this/gapRows.ts";
 
 /** Radii of the cross-check's commonest shape, mm; its finite elements reach from 0.05 to 12 mm. */
 export const shape = { shankExitMm: 4.25, cavityMm: 5, leadpipeMm: 4.4 };
