@@ -1,5 +1,6 @@
 /** The sheet a notebook is written on: the page's own colours and type, light or dark as on the page, and the way to the others; all of them are kept for reading without a network from the first one on. */
 import "../../src/app/shell/look/font.css";
+import "./mathFont.css";
 import { showTheme, usePalettes } from "../../src/app/shell/look/theme.ts";
 import { browserShelves, restoreView } from "../../src/app/state/keeping/autosave.ts";
 import { NOTEBOOKS } from "../../src/app/tasks/learn/contents.ts";

@@ -38,12 +38,12 @@ async function settled(page: Page, withLongWork = true): Promise<void> {
       const isBusy = awaitsWork && document.querySelector('main [aria-busy="true"]') !== null;
       return cells.length > 2 && !isBusy && cells.every(({ dataset }) => dataset.state !== "pending");
     }, withLongWork);
-  // what waits for a vote is not seen
-  for (const question of await page.locator(".vote:not(:has([aria-pressed=true]))").all())
-    await question.locator("button").first().click();
   // a cell may be about to ask the next: at one look after another
   let looks = 0;
   const stillFor = async () => {
+    // what waits for a vote is not seen
+    for (const question of await page.locator(".vote:not(:has([aria-pressed=true]))").all())
+      await question.locator("button").first().click();
     looks = (await isStill()) ? looks + 1 : 0;
     return looks;
   };
@@ -327,12 +327,12 @@ describe("the task Learn", () => {
   }, 300_000);
 
   it("goes on keeping them while another task is looked at", async () => {
-    const { page } = await visit({ hash: "#learn" });
+    const { page, address } = await visit({ hash: "#learn" });
     await page.getByTestId("notebooks-kept").waitFor();
     await page.evaluate(() => {
       location.hash = "#measure";
     });
-    const files: string[] = await (await page.request.get("notebooks/files.json")).json();
+    const files: string[] = await (await page.request.get(`${address}notebooks/files.json`)).json();
     const kept = () => page.evaluate(async () => (await (await caches.open("notebooks")).keys()).length);
     await expect.poll(kept, patience).toBe(files.length);
   }, 300_000);
