@@ -60,7 +60,7 @@ export function deviationStrip(
   const figures = outcomes.map(({ heard }) => heardWords(Math.max(...heard[quantity]!), quantity));
   const top = large + 30;
   const plot = {
-    left: 6,
+    left: 1.6 * small,
     right: frame.width - Math.max(...figures.map((text) => textWidth(text, small))) - 10,
     top,
     bottom: top + outcomes.length * rowHeight(small),
