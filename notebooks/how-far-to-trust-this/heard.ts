@@ -7,7 +7,6 @@ import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { junctionEffect } from "../how-the-gap-is-modelled/junctions.ts";
 import { excessAt } from "../how-the-gap-is-modelled/limits.ts";
 import { demo } from "../paper/demo.ts";
-import type { Check, Sample } from "./check.ts";
 
 export type Quantity = "cents" | "dB" | "%";
 export type Heard = Readonly<Partial<Record<Quantity, number>>>;
@@ -80,9 +79,13 @@ const ofPhase = (degrees: number): Heard => ({
 });
 
 /** By a check's unit, where the check itself says nothing else. */
-export const heardBy: Readonly<Record<Check["unit"], (sample: Sample) => Heard>> = {
-  cents: ({ off }) => ({ cents: off }),
-  dB: ({ off }) => ({ dB: off }),
-  "°": ({ off }) => ofPhase(off),
-  "1": () => ({}),
-};
+export const heardBy = {
+  cents: ({ off }: Off): Heard => ({ cents: off }),
+  dB: ({ off }: Off): Heard => ({ dB: off }),
+  "°": ({ off }: Off): Heard => ofPhase(off),
+  "1": (_: Off): Heard => ({}),
+} as const;
+
+interface Off {
+  readonly off: number;
+}
