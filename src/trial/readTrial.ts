@@ -3,6 +3,7 @@
 import { isRecord } from "../setup/jsonRecord.ts";
 import {
   FEWEST_ITEMS,
+  MEASURED_DECISIONS,
   MOST_ITEMS,
   MOST_REPEATS,
   type Ratings,
@@ -33,6 +34,7 @@ export function readTrial(json: unknown): Trial | null {
     passages: textOf(json.passages),
     difference: typeof json.difference === "number" && json.difference > 0 ? json.difference : TOP / 5,
     ...(json.alone === true && { alone: true }),
+    ...decisionOf(json.decidedBy),
     turns,
     opened: json.opened === "complete" || json.opened === "early" ? json.opened : "sealed",
     ...(typeof json.openedAt === "string" && { openedAt: textOf(json.openedAt) }),
@@ -48,6 +50,11 @@ export function readTrials(json: unknown): readonly Trial[] {
     if (trial && !trials.has(trial.id)) trials.set(trial.id, trial);
   }
   return [...trials.values()];
+}
+
+function decisionOf(json: unknown): Pick<Trial, "decidedBy"> {
+  const decidedBy = MEASURED_DECISIONS.find((one) => one === json);
+  return decidedBy ? { decidedBy } : {};
 }
 
 const whole = <T>(list: readonly (T | null)[]): readonly T[] | null =>

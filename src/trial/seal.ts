@@ -7,6 +7,7 @@ import { envelopeCodes } from "./envelopes.ts";
 import {
   FEWEST_ITEMS,
   FEWEST_REPEATS,
+  type MeasuredDecision,
   MOST_ITEMS,
   MOST_REPEATS,
   type Trial,
@@ -24,6 +25,7 @@ export interface TrialPlan {
   readonly difference: number;
   /** By one person, from envelopes. */
   readonly alone?: true;
+  readonly decidedBy?: MeasuredDecision;
 }
 
 /** @param seed whole; the same one draws the same order and codes @throws OutOfRange in words */

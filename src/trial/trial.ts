@@ -26,6 +26,10 @@ export interface Turn {
   readonly remark: string;
 }
 
+/** What may be measured at every turn. */
+export const MEASURED_DECISIONS = ["slot", "slur", "attack"] as const;
+export type MeasuredDecision = (typeof MEASURED_DECISIONS)[number];
+
 export interface Trial {
   /** What recordings are kept under. */
   readonly id: string;
@@ -37,6 +41,8 @@ export interface Trial {
   readonly difference: number;
   /** Played by one person alone, from envelopes: until it is opened, the item of a turn is the place of an envelope. */
   readonly alone?: true;
+  /** What was said beforehand to decide it, where that is measured and not preference. */
+  readonly decidedBy?: MeasuredDecision;
   /** In playing order: every item once in each repeat, repeat after repeat. */
   readonly turns: readonly Turn[];
   /** Whether the codes are known by now, and whether that was before all was rated. */

@@ -196,6 +196,23 @@ function ofShares(gaps: readonly AtGap[]): Found {
   return { gaps: measured, basis: "counts", scatter: null, change: last > 0 ? change : null };
 }
 
+/**
+ * The scatter of one repeat as `repeatsNeeded` takes it: of a take, or of one bend down and one up, which both are in a width.
+ * Null where nothing was repeated, and of shares, whose scatter their number alone decides.
+ */
+export function planScatter({ basis, scatter }: ListenedNote): number | null {
+  if (!scatter) return null;
+  return basis === "bends" ? scatter.value * Math.SQRT2 : scatter.value;
+}
+
+/** The number that a take is compared by; null of a slot with one end. */
+export function takeValue(take: KeptTake, noteHz: (partial: number) => number): number | null {
+  const { measured } = take;
+  if ("missed" in measured) return measured.missed / measured.of;
+  if (measured.test === "slot" && widthOf(measured) === null) return null;
+  return centsOf(take, noteHz);
+}
+
 /** The pitch of a held note above the note meant, or the width of a slot. */
 function centsOf({ measured, partial }: KeptTake, noteHz: (partial: number) => number): number {
   if (measured.test === "steady") return 1200 * Math.log2(measured.hz / noteHz(partial));

@@ -7,6 +7,7 @@ import { readTrials } from "../../../trial/readTrial.ts";
 import {
   FEWEST_REPEATS,
   isFinished,
+  MEASURED_DECISIONS,
   MOST_ITEMS,
   MOST_REPEATS,
   TOP,
@@ -59,6 +60,8 @@ export const trialForm = keptForm({
   gaps: list(keptLength, MOST_ITEMS),
   names: list(text(), MOST_ITEMS),
   /** Who fits what is tried. */
+  /** What decides the next trial. */
+  decidedBy: oneOf(["preference", ...MEASURED_DECISIONS] as const, "preference"),
   mounting: oneOf(["assistant", "alone"] as const, "assistant"),
   /** Of a trial played alone, by envelope: what it was found to hold, as the place of an item; empty: not said yet. */
   holds: list(text(), MOST_ITEMS),

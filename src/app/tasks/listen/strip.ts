@@ -14,7 +14,6 @@ const FAR_CENTS = 900;
 
 const isOfNotes = ({ question: { test } }: Asked): boolean => test === "slur" || test === "attack";
 
-/** Null while nothing has been heard. */
 export function stripOf(
   {
     phase,
@@ -25,8 +24,7 @@ export function stripOf(
   }: Pick<ListenState, "phase" | "points" | "seconds" | "edges" | "found">,
   now: Asked,
   instrument: InstrumentKind,
-): PitchStrip | null {
-  if (points.length === 0) return null;
+): PitchStrip {
   const { hz, partial, partials } = found?.asked ?? now;
   const fromS = phase === "heard" ? 0 : Math.max(0, seconds - WINDOW_S);
   const take = found?.take;

@@ -14,7 +14,7 @@ export class StripView extends PageElement {
   @property({ attribute: false }) session!: ListenSession;
   /** What is meant by what is heard between takes. */
   @property({ attribute: false }) asked!: Asked;
-  #strip: PitchStrip | null = null;
+  #strip!: PitchStrip;
 
   protected override willUpdate(): void {
     const { phase, points, seconds, edges, found } = this.session.parts;

@@ -15,6 +15,7 @@ import {
   placeWords,
   takenWords,
 } from "../../../words/listen/measuredWords.ts";
+import { planWords } from "../../../words/trial/measuredTrial.ts";
 import "../../chart/chartElement.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
@@ -109,7 +110,7 @@ export class Takes extends PageElement {
             ? html`<p class="small" data-testid="beside-model">${besideModelWords(besideModel(note.change, change), change)}</p>`
             : nothing
         }
-        <p class="small muted">${basisWords(note)}</p>
+        <p class="small muted">${basisWords(note)} ${planWords(note)}</p>
         ${isCompared(note) ? html`<annulus-chart .figure=${listenedFigure} .data=${{ note, model }} .answer=${holds}></annulus-chart>` : nothing}
       </article>
     `;

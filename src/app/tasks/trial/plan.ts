@@ -3,12 +3,15 @@
 import { html } from "lit";
 import { customElement } from "lit/decorators.js";
 import type { PowerData } from "../../../charts/plots/trial/powerChart.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { sealTrial } from "../../../trial/seal.ts";
 import { MOST_REPEATS } from "../../../trial/trial.ts";
 import { percent } from "../../../words/numbers.ts";
+import { planWords } from "../../../words/trial/measuredTrial.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { listenedIn } from "../../state/bench/listened.ts";
 import { lastFinished, trialForm, withSealed } from "../../state/notes/trial.ts";
 import { PageElement } from "../../state/page.ts";
 import { jobNames } from "../../state/record/jobNames.ts";
@@ -52,6 +55,7 @@ export class TrialPlanSheet extends PageElement {
         form: this.#form,
         read,
         fromJob,
+        measuredPlan: this.#measuredPlan(),
         power: this.#power.value,
         powerData: this.#powerData(read),
         propose: () => this.#form.write({ gaps: spreadGaps(this.page.store.parts.document, notes.unit) }),
@@ -71,6 +75,16 @@ export class TrialPlanSheet extends PageElement {
     const { document, view } = this.page.store.parts;
     const { player } = jobNames({ document, view, row: this.page.job.parts.row });
     return { player, scatter: scatterOf(lastFinished(document.notes.trial), player) };
+  }
+
+  /** By the takes kept so far of what decides. */
+  #measuredPlan(): string {
+    const { setup, notes } = this.page.store.parts.document;
+    const { decidedBy } = this.#form.notes;
+    return listenedIn(notes, instrumentOf(setup))
+      .filter(({ test }) => test === decidedBy)
+      .map(planWords)
+      .join(" ");
   }
 
   #powerData({ repeats }: PlanRead): PowerData | null {

@@ -5,6 +5,7 @@ import { ERROR_RATE, type Power } from "../../../trial/power.ts";
 import { FEWEST_ITEMS, MOST_ITEMS } from "../../../trial/trial.ts";
 import { balancedRepeats } from "../../../trial/williams.ts";
 import { percent } from "../../../words/numbers.ts";
+import { DECIDED_BY, MEASURED_DECIDES } from "../../../words/trial/measuredTrial.ts";
 import { type Field, length, words } from "../../form/field.ts";
 import type { NotesForm } from "../../form/notesForm.ts";
 import { USUAL_MM } from "../../form/usualLengths.ts";
@@ -18,6 +19,8 @@ export interface PlanForm {
   readonly form: NotesForm<"trial">;
   readonly read: PlanRead;
   readonly fromJob: FromJob;
+  /** What the scatter of the first takes says of the number of repeats; empty where there is none. */
+  readonly measuredPlan: string;
   readonly power: Answer<readonly Power[]>;
   readonly powerData: PowerData | null;
   readonly propose: () => void;
@@ -48,6 +51,8 @@ export function planForm(form: PlanForm): TemplateResult {
         ${field(form, "player", form.fromJob.player ? `From the job; empty is ${form.fromJob.player}.` : undefined)}
         ${field(form, "passages")}
         ${field(form, "repeats", `How often each is played; empty is ${PLAN_FIELDS.repeats.usual}. The order is fully balanced every ${balancedRepeats(form.read.numbers?.items ?? FEWEST_ITEMS)} repeats, and nearly so in between.`)}
+        ${form.form.choice(["decidedBy"], "Decided by", Object.entries(DECIDED_BY), { testId: "decided-by" })}
+        ${notes.decidedBy === "preference" ? nothing : html`<p class="muted" data-testid="measured-decides">${MEASURED_DECIDES} ${form.measuredPlan}</p>`}
         ${field(form, "difference")}
         ${field(form, "scatter", form.fromJob.scatter === null ? undefined : `Standard deviation of ratings of one and the same, in points; empty is ${form.fromJob.scatter}, as in the last trial of this job.`)}
       </div>

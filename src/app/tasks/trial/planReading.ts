@@ -66,6 +66,7 @@ export function readPlan(
             passages,
             difference,
             ...(notes.mounting === "alone" && { alone: true }),
+            ...(notes.decidedBy !== "preference" && { decidedBy: notes.decidedBy }),
           },
     missing,
   };

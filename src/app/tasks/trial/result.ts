@@ -3,6 +3,8 @@
 import { html, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { itemLabel, ratingsFigure } from "../../../charts/plots/trial/ratingsChart.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
+import { measuredTrials } from "../../../study/listened/measuredTrial.ts";
 import type { TrialAnalysis } from "../../../trial/analysis.ts";
 import type { TrialFinding } from "../../../trial/finding.ts";
 import { isMisfit } from "../../../trial/preference.ts";
@@ -10,6 +12,7 @@ import { isRated, repeatsOf, SCALES, type Scale, type Trial } from "../../../tri
 import { percent } from "../../../words/numbers.ts";
 import { AGREEMENT } from "../../../words/trial/agreement.ts";
 import { PLAYED_ALONE } from "../../../words/trial/envelopes.ts";
+import { DECIDED_BY, measuredTrialWords } from "../../../words/trial/measuredTrial.ts";
 import { preferenceWithin, TOO_LITTLE, trialSentence } from "../../../words/trial/sentence.ts";
 import { saveCsv } from "../../chart/chartFile.ts";
 import { controls } from "../../shell/look/controls.ts";
@@ -17,6 +20,7 @@ import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { gapEffect } from "../../state/bench/gapEffect.ts";
+import { writtenHz } from "../../state/bench/listened.ts";
 import { findingOf } from "../../state/bench/trialFindings.ts";
 import { setupFileName } from "../../state/keeping/setupFile.ts";
 import { PageElement } from "../../state/page.ts";
@@ -97,6 +101,7 @@ export class TrialResult extends PageElement {
               ? nothing
               : html`<p class="both" data-testid="preferred">${preferenceWithin(finding.preferredGapMm, finding.intervalMm, other)}</p>`
           }
+          ${this.#measured()}
           ${trial.alone ? html`<p class="muted" data-testid="played-alone">${PLAYED_ALONE}</p>` : nothing}
           ${
             trial.opened === "early"
@@ -119,6 +124,26 @@ export class TrialResult extends PageElement {
           <p data-testid="model-says">${this.#modelSays()}</p>
         </aside>
       </section>
+    `;
+  }
+
+  /** What was measured at its turns; where that was to decide, it is told before anything else. */
+  #measured() {
+    const { document, view } = this.page.store.parts;
+    const instrument = instrumentOf(document.setup);
+    const { decidedBy } = this.trial;
+    const found = measuredTrials(this.trial, document.notes.listen.takes, (n) => writtenHz(instrument, n));
+    const missing =
+      decidedBy && !found.some(({ test }) => test === decidedBy)
+        ? `This trial was to be decided by ${DECIDED_BY[decidedBy].toLowerCase()}, but fewer than two whole repeats have a take at every turn: it decides nothing.`
+        : "";
+    return html`
+      ${missing ? html`<p class="notice wrong" data-testid="measured-missing">${icon("warning")}<span>${missing}</span></p>` : nothing}
+      ${found.map(
+        (one) => html`
+          <p data-testid="measured-trial">${one.test === decidedBy ? html`<b>This decides, as was said beforehand.</b> ` : nothing}${measuredTrialWords(one, view.unit, instrument)}</p>
+        `,
+      )}
     `;
   }
 

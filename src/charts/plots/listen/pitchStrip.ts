@@ -8,9 +8,8 @@ import type { LengthUnit } from "../../../units/length.ts";
 import { noteLabel, noteText } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
 import { bottomAxis, leftAxis } from "../../kit/axes.ts";
-import { levelBand } from "../../kit/band.ts";
 import { diamond } from "../../kit/diamond.ts";
-import { clamp, type Drawing, type Frame, sheet, type Table, typeSizes } from "../../kit/drawing.ts";
+import { add, clamp, type Drawing, type Frame, sheet, type Table, typeSizes } from "../../kit/drawing.ts";
 import { type Figure, proportional } from "../../kit/figure.ts";
 import { levelLine, line } from "../../kit/line.ts";
 import { label, type Panel, plotBox, silent } from "../../kit/panel.ts";
@@ -65,8 +64,7 @@ export function pitchStrip(strip: PitchStrip, frame: Frame): Drawing {
   const [least, most] = rangeOf(strip);
   const y = scaleLinear([least, most], [plot.bottom, plot.top]);
   const on: Panel = { parent: silent(svg), x, y, plot, size: small };
-  if (lowCents !== null && highCents !== null)
-    levelBand(on, [lowCents, highCents], { part: "slot", isCut: true });
+  if (lowCents !== null && highCents !== null) slotBand(on, lowCents, highCents);
   leftAxis(on, roundTicks(y, 5, signedText), true);
   bottomAxis(on, roundTicks(x, 6), "time, s");
   label(
@@ -112,6 +110,12 @@ export function pitchStrip(strip: PitchStrip, frame: Frame): Drawing {
     if (isMissed) label(on, "missed", at[0], at[1] - 9, { anchor: "middle", fill: "gap", halo: true });
   }
   return { svg, x, y, plot };
+}
+
+/** A tint: hatched is what is too small to notice. */
+function slotBand({ parent, y, plot: { left, right } }: Panel, lowCents: number, highCents: number): void {
+  const place = { x: left, y: y(highCents), width: right - left, height: y(lowCents) - y(highCents) };
+  add(parent, "rect", { "data-part": "slot", ...place, fill: "measured", "fill-opacity": 0.1 });
 }
 
 /** With a hole where the pitch jumps: nobody sounded what lies between. */
