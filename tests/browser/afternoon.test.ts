@@ -72,7 +72,7 @@ const TRIED = ["0.05", "0.08", "0.11", "0.14"];
 /** A cut runs out above the face mark. */
 const PAST_THE_MARK_MM = 1;
 /** Of 100, by gap tried: the player likes the second. */
-const LIKED = [60, 90, 70, 40];
+const LIKED = [70, 90, 70, 30];
 
 const go = (page: Page, task: string): Promise<void> =>
   page.evaluate((hash) => {
@@ -129,7 +129,7 @@ async function rateAll(
   liking: (item: number, repeat: number) => number,
 ) {
   await page.getByRole("button", { name: "Play", exact: true }).click();
-  await page.getByRole("slider", { name: "Hold", exact: true }).focus();
+  await page.getByRole("slider", { name: "Slotting", exact: true }).focus();
   for (const [at, { code, item }] of turns.entries()) {
     await page.getByTestId("code").filter({ hasText: code }).waitFor();
     const tens = Math.round(liking(item, Math.floor(at / items.length)) / 10);
@@ -335,12 +335,17 @@ it("from fractions of an inch to the papers handed over", async () => {
     ...turnedFor(cutPlan, measured),
   ]);
 
+  expect(report.pages).toHaveLength(2);
+  for (const { text } of report.pages)
+    for (const name of [...Object.values(JOB), `computed on: ${STAND_IN}`])
+      expect(text).toContain(withoutSpaces(name));
   expectAll(report, [
     ...NAMES,
     plusMinus(measured.gapMm, expandedMm, "in"),
     plusMinus(measured.gapMm, expandedMm, "mm"),
     "3 and 3 readings",
     provenanceLine(setup),
+    "which agrees",
     "turn the shank's taper down",
     "This cannot be undone",
     `12 times each: ${trialSentence(finding, "in")}`,

@@ -26,10 +26,14 @@ async function nameJob(page: Page): Promise<void> {
   await expect.poll(() => page.locator("annulus-header h1").innerText()).toBe(JOB.instrument);
 }
 
-async function read(page: Page, options: Parameters<Page["pdf"]>[0] = { format: "A4" }): Promise<string> {
+async function read(
+  page: Page,
+  options: Parameters<Page["pdf"]>[0] = { format: "A4" },
+  pageCount = 1,
+): Promise<string> {
   const pages = await readPdf(await page.pdf({ printBackground: true, ...options }));
-  expect(pages).toHaveLength(1);
-  return pages[0].text;
+  expect(pages).toHaveLength(pageCount);
+  return pages.map(({ text }) => text).join("");
 }
 
 const expectAll = (text: string, ...words: readonly string[]): void => {
@@ -116,7 +120,7 @@ describe("papers", () => {
       .getByTestId("sheet-status")
       .getByText(/^Ready/)
       .waitFor({ timeout: 120_000 });
-    const report = await read(page, { preferCSSPageSize: true });
+    const report = await read(page, { preferCSSPageSize: true }, 2);
     expectAll(
       report,
       ...Object.values(JOB),

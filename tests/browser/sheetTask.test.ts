@@ -44,47 +44,82 @@ async function printed(page: Page, name: string) {
   return readPdf(pdf);
 }
 
+/** Front and back of a report. */
+const both = (pages: Awaited<ReturnType<typeof printed>>): string => pages.map(({ text }) => text).join("");
+
 describe("the technician's sheet", () => {
   it.each([
     ["A4", 210, 297],
     ["Letter", 215.9, 279.4],
-  ] as const)("is one page of %s, its figures the model's own", async (paper, widthMm, heightMm) => {
-    const visited = await open();
-    const { page } = visited;
-    await press(page, paper);
-    await isReady(page);
-    const pages = await printed(page, paper);
-    expect(pages.length).toBe(1);
-    const [only] = pages;
-    expect(only.widthMm).toBeCloseTo(widthMm, 0);
-    expect(only.heightMm).toBeCloseTo(heightMm, 0);
-    const setup = demo();
-    const expected = [
-      setup.name,
-      "2.50 ± 0.07 mm",
-      "0.0984 ± 0.0028 in",
-      "No change recommended",
-      "2.50 mm to 5.04 mm (what if)",
-      "shoulder gap",
-      "Recommendation",
-      "Cautions",
-      ...tableRows(setup, 2.5, 5.04),
-    ];
-    for (const text of expected) expect(only.text).toContain(withoutSpaces(text));
-    expect(only.text).toMatch(/record[0-9a-f]{16}/);
-    expect(only.text).not.toMatch(/NaN|Infinity|undefined|\{/);
-    expect(only.text).not.toContain("Explore");
-    expectQuiet(visited);
-  });
+  ] as const)(
+    "is a front and a back of %s, its figures the model's own",
+    async (paper, widthMm, heightMm) => {
+      const visited = await open();
+      const { page } = visited;
+      await press(page, paper);
+      await isReady(page);
+      const pages = await printed(page, paper);
+      expect(pages.length).toBe(2);
+      for (const page of pages) {
+        expect(page.widthMm).toBeCloseTo(widthMm, 0);
+        expect(page.heightMm).toBeCloseTo(heightMm, 0);
+        expect(page.text).toContain(withoutSpaces(demo().name));
+        expect(page.text).toMatch(/record[0-9a-f]{16}/);
+        expect(page.text).not.toMatch(/NaN|Infinity|undefined|\{|Explore/);
+      }
+      const [front, back] = pages;
+      // what a player reads in a minute, and nothing of what it rests on
+      const forThePlayer = [
+        "2.50 ± 0.07 mm",
+        "0.0984 ± 0.0028 in",
+        "No change recommended",
+        "shoulder gap",
+        "No blind trial was played",
+        "By the model, from 2.50 mm to 5.04 mm (what if): Opening the gap by 2.54 mm",
+        "Slotting:",
+        "Backpressure:",
+        "Can it be undone? Nothing is changed",
+      ];
+      for (const text of forThePlayer) expect(front.text).toContain(withoutSpaces(text));
+      const forTheTechnician = [
+        "2.50 mm to 5.04 mm (what if)",
+        ...tableRows(demo(), 2.5, 5.04),
+        "Assumed, from a stand-in:",
+        "Cautions.",
+        "Method.",
+        "mode matching",
+      ];
+      for (const text of forTheTechnician) expect(back.text).toContain(withoutSpaces(text));
+      for (const text of ["cents or", "mode matching", "Cautions.", "Pull "]) {
+        expect(front.text).not.toContain(withoutSpaces(text));
+      }
+      // no sentence twice
+      const sentences = pages.flatMap(
+        ({ lines }) => lines.replace(/\s+/g, " ").match(/[A-Z][^.:]{25,}\./g) ?? [],
+      );
+      const repeated = sentences.filter((one, i) => sentences.indexOf(one) !== i);
+      expect(repeated.filter((one) => !one.startsWith("Whether this player"))).toEqual([]);
+      // no type of eight points
+      const sizes = await page
+        .locator("body > annulus-paper")
+        .evaluate((paper) =>
+          [...paper.shadowRoot!.querySelectorAll(".page :is(p, li, td, th, dt, dd, h2)")].map((element) =>
+            Number.parseFloat(getComputedStyle(element).fontSize),
+          ),
+        );
+      expect(Math.min(...sizes)).toBeGreaterThanOrEqual(12 - 0.01);
+      expectQuiet(visited);
+    },
+  );
 
   it("switches to inches, both units staying on the paper", async () => {
     const { page } = await open();
     await page.getByRole("button", { name: /inch/ }).click();
     await page.getByTestId("paper").getByText("0.098 in to 0.198 in (what if)", { exact: true }).waitFor();
     await isReady(page);
-    const [only] = await printed(page, "inch");
-    for (const text of ["0.0984 ± 0.0028 in", "2.50 ± 0.07 mm", "0.198 in", "0.098 in to 0.198 in (what if)"])
-      expect(only.text).toContain(withoutSpaces(text));
+    const text = both(await printed(page, "inch"));
+    for (const part of ["0.0984 ± 0.0028 in", "2.50 ± 0.07 mm", "0.198 in", "0.098 in to 0.198 in (what if)"])
+      expect(text).toContain(withoutSpaces(part));
   });
 
   it("takes a technician's words, keeps the numbers the record's, and goes back to the proposal", async () => {
@@ -131,13 +166,13 @@ describe("the technician's sheet", () => {
     await words(page, "found").fill(Array.from({ length: 260 }, (_, i) => `word${i} and {gap}`).join(", "));
     await page.keyboard.press("Tab");
     await status(page)
-      .filter({ hasText: /The words are \d+ lines too long for one page: shorten “Modelled and found”/ })
+      .filter({ hasText: /The words are \d+ lines too long for its page: shorten “Note by note”/ })
       .waitFor();
     await expect.poll(() => page.getByTestId("print").isDisabled()).toBe(true);
     const pages = await printed(page, "too-long");
     expect(pages.length).toBe(1);
     expect(pages[0].text).toMatch(/^Notprinted.*linestoolong/);
-    await press(page, "Back to the proposal: Modelled and found");
+    await press(page, "Back to the proposal: Note by note");
     await isReady(page);
     expect((await printed(page, "again"))[0].text).toContain("Recommendation");
   });
@@ -161,10 +196,10 @@ describe("the technician's sheet", () => {
     await page.getByTestId("task-sheet").click();
     await page.getByTestId("paper").getByTestId("paper-recommended").filter({ hasText: "2.00 mm" }).waitFor();
     await isReady(page);
-    const [only] = await printed(page, "planned");
-    for (const text of ["2.50 mm to 2.00 mm (planned)", ...tableRows(demo(), 2.5, 2)])
-      expect(only.text).toContain(withoutSpaces(text));
-    expect(only.text).not.toContain("3.30");
+    const text = both(await printed(page, "planned"));
+    for (const part of ["2.50 mm to 2.00 mm (planned)", ...tableRows(demo(), 2.5, 2)])
+      expect(text).toContain(withoutSpaces(part));
+    expect(text).not.toContain("3.30");
     // and Explore has kept its own
     await page.getByTestId("task-explore").click();
     await page.getByTestId("gap-value").filter({ hasText: "3.30 mm" }).waitFor();
@@ -198,8 +233,9 @@ describe("the technician's sheet", () => {
       await press(page, paper);
       await isReady(page);
       const pages = await printed(page, `${choose.slice(8, 13)}-${paper}`);
-      expect(pages.length).toBe(1);
+      expect(pages.length).toBe(2);
       expect(pages[0].text).toContain(reverse);
+      expect(pages[1].text).toContain("Cautions.");
       expect(pages[0].text).toContain(target === "2 mm" ? "2.00mm" : "3.50mm");
     }
   });
@@ -389,8 +425,8 @@ describe("a whole job", () => {
     await page.keyboard.press("Enter");
     await expect.poll(() => page.title()).toBe("printed");
 
-    const [only, ...others] = await printed(page, "whole-job");
-    expect(others).toEqual([]);
+    const pages = await printed(page, "whole-job");
+    expect(pages.length).toBe(2);
     const file = writeSetup(demo()) as any;
     const setup = readSetup({
       ...file,
@@ -412,7 +448,7 @@ describe("a whole job", () => {
       `Collect on Friday; shift of 4: ${shift4} cents.`,
       ...rows,
     ];
-    for (const text of expected) expect(only.text).toContain(withoutSpaces(text));
+    for (const text of expected) expect(both(pages)).toContain(withoutSpaces(text));
     expectQuiet(visited);
   }, 360_000);
 });
@@ -430,7 +466,9 @@ describe("the sheet for everyone", () => {
     await page.emulateMedia({ colorScheme: "dark" });
     const white = await page
       .getByTestId("paper")
-      .evaluate((paper) => getComputedStyle(paper).backgroundColor);
+      .locator(".page")
+      .first()
+      .evaluate((page) => getComputedStyle(page).backgroundColor);
     expect(white).toBe("rgb(255, 255, 255)");
     expectQuiet(visited);
   });

@@ -1,18 +1,18 @@
-/** Of what a printed sheet is made: the technician's in paragraphs, the classroom's in three sentences under one chart. */
+/** Of what a printed sheet is made: a report in paragraphs on a front and a back, a class's in three sentences under one chart. */
 
-/** The paragraphs of the technician's sheet, in reading order. */
-export const WORKSHOP_PARAGRAPHS = [
-  "measured",
+/** What a player reads in a minute, in reading order. */
+export const FRONT_PARAGRAPHS = ["measured", "trial", "answer", "recommendation", "reverse"] as const;
+/** For the technician, and for whoever checks. */
+export const BACK_PARAGRAPHS = [
   "found",
   "slots",
   "resistance",
   "noGap",
-  "trial",
-  "recommendation",
-  "reverse",
+  "origins",
   "cautions",
   "method",
 ] as const;
+export const WORKSHOP_PARAGRAPHS = [...FRONT_PARAGRAPHS, ...BACK_PARAGRAPHS] as const;
 export const CLASSROOM_SENTENCES = ["first", "second", "third"] as const;
 export const PARAGRAPHS = [...WORKSHOP_PARAGRAPHS, ...CLASSROOM_SENTENCES] as const;
 export type Paragraph = (typeof PARAGRAPHS)[number];

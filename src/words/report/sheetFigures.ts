@@ -4,6 +4,7 @@
  */
 
 import { instrumentOf } from "../../setup/instrumentOf.ts";
+import { withProvenance } from "../../setup/provenance.ts";
 import type { SheetRecord, ToldGap } from "../../study/report/sheetRecord.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
@@ -11,6 +12,7 @@ import { roundedLength } from "../../units/uncertainLength.ts";
 import { stageSize, WAY_TITLE } from "../bench/cut.ts";
 import { seatWearCaution } from "../bench/cutCautions.ts";
 import { listenedWords } from "../listen/measuredWords.ts";
+import { standInWords } from "../provenance.ts";
 import { trialSentence } from "../trial/sentence.ts";
 import { type Figure, type Figures, figure } from "./sheetFigure.ts";
 import { modelFigures } from "./sheetModelFigures.ts";
@@ -34,6 +36,14 @@ export const TOLD: Readonly<Record<ToldGap["kind"], string>> = {
   preferred: "preferred, blind",
   "what-if": "what if",
 };
+
+/** How the gap is known, and what a stand-in lends to the rest; empty where nothing is assumed. */
+export function sheetStandIn({ setup, present: { readings, expandedMm }, unit }: SheetRecord): string {
+  const known = readings
+    ? withProvenance(setup, "measured", "receiver.depth", "mouthpiece.insertion")
+    : setup;
+  return standInWords(known, expandedMm ?? null, unit);
+}
 
 const otherUnit = (unit: LengthUnit): LengthUnit => (unit === "mm" ? "in" : "mm");
 

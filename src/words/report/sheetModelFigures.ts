@@ -1,6 +1,7 @@
 /** What the model found, as figures of a printed sheet: shifts, heights and spacings of the played resonances, verdicts. */
 
 import { instrumentOf } from "../../setup/instrumentOf.ts";
+import { retunedPitch } from "../../study/change/retunedPitch.ts";
 import { isPlayed, PLAYED } from "../../study/change/verdicts.ts";
 import { CLAIMS, type Claim, claimEvidence, type SheetRecord } from "../../study/report/sheetRecord.ts";
 import { type SheetResonance, sheetResonances } from "../../study/report/sheetResonances.ts";
@@ -9,6 +10,12 @@ import { noteText } from "../instruments.ts";
 import { signed } from "../numbers.ts";
 import { evidenceWords } from "../verdicts/evidence.ts";
 import { FINDING } from "../verdicts/findings.ts";
+import {
+  backpressureSentence,
+  pitchSentence,
+  remainsSentence,
+  slottingSentence,
+} from "../verdicts/headline.ts";
 import type { Figure, FigureGroup } from "./sheetFigure.ts";
 
 const QUANTITIES = [
@@ -32,7 +39,7 @@ const RULES: Readonly<Record<Claim, string>> = {
 
 /** The figures that the model gives: shifts, heights, what remains retuned, verdicts. */
 export function modelFigures(record: SheetRecord): readonly Figure[] {
-  const { setup, retuned, explored } = record;
+  const { setup, retuned, explored, felt } = record;
   const resonances = sheetResonances(record);
   const instrument = instrumentOf(setup);
   const of = (
@@ -102,13 +109,26 @@ export function modelFigures(record: SheetRecord): readonly Figure[] {
     ),
     ...(
       [
-        ["feltCents", "cents", "a shift is felt from"],
-        ["feltDecibels", "dB", "a height is felt from"],
+        ["feltCents", "cents", "the smallest shift a player is assumed to notice"],
+        ["feltDecibels", "dB", "the smallest change of height a player is assumed to notice"],
       ] as const
     ).map(([name, unit, what]) => {
       const value = setup.thresholds[unit === "dB" ? "decibels" : "cents"];
       return of("resonances", name, what, `${value} ${unit}`, value);
     }),
+    of("verdicts", "pitchFound", "what the change does to pitch, in a sentence", pitchFound(record)),
+    of(
+      "verdicts",
+      "slottingFound",
+      "what it does to slotting, in a sentence",
+      felt && slottingSentence(felt.slots, instrument),
+    ),
+    of(
+      "verdicts",
+      "backpressureFound",
+      "what it does to backpressure, in a sentence",
+      felt && backpressureSentence(felt.resistance),
+    ),
     ...CLAIMS.flatMap((claim) => {
       const { main = null, peaks = null } = claimEvidence(record, claim) ?? {};
       const what = `“${RULES[claim]}”`;
@@ -124,6 +144,18 @@ export function modelFigures(record: SheetRecord): readonly Figure[] {
       ];
     }),
   ];
+}
+
+/** Pitch before and after the slide is set again, and whether a player would notice what remains. */
+function pitchFound(record: SheetRecord): string | null {
+  const { explored, retuned, setup, unit, isWorking } = record;
+  if (!explored) return null;
+  const shifts = explored.changes.filter(isPlayed).map(({ shiftCents }) => shiftCents);
+  const pitch = pitchSentence(explored.chosen.gapMm - explored.reference.gapMm, shifts, unit);
+  const left = retunedPitch(explored, retuned, setup.thresholds);
+  if (!left) return isWorking ? null : `${pitch}.`;
+  const { said, verdict } = remainsSentence(left, instrumentOf(setup));
+  return `${pitch}; ${said}. ${verdict}`;
 }
 
 const numbers = Array.from({ length: PLAYED[1] - PLAYED[0] + 1 }, (_, i) => PLAYED[0] + i);

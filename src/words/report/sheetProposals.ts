@@ -13,12 +13,14 @@ import { sheetResonances } from "../../study/report/sheetResonances.ts";
 import type { TrialFinding } from "../../trial/finding.ts";
 import { CAUTION, CONFIRMATION } from "../bench/cutCautions.ts";
 import { provenanceLine } from "../provenance.ts";
-import { TOLD } from "./sheetFigures.ts";
+import { sheetStandIn, TOLD } from "./sheetFigures.ts";
 
 /** Every paragraph as it is proposed: a template over the sheet's figures. */
 export function proposals(record: SheetRecord, chart: ClassroomChart): Readonly<Record<Paragraph, string>> {
   return {
     measured: measured(record),
+    answer: answer(record),
+    origins: origins(record),
     found: found(record),
     slots: `${verdict(record, "slots")}${record.listened.length > 0 ? " This player, measured: {listened}" : ""}`,
     resistance: verdict(record, "resistance"),
@@ -34,7 +36,7 @@ export function proposals(record: SheetRecord, chart: ClassroomChart): Readonly<
 
 const SHOULDER = "The shoulder gap seen from outside is another length: nothing here rests on it.";
 
-function measured({ setup, present: { expandedMm, readings } }: SheetRecord): string {
+function measured({ present: { expandedMm, readings } }: SheetRecord): string {
   const known =
     expandedMm === undefined
       ? "How well it is known has not been measured."
@@ -42,14 +44,29 @@ function measured({ setup, present: { expandedMm, readings } }: SheetRecord): st
   const how = readings
     ? "Receiver depth less insertion, {depthReadings} and {insertionReadings} readings: {gap}."
     : "Receiver depth {depth} less insertion {insertion} by the instrument's record: {gap}. No readings are noted.";
-  return `${how} ${known} ${provenanceLine(setup)} ${SHOULDER}`;
+  return `${how} ${known}`;
 }
+
+const origins = ({ setup }: SheetRecord): string => `${provenanceLine(setup)} ${SHOULDER}`;
+
+/** What the model foresees, in the plain sentences of its three verdicts. */
+function answer(record: SheetRecord): string {
+  if (isUnchanged(record)) return UNCHANGED;
+  const standIn = sheetStandIn(record) === "" ? "" : ` ${LIKE_IT}`;
+  return (
+    `By the model, from {reference} to {told} (${TOLD[record.told.kind]}): {pitchFound} {slottingFound} {backpressureFound}${standIn} ` +
+    "No calculation can choose a gap for a player."
+  );
+}
+
+const LIKE_IT =
+  "Not every dimension of the instrument was measured (see the back): this is told of instruments like it.";
+const UNCHANGED = "No other gap is planned, preferred or looked at: there is no change to model.";
 
 const isUnchanged = ({ told, referenceGapMm }: SheetRecord): boolean => isSameGap(told.gapMm, referenceGapMm);
 
 function found(record: SheetRecord): string {
-  if (isUnchanged(record))
-    return "No other gap is planned, preferred or looked at: there is no change to model.";
+  if (isUnchanged(record)) return UNCHANGED;
   const uncertainty = record.explored?.uncertainty;
   const known =
     uncertainty && uncertainty.sources.length === 0
@@ -64,7 +81,7 @@ function found(record: SheetRecord): string {
         : "";
   return (
     `From {reference} to {told} (${TOLD[record.told.kind]}) the resonances shift by {shiftRange}, their peaks change by {heightRange}.` +
-    `${remains} Felt from {feltCents} or {feltDecibels}. ${known}`
+    `${remains} Just noticeable: {feltCents} or {feltDecibels}. ${known}`
   );
 }
 
@@ -181,11 +198,11 @@ function classroom(
   chart: ClassroomChart,
 ): Pick<Record<Paragraph, string>, (typeof CLASSROOM_SENTENCES)[number]> {
   const changes: Readonly<Record<ClassroomChart, string>> = {
-    height: "The heights of the peaks change by {heightRange}; a player feels it from {feltDecibels} on.",
+    height: "The heights of the peaks change by {heightRange}; just noticeable: {feltDecibels}.",
     spacing:
-      "Neighbouring resonances move by {spacingRange} against each other; a player feels it from {feltCents} on.",
+      "Neighbouring resonances move by {spacingRange} against each other; just noticeable: {feltCents}.",
     curves:
-      "The peaks shift by {shiftRange} and change in height by {heightRange}; felt from {feltCents} or {feltDecibels}.",
+      "The peaks shift by {shiftRange} and change in height by {heightRange}; just noticeable: {feltCents} or {feltDecibels}.",
   };
   return {
     first:

@@ -2,9 +2,9 @@
 
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { isSameGap, type Setup } from "../../../setup/setup.ts";
-import { isPlayed, judgedTest, PLAYED } from "../../../study/change/verdicts.ts";
+import { retunedPitch } from "../../../study/change/retunedPitch.ts";
+import { isPlayed, PLAYED } from "../../../study/change/verdicts.ts";
 import type { Felt } from "../../../study/feel/felt.ts";
-import { betweenGaps } from "../../../study/instrument/betweenGaps.ts";
 import type { Explored } from "../../../study/instrument/exploration.ts";
 import type { GapSweep } from "../../../study/instrument/gapSweep.ts";
 import type {
@@ -81,25 +81,11 @@ function saidOfChange({ explored, retuned, felt, setup, unit }: HeadlineInput): 
   const onLips = felt
     ? [slottingSentence(felt.slots, instrument), backpressureSentence(felt.resistance)].filter(Boolean)
     : [];
-  const between = retuned?.referenceGapMm === reference.gapMm ? betweenGaps(retuned, chosen.gapMm) : null;
-  const left = between?.filter(isPlayed).map(({ n, shiftCents }) => ({
-    n,
-    change: shiftCents,
-    expanded: uncertainty?.modes.find((mode) => mode.n === n)?.retunedCents?.expanded ?? null,
-  }));
-  if (!retuned || !left || left.length === 0) {
+  const test = retunedPitch(explored, retuned, thresholds);
+  if (!test) {
     const further = retuned && beyond(retuned, chosen.gapMm, unit);
     return { ...nothing, onLips, change: `${pitch}.${further ? ` ${further}` : ""}` };
   }
-  const test = judgedTest({
-    quantity: "retuned-pitch",
-    of: "resonance",
-    changes: left,
-    doubt: "expanded",
-    unit: "cents",
-    threshold: thresholds.cents,
-    asked: 0,
-  });
   const { said, verdict, isNoticed } = remainsSentence(test, instrument);
   return { change: `${pitch}; ${said}.`, finding: verdict, isNoticed, onLips, heldAgainst };
 }

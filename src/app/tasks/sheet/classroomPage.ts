@@ -6,14 +6,14 @@ import { heightChart } from "../../../charts/plots/gap/heightChart.ts";
 import { spacingChart } from "../../../charts/plots/gap/spacingChart.ts";
 import { impedanceChart } from "../../../charts/plots/impedanceChart.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
-import { withProvenance } from "../../../setup/provenance.ts";
 import { CLASSROOM_SENTENCES } from "../../../study/report/sheetParagraphs.ts";
 import { recordFingerprint } from "../../../study/report/sheetRecord.ts";
 import { contradictionWords } from "../../../words/bench/contradiction.ts";
-import { standInWords } from "../../../words/provenance.ts";
+import { sheetStandIn } from "../../../words/report/sheetFigures.ts";
+import { computedOn, titleOf } from "./frontPage.ts";
+import type { Layout } from "./layout.ts";
 import type { PaperContent } from "./paperContent.ts";
 import { pieces } from "./paperWords.ts";
-import { computedOn, type Layout, titleOf } from "./workshopPage.ts";
 
 /** Drawn as a smaller chart and enlarged, type and all. */
 const ENLARGED = 1.6;
@@ -57,12 +57,12 @@ export function classroomPage(
 }
 
 /** What contradicts the gap, and what of the instrument nobody measured: nothing is handed to a class without it. */
-function saidWithIt({ record: { doubts, setup, present, unit } }: PaperContent): readonly string[] {
-  const known = present.readings
-    ? withProvenance(setup, "measured", "receiver.depth", "mouthpiece.insertion")
-    : setup;
-  const standIn = standInWords(known, present.expandedMm ?? null, unit);
-  return [...doubts.map((doubt) => contradictionWords(doubt, unit)), ...(standIn ? [`${standIn}.`] : [])];
+function saidWithIt({ record }: PaperContent): readonly string[] {
+  const standIn = sheetStandIn(record);
+  return [
+    ...record.doubts.map((doubt) => contradictionWords(doubt, record.unit)),
+    ...(standIn ? [`${standIn}.`] : []),
+  ];
 }
 
 function chart({ notes, record, sweep, domainMm }: PaperContent, frame: Frame): SVGSVGElement | null {

@@ -19,7 +19,7 @@ export function heldBack(
   if (!overflow) return "";
   const { lines, longest } = overflow;
   return (
-    `The words are ${lines} ${lines === 1 ? "line" : "lines"} too long for one page: shorten ` +
+    `The words are ${lines} ${lines === 1 ? "line" : "lines"} too long for its page: shorten ` +
     `“${HEADINGS[longest.name]}”, which has ${longest.lines}, or leave a paragraph out.`
   );
 }

@@ -3,47 +3,96 @@ import { css, unsafeCSS } from "lit";
 import { properties } from "../../shell/look/theme.ts";
 import { MARGIN_MM } from "./paperSize.ts";
 
+/** Between two pages on the screen, px. */
+export const BETWEEN_PAGES = 20;
+
 export const paperStyles = css`
   :host {
     ${unsafeCSS(properties("print"))}
     color-scheme: light;
-    --text: 9pt;
-    --leading: 1.34;
-    --space: 8px;
-    --sentence: 18pt;
     display: block;
     position: relative;
+    width: max-content;
+    color: var(--ink);
+  }
+  .page {
+    --text: 9.75pt;
+    --leading: 1.34;
+    --space: 9px;
+    --sentence: 18pt;
     box-sizing: border-box;
     padding: ${MARGIN_MM}mm;
     background: var(--paper);
-    color: var(--ink);
     font-size: var(--text);
     line-height: var(--leading);
     overflow: hidden;
   }
-  :host([density="2"]) {
-    --text: 8.75pt;
-    --leading: 1.3;
+  .page + .page {
+    margin-top: ${BETWEEN_PAGES}px;
+  }
+  @media print {
+    .page + .page {
+      margin-top: 0;
+      break-before: page;
+    }
+  }
+  .page[data-density="1"] {
+    --text: 9.5pt;
+    --space: 8px;
+  }
+  .page[data-density="2"] {
+    --text: 9.5pt;
+    --leading: 1.28;
     --space: 7px;
     --sentence: 17pt;
   }
-  :host([density="3"]) {
-    --text: 8.5pt;
+  .page[data-density="3"] {
+    --text: 9.25pt;
     --leading: 1.26;
     --space: 6px;
     --sentence: 16pt;
   }
-  :host([density="4"]) {
-    --text: 8.25pt;
+  .page[data-density="4"] {
+    --text: 9pt;
     --leading: 1.22;
     --space: 5px;
     --sentence: 14.5pt;
   }
-  :host([density="5"]) {
-    --text: 8pt;
-    --leading: 1.2;
+  .page[data-density="5"] {
+    --text: 9pt;
+    --leading: 1.18;
     --space: 4px;
     --sentence: 13pt;
+  }
+  /* what a player reads is larger */
+  .front {
+    --text: 12pt;
+    --leading: 1.4;
+    --space: 13px;
+  }
+  .front[data-density="1"] {
+    --text: 11.75pt;
+    --space: 12px;
+  }
+  .front[data-density="2"] {
+    --text: 11.5pt;
+    --leading: 1.36;
+    --space: 11px;
+  }
+  .front[data-density="3"] {
+    --text: 11pt;
+    --leading: 1.34;
+    --space: 10px;
+  }
+  .front[data-density="4"] {
+    --text: 10.5pt;
+    --leading: 1.3;
+    --space: 8px;
+  }
+  .front[data-density="5"] {
+    --text: 10pt;
+    --leading: 1.26;
+    --space: 6px;
   }
   article {
     display: flex;
@@ -83,7 +132,15 @@ export const paperStyles = css`
   ol {
     margin: 0;
   }
+  .running {
+    color: var(--muted);
+    align-items: baseline;
+  }
+  .running b {
+    color: var(--ink);
+  }
   header dl {
+    font-size: 9.5pt;
     display: grid;
     grid-template-columns: repeat(2, max-content minmax(86px, max-content));
     gap: 1px 8px;
@@ -103,22 +160,17 @@ export const paperStyles = css`
   }
   .gaps {
     display: grid;
-    grid-template-columns: max-content minmax(0, 1fr);
-    gap: 0 32px;
-  }
-  .gaps dl {
-    display: grid;
     grid-template-columns: repeat(2, max-content);
-    gap: 0 32px;
+    gap: 0 48px;
   }
   .gaps dd {
-    font-size: 20pt;
+    font-size: 24pt;
     font-weight: 700;
     line-height: 1.1;
     letter-spacing: -0.01em;
   }
   .gaps dd.other {
-    font-size: 10.5pt;
+    font-size: 12pt;
     font-weight: 600;
     letter-spacing: 0;
   }
@@ -140,14 +192,14 @@ export const paperStyles = css`
   }
   /* its topmost note stands over its edge */
   .cutaway {
-    padding-top: 14px;
+    padding-block: 14px 6px;
+  }
+  .front header p {
+    font-size: 10.5pt;
   }
   .paragraph > h2,
   .paragraph > p {
     display: inline;
-  }
-  .paragraph > h2::after {
-    content: ". ";
   }
   .waiting {
     color: var(--muted);
@@ -155,7 +207,7 @@ export const paperStyles = css`
   }
   .model {
     display: grid;
-    grid-template-columns: 232px minmax(0, 1fr);
+    grid-template-columns: 262px minmax(0, 1fr);
     gap: 0 20px;
     align-items: start;
   }
@@ -194,10 +246,6 @@ export const paperStyles = css`
     padding-top: var(--space);
     border-top: 0.75px solid var(--hairline);
   }
-  .verdict {
-    font-size: 0.94em;
-    line-height: calc(var(--leading) - 0.06);
-  }
   .verdict h2 {
     position: absolute;
     width: 1px;
@@ -218,11 +266,6 @@ export const paperStyles = css`
     gap: 0 20px;
     padding: var(--space) 10px;
     border: 1.5px solid var(--gap);
-    font-size: 1.06em;
-  }
-  .cautions {
-    font-size: 0.94em;
-    line-height: calc(var(--leading) - 0.06);
   }
   ul {
     padding-left: 12px;
@@ -233,11 +276,11 @@ export const paperStyles = css`
     break-inside: avoid;
   }
   /* points run on where there is no room for lines of their own */
-  :host(:is([density="4"], [density="5"])) .paragraph :is(ul, li) {
+  :is([data-density="4"], [data-density="5"]) .paragraph :is(ul, li) {
     display: inline;
     padding: 0;
   }
-  :host(:is([density="4"], [density="5"])) .paragraph li + li::before {
+  :is([data-density="4"], [data-density="5"]) .paragraph li + li::before {
     content: " • ";
   }
   footer {
@@ -245,8 +288,8 @@ export const paperStyles = css`
     padding-top: var(--space);
     border-top: 0.75px solid var(--hairline);
     color: var(--muted);
-    font-size: 0.88em;
-    line-height: calc(var(--leading) - 0.06);
+    font-size: 9pt;
+    line-height: 1.2;
   }
   .record {
     display: flex;

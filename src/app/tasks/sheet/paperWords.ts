@@ -5,13 +5,15 @@ import type { Filled, Piece } from "../../../words/report/sheetWords.ts";
 
 export const HEADINGS: Readonly<Record<Paragraph, string>> = {
   measured: "Measured",
-  found: "Modelled and found",
+  trial: "Blind trial",
+  answer: "Found",
+  recommendation: "Recommendation",
+  reverse: "Can it be undone?",
+  found: "Note by note",
   slots: "Firmer slots?",
   resistance: "More resistance?",
   noGap: "Freer without a gap?",
-  trial: "Blind trial",
-  recommendation: "Recommendation",
-  reverse: "How to reverse it",
+  origins: "Where the numbers come from",
   cautions: "Cautions",
   method: "Method",
   first: "First sentence",
@@ -35,7 +37,7 @@ export const paragraph = (name: Paragraph, { lines }: Filled, heading = HEADINGS
     ? nothing
     : html`
         <section class="paragraph ${name}" data-paragraph=${name}>
-          <h2>${heading}</h2>
+          <h2>${heading}${heading.endsWith("?") ? " " : ". "}</h2>
           ${lines.length === 1 ? html`<p>${pieces(lines[0])}</p>` : list(lines)}
         </section>
       `;

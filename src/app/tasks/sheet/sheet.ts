@@ -1,4 +1,4 @@
-/** The task Sheet: one page to hand over, on the screen as it will be printed, its words beside it. */
+/** The task Sheet: a report to hand over, front and back, or a sheet for a class; on the screen as it will be printed, its words beside it. */
 
 import { html, nothing } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
@@ -19,9 +19,10 @@ import type { GapPair } from "../../work/comparedGaps.ts";
 import { choices } from "./choices.ts";
 import { heldBack } from "./held.ts";
 import { notices } from "./notices.ts";
-import { CLOSEST, type Overflow, SheetPaper } from "./paper.ts";
+import { CLOSEST, type Overflow, pageCount, type Setting, SheetPaper } from "./paper.ts";
 import { type PaperContent, paperContent } from "./paperContent.ts";
 import { PageRule, paperSize, pxOf } from "./paperSize.ts";
+import { BETWEEN_PAGES } from "./paperStyles.ts";
 import { type Awaited, type SheetData, sheetData } from "./record.ts";
 import { sheetTaskStyles } from "./sheetTaskStyles.ts";
 import { wordsForm } from "./wordsForm.ts";
@@ -104,7 +105,7 @@ export class Sheet extends PageElement {
           </button>
         </div>
         <div class="status">
-          <p role="status" data-testid="sheet-status">${held || "Ready: it fills one page, and the numbers are the record's."}</p>
+          <p role="status" data-testid="sheet-status">${held || `Ready: ${notes.form === "classroom" ? "it fills one page" : "a front for the player, a back for whoever checks"}, and the numbers are the record's.`}</p>
           ${this.#work(this.#data!.awaited)}
         </div>
         <div class="notices">
@@ -151,7 +152,9 @@ export class Sheet extends PageElement {
     this.paper.style.setProperty("transform", `scale(${scale})`);
     const room = this.paper.parentElement!;
     room.style.setProperty("width", `${pxOf(widthMm) * scale}px`);
-    room.style.setProperty("height", `${pxOf(heightMm) * scale}px`);
+    const pages = pageCount(this.#content!);
+    const whole = pages * pxOf(heightMm) + (pages - 1) * BETWEEN_PAGES;
+    room.style.setProperty("height", `${whole * scale}px`);
     void this.#fit();
   }
 
@@ -162,29 +165,32 @@ export class Sheet extends PageElement {
     removeEventListener("resize", this.#onResize);
   }
 
-  /** As far apart as the page allows; then the printer gets the same, or the reason why it gets nothing. */
+  /** As far apart as each page allows; then the printer gets the same, or the reason why it gets nothing. */
   async #fit(): Promise<void> {
     const { paper } = this;
-    const content = this.#content;
-    let density = -1;
-    let overflow: Overflow | null;
-    do {
-      density++;
-      Object.assign(paper, { density, sparePx: 0 });
+    const content = this.#content!;
+    let settings: readonly Setting[] = Array(pageCount(content)).fill({ density: 0, sparePx: 0 });
+    let overflows: readonly (Overflow | null)[];
+    for (;;) {
+      paper.settings = settings;
       await paper.updateComplete;
       // something newer is being drawn, or another task
       if (content !== this.#content || !this.isConnected) return;
-      overflow = paper.overflow();
-    } while (overflow && density < CLOSEST);
-    const sparePx = overflow ? 0 : paper.free();
-    paper.sparePx = sparePx;
+      overflows = paper.overflows();
+      const isCloser = (i: number) => Boolean(overflows[i]) && settings[i].density < CLOSEST;
+      if (!settings.some((_, i) => isCloser(i))) break;
+      settings = settings.map((one, i) => (isCloser(i) ? { ...one, density: one.density + 1 } : one));
+    }
+    const free = paper.free();
+    settings = settings.map((one, i) => ({ ...one, sparePx: overflows[i] ? 0 : (free[i] ?? 0) }));
+    paper.settings = settings;
+    const overflow = overflows.find((one) => one !== null) ?? null;
     if (JSON.stringify(overflow) !== JSON.stringify(this.overflow)) this.overflow = overflow;
     const held = this.#held();
     this.#copy.show({
       content,
       size: paperSize(this.#notes),
-      density,
-      sparePx,
+      settings,
       refusal: held && `Not printed. ${held}`,
     });
   }

@@ -25,6 +25,8 @@ export interface WordsForm {
 /** Which figures a paragraph is likely to speak of. */
 const GROUPS: Readonly<Record<Paragraph, readonly FigureGroup[]>> = {
   measured: ["gap"],
+  answer: ["verdicts", "gap", "resonances"],
+  origins: ["gap"],
   found: ["gap", "resonances"],
   slots: ["verdicts"],
   resistance: ["verdicts"],
