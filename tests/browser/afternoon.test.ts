@@ -364,7 +364,13 @@ it("from fractions of an inch to the papers handed over", async () => {
     expect(paper.text).not.toContain(whatIf);
 
   expect(classSheet.pages).toHaveLength(1);
-  expectAll(classSheet, [JOB.title, JOB.instrument, `computed on: ${STAND_IN}`, `${WHAT_IF} in (what if)`]);
+  expectAll(classSheet, [
+    JOB.title,
+    JOB.instrument,
+    `computed on: ${STAND_IN}`,
+    `${WHAT_IF} in (what if)`,
+    "Gap measured to ±0.011 in; of a stand-in: shank end diameter",
+  ]);
   expectTraced(classSheet.lines, [...present, inches(WHAT_IF)]);
 }, 300_000);
 

@@ -130,6 +130,22 @@ describe("papers", () => {
       "wider than the receiver",
     );
 
+    // nothing is handed to a class without it either
+    await page.getByRole("button", { name: "For the class", exact: true }).click();
+    await page.getByTestId("paper").getByText("a ring of air is left").waitFor();
+    await page
+      .getByTestId("sheet-status")
+      .getByText(/^Ready: it fills one page/)
+      .waitFor({ timeout: 120_000 });
+    expectAll(
+      await read(page, { preferCSSPageSize: true }),
+      JOB.instrument,
+      COMPUTED_ON,
+      "wider than the receiver",
+      "The gap is assumed, not measured",
+      "of a stand-in:",
+    );
+
     // typed once: the next job's papers have it too
     await go(page, "jobs");
     await page.getByTestId("new-demo").click();

@@ -5,6 +5,7 @@ import { describe, expect, it } from "vitest";
 import { trialFinding } from "../../src/trial/finding.ts";
 import { isRated, type Trial } from "../../src/trial/trial.ts";
 import { trialSentence } from "../../src/words/trial/sentence.ts";
+import { demo } from "../acoustics/setups.ts";
 import { expectQuiet, picture, useBrowser } from "./browser.ts";
 import { tabTo } from "./keyboard.ts";
 import { expectSoundEverywhere } from "./soundness.ts";
@@ -116,7 +117,9 @@ describe("a blind trial", () => {
     await page.getByRole("button", { name: "I play alone" }).click();
     await plan(page);
     await page.getByTestId("seal").press("Enter");
-    const slips = page.locator("annulus-trial-sealed annulus-trial-envelopes").getByTestId("slip");
+    const envelopes = page.locator("annulus-trial-sealed annulus-trial-envelopes");
+    await envelopes.getByText(demo().name).waitFor();
+    const slips = envelopes.getByTestId("slip");
     await expect.poll(() => slips.count()).toBe(4);
     const trial = await kept(page);
     // neither the kept trial nor the paper joins an envelope to a gap

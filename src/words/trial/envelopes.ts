@@ -21,10 +21,18 @@ export const envelopeSteps = ({ items }: Trial): readonly string[] => [
 export const ENVELOPE_LIMITS =
   "You notice when an envelope comes back, and you may feel a thick wrap. With an assistant a trial is blinder. Common practice, no source.";
 
-/** How one of the gaps is made, or what else goes in. */
-export function slipWords({ name, gapMm: wanted }: TrialItem, setup: Setup, unit: LengthUnit): string {
+/**
+ * How one of the gaps is made, or what else goes in.
+ *
+ * @param ownMm the gap as it is at the bench
+ */
+export function slipWords(
+  { name, gapMm: wanted }: TrialItem,
+  setup: Setup,
+  unit: LengthUnit,
+  ownMm = gapMm(setup),
+): string {
   if (wanted === null) return `Put in: ${name}.`;
-  const ownMm = gapMm(setup);
   if (isSameGap(wanted, ownMm)) return "The gap as it is now: no wrap.";
   if (wanted < ownMm)
     return "Narrower than your gap: a matched shank or an adjustable receiver. A wrap only ever widens.";

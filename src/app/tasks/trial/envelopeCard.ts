@@ -6,12 +6,17 @@ import type { Trial, TrialItem } from "../../../trial/trial.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { bothUnits } from "../../../words/numbers.ts";
 import { ENVELOPE_LIMITS, envelopeSteps, slipWords } from "../../../words/trial/envelopes.ts";
+import type { JobNames } from "../../state/record/jobNames.ts";
+import { cardNames } from "./cardNames.ts";
 import { setupCardStyles } from "./setupCardStyles.ts";
 
 @customElement("annulus-trial-envelopes")
 export class EnvelopeCard extends LitElement {
   @property({ attribute: false }) trial!: Trial;
   @property({ attribute: false }) setup!: Setup;
+  /** As it is at the bench, mm. */
+  @property({ attribute: false }) presentMm!: number;
+  @property({ attribute: false }) names!: JobNames;
   @property() unit: LengthUnit = "mm";
 
   static override styles = [
@@ -48,7 +53,7 @@ export class EnvelopeCard extends LitElement {
     return html`
       <header>
         <h3>Envelopes for a blind trial played alone</h3>
-        ${trial.player ? html`<p>${trial.player}</p>` : ""}
+        ${cardNames(this.names, trial).map((line) => html`<p>${line}</p>`)}
       </header>
       <ol class="rules">${envelopeSteps(trial).map((step) => html`<li>${step}</li>`)}</ol>
       <p>${ENVELOPE_LIMITS}</p>
@@ -61,7 +66,7 @@ export class EnvelopeCard extends LitElement {
     return html`
       <div class="slip" data-testid="slip">
         <b>${gapMm === null ? name : bothUnits(gapMm, this.unit)}</b>
-        <span>${slipWords(item, this.setup, this.unit)}</span>
+        <span>${slipWords(item, this.setup, this.unit, this.presentMm)}</span>
         ${gapMm === null ? "" : html`<span class="measured">measured: ____________ ${this.unit}</span>`}
       </div>
     `;

@@ -66,7 +66,11 @@ export class SealedTrial extends PageElement {
     const { document, view } = this.page.store.parts;
     const trial = shownTrial(document.notes.trial);
     const isAlone = trial?.alone && this.#face(trial) === "card";
-    this.#envelopes.show(isAlone ? { trial, setup: document.setup, unit: view.unit } : null);
+    this.#envelopes.show(
+      isAlone
+        ? { trial, setup: document.setup, presentMm: this.#presentMm, names: this.#names, unit: view.unit }
+        : null,
+    );
     this.#paper.show(
       trial && this.showsCard && !trial.alone
         ? { trial, setup: document.setup, presentMm: this.#presentMm, names: this.#names, unit: view.unit }
@@ -103,7 +107,7 @@ export class SealedTrial extends PageElement {
         <div class="actions">
           <button type="button" data-testid="print-envelopes" @click=${() => print()}>${icon("print")}Print the slips</button>
         </div>
-        <annulus-trial-envelopes .trial=${trial} .setup=${document.setup} .unit=${view.unit}></annulus-trial-envelopes>
+        <annulus-trial-envelopes .trial=${trial} .setup=${document.setup} .presentMm=${this.#presentMm} .names=${this.#names} .unit=${view.unit}></annulus-trial-envelopes>
       </section>
     `;
   }

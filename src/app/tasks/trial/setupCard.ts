@@ -11,9 +11,9 @@ import { repeatsOf, type Trial, type Turn } from "../../../trial/trial.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { mmPerUnit } from "../../../units/lengthUnit.ts";
-import { computedOnWords } from "../../../words/jobNames.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
 import type { JobNames } from "../../state/record/jobNames.ts";
+import { cardNames } from "./cardNames.ts";
 import { setupCardStyles } from "./setupCardStyles.ts";
 
 /** With more, the card goes on over another page, which says whose it is as well. */
@@ -34,12 +34,7 @@ export class SetupCard extends LitElement {
     const { trial, setup } = this;
     const isGaps = trial.items.every((item) => item.gapMm !== null);
     const { length } = trial.items;
-    const { job, player, instrument, mouthpiece, computedOn, workshop, technician } = this.names;
-    const whose = [
-      [job, trial.player.trim() || player].filter(Boolean).join(" · "),
-      [instrument, mouthpiece, computedOn && computedOnWords(computedOn)].filter(Boolean).join(" · "),
-      [workshop, technician].filter(Boolean).join(" · "),
-    ].filter(Boolean);
+    const whose = cardNames(this.names, trial);
     return html`
       <header>
         <p class="warning">Not for the player, nor for the listener</p>
