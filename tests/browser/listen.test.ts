@@ -80,7 +80,7 @@ describe("listening", () => {
     expect(await said(page, "listen-state")).toBe("Play.");
     await picture(page, "listen-live");
     // it ends by itself once nothing is played any more
-    await page.getByTestId("listen-state").filter({ hasText: "Done." }).waitFor({ timeout: 60_000 });
+    await page.getByTestId("listen-state").filter({ hasText: "Done. Keep it?" }).waitFor({ timeout: 60_000 });
     const width = Number(/(\d+) cents wide/.exec(await said(page, "found"))![1]);
     expect(Math.abs(width - truth.width_cents)).toBeLessThan(10);
     expect(await page.getByTestId("kept-on").count()).toBe(0);
@@ -115,6 +115,31 @@ describe("listening", () => {
     await keptInTab(page, /"gapMm":3,.*"test":"slot"/);
     await page.reload();
     await expect.poll(() => page.getByTestId("takes").locator("tbody tr").count()).toBe(2);
+    expectQuiet(visited);
+  });
+
+  it("keeps a take under a blind code, which tells no gap before the trial is opened", async () => {
+    const visited = await open();
+    const { page } = visited;
+    await page.getByTestId("task-trial").click();
+    await page.getByTestId("decided-by").selectOption("slot");
+    await page.getByTestId("measured-decides").filter({ hasText: "listen to the same note" }).waitFor();
+    await page.getByTestId("propose").click();
+    await page.getByTestId("seal").click();
+    await page.getByTestId("code").waitFor();
+    const code = await said(page, "code");
+    await page.getByTestId("task-listen").click();
+    await page.getByTestId("listen-trial").selectOption({ index: 1 });
+    // nothing can be kept before it is known what it belongs to
+    expect(await page.getByTestId("listen").isDisabled()).toBe(true);
+    await page.getByTestId("listen-code").selectOption(code);
+    await openRecording(visited, "slot-trumpet.wav");
+    await page.getByTestId("found").filter({ hasText: "cents wide" }).waitFor();
+    await page.getByTestId("keep-take").click();
+    const row = page.getByTestId("takes").locator("tbody tr");
+    await expect.poll(() => row.innerText()).toContain(code);
+    expect(await row.innerText()).not.toContain("mm");
+    expect(await page.getByTestId("measured").count()).toBe(0);
     expectQuiet(visited);
   });
 

@@ -32,7 +32,7 @@ import { PageElement } from "../../state/page.ts";
 import { foundPanel } from "./foundPanel.ts";
 import "./levelView.ts";
 import { listenStyles } from "./listenStyles.ts";
-import { type Asked, asked } from "./question.ts";
+import { type Asked, asked, isHeard } from "./question.ts";
 import { RECORDINGS_OF } from "./recordingsOf.ts";
 import { ListenSession } from "./session.ts";
 import { PROCESSING_NAMES } from "./sessionWords.ts";
@@ -57,7 +57,7 @@ export class Listen extends PageElement {
     this.#leaving = new AbortController();
     const { signal } = this.#leaving;
     window.addEventListener("keydown", this.#onKey, { signal });
-    document.addEventListener("visibilitychange", () => document.hidden && this.#session.closeMicrophone(), {
+    document.addEventListener("visibilitychange", () => document.hidden && void this.#session.leave(), {
       signal,
     });
   }
@@ -100,10 +100,9 @@ export class Listen extends PageElement {
     const { document } = this.page.store.parts;
     const instrument = instrumentOf(document.setup);
     const { partial, toPartial } = listenedNotes(notes);
-    const choices = Array.from({ length: LISTENED.most - LISTENED.least + 1 }, (_, i) => {
-      const n = LISTENED.least + i;
-      return [n, noteText(n, instrument)] as const;
-    });
+    const choices = Array.from({ length: LISTENED.most - LISTENED.least + 1 }, (_, i) => LISTENED.least + i)
+      .filter((n) => isHeard(instrument, n))
+      .map((n) => [n, noteText(n, instrument)] as const);
     const isBusy = this.#session.parts.phase === "counting" || this.#session.parts.phase === "taking";
     return html`
       <section class="columns ruled" aria-label="What is played" ?inert=${isBusy}>
@@ -192,7 +191,7 @@ export class Listen extends PageElement {
     return html`
       <section class="ruled stack" aria-label="The microphone">
         <div class="live">
-          <button type="button" class="go ${isOn ? "on" : ""}" data-testid="listen" ?disabled=${phase === "hearing" || microphone === "asking" || !this.#isPlaced() || (!hasMicrophones() && !isOn)} @click=${this.#toggle}>
+          <button type="button" class="go ${isOn ? "on" : ""}" data-testid="listen" ?disabled=${phase === "hearing" || microphone === "asking" || this.#isUndecided() || !this.#isPlaced() || (!hasMicrophones() && !isOn)} @click=${this.#toggle}>
             ${isOn ? html`${icon("stop")}Stop` : html`${icon("play")}Listen`}
           </button>
           <div class="stack">
@@ -208,7 +207,7 @@ export class Listen extends PageElement {
         }
         ${isTired ? html`<p class="notice" data-testid="rest">${icon("clock")}<span>That was a good deal of playing. Rest now, as long as you played: tired lips would be taken for a gap.</span></p>` : nothing}
         <div class="actions controls">
-          <button type="button" data-testid="listen-file" ?disabled=${isOn || phase === "hearing"} @click=${this.#openFile}>${icon("open")}Open a recording instead</button>
+          <button type="button" data-testid="listen-file" ?disabled=${isOn || phase === "hearing" || this.#isUndecided()} @click=${this.#openFile}>${icon("open")}Open a recording instead</button>
           ${microphone === "on" && !isOn ? html`<button type="button" class="plain" data-testid="microphone-off" @click=${() => this.#session.closeMicrophone()}>Microphone off</button>` : nothing}
           <span class="muted">Keys: Space listens and stops${phase === "heard" ? "; K keeps, R plays again, D drops" : ""}.</span>
         </div>
@@ -227,7 +226,7 @@ export class Listen extends PageElement {
       case "hearing":
         return "Working it out…";
       case "heard":
-        return "Done.";
+        return this.#isUndecided() ? "Done. Keep it?" : "Done.";
       default:
         return "Ready.";
     }
@@ -284,10 +283,16 @@ export class Listen extends PageElement {
     return blind ? blind.code !== "" : this.#gap().gapMm !== null;
   }
 
+  /** A take that could be kept waits to be: it is never lost to a key. */
+  #isUndecided(): boolean {
+    const { found } = this.#session.parts;
+    return found !== null && measuredIn(found.take, found.asked.hz) !== null;
+  }
+
   readonly #toggle = (): void => {
     const { phase } = this.#session.value;
     if (phase === "taking" || phase === "counting") void this.#session.stop();
-    else if (this.#isPlaced()) void this.#session.listen();
+    else if (this.#isPlaced() && !this.#isUndecided()) void this.#session.listen();
   };
 
   readonly #openFile = async (): Promise<void> => {

@@ -8,6 +8,13 @@ import { type ListenNotes, listenedNotes } from "../../state/notes/listen.ts";
 /** Notes to each side that a slip may land on. */
 const NEIGHBOURS = 2;
 
+/** Pitch is looked for no higher. */
+const HIGHEST_HZ = 1700;
+
+/** Whether a partial is low enough to be listened to. */
+export const isHeard = (instrument: InstrumentKind, partial: number): boolean =>
+  writtenHz(instrument, partial) <= HIGHEST_HZ;
+
 export interface Asked {
   readonly question: TakeQuestion;
   readonly partial: number;
@@ -23,7 +30,9 @@ export function asked(notes: ListenNotes, instrument: InstrumentKind): Asked {
   const { partial, toPartial } = listenedNotes(notes);
   const first = Math.max(1, partial - NEIGHBOURS);
   const last = Math.min(MOST_PARTIALS, (toPartial ?? partial) + NEIGHBOURS);
-  const partials = Array.from({ length: last - first + 1 }, (_, i) => first + i);
+  const partials = Array.from({ length: last - first + 1 }, (_, i) => first + i).filter((n) =>
+    isHeard(instrument, n),
+  );
   const hz = writtenHz(instrument, partial);
   const isOfNotes = test === "slur" || test === "attack";
   return {

@@ -151,6 +151,13 @@ export class ListenSession extends Observable<ListenState> {
     this.#set({ phase: "rest", points: [], edges: null, seconds: 0 });
   }
 
+  /** Ends a take with what was heard of it, and the microphone with it. */
+  async leave(): Promise<void> {
+    const ended = this.stop();
+    this.closeMicrophone();
+    await ended;
+  }
+
   /** The lamp goes out; what was found stays. */
   closeMicrophone(): void {
     clearTimeout(this.#beat);
@@ -185,9 +192,8 @@ export class ListenSession extends Observable<ListenState> {
       const stream = await openMicrophone();
       this.#stream = stream;
       stream.getAudioTracks()[0]?.addEventListener("ended", () => {
-        if (this.#stream !== stream) return;
-        this.closeMicrophone();
-        this.#set({ problem: MICROPHONE_REFUSED.gone });
+        if (this.#stream === stream)
+          void this.leave().then(() => this.#set({ problem: MICROPHONE_REFUSED.gone }));
       });
       await this.#connectSound(stream);
       this.#set({ microphone: "on", keptOn: processingOf(stream) });

@@ -8,7 +8,7 @@ export const MICROPHONE_REFUSED: Readonly<Record<NoMicrophone | "gone", string>>
   none: `No microphone was found: connect one and press Listen again, ${OR_A_FILE}`,
   busy: `The microphone is in use by another program: close that and press Listen again, ${OR_A_FILE}`,
   other: `The microphone could not be used here: try another browser, ${OR_A_FILE}`,
-  gone: `The microphone has gone away and the take with it: connect it and press Listen again, ${OR_A_FILE}`,
+  gone: `The microphone has gone away: connect it and press Listen again, ${OR_A_FILE}`,
 };
 
 export const WORKER_DIED =
