@@ -108,7 +108,7 @@ function isRead(text) {
     .replaceAll(/[{}<>]/g, " ")
     .trim();
   if (!/\p{L}{2}/u.test(words)) return false;
-  if (/^[\w.\-/#:@,]*$/.test(words) && !/^\p{Lu}\p{Ll}+$/u.test(words)) return false;
+  if (!/\s/.test(text) && /^[\w.\-/#:@,]*$/.test(words) && !/^\p{Lu}\p{Ll}+$/u.test(words)) return false;
   if (/^[a-z-]+: ?[^ ]+;?$/.test(words) || /var\(--|^[.#][\w-]+|^https?:|^[MLCZ][\d., -]+/.test(words))
     return false;
   return true;

@@ -1,4 +1,4 @@
-/** The pipe is made and measured: an invented measurement, and what a fit of a few unknowns makes of it. */
+/** The pipe is made and measured: an synthetic measurement, and what a fit of a few unknowns makes of it. */
 import { openCompareWorker } from "../../src/app/work/openWorkers.ts";
 import { WorkerClient } from "../../src/app/work/workerClient.ts";
 import type { Variant } from "../../src/study/compare/compare.ts";

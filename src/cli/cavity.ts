@@ -17,7 +17,7 @@ export function cavityCommand(program: Command): void {
     .description("inertance and compliance of the gap between three straight bores")
     .requiredOption("--shank-exit <diameter>", "inner diameter at the shank's end, e.g. 8.5mm")
     .requiredOption("--cavity <diameter>", "inner diameter of the receiver around the gap")
-    .requiredOption("--leadpipe <diameter>", "inner diameter at the leadpipe's mouth")
+    .requiredOption("--leadpipe <diameter>", "inner diameter at the leadpipe's start")
     .requiredOption("--gap <length>", "shank end to leadpipe")
     .addOption(formatOption("table", "json"))
     .action((options: Options) => {

@@ -57,22 +57,22 @@ export function compareCommand(program: Command): void {
   program
     .command("compare")
     .description(
-      "variants side by side: resonances, heights, differences after retuning, errors of manufacture",
+      "candidates side by side: resonances, heights, differences after retuning, errors of manufacture",
     )
     .argument("<setups...>", "setup files; - for standard input")
     .option("--leadpipe <tables...>", "leadpipes to put into the (one) setup, two columns each")
     .option("--unit <unit>", "of the tables' bare numbers, mm or in, instead of what they look like", unit)
     .option("--measure <measure>", "what the tables give of the bore: diameter or radius", measure)
     .option("--gap <length>", "gap for all instead of each setup's own")
-    .option("--gaps <range>", "every variant at several gaps, start:stop:step")
-    .option("--reference <i>", "number of the variant the others are held against", "1")
-    .option("--retune <n>", "bring resonance n of each to the reference's frequency", modeCount)
+    .option("--gaps <range>", "every candidate at several gaps, start:stop:step")
+    .option("--reference <i>", "number of the candidate that the others are compared with", "1")
+    .option("--retune <n>", "bring resonance n of each to the frequency of the one compared with", modeCount)
     .option(
       "--goal <goal>",
       "rank by it, lowest first: weights on notes, 2:1,5:2, or an expression, abs(cents2)+gap/10",
     )
     .option("--error <length>", "an error of the diameter to show the effect of", "0.05mm")
-    .option("--notes", "hold and pull of every note too (slower)")
+    .option("--notes", "slot width and pull of every note too (slower)")
     .option("--no-sensitivity", "leave errors of the bore out (quicker)")
     .option("--modes <count>", "how many resonances, from the lowest", modeCount, 12)
     .addOption(formatOption("table", "csv", "json", "ndjson"))
@@ -113,7 +113,7 @@ function compareOptions(options: Options): CompareOptions {
   const reference = Number(options.reference);
   if (!Number.isInteger(reference) || reference < 1)
     throw new InputError(
-      `--reference: ${quoteTyped(options.reference)} is no variant's number; give 1 for the first`,
+      `--reference: ${quoteTyped(options.reference)} is no candidate's number; give 1 for the first`,
     );
   return {
     reference: reference - 1,

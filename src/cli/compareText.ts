@@ -38,7 +38,9 @@ export function comparisonText(
   };
   const { cents, decibels } = setup.thresholds;
   const after =
-    retune === null ? "as it is" : `after ${noteText(retune, instrument)} was brought to the reference's`;
+    retune === null
+      ? "as it is"
+      : `after ${noteText(retune, instrument)} was brought to that of the one compared with`;
   const shown = (one: Compared) => (one.refusal === null ? (one.retuned?.modes ?? one.modes) : []);
   const moved = numbered.flatMap(({ title, retuned, refusal }) =>
     refusal !== null
@@ -48,14 +50,14 @@ export function comparisonText(
         : [],
   );
   return [
-    `${variants.length} variants against number ${reference + 1}, ${after}.\n`,
+    `${variants.length} candidates compared with number ${reference + 1}, ${after}.\n`,
     `A shift below ${cents} cents or a height change below ${decibels} dB is too small to notice.\n`,
     ...numbered.map(
       ({ title, gapMm }, i) =>
         `${title}: gap ${formatLength(gapMm, "mm")}, ${gapKindWords(asked[i].setup, gapMm)}\n`,
     ),
     ...moved,
-    block(`Equivalent fundamental, cents from the variant's own common one, ${after}`, (one) =>
+    block(`Equivalent fundamental, cents from the candidate's own common one, ${after}`, (one) =>
       shown(one).map((mode) => signed(mode.equivalentCents, 1)),
     ),
     block(`Peak, MPa·s/m³, ${after}`, (one) =>
@@ -64,13 +66,13 @@ export function comparisonText(
       ),
     ),
     block(`Q, ${after}`, (one) => shown(one).map(({ Q }) => Q.toFixed(1))),
-    block(`Shift from the reference, cents, ${after}`, (one) =>
+    block(`Shift from the one compared with, cents, ${after}`, (one) =>
       shown(one).map((mode) => signed(mode.shiftCents, 1)),
     ),
     block(`Change of peak height, dB, ${after}`, (one) => shown(one).map((mode) => signed(mode.heightDb, 2))),
     ...(variants[0].notes
       ? [
-          block("Hold, cents (notes 2 and up)", ({ notes }) =>
+          block("Slot width, cents (notes 2 and up)", ({ notes }) =>
             notesRow(notes, ({ slot }) => slot?.slotWidthCents.toFixed(0)),
           ),
           block("Pull (0 locks, 1 follows the lips)", ({ notes }) =>

@@ -49,7 +49,7 @@ interface Answer {
 export function cutCommand(program: Command): void {
   program
     .command("cut")
-    .description("a plan from the present gap to a target: every way, its size, side effects and stages")
+    .description("a plan from your gap to a target: every way, its size, side effects and stages")
     .argument("<setup>", "setup file, or - for standard input")
     .requiredOption("--target <length>", "the gap to reach, e.g. 2.0mm or 0.08in")
     .option("--gap <length>", "the gap as measured, instead of the setup's own")

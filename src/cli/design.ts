@@ -78,12 +78,7 @@ export function designCommand(program: Command): void {
       number,
       DESIGN_DEFAULTS.knots,
     )
-    .option(
-      "--restarts <count>",
-      "starts, the present leadpipe the first of them",
-      number,
-      DESIGN_DEFAULTS.restarts,
-    )
+    .option("--restarts <count>", "starts, your leadpipe the first of them", number, DESIGN_DEFAULTS.restarts)
     .option("--steps <count>", "most steps of each start", number, DESIGN_DEFAULTS.stepsEach)
     .option("--seed <seed>", "of the other starts", number, DESIGN_DEFAULTS.seed)
     .option("--smallest <length>", "no diameter below (1 mm less than the leadpipe's least)")
@@ -97,7 +92,7 @@ export function designCommand(program: Command): void {
     .option("--every <length>", "between stations of the mandrel", `${STATION_DEFAULTS.everyMm}mm`)
     .option(
       "--part <share>",
-      "of what can be felt that all tolerances together may use",
+      "of what is just noticeable that all tolerances together may use",
       number,
       STATION_DEFAULTS.part,
     )
@@ -253,7 +248,7 @@ function text({ design, freedom, stations }: Answer, setup: Setup, part: number)
     textTable(["target", "wanted", "before", "after", "off by"], targets),
     `\nStarts, and where each came to\n${textTable(["start", "steps", "miss", "knots/mm"], starts)}`,
     `\n${[freedomWords(freedom), ...designWords(design, "mm")].join("\n")}\n`,
-    `\nMandrel: ± on the diameter, so that all stations together use up ${part} of what can be felt at most\n`,
+    `\nMandrel: ± on the diameter, so that all stations together use up ${part} of what is just noticeable at most\n`,
     textTable(
       ["x/mm", "diameter/mm", "±/mm"],
       stations.map(({ positionMm, diameterMm, toleranceMm }) => [

@@ -30,14 +30,17 @@ interface Options {
 export function fitCommand(program: Command): void {
   program
     .command("fit")
-    .description("the gap of several mouthpieces in several instruments, foreseen from their dimensions")
+    .description("the gap of several mouthpieces in several instruments, predicted from their dimensions")
     .requiredOption("--mouthpieces <file>", "CSV: name, shank end diameter, shank taper, and u of each")
     .requiredOption(
       "--instruments <file>",
       "CSV: name, receiver mouth diameter, receiver taper, receiver depth, and u of each",
     )
     .option("--preferred <length>", "the gap that the player prefers, e.g. 2.5mm")
-    .option("--clearance <length>", "up to which two walls count as touching (0.01mm of the diameters)")
+    .option(
+      "--clearance <length>",
+      "contact tolerance: the clearance up to which two walls touch (0.01mm of the diameters)",
+    )
     .addOption(formatOption("table", "csv", "json"))
     .action((options: Options) => {
       const length = (name: string, text: string | undefined) =>
@@ -129,7 +132,7 @@ function table(matrix: FitMatrix): string {
           ),
         ];
   return [
-    "Gap foreseen from the dimensions, none of them measured as a gap, ± standard uncertainty, mm\n",
+    "Gap predicted from the dimensions, none of them measured as a gap, ± standard uncertainty, mm\n",
     block(gapText),
     ...preferred,
     "\nOne mouthpiece over the instruments\n",
@@ -159,7 +162,7 @@ function remarks({ cells }: FitMatrix): string {
         : fit.contact!.touches === "length"
           ? undefined
           : fit.contact!.touches === "mouth"
-            ? "It touches at the receiver's mouth only, rocks, and its crevice is open to the gap:"
+            ? "It touches at the receiver's face only, rocks, and its crevice is open to the gap:"
             : "It touches at the shank's end only, rocks, and its crevice is open to the room:";
     if (words === undefined) continue;
     const length = fit?.contact ? `, ${formatLength(fit.contact.contactLengthMm, "mm", 1)} of contact` : "";

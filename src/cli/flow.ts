@@ -225,7 +225,7 @@ function changeText(change: ResistanceChangeLike, setup: Setup): string {
     change;
   const bore = change.equivalentBoreMm.estimate;
   return [
-    `Against a gap of ${both(reference.gapMm)}, ${gapKindWords(setup, reference.gapMm)}: ${signed(changePa.estimate, 2)} Pa, ${signed(changePercent.estimate, 2)} %; `,
+    `Compared with a gap of ${both(reference.gapMm)}, ${gapKindWords(setup, reference.gapMm)}: ${signed(changePa.estimate, 2)} Pa, ${signed(changePercent.estimate, 2)} %; `,
     `with the bounds${expandedPercent === null ? "" : ", on instruments like it"}, anything from ${signed(rangePercent[0], 2)} to ${signed(rangePercent[1], 2)} %.\n`,
     `Rule: a wider gap blows tighter. Model: ${RESISTANCE_FINDING[finding]} (just noticeable: ${thresholdPercent} %).\n`,
     bore === null

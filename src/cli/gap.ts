@@ -41,7 +41,7 @@ export function gapCommand(program: Command): void {
     .option("--zero-uncertainty <length>", "standard uncertainty of each tool's zero")
     .option("--depth-zero-uncertainty <length>", "the same of the depth's tool alone")
     .option("--insertion-zero-uncertainty <length>", "the same of the insertion's tool alone")
-    .option("--same-tool", "one tool, that of the depth, measured both: its zero drops out of the gap")
+    .option("--same-tool", "one tool, that of the depth, measured both: its zero error cancels")
     .addOption(formatOption("table", "json"))
     .action(async (options: Options) => {
       // statistics tables take a while to load, and only this command needs them

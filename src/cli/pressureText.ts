@@ -10,7 +10,7 @@ export function parsePressure(text: string): { pascals: number } | { timesThresh
   const match = /^\s*(\d+\.?\d*|\.\d+)\s*(pa|hpa|mbar|kpa|x|×)\s*$/i.exec(text);
   if (!match)
     throw new InputError(
-      `${quoteTyped(text)} is no pressure; give one with its unit, such as 3kPa, or a multiple of the threshold, such as 1.3x`,
+      `${quoteTyped(text)} is no pressure; give one with its unit, such as 3kPa, or a multiple of the starting pressure, such as 1.3x`,
     );
   const value = Number(match[1]);
   const perUnit = PASCALS[match[2].toLowerCase()];

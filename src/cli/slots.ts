@@ -53,12 +53,19 @@ interface Answer {
 export function slotsCommand(program: Command): void {
   program
     .command("slots")
-    .description("threshold, hold, pull and margin of every note on modelled lips")
+    .description("starting pressure, slot width, pull and margin of every note on modelled lips")
     .argument("<setup>", "setup file, or - for standard input")
     .option("--gap <length>", "gap instead of the setup's own, e.g. 2.54mm or 0.1in")
     .option("--gaps <range>", "several gaps, start:stop:step, e.g. 0:8:1 (mm)")
-    .option("--reference <length>", "gap whose thresholds set the pressures (the setup's own)")
-    .option("--pressure <pressure>", "of each note's own threshold, or one for all, e.g. 3kPa", "1.3x")
+    .option(
+      "--reference <length>",
+      "gap whose starting pressures set how hard each note is blown (the setup's own)",
+    )
+    .option(
+      "--pressure <pressure>",
+      "of each note's own starting pressure, or one for all, e.g. 3kPa",
+      "1.3x",
+    )
     .option("--lip-mass <kg/m2>", `mass per area of the lips at ${MASS_REFERENCE_HZ} Hz`)
     .option("--lip-mass-exponent <e>", "how it falls: mass ∝ 1/f^e; 0 for one mass at all notes")
     .option("--lip-quality <Q>", "quality factor of the lips alone")
@@ -158,9 +165,12 @@ const shown = (value: number | null | undefined, digits: number): string => valu
 const kilopascals = (pascals: number | null | undefined): string =>
   shown(pascals == null ? null : pascals / 1000, 3);
 
-const THRESHOLD: Column = { title: "threshold/kPa", cell: ({ onset }) => kilopascals(onset?.mouthPressure) };
+const THRESHOLD: Column = {
+  title: "starting pressure/kPa",
+  cell: ({ onset }) => kilopascals(onset?.mouthPressure),
+};
 const PLAYING: Column = { title: "f/Hz", cell: ({ slot }) => shown(slot?.playingHz, 2) };
-const HOLD: Column = { title: "hold/cents", cell: (note) => shown(hold(note), 1) };
+const HOLD: Column = { title: "slot width/cents", cell: (note) => shown(hold(note), 1) };
 const PULL: Column = { title: "pull", cell: ({ slot }) => shown(slot?.pull, 3) };
 const MARGIN: Column = { title: "margin", cell: ({ slot }) => shown(slot?.margin, 2) };
 const oneGap = (instrument: InstrumentKind): readonly Column[] => [
@@ -182,12 +192,12 @@ function text({ referenceGapMm, pressure, lips, gaps, instrument }: Answer, setu
   const blown =
     "pascals" in pressure
       ? `Blown with ${pressure.pascals / 1000} kPa.`
-      : `Each note blown with ${pressure.timesThreshold} times its lowest threshold at ${both(referenceGapMm)}, ${gapKindWords(setup, referenceGapMm)}.`;
+      : `Each note blown with ${pressure.timesThreshold} times its lowest starting pressure at ${both(referenceGapMm)}, ${gapKindWords(setup, referenceGapMm)}.`;
   const about =
     `${blown}\nLips, which nobody can measure in a playing mouth: ${lips.massPerArea} kg/m² at ${MASS_REFERENCE_HZ} Hz ` +
     `∝ 1/f^${lips.massExponent}, Q ${lips.quality}, ${formatLength(1000 * lips.restOpening, "mm")} open at rest, ` +
     `${formatLength(1000 * lips.width, "mm")} wide.\n` +
-    `Hold: width of the lip frequencies that start the note; pull: 0 locks, 1 follows the lips; margin: threshold of the ` +
+    `Slot width: range of lip frequencies that start the note; pull: 0 locks, 1 follows the lips; margin: starting pressure of the ` +
     `next note over its own.\n`;
   if (gaps.length === 1) {
     const [{ gapMm, notes }] = gaps;

@@ -45,12 +45,12 @@ export function uncertaintyCommand(program: Command): void {
   program
     .command("uncertainty")
     .description(
-      "how well shifts, heights and spacings between two gaps are known, by first order and by drawing",
+      "how well shifts, heights and spacings between two gaps are known, by first order and by random trials",
     )
     .argument("<setup>", "setup file with its uncertainties, or - for standard input")
     .requiredOption("--reference <length>", "the gap that changes are measured from, e.g. 2.5mm or 0.1in")
     .option("--gap <length>", "the other gap (the setup's own)")
-    .option("--monte-carlo <trials>", "draw so many instruments beside the first order", trialCount)
+    .option("--monte-carlo <trials>", "run so many random trials beside the first order", trialCount)
     .option("--seed <number>", "of the draws: the same seed draws the same", wholeNumber, 1)
     .addOption(formatOption("table", "csv", "json"))
     .action((path: string, options: Options) => {
@@ -188,7 +188,7 @@ function tables({ sweep, uncertainty, monteCarlo }: Answer, setup: Setup): strin
       ? "No dimension has an uncertainty (uncertainties in the setup file): all are taken as exact.\n"
       : "";
   const draws = monteCarlo
-    ? `${monteCarlo.drawn} instruments drawn${monteCarlo.leftOut > 0 ? `, ${monteCarlo.leftOut} more were none (a gap below 0, say) and left out` : ""}.\n`
+    ? `${monteCarlo.drawn} random trials run${monteCarlo.leftOut > 0 ? `, ${monteCarlo.leftOut} more were impossible (a gap below 0, say) and left out` : ""}.\n`
     : "";
   return [
     `${setup.name}: from ${both(sweep.referenceGapMm)}, ${gapKindWords(setup, sweep.referenceGapMm)}, to ${both(row.gapMm)}, ${gapKindWords(setup, row.gapMm)}; U at 95 %.\n`,

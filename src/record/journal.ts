@@ -1,5 +1,5 @@
 /**
- * A copy as two files of lines, each line one key with what it holds now and a checksum. The newer file goes on at its end;
+ * A copy as two files of lines, each line one key with its volume now and a checksum. The newer file goes on at its end;
  * when it has grown long all that counts is written anew into the other, which takes its place once it is whole: whenever
  * the machine stops, one of the two is whole but for its last line. Files are written over in place and do not shrink,
  * so that they can be written where the disk has no room left. A line's checksum counts in the file's generation, so that

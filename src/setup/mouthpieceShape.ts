@@ -122,7 +122,7 @@ function cupOf(shape: MouthpieceShape): ProfileMm {
       `a cup ${mm(rimDiameterMm)} across and ${mm(cupDepthMm)} deep cannot hold ${cup.volumeMl} ml; ` +
         `give ${least.toFixed(2)} to ${most.toFixed(2)} ml, or check its depth`,
     );
-  // what it holds grows with the exponent
+  // its volume grows with the exponent
   let low: number = EXPONENT.least;
   let high: number = EXPONENT.most;
   for (let i = 0; i < 50; i++) {

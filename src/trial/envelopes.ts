@@ -1,6 +1,6 @@
 /**
  * A trial played alone: what is tried lies in envelopes that one person filled, shuffled and only then lettered. Until they are
- * opened a turn's place is that of an envelope, and nobody, the page included, knows what it holds.
+ * opened a turn's place is that of an envelope, and nobody, the page included, knows its volume.
  */
 import { OutOfRange } from "../units/outOfRange.ts";
 import type { Trial, Turn } from "./trial.ts";

@@ -9,7 +9,7 @@ export const GAP_KIND: Readonly<Record<GapKind, string>> = {
   measured: "measured",
   file: "from the file",
   assumed: "assumed, not measured",
-  foreseen: "foreseen",
+  foreseen: "predicted",
   "what-if": "what if",
   planned: "planned",
   preferred: "preferred",

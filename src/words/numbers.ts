@@ -6,6 +6,10 @@ import type { LengthUnit } from "../units/length.ts";
 export const bothUnits = (lengthMm: number, unit: LengthUnit): string =>
   `${formatLength(lengthMm, unit)} · ${formatLength(lengthMm, unit === "mm" ? "in" : "mm")}`;
 
+/** The same within a sentence: "2.54 mm (0.100 in)". */
+export const lengthInSentence = (lengthMm: number, unit: LengthUnit): string =>
+  `${formatLength(lengthMm, unit)} (${formatLength(lengthMm, unit === "mm" ? "in" : "mm")})`;
+
 /** With its sign; what rounds to nothing has none. */
 export function signed(value: number, digits: number): string {
   const text = Math.abs(value).toFixed(digits);

@@ -8,7 +8,7 @@ export const TASKS_IN_ORDER = [
   { task: "listen", name: "Listen", todo: "Measure what this player’s notes do, by the microphone." },
   { task: "trial", name: "Trial", todo: "Let the player try several gaps blind, before anyone cuts." },
   { task: "cut", name: "Cut", todo: "Plan the work that brings the gap to where it should be." },
-  { task: "sheet", name: "Report", todo: "Print what was measured, tried and found." },
+  { task: "sheet", name: "Report", todo: "Print what was measured, tried and found, to hand over." },
   { task: "compare", name: "Compare", todo: "Put leadpipes and instruments side by side." },
   { task: "learn", name: "Learn", todo: "Read how it works, and how far to trust it." },
 ] as const;

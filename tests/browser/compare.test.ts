@@ -148,7 +148,7 @@ describe("leadpipes compared before they are built", () => {
     await invented(page);
     await page.getByLabel("Name of candidate 3").fill("Mine");
     await page.getByLabel("Name of candidate 3").press("Tab");
-    await page.getByLabel("3 Mine: the reference").check();
+    await page.getByLabel("3 Mine: compared with").check();
     await page.getByTestId("goal").getByRole("textbox").fill("2:1, 5:2");
     await page.getByTestId("goal").getByRole("textbox").press("Tab");
     await page.getByRole("button", { name: "By dimensions" }).click();
@@ -162,7 +162,7 @@ describe("leadpipes compared before they are built", () => {
     await expect.poll(() => page.getByLabel("Name of candidate 3").inputValue()).toBe("Mine");
     await expect
       .poll(() => page.getByTestId("whole").locator("thead").innerText())
-      .toContain("3 Mine (reference)");
+      .toContain("3 Mine (compared with)");
     await expect.poll(() => page.getByTestId("ranking").locator("li").count()).toBe(4);
     await page.getByRole("button", { name: "By dimensions" }).click();
     await page.getByRole("button", { name: /inch/ }).click();
@@ -211,7 +211,7 @@ describe("leadpipes compared before they are built", () => {
     const { page } = visited;
     const like = page.getByRole("button", { name: "like another" });
     await like.click();
-    await page.getByText("Take in a candidate first: there is none beside the one to begin with.").waitFor();
+    await page.getByText("Add a candidate first: there is none beside the one it begins with.").waitFor();
     await expect.poll(() => page.getByTestId("design-start").isDisabled()).toBe(true);
     await invented(page);
     await page.getByTestId("design-like").selectOption({ label: "3 Long entry (invented)" });
@@ -241,7 +241,7 @@ describe("leadpipes compared before they are built", () => {
     const { page } = await open();
     await invented(page);
     await page.getByTestId("quantity").selectOption("hold");
-    await page.getByText("Not worked out yet: ask for hold and pull above.").waitFor();
+    await page.getByText("Not worked out yet: ask for slot width and pull above.").waitFor();
     await page.getByTestId("with-hold").check();
     await page.getByTestId("figures").waitFor({ timeout: 60_000 });
     await expect.poll(() => page.getByTestId("figures").locator("tbody tr").count()).toBe(9);

@@ -188,7 +188,7 @@ describe("planning a cut", () => {
     const { page } = await open();
     await order(page, "Gap to reach", "2 mm");
     await part(page, "effect")
-      .getByText(/Closing the gap by 0\.50 mm · 0\.020 in .* cents .* too small to notice/)
+      .getByText(/Closing the gap by 0\.50 mm \(0\.020 in\) .* cents .* too small to notice/)
       .waitFor();
     await part(page, "see").click();
     await showsGap(page, "2.00 mm");

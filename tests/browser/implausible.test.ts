@@ -69,7 +69,7 @@ describe("a setup file", () => {
     }
     await typeGap(page, "3.3 mm");
     await page
-      .getByText(/chosen 3\.30 mm/)
+      .getByText(/what if 3\.30 mm/)
       .first()
       .waitFor();
     expectQuiet(visited);
@@ -93,7 +93,7 @@ describe("a setup file", () => {
     await page.getByText("Kettle Lane").first().waitFor();
     await typeGap(page, "3.3 mm");
     await page
-      .getByText(/chosen 3\.30 mm/)
+      .getByText(/what if 3\.30 mm/)
       .first()
       .waitFor();
     await answered(page);

@@ -77,7 +77,7 @@ describe("nothing typed or loaded is lost", () => {
     await answered(page);
     await typeGap(page, "3.3 mm");
     await page
-      .getByText(/chosen 3\.30 mm/)
+      .getByText(/what if 3\.30 mm/)
       .first()
       .waitFor();
     await modelWorkerOf(page).evaluate(() => self.close());
@@ -86,7 +86,7 @@ describe("nothing typed or loaded is lost", () => {
     await expect.poll(() => message(page).innerText()).toMatch(/started again/);
     await showsGap(page, "6.00 mm");
     await page
-      .getByText(/chosen 6\.00 mm/)
+      .getByText(/what if 6\.00 mm/)
       .first()
       .waitFor();
   });

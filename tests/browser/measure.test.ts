@@ -185,7 +185,7 @@ describe("measuring the gap", () => {
     await page.getByTestId("same-tool").focus();
     await page.keyboard.press("Space");
     const insertionTool = page.getByRole("group", { name: "Tool for the insertion" });
-    await insertionTool.getByLabel("Shows at zero").fill("0.5");
+    await insertionTool.getByLabel("Zero reading").fill("0.5");
     await page.keyboard.press("Enter");
     const two = gapFromReadings({
       depthMm,

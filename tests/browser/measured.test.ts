@@ -86,7 +86,7 @@ describe("a measured impedance on the page", () => {
     await page.keyboard.press("Enter");
     await page
       .getByTestId("candidate-2")
-      .getByText("fitted to invented measurement: wall-loss factor, gap")
+      .getByText("fitted to synthetic measurement: wall-loss factor, gap")
       .waitFor();
     await page.keyboard.press("Control+z");
     await expect.poll(() => page.getByTestId("candidate-2").count()).toBe(0);
@@ -230,7 +230,7 @@ describe("measuring for everyone", () => {
     await page.getByTestId("bell-work").click();
     await page.getByTestId("bell-found").waitFor({ timeout: 30_000 });
     // the word that it is invented goes by itself
-    await page.getByText("Invented: nobody has measured this.").waitFor({ state: "hidden" });
+    await page.getByText("Synthetic: nobody has measured this.").waitFor({ state: "hidden" });
     await expectSoundEverywhere(page, "compare-measured");
     expectQuiet(visited);
   });

@@ -344,8 +344,8 @@ describe("playing", () => {
     await page.getByTestId("accept").click();
     await soundIs(page, "silent");
     await page.getByTestId("phrase-slur").click();
-    await page.getByTestId("phrase-state").filter({ hasText: "Now: chosen gap, 5.04 mm" }).waitFor();
-    await page.getByTestId("phrase-state").filter({ hasText: "Now: reference, 2.50 mm" }).waitFor();
+    await page.getByTestId("phrase-state").filter({ hasText: "Now: what if, 5.04 mm" }).waitFor();
+    await page.getByTestId("phrase-state").filter({ hasText: "Now: compared with, 2.50 mm" }).waitFor();
     await page.keyboard.press("Escape");
     await soundIs(page, "silent");
     expectQuiet(visited);

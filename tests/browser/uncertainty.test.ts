@@ -59,17 +59,17 @@ describe("how sure it is, by keyboard alone", () => {
     await page.keyboard.press("Enter");
     await tabTo(page, "draw", "Shift+Tab");
     await page.keyboard.press("Enter");
-    await page.getByRole("progressbar", { name: "Drawing instruments" }).waitFor();
+    await page.getByRole("progressbar", { name: "Running random trials" }).waitFor();
     await tabTo(page, "stop-drawing", "Shift+Tab");
     await page.keyboard.press("Enter");
     await page.getByTestId("draw").waitFor();
     await expect.poll(() => page.getByTestId("drawn").count()).toBe(0);
     await tabTo(page, "draw", "Shift+Tab");
     await page.keyboard.press("Enter");
-    await page.getByText("200 instruments drawn").waitFor({ timeout: 100_000 });
+    await page.getByText("200 random trials run").waitFor({ timeout: 100_000 });
     await expect
       .poll(() => page.getByTestId("drawn").innerText())
-      .toContain("They scatter as the first order says");
+      .toContain("They scatter as the first-order figures say");
     await picture(page, "uncertainty");
     // the hand moves on: what was drawn is about another gap
     await page.getByTestId("gap-field").fill("4");

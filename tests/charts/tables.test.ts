@@ -37,7 +37,7 @@ test("the gap charts' tables are the sweep, in full precision, a row a gap", () 
 test("impedance", () => {
   const { chosen, reference } = explored(4);
   const { columns, rows } = impedanceTable({ chosen, reference }, "mm");
-  expect(columns[1]).toBe("|Z| chosen, gap 4.00 mm (Pa·s/m³)");
+  expect(columns[1]).toBe("|Z| what if, gap 4.00 mm (Pa·s/m³)");
   expect(rows).toHaveLength(chosen.curve.frequencies.length);
   expect(rows[700].slice(0, 3)).toEqual([
     chosen.curve.frequencies[700],
@@ -63,7 +63,7 @@ test("section", () => {
   expect(columns).toEqual(["dimension", "length (mm)"]);
   expect(rows.slice(0, 4)).toEqual([
     ["gap", 4],
-    ["reference gap", 2.5],
+    ["compared with", 2.5],
     ["receiver depth", setup.receiver.depthMm],
     ["insertion", setup.receiver.depthMm - 4],
   ]);

@@ -31,7 +31,7 @@ test("the section gives gap, insertion and depth, and warns of the shoulder gap"
   );
   expect(description(svg)).toContain("20.50 mm into a receiver 24.50 mm deep");
   expect(description(svg)).toContain("4.00 mm · 0.157 in");
-  expect(description(svg)).toContain("1.50 mm wider than the reference of 2.50 mm · 0.098 in");
+  expect(description(svg)).toContain("1.50 mm wider than the one compared with, 2.50 mm · 0.098 in");
   expect(text(svg)).toContain("gap 4.00 mm · 0.157 in");
   expect(text(svg)).toContain("insertion 20.50 mm");
   expect(text(svg)).toContain("shoulder gap — not the gap");

@@ -66,7 +66,7 @@ describe("annulus compare", () => {
     const text = annulus(options).stdout;
     for (const title of [
       "Equivalent fundamental",
-      "Shift from the reference",
+      "Shift from the one compared with",
       "A mm more gap",
       "The worst place",
       "Ranking",

@@ -33,7 +33,7 @@ describe("annulus slots", () => {
     for (const row of rows)
       expect(row.hold_cents > 0).toBe(row.threshold_Pa < 5000 && row.playing_frequency_Hz !== null);
     const table = slots([demo, "--gaps", "0:4:2"]).stdout;
-    for (const title of ["threshold/kPa", "hold/cents", "pull", "margin"])
+    for (const title of ["starting pressure/kPa", "slot width/cents", "pull", "margin"])
       expect(table).toContain(`\n${title}\n`);
   });
 

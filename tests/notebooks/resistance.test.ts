@@ -67,7 +67,7 @@ describe("the stream through the demo", () => {
     expect(edgeInWords(shankExitMm - 0.2)).toBe("edge 0.10 mm in the stream");
     expect(edgeInWords(shankExitMm + 0.2)).toBe("edge 0.10 mm outside the stream");
     const at = (mm: number) => resistance(withEntry(mm), { gapMm: 4, litresPerMinute: 20 }).gap;
-    expect(at(shankExitMm - 0.2).edge).toBe("faces the stream");
+    expect(at(shankExitMm - 0.2).edge).toBe("faces the air flow");
     expect(at(shankExitMm - 0.2).dropPa.estimate).toBeGreaterThan(at(shankExitMm + 0.2).dropPa.estimate);
   });
 

@@ -45,13 +45,13 @@ export class About extends LitElement {
           <h2>What is left out</h2>
           <p>
             The player; and in the bell all but plane waves, unless the instrument's model asks for more. Lips are one mass, the
-            stream is steady: neither knows a player's mouth, and neither says what suits anyone. Where the model has no answer, this sheet says so.
+            air flow is steady: neither knows a player's mouth, and neither says what suits anyone. Where the model has no answer, it says so.
           </p>
         </section>
         <section>
           <h2>Where it runs</h2>
           <p>
-            In this browser, also without a network. Nothing you open or type leaves this machine. Annulus
+            Works offline, in this browser. Nothing you open or type leaves this machine. Annulus
             <span data-testid="version">${version}</span>.
           </p>
         </section>

@@ -148,7 +148,7 @@ export class Header extends PageElement {
         ${this.#tool("undo", nothing, "Undo (Ctrl+Z)", () => store.undo(), canUndo)}
         ${this.#tool("redo", nothing, "Redo (Ctrl+Shift+Z)", () => store.redo(), canRedo)}
         ${this.#tool(THEME_ICON[view.theme], nothing, `Theme: ${view.theme}. Change to ${NEXT_THEME[view.theme]}`, () => store.setView({ theme: NEXT_THEME[view.theme] }), true)}
-        ${this.#tool("print", nothing, "Print this sheet", () => print(), true, "print")}
+        ${this.#tool("print", nothing, "Print this page", () => print(), true, "print")}
       </div>
       <div class="edit controls">
         <button

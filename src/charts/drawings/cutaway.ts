@@ -164,7 +164,7 @@ export function cutaway(data: CutawayData, frame: Frame): CutawayDrawing {
   rule(notes, [end, y(-shankBoreMm) + 4], [end, rowDepth + 4], "gap", 1);
   dimension(notes, [end, start], rowGap, [null, y(-cavityMm(depthMm)) + 3], "gap", true, 2);
 
-  const referenceText = `reference ${bothUnits(referenceMm, frame.unit)}`;
+  const referenceText = `compared with ${bothUnits(referenceMm, frame.unit)}`;
   const referenceAt = x(depthMm - referenceMm);
   const beyond = Math.max(referenceAt, start);
   const rightRoom = frame.width - beyond - 24 > textWidth(referenceText, small);

@@ -18,7 +18,7 @@ export function cutawayTable({ setup, chosenGapMm, referenceGapMm }: CutawayData
   const insertionMm = receiver.depthMm - chosenGapMm;
   const lengths: [string, number | undefined][] = [
     ["gap", chosenGapMm],
-    ["reference gap", referenceGapMm],
+    ["compared with", referenceGapMm],
     ["receiver depth", receiver.depthMm],
     ["insertion", insertionMm],
     ["receiver diameter at its face", receiver.mouthDiameterMm],
@@ -37,8 +37,8 @@ export function describe({ setup, chosenGapMm, referenceGapMm }: CutawayData, un
   const { depthMm } = setup.receiver;
   const change = chosenGapMm - referenceGapMm;
   const against = isSameGap(chosenGapMm, referenceGapMm)
-    ? "the same as the reference"
-    : `${formatLength(Math.abs(change), unit)} ${change > 0 ? "wider" : "narrower"} than the reference of ${bothUnits(referenceGapMm, unit)}`;
+    ? "the gap it is compared with"
+    : `${formatLength(Math.abs(change), unit)} ${change > 0 ? "wider" : "narrower"} than the one compared with, ${bothUnits(referenceGapMm, unit)}`;
   return (
     `Section true to scale. The shank goes ${formatLength(depthMm - chosenGapMm, unit)} into a receiver ` +
     `${formatLength(depthMm, unit)} deep and leaves a gap of ${bothUnits(chosenGapMm, unit)} before the leadpipe, ${against}. ` +

@@ -127,12 +127,12 @@ export function playPadTable(
   const of = (name: string, gapMm: number, slots: GapSlots | null) =>
     slotsIn(slots).map((note) => ({ name, gapMm, ...note }));
   return tableOf(
-    [...of("chosen", chosenGapMm, chosen), ...of("reference", referenceGapMm, reference)],
+    [...of("what if", chosenGapMm, chosen), ...of("compared with", referenceGapMm, reference)],
     [
       ["gap", ({ name }) => name],
       ["gap (mm)", ({ gapMm }) => gapMm],
       ...noteColumns<WithSlot>(({ n }) => n, instrument),
-      ["threshold (kPa)", ({ onset }) => onset.mouthPressure / 1000],
+      ["starting pressure (kPa)", ({ onset }) => onset.mouthPressure / 1000],
       ["blown with (kPa)", ({ slot }) => slot.mouthPressure / 1000],
       ["slot from (Hz)", ({ slot }) => slot.lipHz[0]],
       ["to (Hz)", ({ slot }) => slot.lipHz[1]],
@@ -196,8 +196,8 @@ function noteTicks(x: Scale, apart: number, { instrument }: Frame): Tick[] {
 /** From the right end on, each sign before its words. */
 function drawSigns({ parent, size }: Panel, isSame: boolean, { width }: Frame): void {
   const line = 0.67 * size;
-  const chosen = width < 500 ? "chosen" : "slots, chosen gap";
-  const text = isSame ? ["slots"] : [chosen, "reference"];
+  const chosen = width < 500 ? "what if" : "slots, what if";
+  const text = isSame ? ["slots"] : [chosen, "compared with"];
   let at = width - 8;
   for (const [i, words] of [...text.entries()].reverse()) {
     const stroke = i === 0 ? "gap" : "reference";

@@ -1,5 +1,7 @@
 /** Axes in the drawing office's manner: a thin line, few ticks, the title with its unit at the axis. */
-import { rule } from "./drawing.ts";
+import type { InstrumentKind } from "../../setup/instrumentKind.ts";
+import { noteLabel } from "../../words/instruments.ts";
+import { rule, textWidth } from "./drawing.ts";
 import { label, type Panel, tickLength } from "./panel.ts";
 import type { Tick } from "./ticks.ts";
 
@@ -28,10 +30,18 @@ export function leftAxis(on: Omit<Panel, "x">, ticks: readonly Tick[], grid = fa
   }
 }
 
-/** Resonances or notes by number, under the plot; every other one where they would crowd. */
-export function numberAxis(on: Panel, [first, last]: readonly [number, number], below: number): void {
+/** Notes as they are written, each with its partial's number, under the plot; only some of them where they would crowd. */
+export function noteAxis(
+  on: Panel,
+  [first, last]: readonly [number, number],
+  below: number,
+  instrument: InstrumentKind | undefined,
+): void {
   const { x, plot, size } = on;
-  const every = (plot.right - plot.left) / (last - first + 1) < 1.7 * size ? 2 : 1;
-  for (let n = first; n <= last; n += every)
-    label(on, `${n}`, x(n), plot.bottom + size + below, { anchor: "middle", fill: "muted" });
+  const count = last - first + 1;
+  const notes = Array.from({ length: count }, (_, i) => noteLabel(first + i, instrument));
+  const widest = Math.max(...notes.map((note) => textWidth(note, size)));
+  const every = Math.max(1, Math.ceil((widest + 0.4 * size) / ((plot.right - plot.left) / count)));
+  for (let i = 0; i < count; i += every)
+    label(on, notes[i], x(first + i), plot.bottom + size + below, { anchor: "middle", fill: "muted" });
 }

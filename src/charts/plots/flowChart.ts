@@ -45,10 +45,10 @@ export function flowChart(change: ResistanceChange, frame: Frame): Drawing {
   const { small, large } = typeSizes(frame);
   const svg = sheet(frame, {
     name: "flow-chart",
-    title: `Pressure drop of a steady stream, ${litresPerMinute} L/min`,
+    title: `Pressure drop of a steady air flow, ${litresPerMinute} L/min`,
     description: describe(change, frame.unit),
   });
-  const left = 10 + textWidth("reference", small);
+  const left = 10 + textWidth("compared with", small);
   const top = headRoom(large);
   const plot: Box = { left, right: frame.width - 4, top, bottom: top + parts.length * rowPx };
   const whole = Math.max(chosen.dropPa.estimate, reference.dropPa.estimate);
@@ -100,13 +100,13 @@ function gapAlone(
   const title = times > 1 ? `The gap alone, ${times} times enlarged` : "The gap alone";
   write(svg, title, 0, above + large, { size: large, weight: 600 });
   for (const [name, { gap }, stroke, middle] of [
-    ["chosen", chosen, "gap", top + 0.5 * rowPx],
-    ["reference", reference, "reference", top + 1.5 * rowPx],
+    ["what if", chosen, "gap", top + 0.5 * rowPx],
+    ["compared with", reference, "reference", top + 1.5 * rowPx],
   ] as const) {
     const { lower, estimate, upper } = gap.dropPa;
     const row = middle + 0.36 * small;
     label(on, name, left - 8, row, { anchor: "end", fill: stroke });
-    const group = add(svg, "g", { "data-bounds": name });
+    const group = add(svg, "g", { "data-bounds": stroke === "gap" ? "chosen" : "reference" });
     const { bar, caps } = intervalPath({ ends: [x(lower), x(upper)], at: middle, cap: 6 });
     const dash = stroke === "reference" ? referenceDash : undefined;
     add(group, "path", { d: bar, stroke, "stroke-width": 1.5, "stroke-dasharray": dash });
@@ -129,7 +129,7 @@ export function flowTable({ chosen, reference }: ResistanceChange, unit: LengthU
   const of = (name: string, { parts, gap }: Resistance) =>
     parts.map((part) => ({ name, bounds: part.part === "gap" ? gap.dropPa : null, ...part }));
   return tableOf(
-    [...of("chosen", chosen), ...of("reference", reference)],
+    [...of("what if", chosen), ...of("compared with", reference)],
     [
       ["gap", ({ name }) => name],
       ["part", ({ part }) => part],
@@ -162,19 +162,19 @@ function describe({ chosen, reference }: ResistanceChange, unit: LengthUnit): st
   const { lower, estimate, upper } = chosen.gap.dropPa;
   const largest = [...chosen.parts].sort((a, b) => b.dropPa - a.dropPa)[0];
   return (
-    `At ${chosen.litresPerMinute} L/min and a gap of ${bothUnits(chosen.gapMm, unit)} the stream loses ${pascals(chosen.dropPa.estimate)} from the rim to the room, ` +
+    `At ${chosen.litresPerMinute} L/min and a gap of ${bothUnits(chosen.gapMm, unit)} the air flow loses ${pascals(chosen.dropPa.estimate)} from the rim to the room, ` +
     `most of it in the ${largest.part} (${sharePercent(largest.share)}). The gap takes ${pascals(estimate)}, between ${pascals(lower)} and ${pascals(upper)}: ` +
-    `${sharePercent(chosen.gap.share.estimate)} of the whole; at the reference gap of ${bothUnits(reference.gapMm, unit)} ${pascals(reference.gap.dropPa.estimate)}.`
+    `${sharePercent(chosen.gap.share.estimate)} of the whole; at ${bothUnits(reference.gapMm, unit)}, compared with, ${pascals(reference.gap.dropPa.estimate)}.`
   );
 }
 
 export const flowFigure: Figure<ResistanceChange> = {
   name: "pressure-drop",
-  label: "Pressure drop of a steady stream, part by part",
+  label: "Pressure drop of a steady air flow, part by part",
   about:
-    "Each bar is what one part of the bore takes of the pressure that drives the stream, from the rim to the room. The gap's " +
+    "Each bar is what one part of the bore takes of the pressure that drives the air, from the rim to the room. The gap's " +
     "jet is either caught whole by the leadpipe (least), or spreads a little on the way (estimate), or fills the cavity and " +
-    "enters the leadpipe anew (most). The table has the Reynolds numbers and whether the stream is laminar or turbulent.",
+    "enters the leadpipe afresh (most). The table has the Reynolds numbers and whether the flow is laminar or turbulent.",
   caption: () => "All parts but the gap are the same at both gaps.",
   height: (width, data) => (data ? flowHeight(data, width) : 360),
   draw: flowChart,

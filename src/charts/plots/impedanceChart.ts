@@ -61,13 +61,13 @@ export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Draw
 
   const key: KeyItem[] = [
     {
-      text: `chosen ${formatLength(chosen.gapMm, frame.unit)}`,
+      text: `what if ${formatLength(chosen.gapMm, frame.unit)}`,
       line: { stroke: "gap", "stroke-width": 2 },
       fill: "gap",
       weight: 600,
     },
     {
-      text: `reference ${formatLength(reference.gapMm, frame.unit)}`,
+      text: `compared with ${formatLength(reference.gapMm, frame.unit)}`,
       line: { stroke: "reference", "stroke-width": 3, "stroke-dasharray": referenceDash },
       fill: "reference",
     },
@@ -127,10 +127,10 @@ export function impedanceTable({ chosen, reference }: ImpedanceData, unit: Lengt
   const at = ({ gapMm }: AtGap) => `gap ${formatLength(gapMm, unit)}`;
   return tableOf(Array.from(chosen.curve.frequencies), [
     ["frequency (Hz)", (hz) => hz],
-    [`|Z| chosen, ${at(chosen)} (Pa·s/m³)`, (_, i) => chosen.curve.magnitude[i]],
-    [`|Z| reference, ${at(reference)} (Pa·s/m³)`, (_, i) => reference.curve.magnitude[i]],
-    [`phase chosen, ${at(chosen)} (rad)`, (_, i) => chosen.curve.phase[i]],
-    [`phase reference, ${at(reference)} (rad)`, (_, i) => reference.curve.phase[i]],
+    [`|Z| what if, ${at(chosen)} (Pa·s/m³)`, (_, i) => chosen.curve.magnitude[i]],
+    [`|Z| compared with, ${at(reference)} (Pa·s/m³)`, (_, i) => reference.curve.magnitude[i]],
+    [`phase what if, ${at(chosen)} (rad)`, (_, i) => chosen.curve.phase[i]],
+    [`phase compared with, ${at(reference)} (rad)`, (_, i) => reference.curve.phase[i]],
   ]);
 }
 
@@ -245,7 +245,7 @@ function describe({ chosen, reference }: ImpedanceData, { unit, instrument }: Fr
   const now = `that of ${noteText(tallest.n, instrument)} at ${tallest.peakHz!.toFixed(1)} Hz with ${(tallest.peakImpedance! / unitPa).toFixed(1)} ${unitName}`;
   const before =
     same?.peakHz != null && same.peakImpedance !== null
-      ? ` At the reference gap of ${bothUnits(reference.gapMm, unit)} it stands at ${same.peakHz.toFixed(1)} Hz with ${(same.peakImpedance / unitPa).toFixed(1)} ${unitName}.`
+      ? ` At ${bothUnits(reference.gapMm, unit)}, the gap compared with, it stands at ${same.peakHz.toFixed(1)} Hz with ${(same.peakImpedance / unitPa).toFixed(1)} ${unitName}.`
       : "";
   return `At a gap of ${bothUnits(chosen.gapMm, unit)} there are ${peaks.length} peaks between ${peaks[0].peakHz!.toFixed(1)} and ${peaks[peaks.length - 1].peakHz!.toFixed(1)} Hz; the tallest is ${now}.${before}`;
 }

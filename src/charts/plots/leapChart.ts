@@ -51,7 +51,7 @@ export function leapChart(data: LeapData, frame: Frame): Drawing {
   const named = (n: number) => noteText(n, frame.instrument);
   const svg = sheet(frame, {
     name: "leap-chart",
-    title: `Chance that the leap from ${named(from)} to ${named(to)} lands wrong`,
+    title: `How often the slur from ${named(from)} to ${named(to)} misses`,
     description: describe(data, frame),
   });
   const rowAxis = large + small + 12;
@@ -62,7 +62,7 @@ export function leapChart(data: LeapData, frame: Frame): Drawing {
   const y = scaleLinear([0, Math.min(1, 1.08 * highest)], [plot.bottom, plot.top]);
   const on: Panel = { parent: svg, x, y, plot, size: small };
 
-  heading(svg, `Leap from ${named(from)} to ${named(to)}`, large);
+  heading(svg, `Slur from ${named(from)} to ${named(to)}`, large);
   label(on, "chance of landing wrong", 0, rowAxis, { fill: "muted" });
   const share = (value: number) => `${tickText(100 * value)} %`;
   leftAxis(on, roundTicks(y, marksIn(heightOf(plot), 40, 2, 6), share), true);
@@ -95,16 +95,16 @@ function labelGaps(on: Panel, { chosenGapMm, referenceGapMm }: LeapData): void {
   const beside = (text: string, gapMm: number, isRight: boolean, style: Partial<TextStyle>) =>
     label(on, text, on.x(gapMm) + (isRight ? 5 : -5), row, { anchor: isRight ? "start" : "end", ...style });
   const isRight = on.x(chosenGapMm) >= on.x(referenceGapMm);
-  beside("chosen", chosenGapMm, isRight, { fill: "gap", weight: 600 });
+  beside("what if", chosenGapMm, isRight, { fill: "gap", weight: 600 });
   if (!isSameGap(chosenGapMm, referenceGapMm))
-    beside("reference", referenceGapMm, !isRight, { fill: "reference" });
+    beside("compared with", referenceGapMm, !isRight, { fill: "reference" });
 }
 
 export const leapTable = ({ points }: LeapData, unit: LengthUnit): Table =>
   tableOf(points, [
     lengthColumn("gap", unit, ({ gapMm }) => gapMm),
     ["runs", ({ runs }) => runs],
-    ["landed wrong", ({ missed }) => missed],
+    ["missed", ({ missed }) => missed],
     ["of these silent", ({ silent }) => silent],
     ["chance", ({ chance }) => chance],
     ["from (95 %)", ({ interval }) => interval[0]],
@@ -119,22 +119,22 @@ function describe(
     const point = points.find((one) => one.gapMm === gapMm);
     return point
       ? [
-          `at the ${i === 0 ? "chosen" : "reference"} gap of ${bothUnits(gapMm, unit)} ${point.missed} of ${point.runs} ` +
+          `${i === 0 ? "what if" : "compared with"}, at ${bothUnits(gapMm, unit)}, ${point.missed} of ${point.runs} ` +
             `(95 %: ${percent(point.interval[0])} to ${percent(point.interval[1])})`,
         ]
       : [];
   });
-  return `Leaps from ${noteText(from, instrument)} to ${noteText(to, instrument)} with an aim good to ${tickText(aimCents)} cents that landed wrong: ${said.join("; ") || "none done yet"}.`;
+  return `Slurs from ${noteText(from, instrument)} to ${noteText(to, instrument)} with an aim good to ${tickText(aimCents)} cents that missed: ${said.join("; ") || "none done yet"}.`;
 }
 
 export const leapFigure: Figure<LeapData> = {
   name: "leaps",
-  label: "Chance that a leap lands wrong, against gap",
+  label: "How often a slur misses, against gap",
   about:
-    "A mark a gap: of so many leaps, each with its own error of aim, how many ended on another note or on none. The bar is " +
+    "A mark a gap: of so many slurs, each with its own error of aim, how many ended on another note or on none. The bar is " +
     "where the chance lies with 95 % confidence. Every gap got the same errors, so that what differs is the gap; gaps whose " +
-    "bars overlap cannot be told apart by so few leaps.",
-  caption: () => "Bars: 95 % confidence. More leaps make them shorter.",
+    "bars overlap cannot be told apart by so few slurs.",
+  caption: () => "Bars: 95 % confidence. More slurs make them shorter.",
   height: proportional(0.5, 290, 400),
   draw: leapChart,
   table: leapTable,

@@ -90,7 +90,7 @@ export function levelTable(
     modes.flatMap(({ n, levels }) => levels.map((level) => ({ name, n, ...level })));
   type Row = ReturnType<typeof of>[number];
   return tableOf(
-    [...of("chosen", chosen), ...of("reference", reference)],
+    [...of("what if", chosen), ...of("compared with", reference)],
     [
       ["gap", ({ name }) => name],
       ...noteColumns<Row>(({ n }) => n, instrument),
@@ -119,7 +119,7 @@ function describe({ reference, chosen }: LevelData, { unit, instrument }: Frame)
   const alone = Math.min(...loudest(chosen).map((one) => one.alone));
   return (
     `From soft to ${here.levelDb} dB at the rim, ${noteText(here.n, instrument)} changes most: by ${signed(here.heightDb, 2)} dB at a gap of ` +
-    `${bothUnits(chosen.gapMm, unit)}; at the reference gap of ${bothUnits(reference.gapMm, unit)} ${noteText(there.n, instrument)} by ${signed(there.heightDb, 2)} dB. ` +
+    `${bothUnits(chosen.gapMm, unit)}; at ${bothUnits(reference.gapMm, unit)}, compared with, ${noteText(there.n, instrument)} by ${signed(there.heightDb, 2)} dB. ` +
     `The gap's edges alone make at most ${signed(alone, 2)} dB of it.`
   );
 }
@@ -129,10 +129,10 @@ export const levelFigure: Figure<LevelData> = {
   label: "Height of each peak from soft to loud",
   about:
     "The air that swings through the throat and over the gap's edges loses energy as the square of its speed, so that a peak " +
-    "is lower when loud. Solid: the chosen gap, a line a note; dashed: the reference. The table also has what the gap's " +
-    "edges alone do, by their three figures. Left out: steepening of loud waves, and the steady stream beside the swinging one.",
+    "is lower when loud. Solid: what if, a line a note; dashed: the gap it is compared with. The table also has what the gap's " +
+    "edges alone do, by their three figures. Left out: steepening of loud waves, and the steady air flow beside the swinging one.",
   caption: () =>
-    "Solid: the chosen gap. Dashed: the reference. Where they cover each other, loudness makes no difference between them.",
+    "Solid: what if. Dashed: the gap it is compared with. Where they cover each other, loudness makes no difference between them.",
   height: proportional(0.62, 300, 420),
   draw: levelChart,
   table: levelTable,

@@ -102,10 +102,10 @@ export const phraseTable = (phrase: PlayedPhrase, _unit?: LengthUnit, instrument
   tableOf(differences(phrase), [
     ["time (s)", ({ at }) => at.seconds],
     ["lips (Hz)", ({ at }) => at.lipHz],
-    ["chosen gap sounds (Hz)", ({ at }) => at.frequencyHz],
+    ["what if sounds (Hz)", ({ at }) => at.frequencyHz],
     ["partial", ({ at }) => at.note],
     ["note", ({ at }) => named(at, instrument)],
-    ["reference gap sounds (Hz)", ({ other }) => other.frequencyHz],
+    ["compared with sounds (Hz)", ({ other }) => other.frequencyHz],
     ["partial", ({ other }) => other.note],
     ["note", ({ other }) => named(other, instrument)],
     ["difference (cents)", ({ differs }) => differs],
@@ -173,7 +173,7 @@ function drawDifference(panel: Panel, all: readonly Difference[], felt: number):
   levelBand(on, [-felt, felt], { part: "felt" });
   leftAxis(on, ticksAt([-2 * felt, -felt, 0, felt, 2 * felt], signedText));
   levelLine(on, 0, "hairline");
-  const title = "chosen less reference, cents; hatched: too small to hear";
+  const title = "what if less compared with, cents; hatched: too small to hear";
   label(on, title, 0, plot.top - 8, { fill: "muted" });
   const within = ({ differs }: Difference) =>
     differs === null ? null : clamp(y(differs), plot.top, plot.bottom);
@@ -192,9 +192,9 @@ const keyOf = ({ width }: Frame): KeyItem[] => [
     line: { stroke: "muted", "stroke-width": 1.25 },
     fill: "muted",
   },
-  { text: "chosen gap", line: { stroke: "gap", "stroke-width": 2 }, fill: "gap" },
+  { text: "what if", line: { stroke: "gap", "stroke-width": 2 }, fill: "gap" },
   {
-    text: "reference",
+    text: "compared with",
     line: { stroke: "reference", "stroke-width": 3, "stroke-dasharray": referenceDash },
     fill: "reference",
   },
@@ -210,8 +210,8 @@ export const phraseFigure: Figure<PlayedPhrase> = {
   name: "phrase",
   label: "One phrase at two gaps",
   about:
-    "The modelled lips move along the thin line, in the same way at both gaps, blown with 1.6 times each note's threshold at the " +
-    "reference gap. What sounds is counted on the lips every 0.04 s, so that moments are known to that. Lips move their aim in " +
+    "The modelled lips move along the thin line, in the same way at both gaps, blown with 1.6 times each note's starting pressure at the " +
+    "gap it is compared with. What sounds is counted on the lips every 0.04 s, so that moments are known to that. Lips move their aim in " +
     "0.05 s to 0.12 s and never miss; a person's do not.",
   caption: (data, _unit, instrument) => (data ? phraseFinding(data, instrument) : ""),
   height: proportional(0.6, 320, 420),

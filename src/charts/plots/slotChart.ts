@@ -91,7 +91,7 @@ export function slotChart(data: SlotData, frame: Frame): Drawing {
   });
   const title = isNarrow
     ? "lip frequency, cents"
-    : "lip frequency, cents from the middle of the slot at the reference gap";
+    : "lip frequency, cents from the middle of the slot at the gap compared with";
   bottomAxis(on, roundTicks(x, marksIn(widthOf(plot), 60, 2, 9), signedText), title);
   return { svg, x, y, plot };
 }
@@ -159,16 +159,18 @@ export function slotTable(
     ["lips from (Hz)", (note) => note?.slot?.lipHz[0]],
     ["lips to (Hz)", (note) => note?.slot?.lipHz[1]],
     ["sounds at (Hz)", (note) => note?.slot?.playingHz],
-    ["hold (cents)", (note) => note?.slot?.slotWidthCents],
+    ["slot width (cents)", (note) => note?.slot?.slotWidthCents],
     ["pull", (note) => note?.slot?.pull],
     ["margin", (note) => note?.slot?.margin],
-    ["threshold (Pa)", (note) => note?.onset?.mouthPressure],
+    ["starting pressure (Pa)", (note) => note?.onset?.mouthPressure],
   ];
   return tableOf(chosen.notes, [
     ...noteColumns<NoteSlot>(({ n }) => n, instrument),
     ["blown with (Pa)", ({ mouthPressure }) => mouthPressure],
-    ...columns.map(([name, of]): Column<NoteSlot> => [`chosen: ${name}`, of]),
-    ...columns.map(([name, of]): Column<NoteSlot> => [`reference: ${name}`, ({ n }, i) => of(before(n), i)]),
+    ...columns.map(([name, of]): Column<NoteSlot> => [`what if: ${name}`, of]),
+    ...columns.map(
+      ([name, of]): Column<NoteSlot> => [`compared with: ${name}`, ({ n }, i) => of(before(n), i)],
+    ),
   ]);
 }
 
@@ -206,27 +208,27 @@ function describe(
   rows: readonly Row[],
   { unit, instrument }: Frame,
 ): string {
-  const gaps = `At a gap of ${bothUnits(chosen.gapMm, unit)}, the reference ${bothUnits(reference.gapMm, unit)}`;
+  const gaps = `At a gap of ${bothUnits(chosen.gapMm, unit)}, compared with ${bothUnits(reference.gapMm, unit)}`;
   const said = [...rows].reverse().map(({ n, chosen: note, reference: before }) => {
     if (!note.slot) return `${noteText(n, instrument)} has no slot`;
     const change = before?.slot
       ? ` (${signed(note.slot.slotWidthCents - before.slot.slotWidthCents, 1)})`
       : "";
-    return `${noteText(n, instrument)} holds over ${note.slot.slotWidthCents.toFixed(0)} cents${change}, sounds ${note.slot.playingHz.toFixed(1)} Hz, pull ${note.slot.pull.toFixed(2)}`;
+    return `${noteText(n, instrument)} has a slot ${note.slot.slotWidthCents.toFixed(0)} cents wide${change}, sounds ${note.slot.playingHz.toFixed(1)} Hz, pull ${note.slot.pull.toFixed(2)}`;
   });
-  return `${gaps}: ${said.join("; ")}. In brackets the change from the reference gap, in cents.`;
+  return `${gaps}: ${said.join("; ")}. In brackets the change of slot width, in cents.`;
 }
 
 export const slotFigure: Figure<SlotData> = {
   name: "slots",
   label: "Slots of the notes at both gaps",
   about:
-    "A row a note. The solid bar is the lip frequencies at which this note is what begins, at the chosen gap; the dashed frame " +
-    "the same at the reference. Its width is the hold. In its own column what then sounds, with the lips in the middle of the " +
+    "A row a note. The solid bar is the lip frequencies that start this note at the what-if gap; the dashed frame " +
+    "the same at the gap it is compared with. Its length is the slot width. In its own column what then sounds, with the lips in the middle of the " +
     "bar: outward lips play above themselves. Pull is how far that pitch follows the lips, the slope of the short line: 0 locks " +
     "hard, 1 not at all. Margin is how much more pressure the next note would need.",
   caption: () =>
-    "Solid: lip frequencies that start the note at the chosen gap. Dashed: at the reference. Beside it what then sounds.",
+    "Solid: lip frequencies that start the note, what if. Dashed: at the gap it is compared with. Beside it what then sounds.",
   height: (width, data) => (data ? slotHeight(data, width) : 360),
   draw: slotChart,
   table: slotTable,

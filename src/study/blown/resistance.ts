@@ -31,7 +31,7 @@ export interface PartDrop {
 }
 
 /** What the jet meets at the leadpipe's mouth. */
-export type Edge = "faces the stream" | "stands outside the stream" | "is flush";
+export type Edge = "faces the air flow" | "stands outside the air flow" | "is flush";
 
 export interface Resistance {
   readonly gapMm: number;
@@ -148,7 +148,11 @@ const radiiOf = (cones: readonly Cone[], without: readonly number[]): readonly n
   cones.length === 0 ? without : [cones[0].radiusIn, ...cones.map(({ radiusOut }) => radiusOut)];
 
 const edgeOf = (shankExit: number, leadpipe: number): Edge =>
-  leadpipe < shankExit ? "faces the stream" : leadpipe > shankExit ? "stands outside the stream" : "is flush";
+  leadpipe < shankExit
+    ? "faces the air flow"
+    : leadpipe > shankExit
+      ? "stands outside the air flow"
+      : "is flush";
 
 function checkedMach({ air, pipes }: FlowPath, leadpipe: number, litresPerMinute: number): number {
   if (!(litresPerMinute >= 0 && litresPerMinute < Infinity))

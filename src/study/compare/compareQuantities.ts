@@ -13,8 +13,8 @@ export const MODE_QUANTITIES = {
   height: "peak, dB above 1 MPa·s/m³",
   Q: "quality factor",
   spacing: "to the next resonance, cents",
-  shift: "of the resonance from the reference's, cents",
-  rise: "of the peak above the reference's, dB",
+  shift: "of the resonance from that of the one compared with, cents",
+  rise: "of the peak above that of the one compared with, dB",
 } as const;
 
 /** Of every note that is played; these take longer. */

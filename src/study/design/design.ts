@@ -15,7 +15,7 @@ import { DesignProblem, missOf, UNIT_MM } from "./designProblem.ts";
 export interface DesignOptions {
   readonly goal: DesignGoal;
   readonly limits: DesignLimits;
-  /** How many starts, the present leadpipe the first of them. */
+  /** How many starts, your leadpipe the first of them. */
   readonly restarts?: number;
   /** The same seed starts from the same leadpipes. */
   readonly seed?: number;

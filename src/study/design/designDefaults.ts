@@ -4,7 +4,7 @@ import { type GapLimits, shownGaps } from "../../setup/gapLimits.ts";
 import { exitBoreMm } from "../../setup/geometry.ts";
 import type { Setup } from "../../setup/setup.ts";
 
-/** Control diameters along the leadpipe, ends included; starts, the present leadpipe the first of them. */
+/** Control diameters along the leadpipe, ends included; starts, your leadpipe the first of them. */
 export const DESIGN_DEFAULTS = {
   knots: 6,
   restarts: 3,

@@ -83,7 +83,7 @@ export function perform(
     const pressure = pressureFor(n, BLOWN, reference.thresholds);
     const slot = pressure === null ? null : slotOf(reference.stability, reference.thresholds, n, pressure);
     if (!slot)
-      throw new OutOfRange(`note ${n} of the phrase has no slot with these lips at the reference gap`);
+      throw new OutOfRange(`note ${n} of the phrase has no slot with these lips at the gap compared with`);
     middles.set(n, { mouthPressure: slot.mouthPressure, lipHz: slot.centreHz });
   }
   const movement = movementOf(phrase, (n) => middles.get(n)!);

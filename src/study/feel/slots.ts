@@ -18,7 +18,7 @@ import { modalColumn } from "./modalColumn.ts";
 /** How hard it is blown: every note by a multiple of its own threshold, or all by one pressure. */
 export type Pressure = { readonly timesThreshold: number } | { readonly pascals: number };
 
-/** A soft note, clear of its threshold: own choice, no source. */
+/** A soft note, well above its starting pressure: own choice, no source. */
 export const SOFTLY = { timesThreshold: 1.3 } as const satisfies Pressure;
 
 export interface SlotOptions {

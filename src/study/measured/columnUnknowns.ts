@@ -38,7 +38,7 @@ export function unknownOf(setup: Setup, key: UnknownName): Unknown {
       return {
         ...dimension(setup, "leadpipe.profile[0][1]", 0.05),
         key,
-        name: "leadpipe entry diameter",
+        name: "leadpipe start diameter",
         low: 0.8 * start,
         high: 1.25 * start,
       };

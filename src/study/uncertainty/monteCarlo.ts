@@ -23,7 +23,7 @@ import {
 export interface MonteCarloOptions {
   readonly gapMm: number;
   readonly referenceGapMm: number;
-  /** How many instruments are drawn. */
+  /** How many random trials are drawn. */
   readonly trials: number;
   /** The same seed draws the same instruments. */
   readonly seed?: number;

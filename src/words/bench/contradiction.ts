@@ -15,13 +15,13 @@ export function contradictionWords(found: Contradiction, unit: LengthUnit): stri
   const { gapMm, foreseenMm, givenBy } = found;
   const given = `${inWords(gapMm)}${GIVEN[givenBy]}`;
   if (found.kind === "foresees-other-gap")
-    return `The diameters and tapers foresee a gap of ${inWords(found.foreseenMm)}, not ${given}. ${CHECK}`;
+    return `The diameters and tapers predict a gap of ${inWords(found.foreseenMm)}, not ${given}. ${CHECK}`;
   const where = found.at === "face" ? "at the receiver's face" : "at its end";
   const wider = `At a gap of ${given} the shank would be ${inWords(found.excessMm, 3)} wider than the receiver ${where}`;
   const foreseen =
     foreseenMm === undefined
       ? "it cannot sit there"
-      : `the diameters and tapers foresee a gap of ${inWords(foreseenMm)}`;
+      : `the diameters and tapers predict a gap of ${inWords(foreseenMm)}`;
   return `${wider}: ${foreseen}. ${CHECK}`;
 }
 

@@ -69,7 +69,7 @@ export const wayWords = ({ findings }: CutWay, unit: LengthUnit): string[] =>
 export function refusedWords(refused: CutRefused, unit: LengthUnit): string {
   switch (refused.kind) {
     case "not-in-plan":
-      return "The plan does not hold this way: choose one that it does.";
+      return "This way is not in the plan: choose one that is.";
     case "not-possible":
       return wayWords(refused.way, unit)[0];
     case "no-instrument":
@@ -103,7 +103,7 @@ function wayFindingWords(finding: CutWayFinding, mm: LengthInWords): string {
     case "turned-without-taper":
       return "Neither part has a taper, so a smaller diameter does not stop further in.";
     case "end-diameter-unknown":
-      return "The wall that would be left cannot be told: measure the shank's end diameter.";
+      return "Nobody can say what wall would be left: measure the shank's end diameter.";
     case "turned-too-thin": {
       const { wallMm, minimumWallMm, mostMm } = finding;
       const left = wallMm > 0 ? `Only ${mm(wallMm, 3)} of wall` : "No wall";
@@ -138,7 +138,7 @@ function wayFindingWords(finding: CutWayFinding, mm: LengthInWords): string {
     case "untapered":
       return "Neither part has a taper, so the diameter does not decide where the shank stops.";
     case "too-wide-for-mouth":
-      return `The shank's end would become ${mm(finding.endDiameterMm)}, too large to enter the receiver's mouth.`;
+      return `The shank's end would become ${mm(finding.endDiameterMm)}, too large to enter the receiver.`;
     case "layer-comes-off":
       return "The layer can be taken off again. A sleeve thicker than that needs the shank turned down first, which cannot be undone.";
     case "order-by-difference":

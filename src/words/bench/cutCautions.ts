@@ -57,7 +57,7 @@ export const HELD_BACK =
 
 /** What the owner signs on the card. */
 export const CONSENT =
-  "I own this mouthpiece and this instrument, or may decide for who does. I was told what is to be done, and that it cannot be undone, and ask for it to be done.";
+  "I own this mouthpiece and this instrument, or may decide for the owner. I was told what is to be done, and that it cannot be undone. I ask for it to be done.";
 
 /** What has to be confirmed before work that cannot be undone. */
 export const CONFIRMATION =

@@ -41,8 +41,8 @@ function findingWords(finding: FitFinding, inWords: LengthInWords): string {
       const excessMm = shankEndDiameterMm - mouthDiameterMm;
       const how =
         excessMm > 0
-          ? `its end is ${inWords(excessMm, 3)} larger than the receiver's mouth`
-          : "its end is as large as the receiver's mouth";
+          ? `its end is ${inWords(excessMm, 3)} larger than the receiver at its face`
+          : "its end is as large as the receiver at its face";
       return `The shank does not enter: ${how} (${inWords(shankEndDiameterMm, 3)} in ${inWords(mouthDiameterMm, 3)}). It is a shank for another receiver, or a diameter is wrong.`;
     }
     case "untapered":
@@ -75,6 +75,6 @@ function contactWords(
     return `It seats along its whole insertion: nowhere more than ${inWords(freeClearanceMm, 3)} of clearance.`;
   const contact = `contact ${inWords(contactLengthMm, 1)} long; the free end has ${inWords(freeClearanceMm, 3)} of clearance and rocks by ±${rockingDegrees.toFixed(2)}°`;
   return touches === "mouth"
-    ? `It touches at the receiver's mouth only: ${contact}. The one ring at the face seals it, and the crevice behind is open to the gap; when it rocks, air leaks straight out.`
+    ? `It touches at the receiver's face only: ${contact}. The one ring at the face seals it, and the crevice behind is open to the gap; when it rocks, air leaks straight out.`
     : `It touches at the shank's end only: ${contact}. The one ring at the end seals the gap, and the crevice is open to the room; when it rocks, air leaks along the shank.`;
 }

@@ -16,7 +16,7 @@ export function designWords(
   return [
     ...(splineOffByMm > NOTHING_MM
       ? [
-          `The first start is the leadpipe there is, as ${knots.length} knots can have it: up to ${length(splineOffByMm)} of diameter off.`,
+          `The first start is your leadpipe, as ${knots.length} knots can have it: up to ${length(splineOffByMm)} of diameter off.`,
         ]
       : []),
     ...(narrowsByMm > NOTHING_MM ? [`Between knots it narrows by ${length(narrowsByMm)} at most.`] : []),

@@ -13,7 +13,7 @@ export const envelopeSteps = ({ items }: Trial): readonly string[] => [
   "Cut the slips apart. Fold each with the print inside, and tape it shut.",
   "Put each slip with what belongs to it into an envelope or a bag. All look alike, and nothing shows through.",
   `Shuffle them behind your back. Only then write one letter on each: ${envelopeLetters(items.length).join(", ")}.`,
-  "At every turn take what is in the envelope that the page names. Leave the slip folded. Seat the mouthpiece anew, also where the letter is the same.",
+  "At every turn take what is in the envelope that the page names. Leave the slip folded. Seat the mouthpiece again, also where the letter is the same.",
   "When all turns are rated, open the slips and tell the page what each envelope held.",
 ];
 

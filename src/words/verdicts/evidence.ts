@@ -97,9 +97,9 @@ function streamAndLips(basis: Basis & { kind: "stream-and-lips" }, [drop, valve]
 function asBore(boreMm: number | null | undefined): string {
   if (boreMm === undefined) return "";
   if (boreMm === null) return "No change of the leadpipe's bore does as much. ";
-  if (Math.abs(boreMm) < 0.005) return "To the stream the bore is as it was. ";
+  if (Math.abs(boreMm) < 0.005) return "For the air flow the bore is as it was. ";
   const [mm, inches] = [formatLength(Math.abs(boreMm), "mm"), formatLength(Math.abs(boreMm), "in")];
-  return `To the stream as if the leadpipe were ${mm} (${inches}) ${boreMm > 0 ? "wider" : "narrower"} all along. `;
+  return `For the air flow it is as if the leadpipe were ${mm} (${inches}) ${boreMm > 0 ? "wider" : "narrower"} all along. `;
 }
 
 const capitalised = (text: string): string => text[0].toUpperCase() + text.slice(1);

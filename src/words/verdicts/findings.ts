@@ -38,8 +38,8 @@ export const RESISTANCE_FINDING: Readonly<Record<ResistanceFinding, string>> = {
 
 /** The same within a sentence. */
 export const RESISTANCE_PHRASE: Readonly<Record<ResistanceFinding, string>> = {
-  agrees: "the rule of thumb holds",
-  disagrees: "the rule of thumb does not hold",
+  agrees: "the rule of thumb is right",
+  disagrees: "the rule of thumb is wrong here",
   "too-small": TOO_SMALL,
   unknown: "too uncertain to say",
   "same-gap": "the same gap",

@@ -3,7 +3,7 @@ import type { InstrumentKind } from "../../setup/instrumentKind.ts";
 import { type Evidence, extremes, findingAt, judgedIn, type Test } from "../../study/change/verdicts.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { notesText } from "../instruments.ts";
-import { bothUnits, signed } from "../numbers.ts";
+import { lengthInSentence, signed } from "../numbers.ts";
 
 const UNCERTAIN = "The measurements are too uncertain to say.";
 
@@ -16,7 +16,7 @@ export function pitchSentence(changeMm: number, shifts: readonly number[], unit:
       : low > -0.05
         ? `raises pitch by ${span(low, high)}`
         : `moves pitch by ${signed(low, 1)} to ${signed(high, 1)} cents`;
-  return `${changeMm > 0 ? "Opening" : "Closing"} the gap by ${bothUnits(Math.abs(changeMm), unit)} ${way}`;
+  return `${changeMm > 0 ? "Opening" : "Closing"} the gap by ${lengthInSentence(Math.abs(changeMm), unit)} ${way}`;
 }
 
 /** What is left of it once the slide is set again, and whether a player would notice. */

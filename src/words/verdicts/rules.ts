@@ -25,7 +25,7 @@ export const LEFT_OUT: Readonly<Record<Claim, string | null>> = {
   slots:
     "The lips are modelled as one mass, as a note begins. The uncertainty of the gap itself is not in the ranges.",
   resistance:
-    "A steady stream through even edges. When a note sounds, the opening of the lips takes most of the pressure.",
+    "A steady flow of air over even edges. When a note sounds, the opening of the lips takes most of the pressure.",
   noGap: null,
   tenth: null,
   tooWide: "How often a slur misses can be tried under Play.",

@@ -19,11 +19,11 @@ test("what the model says of one gap in place of another does not depend on the 
     Math.abs(decibels(peakImpedance!, from[i].peakImpedance!)),
   );
   const words = gapEffect({ ...question, fromMm: 3, toMm: 1 })!;
-  expect(words).toContain("Closing the gap by 2.00 mm · 0.079 in raises pitch by");
+  expect(words).toContain("Closing the gap by 2.00 mm (0.079 in) raises pitch by");
   expect(words).toContain(`${Math.min(...shifts).toFixed(1)} to ${Math.max(...shifts).toFixed(1)} cents`);
   expect(words).toContain(`at most ${Math.max(...heights).toFixed(2)} dB`);
   expect(gapEffect({ ...question, fromMm: 1, toMm: 3, unit: "in" })).toMatch(
-    /^Opening the gap by 0\.079 in · 2\.00 mm lowers pitch/,
+    /^Opening the gap by 0\.079 in \(2\.00 mm\) lowers pitch/,
   );
 });
 

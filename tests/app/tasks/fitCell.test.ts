@@ -40,7 +40,7 @@ describe("a cell", () => {
 
   test("is told in one line", () => {
     expect(cellLabel(matrix.cells[0][2], "mm")).toBe(
-      "gap 2.42 mm, standard uncertainty 0.16 mm, 0.08 mm less than preferred, cannot be told apart from it",
+      "gap 2.42 mm, standard uncertainty 0.16 mm, 0.08 mm less than preferred, same within measurement error",
     );
     expect(preferredWords(0.004, "mm")).toBe("as preferred");
   });

@@ -106,7 +106,7 @@ test("beyond the gaps that the sweep reaches it says so, and within them what re
     });
   expect(said(5.04).finding).toBeNull();
   expect(said(5.04).change).toMatch(
-    /^Opening the gap by 2\.54 mm · 0\.100 in lowers pitch by .* cents\. What remains .* gaps up to 4\.00 mm · 0\.157 in\.$/,
+    /^Opening the gap by 2\.54 mm \(0\.100 in\) lowers pitch by .* cents\. What remains .* gaps up to 4\.00 mm · 0\.157 in\.$/,
   );
   expect(said(4).change).toMatch(/ cents; once the slide is set again at most \d\.\d remain\.$/);
   expect(said(4).finding).toBe("Unlikely to be noticed.");

@@ -79,7 +79,7 @@ describe("the setup after a cut", () => {
       expect(Object.keys(answer)).toEqual(["refused"]);
       return "refused" in answer && [answer.refused.kind, refusedWords(answer.refused, "mm")];
     };
-    const notInPlan = ["not-in-plan", expect.stringMatching(/does not hold this way/)];
+    const notInPlan = ["not-in-plan", expect.stringMatching(/is not in the plan/)];
     expect(refused(2, "stop")).toEqual(["not-possible", expect.stringMatching(/adjustable receiver/)]);
     expect(refused(2, "sleeve")).toEqual(notInPlan);
     expect(refused(99, "turn-down")).toEqual(notInPlan);

@@ -13,7 +13,7 @@ const steeper: SeatData = {
   depthMm: 25.1,
   insertionMm: 21.132,
   contact: { touches: "mouth", contactLengthMm: 3.33, freeClearanceMm: 0.063 },
-  words: "It touches at the receiver's mouth only.",
+  words: "It touches at the receiver's face only.",
 };
 const flatter: SeatData = {
   ...steeper,

@@ -81,7 +81,7 @@ describe("slots", () => {
       expect(dashed.getAttribute("stroke-dasharray")).toBeTruthy();
     }
     const { slotWidthCents, pull } = both.chosen.notes[0].slot!;
-    expect(description(svg)).toContain(`low C (2) holds over ${slotWidthCents.toFixed(0)} cents`);
+    expect(description(svg)).toContain(`low C (2) has a slot ${slotWidthCents.toFixed(0)} cents`);
     expect(text(svg)).toContain(pull.toFixed(2));
   });
 
@@ -100,7 +100,7 @@ describe("slots", () => {
 test("the change of hold in its chart and table is that of the slots, 0 at the reference", () => {
   const { columns, rows } = holdTable(holds, "mm");
   expect(columns[0]).toBe("gap (mm)");
-  expect(columns[1]).toBe("partial 2: change of hold (cents)");
+  expect(columns[1]).toBe("partial 2: change of slot width (cents)");
   expect(rows.map(([gap]) => gap)).toEqual([0, 2.5, 3, 5.04, 8]);
   expect(rows[1].slice(1)).toEqual(at(referenceGapMm).notes.map(() => 0));
   const [first] = at(8).notes;
@@ -125,7 +125,7 @@ test("the stream's bars follow one another to the whole; the gap's figures are t
   expect(lost).toBeCloseTo(stream.chosen.dropPa.estimate, 9);
   expect(description(svg)).toMatch(/The gap takes 1\.64 Pa, between 0\.13 Pa and 4\.29 Pa/);
   const rows = flowTable(stream, "in").rows.filter(([, part]) => part === "gap");
-  expect(rows.map((row) => row[0])).toEqual(["chosen", "reference"]);
+  expect(rows.map((row) => row[0])).toEqual(["what if", "compared with"]);
   const { lower, estimate, upper } = stream.chosen.gap.dropPa;
   expect(rows[0].slice(9, 12)).toEqual([lower, estimate, upper]);
   expect(rows[0][2]).toBeCloseTo(8.4 / 25.4, 9);
@@ -133,7 +133,7 @@ test("the stream's bars follow one another to the whole; the gap's figures are t
 
 test("levels and leaps have all their numbers in tables, and the finding in words", () => {
   const [first] = wide.modes;
-  expect(levelTable(levels).rows[0].slice(0, 4)).toEqual(["chosen", first.n, "", 120]);
+  expect(levelTable(levels).rows[0].slice(0, 4)).toEqual(["what if", first.n, "", 120]);
   expect(levelTable(levels).rows).toHaveLength(3 * (soft.modes.length + wide.modes.length));
   expect(description(levelChart(levels, laptop).svg)).toMatch(
     /From soft to 160 dB at the rim, [^.]*\(\d+\) changes most/,

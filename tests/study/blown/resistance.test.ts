@@ -126,9 +126,9 @@ describe("resistance of an instrument", () => {
       ...demo(),
       leadpipe: { profileMm: [[0, mm], ...demo().leadpipe.profileMm.slice(1)] as [number, number][] },
     });
-    expect(resistance(withMouth(8)).gap.edge).toBe("faces the stream");
+    expect(resistance(withMouth(8)).gap.edge).toBe("faces the air flow");
     expect(resistance(withMouth(8.4)).gap.edge).toBe("is flush");
-    expect(resistance(withMouth(8.75)).gap.edge).toBe("stands outside the stream");
+    expect(resistance(withMouth(8.75)).gap.edge).toBe("stands outside the air flow");
   });
 });
 

@@ -16,7 +16,7 @@ describe("a plan in sentences", () => {
     const { standardUncertaintyMm: _, ...unknown } = question;
     expect(planWords(planCut(unknown)).join(" ")).toMatch(/uncertainty is not known.*measure it/);
     expect(planWords(planCut({ ...question, gapMm: 3.5 })).join(" ")).toMatch(
-      /foresee a gap of 2\.50 mm, not 3\.50/,
+      /predict a gap of 2\.50 mm, not 3\.50/,
     );
   });
 

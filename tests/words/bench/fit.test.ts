@@ -17,12 +17,12 @@ const wordsOf = (dimensions: FitDimensions, options: FitOptions = {}) =>
 
 describe("a pair in sentences", () => {
   it("says which end touches, and where the crevice is open", () => {
-    expect(wordsOf({ ...usual, shankTaper: 0.055 })[0]).toMatch(/mouth only.*open to the gap/);
+    expect(wordsOf({ ...usual, shankTaper: 0.055 })[0]).toMatch(/face only.*open to the gap/);
     expect(wordsOf({ ...usual, shankTaper: 0.04 })[0]).toMatch(/end only.*open to the room/);
   });
 
   it.each<[Partial<FitDimensions>, RegExp]>([
-    [{ shankEndDiameterMm: 11 }, /0\.200 mm larger than the receiver's mouth/],
+    [{ shankEndDiameterMm: 11 }, /0\.200 mm larger than the receiver at its face/],
     [{ shankEndDiameterMm: 10.8 }, /as large as/],
     [{ shankEndDiameterMm: 9 }, /falls through.*0\.575 mm/],
     [{ depthMm: 10 }, /falls through/],

@@ -85,7 +85,7 @@ export const MOUTHPIECE: readonly SetupField[] = [
   length("mouthpiece.cupDepth", "Cup depth", {
     optional: true,
     usualMm: USUAL_MM.cupDepth,
-    hint: "Rim to the entry of the throat.",
+    hint: "Rim to the start of the throat.",
   }),
   length("mouthpiece.shankEndDiameter", "Shank end diameter", {
     optional: true,
@@ -195,9 +195,9 @@ export const UNCERTAINTIES: readonly SetupField[] = [
   length(uncertain("receiver.depth"), "Receiver depth", optional),
   length(uncertain("mouthpiece.insertion"), "Insertion", {
     ...optional,
-    hint: "Set anew at every gap, so it counts at both.",
+    hint: "It is set again at every gap, so it counts at both.",
   }),
-  length(uncertain("receiver.mouthDiameter"), "Receiver mouth diameter", optional),
+  length(uncertain("receiver.mouthDiameter"), "Receiver diameter at its face", optional),
   quantity(uncertain("receiver.taper"), "Receiver taper", number, optional),
   length(uncertain("mouthpiece.diameters"), "Mouthpiece diameters", {
     ...optional,

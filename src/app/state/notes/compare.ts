@@ -79,7 +79,7 @@ const aboveZero = only((mm) => mm > 0, "a length above 0");
 const zeroOrAbove = only((mm) => mm >= 0, "0 or a length above it");
 /** What a leadpipe is to be designed for, and within which limits; what is usual of a length depends on the instrument. */
 export const DESIGN_FIELDS = {
-  goal: words("What it shall be", {
+  goal: words("Targets", {
     hint: "f, cents, height or spacing of a resonance = value, @ weight: cents2=0, cents5=0@2, height4=32",
   }),
   knots: plainNumber("Knots along the leadpipe", {
@@ -90,7 +90,7 @@ export const DESIGN_FIELDS = {
     isWhole: true,
   }),
   starts: plainNumber("Starts", {
-    hint: `usually ${DESIGN_DEFAULTS.restarts}, the present leadpipe first`,
+    hint: `usually ${DESIGN_DEFAULTS.restarts}, your leadpipe first`,
     usual: DESIGN_DEFAULTS.restarts,
     least: 1,
     most: 20,

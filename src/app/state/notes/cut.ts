@@ -19,7 +19,7 @@ export const CUT_FIELDS = {
     hint: (unit) =>
       `left at the shank’s end; empty: ${formatLength(defaultMinimumWallMm, unit)}, common practice, no source`,
   }),
-  stopPerMark: length("Stop, per mark", {
+  stopPerMark: length("Gap change per mark", {
     usualMm: [0.05, 2],
     hint: "adjustable receivers only: change of gap for one mark",
   }),

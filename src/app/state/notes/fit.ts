@@ -27,7 +27,7 @@ export const FIT_FIELDS = {
     hint: "the player's; empty for none",
     flaw: preferredFlaw,
   }),
-  clearance: length("Counts as touching", {
+  clearance: length("Contact tolerance", {
     hint: (unit) =>
       `up to this clearance; empty for ${formatLength(defaultClearanceMm, unit, unit === "mm" ? 2 : 4)}`,
     flaw: clearanceFlaw,

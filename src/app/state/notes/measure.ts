@@ -42,7 +42,7 @@ const toolFields = (what: LengthName) => ({
     hint: example("0.01 mm", "0.0005 in"),
     flaw: toolFlaw("resolutionMm", what),
   }),
-  zero: length("Shows at zero", { hint: example("0.02 mm", "0.001 in"), flaw: toolFlaw("zeroMm", what) }),
+  zero: length("Zero reading", { hint: example("0.02 mm", "0.001 in"), flaw: toolFlaw("zeroMm", what) }),
   zeroUncertainty: length("Its standard uncertainty", {
     hint: example("0.005 mm", "0.0002 in"),
     flaw: toolFlaw("zeroUncertaintyMm", what),

@@ -13,7 +13,7 @@ export const MEASURED_FIELDS = {
   to: quantity("Leave out above", hertz, { hint: "empty: nothing", least: 0, most: HIGHEST_HZ }),
   /** Of the measurement, of |Z|; empty where it is not known. */
   noise: quantity("Noise of the measurement", percent, {
-    hint: "of |Z|; empty: told from its jumps",
+    hint: "of |Z|; empty: estimated from its scatter",
     least: 1e-5,
     most: 1,
   }),

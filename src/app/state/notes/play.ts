@@ -71,7 +71,7 @@ export const LIP_FIELDS: Readonly<Record<LipName, Field<number>>> = {
 /** How hard each note is blown, times its own threshold. */
 export const PRESSURE = {
   ...plainNumber("Blown at", { hint: "usually 1.3", usual: 1.3, least: 1.05, most: 20 }),
-  unit: () => "× each note's threshold",
+  unit: () => "× each note's starting pressure",
 };
 
 const litresPerMinute = { ...number, unit: "L/min" };
@@ -92,7 +92,7 @@ export const LEAP_FIELDS = {
     }),
     unit: () => "cents",
   },
-  runs: plainNumber("Leaps at each gap", {
+  runs: plainNumber("Slurs at each gap", {
     hint: "usually 100",
     usual: 100,
     least: 1,

@@ -53,7 +53,7 @@ export class AddCandidate extends PageElement {
     try {
       const setup = readSetupText(await file.text());
       if (takeIn(store, [candidateNotes(setup.name, `setup file ${file.name}`, setup)]))
-        store.say("note", `${setup.name} is taken in.`);
+        store.say("note", `${setup.name} is added.`);
     } catch (error) {
       const reason = error instanceof SetupError ? error.message : "the file cannot be read; choose another";
       store.say("error", `${file.name}: ${reason}`);

@@ -29,7 +29,7 @@ const trustFigure = deviationFigure({
     "Plane waves less curved fronts: of each resonance, and of what the gap does to it. Curved fronts are within a cent of finite " +
     "elements of the demo's bell at resonances 2 to 10.",
   caption: () =>
-    "Dashed blue: pitch of the resonance. Orange: what the gap does to it. Within the hatched band nobody feels the difference.",
+    "Dashed blue: pitch of the resonance. Orange: what the gap does to it. Within the hatched band the difference is too small to notice.",
 });
 
 @customElement("annulus-bell-trust")
@@ -102,7 +102,7 @@ export class BellTrustPanel extends PageElement {
     return html`
       <div class="stack">
         <p>
-          Plane waves follow no curved front, and a flaring bell curves them. Here ${number} ${name}, the one that stands out, is
+          Plane waves follow no curved front, and a flaring bell curves them. Here ${number} ${name}, highlighted, is
           worked out with both, at its gap (${GAP_KIND[gapIs]}) and a tenth of an inch away.
         </p>
         <div class="actions work controls" role="status">

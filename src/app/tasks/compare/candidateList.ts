@@ -129,13 +129,13 @@ export class CandidateList extends PageElement {
         <div class="actions controls">
           <label class="mark">
             <input type="radio" name="reference" .checked=${number === reference} ?disabled=${!isSound(one)}
-              aria-label="${number} ${name}: the reference" @change=${() => this.#form.write({ reference: number - 1 })} />
-            reference
+              aria-label="${number} ${name}: compared with" @change=${() => this.#form.write({ reference: number - 1 })} />
+            compared with
           </label>
           <label class="mark">
             <input type="radio" name="chosen" .checked=${number === chosen} ?disabled=${!isSound(one)}
-              aria-label="${number} ${name}: stands out" @change=${() => this.#choose(number)} />
-            stands out
+              aria-label="${number} ${name}: highlighted" @change=${() => this.#choose(number)} />
+            highlighted
           </label>
           ${
             number === 1

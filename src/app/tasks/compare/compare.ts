@@ -73,7 +73,7 @@ export class CompareSheet extends PageElement {
         </section>
         ${
           isAlone
-            ? html`<p class="notice">${icon("info")}<span>Take in one candidate or more, and they are compared here.</span></p>`
+            ? html`<p class="notice">${icon("info")}<span>Add a leadpipe to compare.</span></p>`
             : html`
                 <section>
                   <div class="head">
@@ -122,7 +122,7 @@ export class CompareSheet extends PageElement {
       <div class="asked controls">
         ${this.#form.choice(["retune"], "Retuned to match", tunedOn(instrumentOf(this.page.store.parts.document.setup)), { testId: "compare-retune" })}
         ${this.#form.choice(["gap"], "Gap", this.#gaps(), { testId: "compare-gap" })}
-        ${this.#form.tick(["withHold"], "hold and pull too, which takes longer", "with-hold")}
+        ${this.#form.tick(["withHold"], "slot width and pull as well, which takes longer", "with-hold")}
       </div>
     `;
   }

@@ -104,7 +104,7 @@ export function allFigures(shown: readonly Shown[], goal: Goal | null): Table {
       "name",
       "gap (mm)",
       "length put in to retune (mm)",
-      "steady resistance (MPa·s/m³)",
+      "steady flow resistance (MPa·s/m³)",
       "goal",
       "resonance",
       ...names,

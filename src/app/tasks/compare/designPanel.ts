@@ -30,7 +30,7 @@ const GOALS: readonly Segment<boolean>[] = [
 const FIELDS = { ...DESIGN_FIELDS, ...DESIGN_GAP_FIELDS };
 const TICKS = [
   ["widens", "widens throughout, so that it can be drawn off a mandrel"],
-  ["holdsEntry", "keeps its entry"],
+  ["holdsEntry", "keeps its start"],
   ["holdsEnd", "keeps its end"],
   ["movesGap", "may have another gap"],
 ] as const;
@@ -87,8 +87,8 @@ export class DesignPanel extends PageElement {
     return html`
       <div class="adding">
         <div class="stack">
-          <p>Begins with ${number} ${name}, the one that stands out, at its own gap of ${bothUnits(ownMm, unit)}, ${gapKindWords(setup, ownMm)}. The goal is held against the instrument as it is, its slide at rest.</p>
-          <div class="actions controls">${segments<boolean>("What it shall be", GOALS, design.like !== null, (isLike) => this.#form.writeIn("design", { like: isLike ? (this.#others()[0]?.number ?? 1) - 1 : null }))}</div>
+          <p>Begins with ${number} ${name}, highlighted, at its own gap of ${bothUnits(ownMm, unit)}, ${gapKindWords(setup, ownMm)}. The goal is judged on the instrument as it is, with its slide where it stands.</p>
+          <div class="actions controls">${segments<boolean>("Targets", GOALS, design.like !== null, (isLike) => this.#form.writeIn("design", { like: isLike ? (this.#others()[0]?.number ?? 1) - 1 : null }))}</div>
           <div class="entries">
             <div class="wide">${design.like === null ? entry("goal") : this.#likeChoice(design.like)}</div>
             ${(["knots", "starts", "smallest", "largest"] as const).map(entry)}
@@ -105,7 +105,7 @@ export class DesignPanel extends PageElement {
                     <progress max="1" .value=${last ? (last.start - 1 + Math.min(1, last.step / 40)) / last.of : 0} aria-label="Searching for a leadpipe"></progress>
                     <button type="button" data-testid="design-stop" @click=${() => this.#search.finish()}>${icon("stop")}Stop with the best so far</button>
                   `
-                : html`<button type="button" class="main" data-testid="design-start" ?disabled=${options === null} @click=${this.#start}>${icon("play")}Search for it</button>`
+                : html`<button type="button" class="main" data-testid="design-start" ?disabled=${options === null} @click=${this.#start}>${icon("play")}Find a leadpipe</button>`
             }
           </div>
           ${refused ? html`<p class="notice wrong" role="alert" data-testid="design-refused">${icon("warning")}<span>${refused}</span></p>` : nothing}
@@ -141,7 +141,7 @@ export class DesignPanel extends PageElement {
       {
         testId: "design-like",
         ...(others.length === 0 && {
-          reason: "Take in a candidate first: there is none beside the one to begin with.",
+          reason: "Add a candidate first: there is none beside the one it begins with.",
         }),
       },
     );

@@ -47,7 +47,7 @@ export class Figures extends PageElement {
       </div>
       ${
         quantity.of === "note" && this.shown.every(({ answer }) => answer.notes === null)
-          ? html`<p class="notice">${icon("info")}<span>Not worked out yet: ask for hold and pull above.</span></p>`
+          ? html`<p class="notice">${icon("info")}<span>Not worked out yet: ask for slot width and pull above.</span></p>`
           : html`<div class="scroll" tabindex="0" role="region" aria-label="${quantity.title} of every note" data-testid="figures">${this.#each(quantity)}</div>`
       }
     `;
@@ -56,7 +56,7 @@ export class Figures extends PageElement {
   #heads() {
     return this.shown.map(
       ({ number, name }) =>
-        html`<th scope="col" class="number">${number} ${name}${number === this.reference ? html` <span class="muted">(reference)</span>` : nothing}</th>`,
+        html`<th scope="col" class="number">${number} ${name}${number === this.reference ? html` <span class="muted">(compared with)</span>` : nothing}</th>`,
     );
   }
 
@@ -75,7 +75,7 @@ export class Figures extends PageElement {
             : (refusal ?? "as it is"),
       ],
       [
-        "steady resistance, MPa·s/m³",
+        "steady flow resistance, MPa·s/m³",
         ({ answer }) => {
           const { resistance } = answer.quantities;
           return resistance === null || resistance === undefined ? "–" : resistance.toFixed(3);
@@ -133,7 +133,7 @@ export class Figures extends PageElement {
         </tbody>
       </table>
       <p class="legend">
-        ${quantity.unit}; in brackets the difference from the reference${felt === null ? "" : html`, <b class="felt">framed</b> from ${felt} on, where it can be felt`}.
+        ${quantity.unit}; in brackets the difference from the one compared with${felt === null ? "" : html`, <b class="felt">framed</b> from ${felt} on, where a player may notice`}.
       </p>
     `;
   }

@@ -30,7 +30,7 @@ import { measuredStyles } from "./measuredStyles.ts";
 
 const CALLED: Readonly<Record<UnknownName, string>> = {
   gap: "gap",
-  "leadpipe-entry": "leadpipe entry diameter",
+  "leadpipe-entry": "leadpipe start diameter",
   "receiver-mouth": "receiver mouth diameter",
   "wall-loss": "wall-loss factor",
   temperature: "temperature",
@@ -67,7 +67,7 @@ export class MeasuredFit extends PageElement {
     const { number, name, setup } = this.from;
     return html`
       <div class="stack">
-        <p>Held against ${number} ${name}, the one that stands out, at its own gap of ${bothUnits(gapMm(setup), unit)}, ${gapKindWords(setup, gapMm(setup))}.</p>
+        <p>Compared with ${number} ${name}, highlighted, at its own gap of ${bothUnits(gapMm(setup), unit)}, ${gapKindWords(setup, gapMm(setup))}.</p>
         ${this.#entries(asked)}
         ${refused ? html`<p class="notice wrong" role="alert" data-testid="overlay-refused">${icon("warning")}<span>${refused}</span></p>` : nothing}
         ${overlay && laid.of ? html`<div class="stack ${laid.of.measured === asked.measured ? "" : "late"}">${this.#laid(laid.of.measured, overlay)}</div>` : nothing}
@@ -92,7 +92,7 @@ export class MeasuredFit extends PageElement {
                 name: `measured-${key}`,
                 label: data.title,
                 about: "Measured less modelled, each peak read off both curves in the same way.",
-                caption: () => "Within the hatched band nobody feels the difference.",
+                caption: () => "Within the hatched band the difference is too small to notice.",
               })}
               .data=${data}
             ></annulus-chart>

@@ -60,7 +60,7 @@ export const estimatesTable = (
       </tbody>
     </table>
   </div>
-  ${judgement === "sound" ? nothing : html`<p class="reason">The intervals hold the measurement’s noise alone, and not what is wrong here.</p>`}
+  ${judgement === "sound" ? nothing : html`<p class="reason">The intervals cover the measurement’s noise alone, and not what is wrong here.</p>`}
 `;
 
 /** With as many digits that the uncertainty has two figures. */

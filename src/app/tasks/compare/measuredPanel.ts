@@ -35,17 +35,17 @@ const CALLED: Readonly<Record<MeasuredSaid, string>> = {
   scale: "Impedance in",
   unit: "Multiple",
   hertz: "Frequency in",
-  delimiter: "Columns parted by",
+  delimiter: "Column separator",
   decimal: "Decimal sign",
 };
-const INVENTED = "invented measurement";
+const INVENTED = "synthetic measurement";
 
 @customElement("annulus-measured")
 export class MeasuredPanel extends PageElement {
   readonly #form = new NotesForm(this, "compare", compareForm);
   /** Whose model it is held against: the chosen candidate. */
   @property({ attribute: false }) from!: Candidate;
-  /** Why a file or an invented measurement did not come. */
+  /** Why a file or an synthetic measurement did not come. */
   @state() private refused = "";
   #read: { readonly text: string; readonly said: object; readonly reading: MeasuredReading | null } | null =
     null;
@@ -87,7 +87,7 @@ export class MeasuredPanel extends PageElement {
             })}
             <div class="actions controls">
               <button type="button" data-testid="measured-open" @click=${this.#open}>${icon("open")}Open CSV</button>
-              <button type="button" data-testid="measured-invent" @click=${this.#invent}>An invented measurement</button>
+              <button type="button" data-testid="measured-invent" @click=${this.#invent}>A synthetic measurement</button>
               <button type="button" class="plain" ?disabled=${measured.text === ""} @click=${() => this.#form.writeIn("measured", { ...measuredPart.empty, unknowns: measured.unknowns })}>Clear</button>
             </div>
             ${this.refused ? html`<p class="notice wrong" role="alert" data-testid="measured-refused">${icon("warning")}<span>${this.refused}</span></p>` : nothing}
@@ -105,7 +105,7 @@ export class MeasuredPanel extends PageElement {
 
   #found(measured: MeasuredNotes, reading: MeasuredReading | null) {
     if (!reading)
-      return html`<p class="muted">What the columns are taken for will be shown here before they are held against the model.</p>`;
+      return html`<p class="muted">How the columns are read is shown here before they are compared with the model.</p>`;
     const problems = "problems" in reading && this.#form.typing !== "measured.text" ? reading.problems : [];
     const whole = "measured" in reading ? reading.measured : null;
     return html`
@@ -118,8 +118,8 @@ export class MeasuredPanel extends PageElement {
       <div class="actions">
         ${
           measured.isTaken && whole
-            ? html`<p class="muted">Held against the model below; what you say above counts at once.</p>`
-            : html`<button type="button" class="main" data-testid="measured-take" ?disabled=${!whole} @click=${() => this.#form.writeIn("measured", { isTaken: true })}>${icon("check")}Hold it against the model</button>`
+            ? html`<p class="muted">Compared with the model below; what you change above counts at once.</p>`
+            : html`<button type="button" class="main" data-testid="measured-take" ?disabled=${!whole} @click=${() => this.#form.writeIn("measured", { isTaken: true })}>${icon("check")}Compare it with the model</button>`
         }
       </div>
     `;
@@ -180,7 +180,7 @@ export class MeasuredPanel extends PageElement {
     this.#bring(answer.text, INVENTED);
     this.page.store.say(
       "note",
-      "Invented: nobody has measured this. Its first lines say what it was made from.",
+      "Synthetic: nobody has measured this. Its first lines say what it was made from.",
     );
   };
 }

@@ -31,7 +31,7 @@ export const QUANTITIES: readonly ShownQuantity[] = [
   },
   {
     key: "shift",
-    title: "resonance against the reference's",
+    title: "resonance compared with the other's",
     unit: "cents",
     of: "resonance",
     digits: 1,
@@ -48,7 +48,7 @@ export const QUANTITIES: readonly ShownQuantity[] = [
   },
   {
     key: "rise",
-    title: "peak against the reference's",
+    title: "peak compared with the other's",
     unit: "dB",
     of: "resonance",
     digits: 2,
@@ -65,7 +65,7 @@ export const QUANTITIES: readonly ShownQuantity[] = [
   },
   { key: "hold", title: "hold", unit: "cents of the lips", of: "note", digits: 1, feltFrom: bySlot },
   { key: "pull", title: "pull", unit: "0 locks, 1 follows", of: "note", digits: 3, feltFrom: unknown },
-  { key: "threshold", title: "threshold pressure", unit: "Pa", of: "note", digits: 0, feltFrom: unknown },
+  { key: "threshold", title: "starting pressure", unit: "Pa", of: "note", digits: 0, feltFrom: unknown },
 ];
 
 export const quantityOf = (key: QuantityKey): ShownQuantity =>

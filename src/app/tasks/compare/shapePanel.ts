@@ -43,7 +43,7 @@ export class ShapePanel extends PageElement {
           ${problem && this.#form.typing === "" ? html`<p class="notice wrong" role="alert" data-testid="shape-problem">${icon("warning")}<span>${problem}</span></p>` : ""}
           <div class="actions">
             <button type="button" data-testid="shape-like" @click=${this.#like}>Begin with the open leadpipe's</button>
-            <button type="button" class="main" data-testid="shape-take" ?disabled=${profileMm === null} @click=${this.#take}>${icon("plus")}Take it in</button>
+            <button type="button" class="main" data-testid="shape-take" ?disabled=${profileMm === null} @click=${this.#take}>${icon("plus")}Add it</button>
           </div>
         </div>
         <annulus-chart .figure=${boreDifferenceFigure} .data=${{ part: "leadpipe", variants, reference: 1, chosen: 2 }}></annulus-chart>
@@ -64,12 +64,12 @@ export class ShapePanel extends PageElement {
     if (!profileMm) return;
     const name = shape.name.trim() || "Leadpipe by dimensions";
     const made = withBore(store.state.document.setup, "leadpipe", profileMm, name);
-    if ("problem" in made) store.say("error", `It makes no instrument. ${made.problem}`);
+    if ("problem" in made) store.say("error", `This cannot be an instrument. ${made.problem}`);
     else if (
       takeIn(store, [candidateNotes(name, "leadpipe by its dimensions", made.setup)], {
         shape: shapePart.empty,
       })
     )
-      store.say("note", `${name} is taken in.`);
+      store.say("note", `${name} is added.`);
   };
 }

@@ -78,7 +78,7 @@ export class StationsPanel extends PageElement {
       <div class="stack">
         <p>
           ${number} ${name}. The tolerances are such that even if every station is off by its own, all in the worst way, no
-          resonance moves by more than half of what can be felt.
+          resonance moves by more than half of what is just noticeable.
         </p>
         <div class="actions controls entries">
           ${this.#form.entry(EVERY, ["design", "every"], this.#every.problem, { testId: "design-every" })}

@@ -30,7 +30,7 @@ const CALLED: Readonly<Record<TableSaid, string>> = {
   unit: "Unit",
   measure: "Bore given as",
   direction: "Order",
-  separator: "Columns parted by",
+  separator: "Column separator",
   decimal: "Decimal sign",
   swapped: "Columns",
 };
@@ -73,7 +73,7 @@ export class TablePanel extends PageElement {
 
   #found(table: TableNotes, reading: TableReading | null) {
     if (!reading)
-      return html`<p class="muted">What the table is taken for will be shown here, with the reasons, before it is taken in.</p>`;
+      return html`<p class="muted">How the table is read is shown here, with the reasons, before it is added.</p>`;
     const { unit } = this.#form;
     const shown = (diameterMm: number) => formatLength(diameterMm, unit, unit === "mm" ? 3 : 4);
     const found = reading.table;
@@ -86,9 +86,9 @@ export class TablePanel extends PageElement {
           : nothing
       }
       <div class="readings">${(Object.keys(CALLED) as TableSaid[]).map((name) => this.#choice(name, table, found))}</div>
-      ${problemList(problems, `Not taken in: ${found ? "it makes no instrument." : "some lines cannot be read."}`, "table-problems")}
+      ${problemList(problems, `Not added: ${found ? "it makes no instrument." : "some lines cannot be read."}`, "table-problems")}
       <div class="actions">
-        <button type="button" class="main" data-testid="table-take" ?disabled=${!("setup" in reading)} @click=${this.#take}>${icon("plus")}Take it in</button>
+        <button type="button" class="main" data-testid="table-take" ?disabled=${!("setup" in reading)} @click=${this.#take}>${icon("plus")}Add it</button>
       </div>
     `;
   }
@@ -144,7 +144,7 @@ export class TablePanel extends PageElement {
         table: { ...tablePart.empty, part: table.part },
       })
     )
-      store.say("note", `${name} is taken in.`);
+      store.say("note", `${name} is added.`);
   };
 }
 

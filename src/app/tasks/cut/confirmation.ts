@@ -15,7 +15,7 @@ export const confirmation = (
     />
     <span>
       <b>I have read and confirm:</b> ${text}<br />
-      <span class="muted">The stages and the card come with it; another target, gap, way or unit has to be confirmed anew, and so has a plan that was left.</span>
+      <span class="muted">The stages and the card come with it; another target, gap, way or unit must be confirmed again, and so must a plan you left.</span>
     </span>
   </label>
 `;
@@ -34,7 +34,7 @@ export const acknowledgement = (
     />
     <span>
       <b>I know of this contradiction</b> and go on with the gap as it is given.<br />
-      <span class="muted">A way can be chosen after that. The work card and the report carry the doubt; should it change, you are asked again.</span>
+      <span class="muted">A way can be chosen after that. The work card and the report carry the doubt; if it changes, you are asked again.</span>
     </span>
   </label>
 `;

@@ -104,8 +104,8 @@ export class Cut extends PageElement {
   #answer(plan: CutPlan | null) {
     if (!plan)
       return Object.keys(this.#order.problems).length > 0
-        ? html`<p class="notice wrong">${icon("warning")}<span>Put right the field that is marked, and the plan is made.</span></p>`
-        : html`<p class="notice">${icon("info")}<span>Type the gap to reach, or take one of the two offered: every way there follows.</span></p>`;
+        ? html`<p class="notice wrong">${icon("warning")}<span>Correct the marked field, and the plan appears.</span></p>`
+        : html`<p class="notice">${icon("info")}<span>Type the gap to reach, or take one of the two offered: your options appear here.</span></p>`;
     if (plan.outcome === "plan") return this.#effect(plan);
     return html`
       <p class="notice ${plan.outcome === "refused" ? "wrong" : ""}" data-testid="no-plan">
@@ -265,7 +265,7 @@ export class Cut extends PageElement {
     store.setSetup(after.setup);
     store.say(
       "note",
-      "The setup is now as it would be after this work, to be looked at. Undo brings the present one and its plan back: the sheet is to be printed from those.",
+      "The setup is now as it would be after this work, for you to look at. Undo brings your own and its plan back: print the report from those.",
     );
     this.page.router.go("explore");
   }

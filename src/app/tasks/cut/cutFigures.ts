@@ -19,7 +19,7 @@ export function presentGap(setup: Setup, unit: LengthUnit): TemplateResult {
   const { receiver, mouthpiece } = setup;
   return html`
     <section class="figure present" aria-labelledby="present">
-      <h2 id="present">Present gap</h2>
+      <h2 id="present">Your gap</h2>
       <p class="big" data-testid="present-gap">${plusMinus(presentMm, expandedMm, unit)}</p>
       <p class="other">${plusMinus(presentMm, expandedMm, otherUnit(unit))}</p>
       ${

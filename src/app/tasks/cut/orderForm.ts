@@ -28,7 +28,7 @@ export function targetField(form: CutForm, order: Order, chosenGapMm: number): T
           data-testid="target-chosen"
           @click=${() => take(`${tickText(inUnit(chosenGapMm, unit))} ${unit}`)}
         >
-          Chosen in Explore: ${formatLength(chosenGapMm, unit)}
+          What if, from Explore: ${formatLength(chosenGapMm, unit)}
         </button>
         <button type="button" data-testid="target-tenth" @click=${() => take("0.100 in")}>
           A tenth of an inch

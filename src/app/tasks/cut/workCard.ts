@@ -37,7 +37,7 @@ export class WorkCard extends LitElement {
       </header>
       <dl class="order">
         <div>
-          <dt>Present gap${expandedUncertaintyMm === undefined ? ", uncertainty unknown" : ", ± U (95 %)"}</dt>
+          <dt>Your gap${expandedUncertaintyMm === undefined ? ", uncertainty unknown" : ", ± U (95 %)"}</dt>
           <dd>${plusMinus(gapMm, expandedUncertaintyMm, unit)}</dd>
           <dd class="other">${plusMinus(gapMm, expandedUncertaintyMm, other)}</dd>
         </div>

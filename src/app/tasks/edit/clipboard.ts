@@ -4,6 +4,6 @@ export async function copyText(text: string, what: string): Promise<string> {
     await navigator.clipboard.writeText(text);
     return `${what} copied.`;
   } catch {
-    return "The browser does not allow copying here: mark the text and copy it by hand.";
+    return "The browser does not allow copying here: select the text and copy it by hand.";
   }
 }

@@ -42,7 +42,7 @@ export type DrawMouthpiece = (
 
 const BY_VOLUME = "volume";
 const CUPS = [
-  [BY_VOLUME, "what it holds"],
+  [BY_VOLUME, "its volume"],
   ["bowl", "bowl"],
   ["between", "between bowl and V"],
   ["V", "V"],

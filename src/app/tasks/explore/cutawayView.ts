@@ -20,7 +20,7 @@ const cutawayFigure: PageFigure<CutawayData> = {
   about:
     "Shank, receiver and leadpipe cut open along their axis, true to scale both ways. The gap is the ring between the " +
     "shank's end and the leadpipe's start, inside; the shoulder gap seen from outside is another length. The dashed line " +
-    "is where the shank ends at the reference gap. Outer walls and shoulder are not measured.",
+    "is where the shank ends at the gap compared with. Outer walls and shoulder are not measured.",
   caption: () => "The gap in section.",
   height: (width) => (width < 560 ? 290 : width < 900 ? 250 : 262),
   read({ store }) {

@@ -144,7 +144,7 @@ export const heightAgainstGap = gapFigure({
   caption: () =>
     "How much taller or lower each peak gets: three notes named, all of them shaded. What is inside the hatched band is too small to notice.",
   about:
-    "How many decibels a note's peak is taller or lower than at the reference gap. The heavy line is the chosen note; the " +
+    "How many decibels a note's peak is taller or lower than at the gap compared with. The heavy line is the highlighted note; the " +
     "dashed and the dotted one go furthest up and down; all notes lie in the shaded range, and pointing there picks one out. A taller peak helps the lips more. Inside the hatched band a change is too small to notice.",
   unit: "dB",
   digits: 2,
@@ -159,7 +159,7 @@ export const shiftAgainstGap = gapFigure({
   caption: () =>
     "How far each note moves in pitch: three named, all of them shaded. The tuning slide takes back what all have in common.",
   about:
-    "How many cents a note's resonance lies above or below where it is at the reference gap. The heavy line is the chosen note; " +
+    "How many cents a note's resonance lies above or below where it is at the gap compared with. The heavy line is the highlighted note; " +
     "the others that have a name go furthest up and down; all notes lie in the shaded range. What they have in common the player takes back with the tuning slide; switch to “slide retuned” to see what remains.",
   unit: "cents",
   digits: 1,
@@ -173,8 +173,8 @@ export const spacingAgainstGap = gapFigure({
   label: "Spacing to the upper neighbour against gap",
   caption: () => "How much further apart neighbours move. The trade's rule asks for more with a wider gap.",
   about:
-    "How many cents further from (or nearer to) the next one up a note lies than at the reference gap. The heavy line is the " +
-    "chosen note; the others that have a name go furthest up and down; all notes lie in the shaded range. Retuning hardly changes it.",
+    "How many cents further from (or nearer to) the next one up a note lies than at the gap compared with. The heavy line is the " +
+    "highlighted note; the others that have a name go furthest up and down; all notes lie in the shaded range. Retuning hardly changes it.",
   unit: "cents",
   digits: 1,
   draw: spacingChart,

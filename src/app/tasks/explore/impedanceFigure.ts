@@ -40,7 +40,7 @@ export const impedanceFigure: PageFigure<Data> = {
     "near the peaks; a taller peak helps the lips more, its place says at what pitch. Peaks are named by the notes they are played for, as written; " +
     "point at a peak or click it to see its standing wave.",
   caption: () =>
-    "Solid: the chosen gap. Dashed: the reference. Where they cover each other, the gap changes nothing.",
+    "Solid: what if. Dashed: the gap it is compared with. Where they cover each other, the gap changes nothing.",
   height: proportional(0.53, 280, 440),
   answer: ({ model }) => model.parts.explored,
   read(page, cursor) {
@@ -124,10 +124,10 @@ function peaksTable({ chosen, reference }: Data, _unit: LengthUnit, instrument?:
       "partial",
       "note",
       "pitch",
-      "chosen: frequency (Hz)",
+      "what if: frequency (Hz)",
       "Q",
       "peak (MPa·s/m³)",
-      "reference: frequency (Hz)",
+      "compared with: frequency (Hz)",
       "Q",
       "peak (MPa·s/m³)",
     ],

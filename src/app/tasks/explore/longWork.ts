@@ -65,7 +65,7 @@ export class LongWork extends PageElement {
     if (sweep.stopped || retuned.stopped)
       return html`
         <div role="status">
-          <span>Stopped: the charts against gap are not of this instrument and reference.</span>
+          <span>Stopped: the charts of the effect of gap width are of another instrument or another gap compared with.</span>
           <button type="button" @click=${() => model.sweepAgain()}>${icon("play")}Go on</button>
         </div>
       `;

@@ -102,7 +102,7 @@ export class UncertaintyPanel extends PageElement {
         <summary>How sure is this?</summary>
         <div class="body">
           <p>${takenAs(document.setup, view.unit)} <a href="#edit">Say how well each dimension is known</a></p>
-          ${isSame ? html`<p>The chosen gap is the reference gap: there is no change to be sure of.</p>` : this.#answer(explored)}
+          ${isSame ? html`<p>What if is at the gap compared with: there is no change to be sure of.</p>` : this.#answer(explored)}
         </div>
       </details>
     `;
@@ -116,7 +116,7 @@ export class UncertaintyPanel extends PageElement {
     return html`
       <p>
         ± is the expanded uncertainty, 95 %, by first order: every dimension's slope times its uncertainty (JCGM 100:2008).
-        What both gaps share mostly drops out of a change; the insertion is set anew at each. Under each figure stands what
+        What both gaps share mostly drops out of a change; the insertion is set again at each. Under each figure stands what
         most of its uncertainty comes from.
       </p>
       ${this.#drawing()}
@@ -130,24 +130,24 @@ export class UncertaintyPanel extends PageElement {
       return html`
         <div class="actions" role="status">
           <span>Drawing ${this.trials} instruments</span>
-          <progress max="1" .value=${progress} aria-label="Drawing instruments"></progress>
+          <progress max="1" .value=${progress} aria-label="Running random trials"></progress>
           <button type="button" data-testid="stop-drawing" @click=${() => this.#draws.stop()}>${icon("stop")}Stop</button>
         </div>
       `;
     const answer = this.#drawn();
     const drawn = answer
       ? html`<span data-testid="drawn" role="status">
-            ${answer.drawn} instruments drawn${answer.leftOut > 0 ? `; ${answer.leftOut} more would be none (a gap below 0, say) and were left out` : ""}.
+            ${answer.drawn} random trials run${answer.leftOut > 0 ? `; ${answer.leftOut} more were impossible (a gap below 0, say) and were left out` : ""}.
             ${this.#agreement()}
           </span>`
       : nothing;
     return html`
       <div class="actions">
         <button type="button" data-testid="draw" @click=${this.#draw}>
-          ${icon("play")}Check by drawing instruments
+          ${icon("play")}Check by random sampling
         </button>
         ${segments<Trials>(
-          "How many instruments",
+          "How many random trials",
           TRIALS.map((value) => ({ value, text: `${value}` })),
           this.trials,
           (trials) => {
@@ -179,8 +179,8 @@ export class UncertaintyPanel extends PageElement {
     );
     const worst = Math.max(0, ...apart);
     return worst < 1
-      ? "They scatter as the first order says, within what so many can tell."
-      : "They scatter otherwise than the first order says: go by the drawn figures, since the model is not linear over these uncertainties.";
+      ? "They scatter as the first-order figures say."
+      : "They scatter otherwise than the first-order figures say: go by these, since the model is not linear over these uncertainties.";
   }
 
   #table(explored: Explored, uncertainty: ChangeUncertainty): TemplateResult {
@@ -262,7 +262,7 @@ function mostlyFrom(uncertain: ModeUncertainty[Quantity["key"]], { sources }: Ch
   return `${sources[uncertain.shares.indexOf(share)].name} ${Math.round(100 * share)} %`;
 }
 
-/** How far u by first order and by drawing are apart, in units of what so few draws can tell: four times 1/√(2(N−1)). */
+/** How far u by first order and by random trials are apart, in units of what so few draws can tell: four times 1/√(2(N−1)). */
 function disagreement(uncertain: Uncertain | null, drawn: Drawn | null): number[] {
   if (!uncertain || !drawn || uncertain.standard === 0) return [];
   const tolerance = 4 / Math.sqrt(2 * (drawn.count - 1));

@@ -58,7 +58,7 @@ export function cellLabel(cell: FitCell, unit: LengthUnit): string {
     ...(u === undefined ? [] : [`standard uncertainty ${formatLength(u, unit)}`]),
     ...(remark ? [remark] : []),
     ...(fromPreferredMm === undefined ? [] : [preferredWords(fromPreferredMm, unit)]),
-    ...(isAlike ? ["cannot be told apart from it"] : []),
+    ...(isAlike ? ["same within measurement error"] : []),
   ].join(", ");
 }
 

@@ -81,7 +81,7 @@ export class FitSheet extends PageElement {
         <section class="stack">
           <h2>Which mouthpiece gives which gap in which instrument</h2>
           <p class="about">
-            Foreseen from five dimensions: diameter at the shank's end and its taper, diameter at the receiver's mouth, its
+            Predicted from five dimensions: diameter at the shank's end and its taper, diameter at the receiver's face, its
             taper and its depth. Give a standard uncertainty u beside each and every gap carries its own. Lengths as 24.54,
             0.966 in or 1/8 in; tapers as 0.05, 1:20 or 0.6 in/ft; empty is unknown.
           </p>
@@ -151,7 +151,7 @@ export class FitSheet extends PageElement {
     return html`
       <section>
         <div class="head">
-          <h2>Foreseen gaps</h2>
+          <h2>Predicted gaps</h2>
           <div class="actions controls">
             <button type="button" data-testid="save-matrix" @click=${() => saveTableFile(fitMatrixCsv(matrix), "fit.csv", this.page.store)}>
               ${icon("save")}Save CSV
@@ -213,7 +213,7 @@ export class FitSheet extends PageElement {
       fit,
     );
     if ("problem" in taken) {
-      this.refused = { text: `This pair makes no instrument. ${taken.problem}`, of: reading };
+      this.refused = { text: `This pair cannot be an instrument. ${taken.problem}`, of: reading };
       return;
     }
     store.setSetup(taken.setup, { commit: false });
@@ -221,7 +221,7 @@ export class FitSheet extends PageElement {
     const gap = bothUnits(gapMm(taken.setup), reading.notes.unit);
     store.say(
       "note",
-      `${mouthpiece} in ${instrument} is in the setup now: gap ${gap}, foreseen and not measured. Undo brings back what was there.`,
+      `${mouthpiece} in ${instrument} is in the setup now: gap ${gap}, predicted and not measured. Undo brings back what was there.`,
     );
   }
 }

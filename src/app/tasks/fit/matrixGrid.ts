@@ -85,7 +85,7 @@ export class MatrixGrid extends LitElement {
             : nothing
         }
         <span>than the preferred ${bothUnits(preferredMm, this.unit)}</span>
-        <span><b>≈</b> framed: not to be told apart from it, within twice the uncertainty</span>
+        <span><b>≈</b> framed: same within measurement error, within twice the uncertainty</span>
       </div>
     `;
   }

@@ -90,7 +90,7 @@ export class PairDetail extends LitElement {
                     <p>
                       <output class="big" data-testid="pair-gap">${formatLength(fit.gapMm, unit)}</output>
                       <span class="other">${formatLength(fit.gapMm, unit === "mm" ? "in" : "mm")}</span>
-                      <span class="muted">foreseen</span>
+                      <span class="muted">predicted</span>
                     </p>
                   `
             }
@@ -98,7 +98,7 @@ export class PairDetail extends LitElement {
             ${
               fromPreferredMm === undefined
                 ? nothing
-                : html`<p>${preferredWords(fromPreferredMm, unit)}${isApartFromPreferred === false ? ", not to be told apart from it" : ""}</p>`
+                : html`<p>${preferredWords(fromPreferredMm, unit)}${isApartFromPreferred === false ? ", same within measurement error" : ""}</p>`
             }
           </div>
           <div class="words" data-testid="pair-words">${words.map((line) => html`<p>${line}</p>`)}</div>

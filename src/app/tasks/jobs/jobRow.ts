@@ -71,7 +71,7 @@ export function jobRow(row: Row, look: RowLook): TemplateResult {
                 <div class="actions controls">
                   <button type="button" @click=${() => act("open", row)}>${icon("open")}Open</button>
                   <button type="button" @click=${() => act("duplicate", row)}>${icon("copy")}Duplicate</button>
-                  <button type="button" @click=${() => act("archive", row)}>${icon("table")}${row.status === "archived" ? "Back among the open" : "Archive"}</button>
+                  <button type="button" @click=${() => act("archive", row)}>${icon("table")}${row.status === "archived" ? "Unarchive" : "Archive"}</button>
                   <button type="button" @click=${() => act("delete", row)}>${icon("xmark")}Delete</button>
                 </div>
               </div>

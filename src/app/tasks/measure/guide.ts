@@ -15,7 +15,7 @@ const WORDS: Readonly<
     title: "Measure the receiver's depth",
     text:
       "Rest the gauge flat on the receiver's face and let its rod down along the wall until it stands on the edge of the " +
-      "leadpipe. Lift it off and read anew each time.",
+      "leadpipe. Lift it off and read again each time.",
     caution:
       "Keep the rod parallel to the bore's axis, and rest on the face itself, not in its chamfer. A steel rod can scratch the leadpipe's edge.",
   },
@@ -26,7 +26,7 @@ const WORDS: Readonly<
   },
   insertion: {
     title: "Measure the insertion",
-    text: "Take the mouthpiece out and measure from the shank's end to the mark. For each repeat wipe the mark off and seat the mouthpiece anew.",
+    text: "Take the mouthpiece out and measure from the shank's end to the mark. For each repeat wipe the mark off and seat the mouthpiece again.",
     caution: "Measure along the axis, to the edge of the mark that lay at the face.",
   },
   shoulder: {
@@ -34,7 +34,7 @@ const WORDS: Readonly<
     text:
       "What shows outside depends on where the shoulder was turned. The lower shank is the upper one with its end cut off: " +
       "outside nothing has changed, inside the gap is wider.",
-    caution: "No shoulder gap goes into this sheet.",
+    caution: "No shoulder gap goes into any figure here.",
   },
 };
 

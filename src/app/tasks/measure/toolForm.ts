@@ -13,7 +13,7 @@ export function toolForm(form: MeasureForm, problems: Problems): TemplateResult 
   const { sameTool } = form.notes;
   return html`
     <section class="stack" aria-label="Tools">
-      ${form.tick(["sameTool"], "One tool measured both: its zero drops out of the gap", "same-tool")}
+      ${form.tick(["sameTool"], "One tool measured both: its zero error cancels", "same-tool")}
       ${tool(form, problems, "depthTool", sameTool ? "Tool, for both lengths" : "Tool for the depth")}
       ${sameTool ? nothing : tool(form, problems, "insertionTool", "Tool for the insertion")}
     </section>

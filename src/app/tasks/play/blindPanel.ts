@@ -61,8 +61,8 @@ export class BlindPanel extends PageElement {
     const { unit } = this.page.store.parts.view;
     const isSame = isSameGap(gapMm, referenceGapMm);
     const choices = [
-      { value: "chosen" as Which, text: `chosen, ${formatLength(gapMm, unit)}` },
-      { value: "reference" as Which, text: `reference, ${formatLength(referenceGapMm, unit)}` },
+      { value: "chosen" as Which, text: `what if, ${formatLength(gapMm, unit)}` },
+      { value: "reference" as Which, text: `compared with, ${formatLength(referenceGapMm, unit)}` },
     ];
     return html`
       <div class="row">
@@ -72,7 +72,7 @@ export class BlindPanel extends PageElement {
       <div class="row">
         <button type="button" data-testid="go-blind" ?disabled=${isSame || !voices.chosen} @click=${() => session.goBlind()}>Blind: A or B?</button>
         <span class="muted">
-          ${isSame ? "Chosen and reference gap are the same: move one of them, and there are two to tell apart." : "The two become A and B, nobody knows which; the gaps and the pitch are hidden."}
+          ${isSame ? "What if is at the gap it is compared with: move one of them, and there are two to tell apart." : "The two become A and B, nobody knows which; the gaps and the pitch are hidden."}
         </span>
       </div>
     `;

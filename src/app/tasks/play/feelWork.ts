@@ -5,8 +5,8 @@ import type { FeelKind } from "../../work/feelAsks.ts";
 import type { FeelResults } from "../../work/feelResults.ts";
 
 const WORDS: Readonly<Record<FeelKind, string>> = {
-  stream: "the steady stream",
-  felt: "hold and threshold over the lips that may be",
+  stream: "the steady air flow",
+  felt: "slot width and starting pressure over the range of lips",
   slots: "the slot of every note",
   closed: "the same without a gap",
   holds: "the slots at every gap",
@@ -33,7 +33,7 @@ export function feelWork(feel: FeelResults, kinds: readonly FeelKind[]): Templat
           : isStopped
             ? html`<span>Stopped.</span><button type="button" @click=${() => feel.again()}>${icon("play")}Go on</button>`
             : isWaiting && refused.size === 0
-              ? html`<span>To be worked out when the hand rests.</span>`
+              ? html`<span>Updates when you stop dragging.</span>`
               : nothing
       }
     </div>

@@ -7,10 +7,10 @@ import type { PageFigure } from "../../chart/pageFigure.ts";
 export const holdFigure: PageFigure<Omit<HoldData, "chosenGapMm">, Parameters<typeof gapLines.follow>[1]> = {
   ...gapLines,
   name: "hold-against-gap",
-  label: "Hold of each note against gap",
+  label: "Slot width of each note against gap",
   about:
-    "How many cents wider or narrower the lip frequencies are that start a note than at the reference gap. The heavy line is " +
-    "the chosen note; the others that have a name go furthest up and down; all notes lie in the shaded range. All gaps are blown alike. Inside the hatched band a change is too small to notice; that band is assumed, for want of " +
+    "How many cents wider or narrower the lip frequencies are that start a note than at the gap compared with. The heavy line is " +
+    "the highlighted note; the others that have a name go furthest up and down; all notes lie in the shaded range. All gaps are blown alike. Inside the hatched band a change is too small to notice; that band is assumed, for want of " +
     "a published figure.",
   caption: () => "How much wider each slot gets. The trade's rule asks for more with a wider gap.",
   keysHint:

@@ -1,4 +1,4 @@
-/** How often a leap from note to note lands wrong, at several gaps: an experiment with modelled lips that miss their aim. */
+/** How often a slur from note to note misses, at several gaps: an experiment with modelled lips that miss their aim. */
 
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
@@ -56,12 +56,12 @@ export class LeapsSection extends PageElement {
     const { problems } = this.#read();
     return html`
       <section aria-labelledby="leaps-title">
-        <h2 id="leaps-title">How often a leap lands wrong</h2>
+        <h2 id="leaps-title">How often a slur misses</h2>
         <p class="words">
           The lips go from the middle of one note's slot to that of another's and miss it by a chance error. The oscillator says
           which note then sounds.
         </p>
-        <div class="form" role="group" aria-label="The leap">
+        <div class="form" role="group" aria-label="The slur">
           ${this.#note("from")} ${this.#note("to")}
           ${(["aim", "runs"] as const).map((part) => this.#form.entry(LEAP_FIELDS[part], ["leap", part], problems[part], { testId: `leap-${part}` }))}
         </div>
@@ -70,12 +70,12 @@ export class LeapsSection extends PageElement {
             progress === null
               ? html`
                   <button type="button" data-testid="start-leaps" ?disabled=${this.#experiment() === null} @click=${this.#start}>
-                    ${icon("play")}Let it leap
+                    ${icon("play")}Run slurs
                   </button>
                 `
               : html`
-                  <span>Leaping</span>
-                  <progress max="1" .value=${progress} aria-label="Leaping"></progress>
+                  <span>Running slurs</span>
+                  <progress max="1" .value=${progress} aria-label="Running slurs"></progress>
                   <button type="button" data-testid="stop-leaps" @click=${() => this.#leaps.stop()}>${icon("stop")}Stop</button>
                 `
           }
@@ -87,7 +87,7 @@ export class LeapsSection extends PageElement {
                 <p class="words" data-testid="leaps-finding">${inWords(data)}</p>
                 <annulus-chart .figure=${leapFigure} .data=${data}></annulus-chart>
               `
-            : html`<p class="small">Nothing has leapt yet with this instrument. A hundred leaps at each gap take about a minute.</p>`
+            : html`<p class="small">No slur has been run yet with this instrument. A hundred at each gap take about a minute.</p>`
         }
       </section>
     `;
@@ -178,13 +178,13 @@ function inWords({ points, chosenGapMm, referenceGapMm }: LeapData): string {
   const [chosen, reference] = [chosenGapMm, referenceGapMm].map((mm) =>
     points.find(({ gapMm }) => gapMm === mm),
   );
-  if (!chosen || !reference) return "The chosen gap or the reference is still to come.";
+  if (!chosen || !reference) return "One of the two gaps is still to come.";
   const of = ({ missed, runs, interval }: typeof chosen) =>
     `${missed} of ${runs} (${percent(interval[0])} to ${percent(interval[1])})`;
-  if (isSameGap(chosenGapMm, referenceGapMm)) return `At the chosen gap ${of(chosen)} landed wrong.`;
+  if (isSameGap(chosenGapMm, referenceGapMm)) return `At the what-if gap ${of(chosen)} missed.`;
   const apart = chosen.interval[0] > reference.interval[1] || chosen.interval[1] < reference.interval[0];
   const finding = apart
-    ? `the ${chosen.chance < reference.chance ? "chosen" : "reference"} gap lands better`
-    : "so many leaps cannot tell the two gaps apart";
-  return `Landed wrong: at the chosen gap ${of(chosen)}, at the reference ${of(reference)}: ${finding}.`;
+    ? `the ${chosen.chance < reference.chance ? "what-if gap" : "gap compared with"} misses less`
+    : "so many slurs cannot tell the two gaps apart";
+  return `Missed: at the what-if gap ${of(chosen)}, at the one compared with ${of(reference)}: ${finding}.`;
 }

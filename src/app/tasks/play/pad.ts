@@ -28,11 +28,11 @@ export class PlayPadView extends ChartElement {
     label: "Pad: lip pitch across, mouth pressure upwards",
     about:
       "Across, the pitch the lips would buzz with alone; upwards, the pressure in the mouth. Modelled lips strike outwards and " +
-      "sound above their own pitch. Each tongue is a note's slot: it starts at its threshold, and is as wide as the lips may " +
+      "sound above their own pitch. Each shaded column is a note's slot: it starts at its starting pressure, and is as wide as the lips may " +
       "wander with the note still the one that grows fastest, blown softly, as told under “The lips”; the lines " +
-      "straight up from there are a guess. Thin lines are the resonances. A note that sounds holds on beyond its slot's edge.",
+      "straight up from there are a guess. Thin lines are the resonances. A note that sounds goes on beyond its slot's edge.",
     caption: () =>
-      "Press and move: it plays while pressed. Each tongue is a note’s slot, from its threshold up. Keys: arrows, with Shift for more; Space; 2 to 9 and 0 for the notes; Escape stops.",
+      "Press and move: it plays while pressed. Each shaded column is a note’s slot, from its starting pressure up. Keys: arrows, with Shift for more; Space; 2 to 9 and 0 for the notes; Escape stops.",
     keysHint:
       "Arrow keys move pitch by 10 cents and pressure by 0.1 kPa, with Shift by 50 cents and 0.5 kPa; Space sounds and stops; 2 to 9 and 0 choose a note",
     height: proportional(0.68, 280, 480),

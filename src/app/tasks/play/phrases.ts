@@ -69,12 +69,12 @@ export class Phrases extends PageElement {
     const instrument = instrumentOf(this.page.store.parts.document.setup);
     const cannot = !voices.chosen || blind !== null || this.isBusy;
     const heard = [
-      `chosen gap, ${formatLength(gapMm, unit)}`,
-      `reference, ${formatLength(referenceGapMm, unit)}`,
+      `what if, ${formatLength(gapMm, unit)}`,
+      `compared with, ${formatLength(referenceGapMm, unit)}`,
     ];
     return html`
       <h2>The same lips at both gaps</h2>
-      <p>One movement of lips and breath, first at the chosen gap, then at the reference. Whether there is a difference is for the ear; the chart says how large it is.</p>
+      <p>One movement of lips and breath, first at the what-if gap, then at the one compared with. Whether you hear a difference is for your ear; the chart says how large it is.</p>
       <div class="row">
         ${PHRASES.map(
           ({ name, text }) => html`

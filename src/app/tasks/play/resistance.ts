@@ -53,8 +53,8 @@ export class ResistanceSection extends PageElement {
       <section aria-labelledby="resistance-title">
         <h2 id="resistance-title">How hard it blows</h2>
         <p class="words">
-          Resistance here is the flow's: the pressure that drives a steady stream from the rim to the room. What the lips ask for,
-          the threshold pressure of each note, is beside the slots.
+          Backpressure here is the flow's: the pressure that drives a steady flow of air from the rim to the room. What the lips ask for,
+          the starting pressure of each note, is beside the slots.
         </p>
         <label class="flow">
           Flow <output>${flow} L/min</output>
@@ -98,14 +98,14 @@ function inWords(change: ResistanceChangeLike, unit: LengthUnit): string {
   const gap =
     `The gap takes ${sharePercent(share.estimate)} of the whole pressure drop of ${chosen.dropPa.estimate.toFixed(0)} Pa ` +
     `(${sharePercent(share.lower)} to ${sharePercent(share.upper)}); the leadpipe's edge ${chosen.gap.edge}.`;
-  if (finding === "same-gap") return `${gap} The chosen gap is the reference gap.`;
+  if (finding === "same-gap") return `${gap} What if is at the gap compared with.`;
   const bore = change.equivalentBoreMm.estimate;
   const asBore =
     bore === null
       ? "No change of the leadpipe's bore does as much."
       : `A leadpipe ${bothUnits(Math.abs(bore), unit)} ${bore > 0 ? "wider" : "narrower"} all along would change it as much.`;
   return (
-    `${gap} Against the reference gap the drop changes by ${signed(changePercent.estimate, 2)} %, with the bounds${expandedPercent === null ? "" : ", on instruments like it,"} anything from ` +
+    `${gap} Compared with the other gap the drop changes by ${signed(changePercent.estimate, 2)} %, with the bounds${expandedPercent === null ? "" : ", on instruments like it,"} anything from ` +
     `${signed(rangePercent[0], 2)} to ${signed(rangePercent[1], 2)} %: ${RESISTANCE_PHRASE[finding]} (just noticeable: ${thresholdPercent} %). ${asBore}`
   );
 }

@@ -92,7 +92,7 @@ export class PlaySession extends Observable<PlayState> {
       this.#set({
         audio: "off",
         audioRefused:
-          "This browser makes no live sound here (it needs an audio worklet and leave to play); everything drawn and computed works without.",
+          "This browser makes no live sound here (it needs an audio worklet and permission to play); everything drawn and computed works without.",
       });
     }
   }

@@ -38,9 +38,9 @@ export class Slots extends PageElement {
     const atBoth = slots.value && { reference: slots.value[0], chosen: slots.value[1] };
     return html`
       <section aria-labelledby="slots-title">
-        <h2 id="slots-title">How firmly notes hold</h2>
+        <h2 id="slots-title">How firmly notes slot</h2>
         <p class="words">
-          Hold is the width of the lip frequencies at which a note is what begins; pull how far the pitch follows the lips;
+          Slot width is the range of lip frequencies that start the note; pull how far the pitch follows the lips;
           margin how much more pressure the next note would need. All by linear stability of one-mass lips on this air column.
         </p>
         <div aria-live="polite">

@@ -38,7 +38,7 @@ export function lipsForm(form: NotesForm<"play">, instrument: InstrumentKind): T
       )}
       <div>
         ${form.entry(PRESSURE, ["pressure"], readField(PRESSURE, pressure, unit).problem, { testId: "lips-pressure" })}
-        <p class="small">A soft note, clear of its threshold: own choice, no source. Both gaps are blown alike.</p>
+        <p class="small">A soft note, well above its starting pressure: own choice, no source. Both gaps are blown alike.</p>
       </div>
     </div>
     <div class="actions">

@@ -62,7 +62,7 @@ export class RecordingPanel extends LitElement {
         ${
           this.recording
             ? html`<button type="button" class="on" data-testid="stop-recording" @click=${() => void this.#stop()}>${icon("stop")}Stop recording</button>`
-            : html`<button type="button" data-testid="record" @click=${() => void this.#start()}>${this.address ? "Record anew" : "Record this turn"}</button>`
+            : html`<button type="button" data-testid="record" @click=${() => void this.#start()}>${this.address ? "Record again" : "Record this turn"}</button>`
         }
         ${
           this.address

@@ -53,7 +53,7 @@ export class SealedTrial extends PageElement {
     return html`
       <div class="head">
         <h2>Blind trial${trial.player ? html`<small>${trial.player}</small>` : nothing}</h2>
-        ${segments<Face>("What is looked at", faces(trial), face, (face) => {
+        ${segments<Face>("Show", faces(trial), face, (face) => {
           this.face = face;
           this.showsCard = false;
         })}

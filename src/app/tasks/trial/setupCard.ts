@@ -43,7 +43,7 @@ export class SetupCard extends LitElement {
         <p>${trial.turns.length} turns, ${repeatsOf(trial)} repeats of ${length}</p>
       </header>
       <ol class="rules">
-        <li>Out of sight, take the mouthpiece out before every turn and seat it anew, even where nothing changes.</li>
+        <li>Out of sight, take the mouthpiece out before every turn and seat it again, even where nothing changes.</li>
         <li>Say the code and nothing else. Tick the turn when it has been played.</li>
         ${isGaps ? html`<li>Each gap by an adjustable receiver, a matched shank or a wrap, measured after it is made: a mouthpiece pulled out is off its seat. The receiver's depth is ${bothUnits(setup.receiver.depthMm, this.unit)}, the gap now ${bothUnits(this.presentMm, this.unit)}.</li>` : nothing}
       </ol>

@@ -159,7 +159,7 @@ export const spreadFigure: Figure<SpreadData> = {
   about:
     "A line a part, a mark a gap, its bar twice the standard uncertainty to either side. An open mark is a shank on the " +
     "leadpipe: it counts for neither mean nor deviation. Hatched: one standard deviation about the mean. The dashed line " +
-    "is the preferred gap. In the accent: the chosen pair.",
+    "is the preferred gap. In the accent: the pair you picked.",
   caption: () => "Every gap, with twice its uncertainty.",
   height: (width, data) => (data ? spreadHeight(data, width) : 0),
   draw: spreadChart,

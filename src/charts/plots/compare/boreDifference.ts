@@ -167,7 +167,7 @@ function describe(
       `${number} ${name} is ${signed(inUnit(by, unit), unit === "mm" ? 3 : 4)} ${unit} wider at ${formatLength(placeMm(most, longestMm(data)), unit)}`,
     ];
   });
-  return `Against the ${part} of variant ${reference}: ${found.join("; ") || "there is no other"}.`;
+  return `Compared with the ${part} of candidate ${reference}: ${found.join("; ") || "there is no other"}.`;
 }
 
 export const boreDifferenceFigure: Figure<BoreDifferenceData> = {
@@ -175,8 +175,8 @@ export const boreDifferenceFigure: Figure<BoreDifferenceData> = {
   label: "The bores over one another",
   about:
     "Above, the inner wall from the axis outwards, radii drawn far larger than lengths. Below, how much wider each bore is than " +
-    "the reference's at the same distance from the part's start; a longer one ends where the other ends.",
-  caption: () => "Dashed blue: the reference. Where only that is seen, the bores are alike.",
+    "that of the one compared with, at the same distance from the part's start; a longer one ends where the other ends.",
+  caption: () => "Dashed blue: the one compared with. Where only that is seen, the bores are alike.",
   height: (width, data) => (data ? boreDifferenceHeight(data, width) : 0),
   draw: boreDifference,
   table: boreDifferenceTable,

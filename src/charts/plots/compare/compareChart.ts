@@ -10,7 +10,7 @@ import type { LengthUnit } from "../../../units/length.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
 import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
-import { leftAxis, numberAxis } from "../../kit/axes.ts";
+import { leftAxis, noteAxis } from "../../kit/axes.ts";
 import { hatched } from "../../kit/band.ts";
 import { curvePath } from "../../kit/curve.ts";
 import { ring } from "../../kit/dot.ts";
@@ -85,7 +85,7 @@ export function compareChart(data: CompareChartData, frame: Frame): Drawing {
   heading(svg, capitalised(title), large);
   const head = { parent: svg, size: small };
   label(head, unit, 0, large + small + 4, { fill: "muted" });
-  const across = `partial across; dashed: the reference, ${data.reference}`;
+  const across = `dashed: ${data.reference}, compared with`;
   label(head, across, frame.width, large + small + 4, { anchor: "end", fill: "muted" });
   const reference = variants.find(({ number }) => number === data.reference);
   const values = variants.flatMap((variant) => variant.values.flatMap(({ value }) => value ?? []));
@@ -102,7 +102,7 @@ export function compareChart(data: CompareChartData, frame: Frame): Drawing {
     const y = scaleLinear(yDomain, [plot.bottom, plot.top]);
     const parent = add(svg, "g", { "data-variant": `${variant.number}` });
     const on = { parent, x, y, plot, size: small };
-    drawPanel(on, data, variant, reference, column === 0, ends);
+    drawPanel(on, data, variant, reference, column === 0, ends, frame.instrument);
     return on;
   });
   const fallback = scaleLinear([0, 1], [left, frame.width]);
@@ -118,12 +118,13 @@ function drawPanel(
   reference: ValuedVariant | undefined,
   hasAxis: boolean,
   ends: readonly [number, number],
+  instrument: InstrumentKind | undefined,
 ): void {
   const { parent, x, y, plot, size } = on;
   const most = Math.max(4, Math.floor(widthOf(plot) / (0.57 * size)) - 2);
   const name = `${variant.number} ${variant.name}`;
   const isReference = variant === reference;
-  const full = `${name}, the reference`;
+  const full = `${name}, compared with`;
   const text = isReference && textWidth(full, size) < widthOf(plot) ? full : name;
   label(on, shortened(text, most), plot.left, plot.top - 5, {
     weight: 600,
@@ -134,7 +135,7 @@ function drawPanel(
   if (reference && data.feltFrom !== null && !isReference) drawBand(on, reference.values, data.feltFrom);
   if (hasAxis) leftAxis(on, ticks);
   rule(parent, [plot.left, plot.bottom], [plot.right, plot.bottom], "ink");
-  numberAxis(on, ends, 3);
+  noteAxis(on, ends, 3, instrument);
   const draw = (part: string, of: ValuedVariant) => {
     const d = curvePath(runsOf(of.values).map((run) => run.map(({ n, value }): Point => [x(n), y(value)])));
     add(parent, "path", { "data-part": part, d, ...strokeOf(of, data), "stroke-width": 1.5 });
@@ -201,7 +202,7 @@ function describe(
       const felt = feltFrom === null || isNoticeable(most.by, feltFrom) ? "" : `, ${TOO_SMALL}`;
       return `${number} ${name}: at most ${signed(most.by, digits)} ${unit} at ${noteText(most.n, instrument)}${felt}`;
     });
-  return `${capitalised(title)} against the reference, ${reference} ${base?.name ?? ""}. ${found.join("; ") || "There is nothing to compare with yet"}.`;
+  return `${capitalised(title)} compared with ${reference} ${base?.name ?? ""}. ${found.join("; ") || "There is nothing to compare with yet"}.`;
 }
 
 /** @param name for its files: several quantities may be shown at once */
@@ -209,12 +210,12 @@ export const compareFigure = (name: string): Figure<CompareChartData> => ({
   name,
   label: "One quantity of every note, candidate by candidate",
   about:
-    "All on one scale. Each candidate's values are drawn over the reference's, which are dashed; within the hatched band about " +
-    "them nobody feels the difference. An equivalent fundamental is a resonance over its number: level dots are a harmonic series.",
+    "All on one scale. Each candidate's values are drawn over those it is compared with, dashed; within the hatched band about " +
+    "them the difference is too small to notice. An equivalent fundamental is a resonance over its number: level dots are a harmonic series.",
   caption: (data) =>
     data?.feltFrom === null
-      ? "Dashed: the reference."
-      : "Dashed: the reference. Within the hatched band the difference is too small to notice.",
+      ? "Dashed: the one compared with."
+      : "Dashed: the one compared with. Within the hatched band the difference is too small to notice.",
   height: (width, data) => (data ? compareChartHeight(data, width) : 0),
   draw: compareChart,
   table: compareChartTable,

@@ -167,7 +167,7 @@ function describe({ variants, reference, around }: CompareCurvesData, { instrume
     return `${number} ${name}: tallest peak ${(tallest.peakImpedance / unitPa).toFixed(1)} MPa·s/m³ at ${noteText(tallest.n, instrument)}`;
   });
   const where = around === null ? "over the whole range" : `around ${noteText(around, instrument)}`;
-  return `|Z| of ${variants.length} variants ${where}, the reference is ${reference}. ${named.join("; ")}.`;
+  return `|Z| of ${variants.length} candidates ${where}, compared with ${reference}. ${named.join("; ")}.`;
 }
 
 export const compareCurvesFigure: Figure<CompareCurvesData> = {
@@ -177,7 +177,7 @@ export const compareCurvesFigure: Figure<CompareCurvesData> = {
     "How strongly each instrument answers at the mouthpiece's rim, the ratio of sound pressure to flow, each brought to pitch " +
     "where that is asked for. Peaks are named by their notes, as written. Look at one by itself to tell curves apart " +
     "that lie on one another in the whole.",
-  caption: () => "Dashed blue: the reference. Orange: the one that stands out.",
+  caption: () => "Dashed blue: the one compared with. Orange: highlighted.",
   height: (width, data) => (data ? compareCurvesHeight(data, width) : 0),
   readable: comparePeaksTable,
   draw: compareCurves,

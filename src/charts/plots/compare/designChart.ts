@@ -84,7 +84,7 @@ export const designFigure: Figure<readonly DesignStep[]> = {
   name: "design-steps",
   label: "The search, step by step",
   about:
-    "Every step the search took. It begins with the present leadpipe and then with others, since a goal may have several valleys; " +
+    "Every step the search took. It begins with your leadpipe and then with others, since a goal may have several valleys; " +
     "the numbers on top are the starts. What is left is the weighted root mean square of the misses, of pitch in cents, of heights in dB.",
   caption: () => "Orange: the best so far.",
   height: proportional(0.45, 220, 300),

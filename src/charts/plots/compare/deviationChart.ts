@@ -10,7 +10,7 @@ import type { LengthUnit } from "../../../units/length.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
 import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
-import { leftAxis, numberAxis } from "../../kit/axes.ts";
+import { leftAxis, noteAxis } from "../../kit/axes.ts";
 import { levelBand } from "../../kit/band.ts";
 import { ring } from "../../kit/dot.ts";
 import {
@@ -85,8 +85,8 @@ export function deviationChart(data: DeviationData, frame: Frame): Drawing {
   levelBand(on, [-feltFrom, feltFrom], { part: "felt", outline: true });
   leftAxis(on, roundTicks(y, 5, signedText), true);
   levelLine(on, 0, "ink");
-  numberAxis(on, [first, last], 4);
-  label(on, "partial", plot.right, plot.bottom + 2 * small + 7, { anchor: "end", fill: "muted" });
+  noteAxis(on, [first, last], 4, frame.instrument);
+  label(on, "note", plot.right, plot.bottom + 2 * small + 7, { anchor: "end", fill: "muted" });
   for (const one of series) drawSeries({ ...on, parent: svg }, one);
   return { svg, x, y, plot };
 }

@@ -20,7 +20,7 @@ export function drawGaps(
   const at = x(chosenGapMm);
   const referenceAt = x(sweep.referenceGapMm);
   const chosenText = formatLength(chosenGapMm, unit) + slideText(sweep, chosenGapMm, unit);
-  const referenceText = `reference ${formatLength(sweep.referenceGapMm, unit)}`;
+  const referenceText = `compared with ${formatLength(sweep.referenceGapMm, unit)}`;
   const [width, referenceWidth] = [textWidth(chosenText, size), textWidth(referenceText, size)];
   const edge = plot.right + END_LABEL_ROOM * size;
   let middle = clamp(at, width / 2, edge - width / 2);

@@ -20,7 +20,7 @@ export function describe(
     .map(({ n, samples }) => ({ n, value: valueAt(samples, chosenGapMm) }))
     .filter((one): one is { n: number; value: number } => one.value !== null)
     .sort((a, b) => a.value - b.value);
-  const gaps = `At a gap of ${bothUnits(chosenGapMm, unit)} against the reference of ${bothUnits(sweep.referenceGapMm, unit)}`;
+  const gaps = `At a gap of ${bothUnits(chosenGapMm, unit)} compared with ${bothUnits(sweep.referenceGapMm, unit)}`;
   const view =
     noun === "note"
       ? ""

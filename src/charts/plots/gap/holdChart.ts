@@ -21,8 +21,8 @@ export interface HoldData extends Omit<GapChartData<HeldNote>, "sweep"> {
 const hold: Quantity<HeldNote> = {
   name: "hold-chart",
   noun: "note",
-  title: "Hold of each note",
-  axis: "change of hold, cents",
+  title: "Slot width of each note",
+  axis: "change of slot width, cents",
   unit: "cents",
   digits: 1,
   of: ({ slotWidthChangeCents }) => slotWidthChangeCents,
