@@ -160,7 +160,7 @@ export const thresholdTable = (
   columns: [
     "note",
     "threshold (Pa)",
-    "at the reference gap (Pa)",
+    "at the gap compared with (Pa)",
     "flow through the lips (L/min)",
     "drop in the bore (Pa)",
   ],
