@@ -174,7 +174,7 @@ const asJson = ({ measured, before, fit, after }: Answer) => ({
     }),
   })),
   fit: fit && {
-    estimates: fit.estimates.map(({ unknown, value, standard, interval, atBound }) => ({
+    estimates: fit.estimates.map(({ unknown, value, standard, interval, atBound, held }) => ({
       unknown: unknown.key,
       unit: unknown.unit,
       start: unknown.start,
@@ -183,6 +183,12 @@ const asJson = ({ measured, before, fit, after }: Answer) => ({
       low_95: interval?.[0] ?? null,
       high_95: interval?.[1] ?? null,
       at_bound: atBound,
+      held: held.map((one) => ({
+        path: one.path,
+        unit: one.unit,
+        standard_uncertainty: one.standard,
+        moves: one.moves,
+      })),
     })),
     correlation: fit.correlation,
     scatter_dB: fit.scatterDb,

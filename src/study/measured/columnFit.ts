@@ -6,7 +6,8 @@
  *
  * Neighbouring frequencies of a real measurement err together (the model's own error is smooth): with ρ the correlation of
  * neighbouring residuals, n of them are worth n(1 − ρ)/(1 + ρ) (Bartlett's formula for a first-order process, from memory),
- * and covariance and degrees of freedom are corrected by it. Nothing more is in the intervals: a model that is wrong
+ * and covariance and degrees of freedom are corrected by it. What the setup does not know for certain and the fit leaves as it
+ * is widens the intervals by what it would move (`heldDimensions.ts`). Nothing more is in them: a model that is wrong
  * elsewhere moves the unknowns without widening them. That is found out by holding s² against the measurement's own noise, as
  * stated, or from second differences of the residuals, which a smooth error of the model leaves out (Gasser, Sroka &
  * Jennen-Steinmetz 1986, Biometrika 73, 625, from memory):
@@ -19,6 +20,7 @@
  */
 
 import { EigenvalueDecomposition, inverse, Matrix } from "ml-matrix";
+import { combinedUncertainty, effectiveDegreesOfFreedom } from "../../bench/measure/combinedUncertainty.ts";
 import { coverageFactor } from "../../bench/measure/coverage.ts";
 import type { Setup } from "../../setup/setup.ts";
 import { OutOfRange } from "../../units/outOfRange.ts";
@@ -27,6 +29,7 @@ import { fitNotes, judge } from "./columnFitNotes.ts";
 import { ColumnFitProblem, NEPER_DB } from "./columnFitProblem.ts";
 import type { ColumnFit, Estimate } from "./columnFitResult.ts";
 import { type UnknownName, unknownOf } from "./columnUnknowns.ts";
+import { heldDimensions } from "./heldDimensions.ts";
 import type { Measured } from "./measured.ts";
 
 /** After a step of the fit. */
@@ -41,6 +44,8 @@ const MOST_STEPS = 60;
  * points, or moves no unknown by more than this part of its step.
  */
 const SETTLED = { squares: 1e-7, variables: 1e-4 };
+/** Part of an unknown's range that half an interval may be: beyond it the measurement does not tell it. */
+const CANNOT_TELL = 0.5;
 /** Condition of JᵀJ, scaled to correlations, beyond which it tells unknowns apart no more. */
 const SINGULAR = 1e-10;
 
@@ -88,17 +93,41 @@ function result(
   const degreesOfFreedom = Math.max(1, rows * worth - at.length);
   const scatter = Math.sqrt(squares / (rows - at.length));
   const columns = problem.columns(at);
-  const covariance = covarianceOf(columns, scatter ** 2 / worth);
-  const factor = coverageFactor(degreesOfFreedom);
+  const inverted = inverseOf(columns);
+  const covariance = inverted?.map((row) => row.map((entry) => (entry * scatter ** 2) / worth)) ?? null;
+  const held = inverted ? heldDimensions(problem, at, columns, inverted) : [];
   const estimates = unknowns.map((unknown, i): Estimate => {
     const value = problem.value(i, at);
-    const standard = covariance && unknown.step * Math.sqrt(covariance[i][i]);
+    const atBound = value <= unknown.low || value >= unknown.high;
+    const parts = held
+      .map(({ dimension: { path, name, unit, standard }, moves }) => ({
+        path,
+        name,
+        unit,
+        standard,
+        moves: Math.abs(moves[i]),
+      }))
+      .filter(({ moves }) => moves > 0)
+      .sort((a, b) => b.moves - a.moves);
+    if (!covariance) return { unknown, value, standard: null, held: parts, interval: null, atBound };
+    const components = [
+      { standardUncertainty: unknown.step * Math.sqrt(covariance[i][i]), degreesOfFreedom },
+      ...held.map(({ dimension, moves }) => ({
+        standardUncertainty: Math.abs(moves[i]),
+        degreesOfFreedom: dimension.degreesOfFreedom,
+      })),
+    ];
+    const standard = combinedUncertainty(components);
+    const expanded = standard && coverageFactor(effectiveDegreesOfFreedom(components)) * standard;
+    // it could be nearly anything: no interval says that better than none
+    const isTold = expanded < CANNOT_TELL * (unknown.high - unknown.low);
     return {
       unknown,
       value,
-      standard,
-      interval: standard === null ? null : [value - factor * standard, value + factor * standard],
-      atBound: value <= unknown.low || value >= unknown.high,
+      standard: isTold ? standard : null,
+      held: parts,
+      interval: isTold ? [value - expanded, value + expanded] : null,
+      atBound,
     };
   });
   const correlation =
@@ -167,8 +196,8 @@ function lag1AutocorrelationOf(residuals: Float64Array): number {
   return rho < 2 / Math.sqrt(residuals.length) ? 0 : Math.min(rho, 0.999);
 }
 
-/** s²(JᵀJ)⁻¹; null where some unknown, or some combination of them, changes nothing. */
-function covarianceOf(columns: readonly Float64Array[], variance: number): number[][] | null {
+/** (JᵀJ)⁻¹; null where some unknown, or some combination of them, changes nothing. */
+function inverseOf(columns: readonly Float64Array[]): number[][] | null {
   const sizes = columns.map((column) => Math.sqrt(column.reduce((sum, x) => sum + x * x, 0)));
   if (sizes.some((size) => !(size > 0))) return null;
   const scaled = new Matrix(
@@ -180,8 +209,5 @@ function covarianceOf(columns: readonly Float64Array[], variance: number): numbe
   );
   const { realEigenvalues } = new EigenvalueDecomposition(scaled, { assumeSymmetric: true });
   const inverted = Math.min(...realEigenvalues) < SINGULAR ? null : inverse(scaled);
-  return (
-    inverted &&
-    sizes.map((size, i) => sizes.map((other, k) => (variance * inverted.get(i, k)) / (size * other)))
-  );
+  return inverted && sizes.map((size, i) => sizes.map((other, k) => inverted.get(i, k) / (size * other)));
 }

@@ -13,6 +13,10 @@ const NOTHING_DB = 0.01;
 /** Standard deviations from which running together is no chance: at 4, one fit of the right model in ten thousand. */
 const NO_CHANCE = 4;
 
+/** Part of a variance from which it is said what it comes from, and how many of its causes are named. */
+const MOSTLY = 0.5;
+const NAMED = 3;
+
 /** Whether what a fit leaves over is noise, perhaps more, or a sign of a wrong model. */
 export function judge({
   lag1Autocorrelation,
@@ -36,8 +40,12 @@ export function fitNotes(fit: Omit<ColumnFit, "notes">): FitNote[] {
         notes.push({ kind: "inseparable", estimates: [k, i], correlation: value });
     });
   });
-  estimates.forEach(({ atBound }, i) => {
+  estimates.forEach(({ atBound, standard, held }, i) => {
     if (atBound) notes.push({ kind: "at-bound", estimate: i });
+    else if (standard === null && correlation !== null) notes.push({ kind: "cannot-tell", estimate: i });
+    const square = held.reduce((sum, { moves }) => sum + moves * moves, 0);
+    if (standard === null ? square > 0 : square > MOSTLY * standard * standard)
+      notes.push({ kind: "rests-on-held", estimate: i, held: held.slice(0, NAMED) });
   });
   if (judgement === "wrong" && residual.chiSquare > TOO_MUCH) notes.push({ kind: "above-noise" });
   if (judgement === "wrong" && lag1Autocorrelation > SYSTEMATIC) notes.push({ kind: "runs-together" });

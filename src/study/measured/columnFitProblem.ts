@@ -57,23 +57,29 @@ export class ColumnFitProblem implements LeastSquares {
     return Math.min(high, Math.max(low, start + step * at[i]));
   }
 
-  /** The setup with the unknowns as they are `at`. */
-  setupAt(at: readonly number[]): Setup {
-    return this.unknowns.reduce((setup, { set }, i) => set(setup, this.value(i, at)), this.setup);
+  /** The setup, or one that differs in what is not fitted, with the unknowns as they are `at`. */
+  setupAt(at: readonly number[], of = this.setup): Setup {
+    return this.unknowns.reduce((setup, { set }, i) => set(setup, this.value(i, at)), of);
   }
 
   /** null where the unknowns together make no instrument (a shank wider than its receiver): a step too far. */
-  #curve(at: readonly number[]): Curve | null {
+  #curve(at: readonly number[], of: Setup): Curve | null {
     let setup: Setup;
     try {
-      setup = this.setupAt(at);
+      setup = this.setupAt(at, of);
     } catch (error) {
       if (error instanceof SetupError) return null;
       throw error;
     }
     const { frequencies } = this.measured;
     const line = new Line(setup);
-    const key = JSON.stringify([setup.air, setup.leadpipe, setup.model]);
+    const key = JSON.stringify([
+      setup.air,
+      setup.mouthpiece.profileMm,
+      setup.leadpipe,
+      setup.body,
+      setup.model,
+    ]);
     const column = new AirColumn(
       setup,
       frequencies[0],
@@ -90,17 +96,23 @@ export class ColumnFitProblem implements LeastSquares {
   residuals(at: readonly number[]): Float64Array {
     const key = at.join();
     if (this.#last?.key === key) return this.#last.residuals;
+    const residuals = this.residualsOf(this.setup, at);
+    this.#last = { key, residuals };
+    return residuals;
+  }
+
+  /** The same of a setup that differs in what is not fitted. */
+  residualsOf(setup: Setup, at: readonly number[]): Float64Array {
     const count = this.measured.frequencies.length;
     const level = Math.log(this.#unit) + (at[this.unknowns.length] ?? 0);
     const residuals = new Float64Array(2 * count);
-    const model = this.#curve(at);
+    const model = this.#curve(at, setup);
     if (!model) return residuals.fill(Number.POSITIVE_INFINITY);
     for (let i = 0; i < count; i++) {
       const [nepers, radians] = logRatio(model, this.measured, i);
       residuals[i] = nepers - level;
       residuals[count + i] = radians;
     }
-    this.#last = { key, residuals };
     return residuals;
   }
 

@@ -1,12 +1,26 @@
 /** What comes out of a fit of a few unknowns to a measured impedance. */
+import type { DimensionUnit } from "../../setup/dimension.ts";
 import type { Setup } from "../../setup/setup.ts";
 import type { Unknown } from "./columnUnknowns.ts";
+
+/** What an uncertain dimension of the setup that was not fitted does to an unknown. */
+export interface HeldDimension {
+  readonly path: string;
+  readonly name: string;
+  readonly unit: DimensionUnit;
+  /** Its standard uncertainty, in `unit`. */
+  readonly standard: number;
+  /** By how much that moves the unknown, in the unknown's unit, from 0. */
+  readonly moves: number;
+}
 
 export interface Estimate {
   readonly unknown: Unknown;
   readonly value: number;
   /** Standard uncertainty, in the unknown's unit; null where the measurement does not determine it. */
   readonly standard: number | null;
+  /** Parts of it that come from what the setup does not know for certain and the fit leaves as it is, the largest first. */
+  readonly held: readonly HeldDimension[];
   /** 95 %. */
   readonly interval: readonly [low: number, high: number] | null;
   readonly atBound: boolean;
@@ -40,6 +54,10 @@ export type FitNote =
       readonly correlation: number;
     }
   | { readonly kind: "at-bound"; readonly estimate: number }
+  /** It could be nearly anything that it can be. */
+  | { readonly kind: "cannot-tell"; readonly estimate: number }
+  /** Most of an interval comes from what is held. */
+  | { readonly kind: "rests-on-held"; readonly estimate: number; readonly held: readonly HeldDimension[] }
   /** What is left over is far more than the noise. */
   | { readonly kind: "above-noise" }
   | { readonly kind: "runs-together" }
@@ -51,7 +69,7 @@ export type FitNote =
 export interface ColumnFit {
   readonly setup: Setup;
   readonly estimates: readonly Estimate[];
-  /** Correlation of every two estimates; null where nothing is determined. */
+  /** Correlation of every two estimates by the measurement's noise alone; null where nothing is determined. */
   readonly correlation: readonly (readonly number[])[] | null;
   /** Scatter of the residuals, dB and degrees alike: s as both. */
   readonly scatterDb: number;

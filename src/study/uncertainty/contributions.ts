@@ -66,7 +66,7 @@ export interface ModeContributions {
 const CENTS = 1200 / Math.LN2;
 const DECIBELS = 20 / Math.LN10;
 /** Steps of the differences: small against the dimension, large against rounding. Half of them each way. */
-const STEP: Readonly<Record<DimensionUnit, number>> = { mm: 0.02, "°C": 0.5, "": 1e-3 };
+export const STEP: Readonly<Record<DimensionUnit, number>> = { mm: 0.02, "°C": 0.5, "": 1e-3 };
 export const INSERTION = "mouthpiece.insertion";
 export const DEPTH = "receiver.depth";
 

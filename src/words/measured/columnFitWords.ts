@@ -8,6 +8,10 @@ export type FitInWords = Pick<ColumnFit, "notes" | "scatterDb" | "residual"> & {
   })[];
 };
 
+/** Of a standard uncertainty to the half of a 95 % interval. */
+const TWICE = 1.96;
+const figure = (value: number): string => `${Number(value.toPrecision(2))}`;
+
 /** What is to be known about a fit before its numbers are used, a sentence each. */
 export const columnFitWords = (fit: FitInWords): string[] => fit.notes.map((note) => noteWords(note, fit));
 
@@ -33,6 +37,19 @@ function noteWords(note: FitNote, { estimates, scatterDb, residual }: FitInWords
       return (
         `${name(note.estimate)} stands at the end of its range, ${Number(value.toPrecision(4))}${unit && ` ${unit}`}: its interval means nothing, and something ` +
         "else of the setup does not fit the measurement."
+      );
+    }
+    case "cannot-tell":
+      return `${name(note.estimate)}: this measurement cannot tell it. With what is known of the setup it could be nearly anything it can be.`;
+    case "rests-on-held": {
+      const { unit } = estimates[note.estimate].unknown;
+      const prices = note.held.map(
+        (one) =>
+          `${one.name}, ±${figure(TWICE * one.standard)}${one.unit && ` ${one.unit}`}, moves it by ±${figure(TWICE * one.moves)}${unit && ` ${unit}`}`,
+      );
+      return (
+        `${name(note.estimate)}: most of its interval comes from what the setup does not know for certain and the fit leaves as it is ` +
+        `(95 %): ${prices.join("; ")}. Measure these, or fit them too.`
       );
     }
     case "above-noise":

@@ -1,3 +1,4 @@
+import { randomLcg, randomNormal } from "d3";
 import { describe, expect, it } from "vitest";
 import { moistAir } from "../../../src/acoustics/medium/air.ts";
 import { gapMm, type Setup } from "../../../src/setup/setup.ts";
@@ -7,9 +8,13 @@ import { columnFitSteps } from "../../../src/study/measured/columnFit.ts";
 import type { ColumnFit } from "../../../src/study/measured/columnFitResult.ts";
 import { type UnknownName, unknownOf } from "../../../src/study/measured/columnUnknowns.ts";
 import { type Measured, overlay } from "../../../src/study/measured/measured.ts";
+import { uncertainDimensions } from "../../../src/study/uncertainty/contributions.ts";
 import { columnFitWords } from "../../../src/words/measured/columnFitWords.ts";
-import { demo } from "../../acoustics/setups.ts";
+import { demo as assumedDemo } from "../../acoustics/setups.ts";
 import { synthetic } from "./measurements.ts";
+
+/** As if all of it were known exactly: what the measurement's noise does. */
+const demo = (): Setup => ({ ...assumedDemo(), provenance: {}, uncertainties: {} });
 
 const fitted = (setup: Setup, measured: Measured, ...keys: UnknownName[]): ColumnFit =>
   fittedAt(null, setup, measured, keys);
@@ -26,6 +31,11 @@ function fittedAt(
     if (done) return value;
   }
 }
+
+const temperatureOf = ({ air }: Setup): number => {
+  if (air.kind !== "conditions") throw new Error("the demo gives its air as conditions");
+  return air.temperatureC;
+};
 
 const changed = (setup: Setup, values: Partial<Record<UnknownName, number>>): Setup =>
   (Object.entries(values) as [UnknownName, number][]).reduce(
@@ -292,6 +302,81 @@ describe("a fit to a measured impedance", () => {
     const mean = room + ((breath - room) * reach * (1 - Math.exp(-length / reach))) / length;
     expect(Math.abs(found.estimates[0].value - mean)).toBeLessThan(1.5);
     expect(columnFitWords(found).join(" ")).toMatch(/The temperature is an effective one/);
+  });
+
+  it("names the price of half a degree that was not fitted, and is not sure of a gap because of it", () => {
+    const known = demo();
+    const unsure: Setup = {
+      ...known,
+      uncertainties: { "air.temperature": { standard: 0.25, degreesOfFreedom: Infinity } },
+    };
+    // half a degree warmer than the setup has it
+    const truth = changed(withGap(known, 3.7), { temperature: temperatureOf(known) + 0.5 });
+    const measured = synthetic(truth, { noise: 0.01, to: 500 });
+    const sure = fitted(known, measured, "gap").estimates[0];
+    expect(sure.interval![1] < 3.7 || sure.interval![0] > 3.7).toBe(true);
+    const fit = fitted(unsure, measured, "gap");
+    const [{ interval, held, value }] = fit.estimates;
+    expect(value).toBeCloseTo(sure.value, 6);
+    expect(interval![0]).toBeLessThan(3.7);
+    expect(interval![1]).toBeGreaterThan(3.7);
+    expect(held.map(({ path }) => path)).toEqual(["air.temperature"]);
+    expect(columnFitWords(fit).join(" ")).toMatch(
+      /gap: most of its interval comes from .* temperature, ±0\.49 °C, moves it by ±[\d.]+ mm\. Measure these, or fit them too\./,
+    );
+    // fitted too, it costs nothing of itself
+    const both = fitted(unsure, measured, "gap", "temperature");
+    expect(both.estimates[0].held).toEqual([]);
+  });
+
+  it(
+    "holds the truth in its 95 % intervals where all that the setup declares is off at once",
+    () => {
+      const declared: Setup = {
+        ...light(),
+        uncertainties: {
+          "air.temperature": { standard: 0.4, degreesOfFreedom: Infinity },
+          "body.diameters": { standard: 0.02, degreesOfFreedom: Infinity },
+          "receiver.mouthDiameter": { standard: 0.03, degreesOfFreedom: Infinity },
+          "receiver.depth": { standard: 0.05, degreesOfFreedom: Infinity },
+          "leadpipe.profile[0][1]": { standard: 0.02, degreesOfFreedom: Infinity },
+        },
+      };
+      const dimensions = uncertainDimensions(declared);
+      expect(dimensions.length).toBe(5);
+      const normal = randomNormal.source(randomLcg(0.62))();
+      let [held, squares] = [0, 0];
+      for (let seed = 1; seed <= 40; seed++) {
+        const real = dimensions.reduce(
+          (one, { moved, standard }) => moved(one, standard * normal()),
+          withGap(declared, 3.1),
+        );
+        // the gap is what was asked for, however deep the receiver is
+        const measured = synthetic(withGap(real, 3.1), { from: 100, to: 500, step: 4, noise: 0.01, seed });
+        const [{ value, standard, interval }] = fitted(declared, measured, "gap").estimates;
+        if (interval![0] <= 3.1 && 3.1 <= interval![1]) held++;
+        squares += ((value - 3.1) / standard!) ** 2 / 40;
+      }
+      // as above: binomial of 40, and χ² of 40 over 40
+      expect(held).toBeGreaterThanOrEqual(33);
+      expect(squares).toBeGreaterThan(0.4);
+      expect(squares).toBeLessThan(1.85);
+    },
+    PATIENCE_MS,
+  );
+
+  it("says that it cannot tell, and gives no interval, where the gap could be nearly anything", () => {
+    const fit = fitted(
+      assumedDemo(),
+      synthetic(withGap(demo(), 3.1), { noise: 0.3, from: 90, to: 200 }),
+      "gap",
+      "leadpipe-entry",
+    );
+    const [{ interval, standard }] = fit.estimates;
+    expect([interval, standard]).toEqual([null, null]);
+    expect(columnFitWords(fit).join(" ")).toMatch(
+      /leadpipe entry diameter: this measurement cannot tell it\./,
+    );
   });
 
   it("can be left after any step, and tells how far it is", () => {
