@@ -363,7 +363,7 @@ it("from fractions of an inch to the papers handed over", async () => {
   for (const paper of [setUpCard, secondCard, firstResult, secondResult, workCard, report])
     expect(paper.text).not.toContain(whatIf);
 
-  expect(classSheet.pages).toHaveLength(1);
+  expect(classSheet.pages).toHaveLength(2);
   expectAll(classSheet, [
     JOB.title,
     JOB.instrument,

@@ -135,7 +135,7 @@ describe("papers", () => {
     await page.getByTestId("paper").getByText("a ring of air is left").waitFor();
     await page
       .getByTestId("sheet-status")
-      .getByText(/^Ready: it fills one page/)
+      .getByText(/^Ready: a page for the class/)
       .waitFor({ timeout: 120_000 });
     expectAll(
       await read(page, { preferCSSPageSize: true }),

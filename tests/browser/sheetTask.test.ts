@@ -12,6 +12,7 @@ import { trialFinding } from "../../src/trial/finding.ts";
 import type { Trial } from "../../src/trial/trial.ts";
 import { plusMinus, roundedLength } from "../../src/units/uncertainLength.ts";
 import { noteText } from "../../src/words/instruments.ts";
+import { classQuestions } from "../../src/words/report/classQuestions.ts";
 import { trialSentence } from "../../src/words/trial/sentence.ts";
 import { demo } from "../acoustics/setups.ts";
 import { expectQuiet, screenshots, useBrowser, type VisitOptions } from "./browser.ts";
@@ -296,7 +297,7 @@ describe("a blind trial on the sheet", () => {
 });
 
 describe("the classroom's sheet", () => {
-  it("is one chart and three sentences, on its side or upright", async () => {
+  it("is one chart, three sentences and three questions, with the answers on a second page, on its side or upright", async () => {
     const visited = await open();
     const { page } = visited;
     await press(page, "For the class");
@@ -315,8 +316,22 @@ describe("the classroom's sheet", () => {
         .first()
         .waitFor({ state: "attached", timeout: MODEL_MS });
       await isReady(page);
-      const [only, ...others] = await printed(page, `class-${chart}`);
+      const [only, answers, ...others] = await printed(page, `class-${chart}`);
       expect(others).toEqual([]);
+      const asked = classQuestions(chart as "height" | "spacing" | "curves").map(({ question }) =>
+        withoutSpaces(question),
+      );
+      expect(asked).toHaveLength(3);
+      for (const question of asked) {
+        expect(only.text).toContain(question);
+        expect(answers.text).toContain(question);
+      }
+      // the pupils' page has no answer, the teacher's all of them, with their figures
+      expect(only.text).not.toContain("assumedtonotice");
+      expect(answers.text).toMatch(
+        /insidethereceiver.*assumedtonotice(3\.5cents|1dB).*instrument:toosmalltonotice/,
+      );
+      expect(answers.text).toMatch(/[−+]\d[\d.]*to[−+]\d/);
       expect(only.widthMm).toBeCloseTo(297, 0);
       expect(only.text).toContain(withoutSpaces(axis));
       expect(only.text).toContain("hereitgoesfrom2.50mmto5.04mm(whatif)");
@@ -327,7 +342,7 @@ describe("the classroom's sheet", () => {
     await expect
       .poll(async () => (await printed(page, "class-upright"))[0].heightMm, { timeout: MODEL_MS })
       .toBeCloseTo(279.4, 0);
-    expect((await printed(page, "class-upright")).length).toBe(1);
+    expect((await printed(page, "class-upright")).length).toBe(2);
     expectQuiet(visited);
   });
 });

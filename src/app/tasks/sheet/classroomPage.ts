@@ -1,4 +1,4 @@
-/** The classroom's sheet: one chart and three sentences, to be read from the back row. */
+/** The classroom's sheet: one chart and three sentences, to be read from the back row, and three questions for the pupils. */
 
 import { html, nothing, type TemplateResult } from "lit";
 import type { Frame } from "../../../charts/kit/drawing.ts";
@@ -9,6 +9,7 @@ import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { CLASSROOM_SENTENCES } from "../../../study/report/sheetParagraphs.ts";
 import { recordFingerprint } from "../../../study/report/sheetRecord.ts";
 import { contradictionWords } from "../../../words/bench/contradiction.ts";
+import { classQuestions } from "../../../words/report/classQuestions.ts";
 import { sheetStandIn } from "../../../words/report/sheetFigures.ts";
 import { computedOn, titleOf } from "./frontPage.ts";
 import type { Layout } from "./layout.ts";
@@ -47,6 +48,10 @@ export function classroomPage(
           html`<li data-paragraph=${name}>${words[name].lines.map((line) => html`<p>${pieces(line)}</p>`)}</li>`,
       )}
     </ol>
+    <section class="questions">
+      <h2>Questions</h2>
+      <ol>${classQuestions(content.notes.chart).map(({ question }) => html`<li>${question}</li>`)}</ol>
+    </section>
     <footer>
       <p class="record">
         <span>Annulus ${record.version}</span><span>record ${recordFingerprint(record)}</span>

@@ -4,6 +4,7 @@ import { customElement, property } from "lit/decorators.js";
 import type { Paragraph } from "../../../study/report/sheetParagraphs.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { backPage } from "./backPage.ts";
+import { classAnswersPage } from "./classAnswersPage.ts";
 import { classroomPage } from "./classroomPage.ts";
 import { frontPage } from "./frontPage.ts";
 import { DENSITIES } from "./layout.ts";
@@ -38,7 +39,10 @@ const PAGES = {
     { side: "front", draw: frontPage },
     { side: "back", draw: backPage },
   ],
-  classroom: [{ side: "whole", draw: classroomPage }],
+  classroom: [
+    { side: "whole", draw: classroomPage },
+    { side: "answers", draw: classAnswersPage },
+  ],
 } as const;
 /** How many pages a form has. */
 export const pageCount = ({ notes: { form } }: PaperContent): number => PAGES[form].length;
@@ -110,7 +114,10 @@ export class SheetPaper extends LitElement {
         name: element.dataset.paragraph as Paragraph,
         lines: Math.round(element.offsetHeight / leading(element)),
       }));
-      const longest = counted.reduce((most, one) => (one.lines > most.lines ? one : most));
+      const longest = counted.reduce((most, one) => (one.lines > most.lines ? one : most), {
+        name: "first" as Paragraph,
+        lines: 0,
+      });
       return { lines: Math.ceil(overPx / leading(article)), longest };
     });
   }

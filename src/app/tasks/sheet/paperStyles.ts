@@ -315,4 +315,22 @@ export const paperStyles = css`
   ol li + li {
     margin-top: 0.25em;
   }
+  .questions {
+    padding-top: var(--space);
+    border-top: 0.75px solid var(--hairline);
+  }
+  .questions h2,
+  .questions ol {
+    font-size: 12pt;
+  }
+  .questions li + li {
+    margin-top: 0;
+  }
+  ol.answers {
+    padding-top: 1em;
+    font-size: 14pt;
+  }
+  .answers li + li {
+    margin-top: 1em;
+  }
 `;

@@ -105,7 +105,7 @@ export class Sheet extends PageElement {
           </button>
         </div>
         <div class="status">
-          <p role="status" data-testid="sheet-status">${held || `Ready: ${notes.form === "classroom" ? "it fills one page" : "a front for the player, a back for whoever checks"}, and the numbers are the record's.`}</p>
+          <p role="status" data-testid="sheet-status">${held || `Ready: ${notes.form === "classroom" ? "a page for the class, and one with the answers" : "a front for the player, a back for whoever checks"}, and the numbers are the record's.`}</p>
           ${this.#work(this.#data!.awaited)}
         </div>
         <div class="notices">
