@@ -9,9 +9,10 @@ import { type GapSweep, gapSweep } from "../../../src/study/instrument/gapSweep.
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
 import { fingerprint } from "../../../src/study/report/fingerprint.ts";
 import { recommendation, trialOnGap } from "../../../src/study/report/recommendation.ts";
-import { PARAGRAPHS, type Paragraph } from "../../../src/study/report/sheetParagraphs.ts";
+import { CLASSROOM_CHARTS, PARAGRAPHS, type Paragraph } from "../../../src/study/report/sheetParagraphs.ts";
 import { recordFingerprint, type SheetRecord, toldGap } from "../../../src/study/report/sheetRecord.ts";
 import type { TrialFinding } from "../../../src/trial/finding.ts";
+import { classQuestions } from "../../../src/words/report/classQuestions.ts";
 import { sheetFigures } from "../../../src/words/report/sheetFigures.ts";
 import { proposals } from "../../../src/words/report/sheetProposals.ts";
 import { type Filled, filled } from "../../../src/words/report/sheetWords.ts";
@@ -366,3 +367,23 @@ describe("a record's fingerprint", () => {
     expect(recordFingerprint(record({ setup: wider }))).not.toBe(own);
   });
 });
+
+test.each(CLASSROOM_CHARTS)(
+  "a class looking at %s is asked three questions, and each answer has its figures",
+  (chart) => {
+    const questions = classQuestions(chart);
+    expect(questions).toHaveLength(3);
+    const figures = sheetFigures(record());
+    for (const { question, answer } of questions) {
+      expect(question).toMatch(/\?$/);
+      const { problem, isWaiting } = filled(answer, figures);
+      expect({ problem, isWaiting }).toEqual({ problem: "", isWaiting: false });
+    }
+    expect(plainText(filled(questions[1].answer, figures))).toMatch(
+      /[−+]\d.*assumed to notice (1 dB|3\.5 cents)/,
+    );
+    expect(plainText(filled(questions[2].answer, figures))).toMatch(
+      /for this instrument: too small to notice/,
+    );
+  },
+);
