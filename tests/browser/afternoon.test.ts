@@ -133,10 +133,13 @@ async function rateAll(
   for (const [at, { code, item }] of turns.entries()) {
     await page.getByTestId("code").filter({ hasText: code }).waitFor();
     const tens = Math.round(liking(item, Math.floor(at / items.length)) / 10);
-    const others = at % 3 === 0 ? ["Home"] : ["End"];
+    // to the other end first: a scale that still stands where the last turn left it would hear nothing
+    const others = at % 3 === 0 ? ["End", "Home"] : ["Home", "End"];
     const last =
-      tens > 5 ? ["End", ...Array(10 - tens).fill("PageDown")] : ["Home", ...Array(tens).fill("PageUp")];
-    for (const keys of [others, ["End"], others, last])
+      tens > 5
+        ? ["Home", "End", ...Array(10 - tens).fill("PageDown")]
+        : ["End", "Home", ...Array(tens).fill("PageUp")];
+    for (const keys of [others, ["Home", "End"], others, last])
       for (const key of [...keys, "Tab"]) await page.keyboard.press(key);
     await page.getByTestId("next").press("Enter");
   }
