@@ -100,7 +100,7 @@ export function* compareSteps(
   const chosen = variants[index];
   if (!chosen)
     throw new OutOfRange(
-      `there is no variant ${index + 1} to compare with: choose one from 1 to ${variants.length}`,
+      `there is no candidate ${index + 1} to compare with: choose one from 1 to ${variants.length}`,
     );
   let instrument = new Instrument(chosen.setup, { modes: count });
   const reference = inContext(instrument.modes(chosen.gapMm));
