@@ -114,10 +114,10 @@ describe("a measured impedance on the page", () => {
       .waitFor();
     await page.getByTestId("fit-take").click();
     await page.getByText("What was fitted is in the open setup now.").waitFor();
-    await page.getByText(/^Held against 1 .* at its own gap of 3\.1\d mm/).waitFor();
+    await page.getByText(/^Compared with 1 .* at its own gap of 3\.1\d mm/).waitFor();
     await page.keyboard.press("Control+z");
     await page
-      .getByText(/^Held against 1 .* at its own gap of 2\.50 mm · 0\.098 in, assumed, not measured/)
+      .getByText(/^Compared with 1 .* at its own gap of 2\.50 mm · 0\.098 in, assumed, not measured/)
       .waitFor();
   });
 

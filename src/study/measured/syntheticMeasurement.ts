@@ -52,7 +52,7 @@ export function syntheticMeasurement(setup: Setup): string {
     return `${f},${megapascals.toPrecision(5)},${degrees.toFixed(2)}`;
   });
   return [
-    `# Synthetic, nobody has measured it: the model itself with a gap of ${gapMm(truth).toFixed(2)} mm and a wall-loss factor of`,
+    `# Invented, nobody has measured it: the model itself with a gap of ${gapMm(truth).toFixed(2)} mm and a wall-loss factor of`,
     `# ${truth.model.wallLossFactor.toFixed(2)}, and noise of ${100 * NOISE.size} % (seed ${NOISE.seed}).`,
     "frequency (Hz),|Z| (MPa s/m3),phase (deg)",
     ...rows,
