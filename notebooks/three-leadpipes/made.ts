@@ -1,4 +1,4 @@
-/** The pipe is made and measured: an synthetic measurement, and what a fit of a few unknowns makes of it. */
+/** The pipe is made and measured: an invented measurement, and what a fit of a few unknowns makes of it. */
 import { openCompareWorker } from "../../src/app/work/openWorkers.ts";
 import { WorkerClient } from "../../src/app/work/workerClient.ts";
 import type { Variant } from "../../src/study/compare/compare.ts";
@@ -18,9 +18,10 @@ export interface Made {
   readonly asDrawn: Overlay;
 }
 
-/** One of the drawings, made and measured. */
-export function madeOf(variant: Variant): Made {
-  const text = syntheticMeasurement(variant.setup);
+/** One of the drawings, made and measured. All that is drawn is known exactly: what a fit may blame is the pipe's alone. */
+export function madeOf({ setup, ...drawn }: Variant): Made {
+  const variant = { ...drawn, setup: { ...setup, provenance: {}, uncertainties: {} } };
+  const text = syntheticMeasurement(setup);
   const measured = readMeasured(text, "invented.csv");
   return {
     variant,

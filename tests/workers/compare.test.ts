@@ -91,7 +91,7 @@ describe("the worker that compares", () => {
       expect(await first).toBeNull();
     }
     expect(await (await loaded()).compare({ ...question, reference: 7, ticket: 1 }, () => {})).toEqual({
-      refused: expect.stringContaining("no variant 8"),
+      refused: expect.stringContaining("no candidate 8"),
     });
     expect(await new Compare().stations({})).toEqual({ refused: "no setup is loaded" });
   });

@@ -79,7 +79,7 @@ describe("variants side by side", () => {
       compare(variants.slice(0, 1), { goal: parseGoal("hold4", knownQuantities(12)) }).variants[0].score,
     ).toBeGreaterThan(10);
     expect(() => compare(variants, { reference: 3 })).toThrow(
-      /no variant 4 to compare with: choose one from 1 to 3/,
+      /no candidate 4 to compare with: choose one from 1 to 3/,
     );
     expect(() => compare(variants, { retune: 40 })).toThrow(/resonance 40 does not exist/);
   });

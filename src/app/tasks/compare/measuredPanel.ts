@@ -45,7 +45,7 @@ export class MeasuredPanel extends PageElement {
   readonly #form = new NotesForm(this, "compare", compareForm);
   /** Whose model it is held against: the chosen candidate. */
   @property({ attribute: false }) from!: Candidate;
-  /** Why a file or an synthetic measurement did not come. */
+  /** Why a file or an invented one did not come. */
   @state() private refused = "";
   #read: { readonly text: string; readonly said: object; readonly reading: MeasuredReading | null } | null =
     null;
