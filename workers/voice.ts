@@ -1,4 +1,4 @@
-/** The voices of the live instrument as a worker serves them; arrays are transferred. */
+/** The voices of the live instrument as a worker serves them. */
 import { transfer } from "comlink";
 import type { Lips } from "../src/lips/lips.ts";
 import type { Setup } from "../src/setup/setup.ts";
@@ -16,8 +16,8 @@ export class VoiceMaker extends Served<Voices> {
   async voice(gapMm: number, sampleRate: number, lips: Lips): Promise<Refusal | VoiceAtGap> {
     const made = await this.ask((voices) => voices.at(gapMm, sampleRate, lips));
     if (isRefusal(made)) return made;
-    const { modes, radiation } = made;
-    return transfer(made, [modes.poles.buffer, modes.residues.buffer, radiation.buffer]);
+    // the modes are kept for the next question, and copied by the message instead
+    return transfer(made, [made.radiation.buffer]);
   }
 
   /** The phrase at each gap, with the movement of the lips that suits the reference gap. */

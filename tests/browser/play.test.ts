@@ -264,11 +264,11 @@ describe("playing", () => {
       return read.at(-1)!;
     };
     const wide = await settled();
-    await page.getByRole("button", { name: /^reference/ }).click();
+    await page.getByRole("button", { name: /^compared with/ }).click();
     await expect.poll(hz).toBeGreaterThan(wide + 0.7);
     const narrow = await settled();
     expect(narrow - wide).toBeGreaterThan(0.7);
-    await page.getByRole("button", { name: /^chosen/ }).click();
+    await page.getByRole("button", { name: /^what if/ }).click();
     await expect.poll(hz).toBeLessThan(narrow - 0.7);
     await page.getByTestId("gap-field").fill("2.5 mm");
     await page.getByTestId("gap-field").press("Enter");
