@@ -273,7 +273,7 @@ describe("which mouthpiece gives which gap in which instrument", () => {
     await page.getByTestId("use-pair").click();
     await page
       .getByTestId("pair-refused")
-      .getByText(/makes no instrument.*leaves no wall around the bore/)
+      .getByText(/cannot be an instrument.*leaves no wall around the bore/)
       .waitFor();
     expectQuiet(visited);
   });

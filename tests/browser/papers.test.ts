@@ -64,7 +64,7 @@ describe("papers", () => {
     const end = page.getByRole("textbox", { name: /^Shank end diameter/ });
     await end.fill("9.9 mm");
     await end.press("Enter");
-    const DOUBT = /shank would be 0\.\d+ mm wider than the receiver at .*foresee a gap of 6\.50 mm/;
+    const DOUBT = /shank would be 0\.\d+ mm wider than the receiver at .*predict a gap of 6\.50 mm/;
     for (const task of ["explore", "fit", "cut"]) {
       await go(page, task);
       await page.locator(`annulus-${task}`).getByTestId("doubt").getByText(DOUBT).waitFor();
@@ -101,7 +101,7 @@ describe("papers", () => {
     await go(page, "cut");
     await cut
       .getByTestId("doubt")
-      .getByText(/foresee a gap of 8\.50 mm/)
+      .getByText(/predict a gap of 8\.50 mm/)
       .waitFor();
     await expect.poll(() => cut.getByTestId("acknowledge").isChecked()).toBe(false);
     expect(await choose.isDisabled()).toBe(true);
