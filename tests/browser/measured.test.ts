@@ -78,7 +78,8 @@ describe("a measured impedance on the page", () => {
       .toMatch(/The bell is one of plane waves/);
     // the truth that the text's first lines tell: 0.6 mm wider, 1.1
     const gap = await page.getByTestId("estimates").getByRole("row", { name: /^gap/ }).innerText();
-    expect(gap).toMatch(/2\.500? mm\s+3\.1\d+ mm/);
+    // all of the demo is assumed: the noise alone would tell a hundredth
+    expect(gap).toMatch(/2\.5 mm\s+3\.1 mm\s+0\.0 mm\s+1\d\.\d mm/);
     await expect
       .poll(() => page.getByTestId("measured-impedance").locator("svg desc").textContent())
       .toMatch(/from the fitted one by 0\.\d+ dB/);

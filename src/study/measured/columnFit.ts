@@ -126,7 +126,10 @@ function result(
       value,
       standard: isTold ? standard : null,
       held: parts,
-      interval: isTold ? [value - expanded, value + expanded] : null,
+      // nothing beyond what makes an instrument
+      interval: isTold
+        ? [Math.max(unknown.low, value - expanded), Math.min(unknown.high, value + expanded)]
+        : null,
       atBound,
     };
   });
