@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { writeBackup } from "../../src/record/backup.ts";
+import { JOB_VERSION } from "../../src/record/job.ts";
 import { AT, someJob } from "../record/jobs.ts";
 import { expectQuiet, screenshots, useBrowser, type VisitOptions } from "./browser.ts";
 import {
@@ -158,7 +159,7 @@ describe("a backup", () => {
     await expect.poll(() => rows(page).count()).toBe(2);
     for (const later of [
       text.replace('"version":2', '"version":3'),
-      text.replaceAll('"version":3', '"version":4'),
+      text.replaceAll(`"version":${JOB_VERSION}`, `"version":${JOB_VERSION + 1}`),
     ]) {
       expect(later).not.toBe(text);
       await restore(page, "later.json", later);
