@@ -28,7 +28,7 @@ const small = (value: number): string =>
 export const outcomeTable = (outcomes: readonly Outcome[]): Table => ({
   columns: [
     "what",
-    "held against",
+    "checked against",
     "values",
     "farthest off",
     "where",

@@ -144,7 +144,7 @@ export function thresholdPlot(
         { ...kilopascals(chosen, ({ borePa }) => borePa), colour: "muted", shape: "ring" },
       ],
       key: [
-        { text: `threshold at ${bothUnits(gapsMm.chosen, "mm")}`, colour: "gap", sign: "dot" },
+        { text: `starting pressure at ${bothUnits(gapsMm.chosen, "mm")}`, colour: "gap", sign: "dot" },
         { text: `at ${bothUnits(gapsMm.reference, "mm")}`, colour: "reference", sign: "dashes" },
         { text: "what the bore takes of it, as a steady stream", colour: "muted", sign: "ring" },
       ],
@@ -159,7 +159,7 @@ export const thresholdTable = (
 ): Table => ({
   columns: [
     "note",
-    "threshold (Pa)",
+    "starting pressure (Pa)",
     "at the gap compared with (Pa)",
     "flow through the lips (L/min)",
     "drop in the bore (Pa)",

@@ -149,7 +149,7 @@ export function lipsPlot(
   return plot(
     {
       name: "hold-over-lips",
-      title: "Change of hold",
+      title: "Change of slot width",
       description: `From ${bothUnits(referenceGapMm, "mm")} to ${bothUnits(chosenGapMm, "mm")}: ${held
         .map(
           ({ n, change, range }) =>
@@ -188,7 +188,7 @@ export function lipsPlot(
 }
 
 export const lipsTable = ({ notes: changes }: SlotChange): Table => ({
-  columns: ["partial", "note", "change of hold (cents)", "least", "most", "finding"],
+  columns: ["partial", "note", "change of slot width (cents)", "least", "most", "finding"],
   rows: changes.map(({ n, slotWidthCents, finding }) => [
     n,
     noteName(n),

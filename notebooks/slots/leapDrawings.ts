@@ -20,11 +20,11 @@ export function leapPlot(
   return plot(
     {
       name: "leap",
-      title: "The leap in time",
+      title: "The slur in time",
       description:
         landed === null || landedHz === null
-          ? "A second after the leap nothing sounds."
-          : `A second after the leap ${note(landed)} sounds, at ${landedHz.toFixed(1)} Hz.`,
+          ? "A second after the slur nothing sounds."
+          : `A second after the slur ${note(landed)} sounds, at ${landedHz.toFixed(1)} Hz.`,
       x: { title: "seconds after the first note is left", domain: [seconds[0], seconds[seconds.length - 1]] },
       y: {
         title: "level lines are the resonances of the notes",
@@ -63,7 +63,7 @@ export function landingPlot(found: readonly Landing[], to: number, missCents: nu
   return plot(
     {
       name: "landings",
-      title: "Where it lands",
+      title: "Which note then sounds",
       description: found
         .map(
           ({ missCents: miss, landed }) =>

@@ -31,7 +31,7 @@ export function listenButton(leap: FollowedLeap, gapMm: number): HTMLElement {
   block.className = "listen";
   const button = document.createElement("button");
   button.type = "button";
-  button.textContent = "Hear this leap";
+  button.textContent = "Hear this slur";
   const state = document.createElement("span");
   state.setAttribute("role", "status");
   button.addEventListener("click", async () => {

@@ -70,7 +70,7 @@ export const WISHES = {
     digits: 2,
   },
   firm: {
-    words: "wide slots: the mean hold of notes 4 to 8",
+    words: "wide slots: the mean slot width of notes 4 to 8",
     goal: "-mean(hold4, hold5, hold6, hold7, hold8)",
     unit: "cents of the lips",
     feltFrom: demo.thresholds.cents,

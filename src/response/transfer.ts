@@ -36,7 +36,7 @@ export function transfers(takes: readonly RigTake[]): Transfers {
   for (const { excitation, recording } of takes) {
     if (excitation.rate !== rate || recording.rate !== rate)
       throw new OutOfRange(
-        `recordings of ${rate} and of ${excitation.rate === rate ? recording.rate : excitation.rate} samples a second cannot be held against one another; record all at one rate`,
+        `recordings of ${rate} and of ${excitation.rate === rate ? recording.rate : excitation.rate} samples a second cannot be compared; record all at one rate`,
       );
     if (recording.samples.length < 2 * rate) throw new OutOfRange("two seconds of recording is the least");
   }

@@ -87,7 +87,7 @@ describe("a measured impedance on the page", () => {
     await page.keyboard.press("Enter");
     await page
       .getByTestId("candidate-2")
-      .getByText("fitted to synthetic measurement: wall-loss factor, gap")
+      .getByText("fitted to invented measurement: wall-loss factor, gap")
       .waitFor();
     await page.keyboard.press("Control+z");
     await expect.poll(() => page.getByTestId("candidate-2").count()).toBe(0);

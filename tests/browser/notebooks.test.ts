@@ -272,7 +272,7 @@ describe("what the notebooks say", () => {
     await settled(page);
     await expect.poll(() => figure(page, "hold-4")).toBe(`${fourth(0).slotWidthCents.toFixed(1)} cents`);
     // one press, one leap, to its end
-    await page.getByRole("button", { name: "Hear this leap" }).click();
+    await page.getByRole("button", { name: "Hear this slur" }).click();
     await page.getByText("played", { exact: true }).waitFor(patience);
     await expectWhole(visited);
   });

@@ -48,7 +48,7 @@ describe("annulus slots", () => {
   it("refuses bad input in one line", () => {
     const refused: [string, RegExp][] = [
       ["--pressure 3", /"3" is no pressure; give one with its unit, such as 3kPa, or a multiple/],
-      ["--pressure 0.5x", /0.5 times the threshold cannot be used: give more than 1/],
+      ["--pressure 0.5x", /0.5 times the starting pressure cannot be used: give more than 1/],
       ["--pressure 500kPa", /mouth pressure of 500000 Pa/],
       ["--lip-quality 0.1", /quality factor of 0.1 cannot be used: give 0.5 to 1000/],
       ["--lip-mass much", /--lip-mass: "much" is no number/],

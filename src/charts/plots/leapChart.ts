@@ -63,7 +63,7 @@ export function leapChart(data: LeapData, frame: Frame): Drawing {
   const on: Panel = { parent: svg, x, y, plot, size: small };
 
   heading(svg, `Slur from ${named(from)} to ${named(to)}`, large);
-  label(on, "chance of landing wrong", 0, rowAxis, { fill: "muted" });
+  label(on, "share of slurs that miss", 0, rowAxis, { fill: "muted" });
   const share = (value: number) => `${tickText(100 * value)} %`;
   leftAxis(on, roundTicks(y, marksIn(heightOf(plot), 40, 2, 6), share), true);
   const marks = marksIn(widthOf(plot), 60, 2, 9);

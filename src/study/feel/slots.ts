@@ -137,6 +137,6 @@ export function checkPressure(pressure: Pressure): void {
       );
   } else if (!(pressure.timesThreshold > 1 && pressure.timesThreshold <= 20))
     throw new OutOfRange(
-      `${pressure.timesThreshold} times the threshold cannot be used: give more than 1, to 20`,
+      `${pressure.timesThreshold} times the starting pressure cannot be used: give more than 1, to 20`,
     );
 }

@@ -40,7 +40,7 @@ const OF_DIMENSION: Readonly<Partial<Record<ProvenanceDimension, number>>> = {
 type ProfilePart = "mouthpiece" | "leadpipe" | "body";
 
 /** Slow curves: all wider; one end wider, the other narrower; both ends wider, the middle narrower. */
-const CURVES = ["all over", "end against end", "ends against middle"] as const;
+const CURVES = ["larger all along", "larger at one end", "larger at both ends"] as const;
 
 /** Share of the diameter, of each of the three curves: at either end they add up to √3 of it. */
 const OF_DIAMETERS = {

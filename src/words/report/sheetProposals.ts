@@ -209,6 +209,6 @@ function classroom(
       "Between the mouthpiece's end and the start of the leadpipe a ring of air is left, the gap: here it goes from {reference} to {told} (what if).",
     second: isUnchanged(record) ? "Both are the same gap: choose another to see a change." : changes[chart],
     third:
-      "Players say a wider gap holds notes more firmly; the model’s answer for this instrument: {slotsFinding}.",
+      "Players say a wider gap slots notes more firmly; the model’s answer for this instrument: {slotsFinding}.",
   };
 }

@@ -38,7 +38,7 @@ const CALLED: Readonly<Record<MeasuredSaid, string>> = {
   delimiter: "Column separator",
   decimal: "Decimal sign",
 };
-const INVENTED = "synthetic measurement";
+const INVENTED = "invented measurement";
 
 @customElement("annulus-measured")
 export class MeasuredPanel extends PageElement {
@@ -87,7 +87,7 @@ export class MeasuredPanel extends PageElement {
             })}
             <div class="actions controls">
               <button type="button" data-testid="measured-open" @click=${this.#open}>${icon("open")}Open CSV</button>
-              <button type="button" data-testid="measured-invent" @click=${this.#invent}>A synthetic measurement</button>
+              <button type="button" data-testid="measured-invent" @click=${this.#invent}>An invented measurement</button>
               <button type="button" class="plain" ?disabled=${measured.text === ""} @click=${() => this.#form.writeIn("measured", { ...measuredPart.empty, unknowns: measured.unknowns })}>Clear</button>
             </div>
             ${this.refused ? html`<p class="notice wrong" role="alert" data-testid="measured-refused">${icon("warning")}<span>${this.refused}</span></p>` : nothing}
@@ -180,7 +180,7 @@ export class MeasuredPanel extends PageElement {
     this.#bring(answer.text, INVENTED);
     this.page.store.say(
       "note",
-      "Synthetic: nobody has measured this. Its first lines say what it was made from.",
+      "Invented: nobody has measured this. Its first lines say what it was made from.",
     );
   };
 }
