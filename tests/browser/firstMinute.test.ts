@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { TASKS_IN_ORDER } from "../../src/words/tasks.ts";
 import { expectQuiet, picture, useBrowser } from "./browser.ts";
 import { answered, typeGap } from "./sheet.ts";
-import { keptInTab } from "./still.ts";
+import { keptInTab, still } from "./still.ts";
 
 const { visit } = useBrowser();
 
@@ -34,6 +34,8 @@ describe("the first minute", () => {
       await page.getByTestId("gap-which").filter({ hasText: "What if the gap were" }).waitFor();
       expect(await covers(page, 1, "annulus-cutaway")).toBe(false);
       expect(await covers(page, 2, "annulus-verdicts")).toBe(false);
+      // what is measured one after the other must not move in between
+      await still(page);
       for (const chart of await page.locator(".against annulus-chart").all()) {
         const box = (await chart.boundingBox())!;
         const hint = (await page.getByTestId("hint-3").boundingBox())!;
