@@ -12,6 +12,7 @@
  *   a U + b p − c H p = H U   for every known load,   Z = (H − a)/(b − c H)   for what is asked.
  */
 import { solve } from "../../acoustics/numerics/complexMatrix.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
 
 /** Complex, two doubles a frequency. */
 type Complexes = Float64Array;
@@ -24,7 +25,7 @@ export interface KnownLoad {
 }
 
 export interface Calibrated {
-  /** Pa·s/m³; two doubles a frequency. */
+  /** Pa·s/m³; two doubles a frequency, not numbers where the loads cannot be told apart. */
   readonly impedance: Complexes;
   /** By what each load misses its equation, two doubles a load and frequency. */
   readonly misses: Float64Array;
@@ -36,7 +37,6 @@ export const LEAST_LOADS = 3;
 /**
  * @param response of what is asked
  * @param characteristic ρc/S of the rig's mouth, Pa·s/m³: the size about which p and U are weighed
- * @throws OutOfRange where at some frequency the loads cannot be told apart
  */
 export function calibrated(
   loads: readonly KnownLoad[],
@@ -57,7 +57,10 @@ export function calibrated(
       equationOf(load, i, characteristic, row);
       addTo(normal, right, row);
     });
-    solve(normal, right, 3, 1);
+    if (!solved(normal, right)) {
+      impedance.fill(Number.NaN, 2 * i, 2 * i + 2);
+      continue;
+    }
     const [aRe, aIm, bRe, bIm, cRe, cIm] = right;
     loads.forEach((_, k) => {
       const row = rows.subarray(8 * k, 8 * k + 8);
@@ -77,6 +80,17 @@ export function calibrated(
     impedance[2 * i + 1] = (nIm * dRe - nRe * dIm) / size;
   }
   return { impedance, misses };
+}
+
+/** Whether the loads can be told apart; a, b and c are then in `right`. */
+function solved(normal: Float64Array, right: Float64Array): boolean {
+  try {
+    solve(normal, right, 3, 1);
+    return true;
+  } catch (error) {
+    if (error instanceof OutOfRange) return false;
+    throw error;
+  }
 }
 
 /** U, p, −H p and H U of one load at one frequency, p and U of unit size together. */

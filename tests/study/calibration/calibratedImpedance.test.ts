@@ -148,6 +148,15 @@ describe("an impedance told by known tubes", () => {
     const blind = [...frequencies].filter((_, i) => result.magnitudeExpanded[i] === Infinity);
     expect(blind.length).toBeGreaterThan(0);
     expect(calibrationWarnings(result).join(" ")).toMatch(/these tubes do not tell the impedance/);
+    // one tube three times tells nothing anywhere
+    const same = calibratedImpedance(
+      [tubes[0], tubes[0], tubes[0]],
+      { values: asked, deviation: silent },
+      frequencies,
+      ROOM,
+      STATED,
+    );
+    expect([...same.magnitudeExpanded].every((u) => u === Infinity)).toBe(true);
     expect(() =>
       calibratedImpedance(tubes.slice(1), { values: asked, deviation: silent }, frequencies, ROOM, STATED),
     ).toThrow("2 known tubes: give 3 at least, of different lengths");
