@@ -66,7 +66,7 @@ describe("the worker for feel", () => {
       refused: expect.stringContaining("too fast"),
     });
     expect(await feel.slots({ gapsMm: [2], pressure: { timesThreshold: 1 }, ticket: 1 }, () => {})).toEqual({
-      refused: expect.stringContaining("times the threshold"),
+      refused: expect.stringContaining("times the starting pressure"),
     });
     expect(await new Feel().levels({ gapsMm: [1], ticket: 1 }, () => {})).toEqual({
       refused: "no setup is loaded",
