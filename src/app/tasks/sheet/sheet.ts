@@ -98,7 +98,7 @@ export class Sheet extends PageElement {
     return html`
       <main>
         <div class="head">
-          <h2>Sheet</h2>
+          <h2>Report</h2>
           ${choices(notes, this.page.store.parts.document.notes.trial, (part) => this.#form.write(part))}
           <button type="button" class="print" data-testid="print" ?disabled=${held !== ""} @click=${() => print()}>
             ${icon("print")}Print or save as PDF
@@ -112,7 +112,7 @@ export class Sheet extends PageElement {
           ${notices(this.#data!)}
         </div>
         <div class="work">
-          <section class="words" aria-label="Words of the sheet" @write=${this.#onWrite} @focusin=${this.#onFocus} @focusout=${this.#onBlur}>
+          <section class="words" aria-label="Words of the report" @write=${this.#onWrite} @focusin=${this.#onFocus} @focusout=${this.#onBlur}>
             ${wordsForm({
               form: this.#form,
               content,
@@ -121,9 +121,9 @@ export class Sheet extends PageElement {
               restore: (name) => this.#form.write(withWords(notes, name, null)),
             })}
           </section>
-          <section class="preview" aria-label="The sheet as it will be printed">
+          <section class="preview" aria-label="The report as it will be printed">
             ${this.#sizes()}
-            <div class="desk ${this.isFullSize ? "full" : ""}" tabindex="0" role="group" aria-label="The sheet">
+            <div class="desk ${this.isFullSize ? "full" : ""}" tabindex="0" role="group" aria-label="The report">
               <div class="room">
                 <annulus-paper data-testid="paper" .content=${content} .size=${paperSize(notes)} .edited=${this.edited}></annulus-paper>
               </div>
