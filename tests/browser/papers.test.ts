@@ -138,7 +138,8 @@ describe("papers", () => {
       .getByText(/^Ready: a page for the class/)
       .waitFor({ timeout: 120_000 });
     expectAll(
-      await read(page, { preferCSSPageSize: true }),
+      // the sheet, and the teacher's answers
+      await read(page, { preferCSSPageSize: true }, 2),
       JOB.instrument,
       COMPUTED_ON,
       "wider than the receiver",
