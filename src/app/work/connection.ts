@@ -38,12 +38,16 @@ export function connectionTo<Served>(worker: Worker): Connection<Served> {
     worker.addEventListener("messageerror", die);
     untilItsEnd(remote, watching.signal).then(reject, () => {});
   });
+  let isEnded = false;
   // nobody may be waiting for an answer when it dies
   died.catch(() => {});
   return {
     model: withCallbacks(remote, ports) as Methods<Served>,
     died,
     terminate() {
+      // each of several questions that it died over ends it
+      if (isEnded) return;
+      isEnded = true;
       // a reason of its own would remember who ended it, and keep that alive
       watching.abort("ended");
       remote[releaseProxy]();
