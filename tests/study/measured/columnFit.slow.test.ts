@@ -375,7 +375,7 @@ describe("a fit to a measured impedance", () => {
     const [{ interval, standard }] = fit.estimates;
     expect([interval, standard]).toEqual([null, null]);
     expect(columnFitWords(fit).join(" ")).toMatch(
-      /leadpipe entry diameter: this measurement cannot tell it\./,
+      /leadpipe start diameter: this measurement cannot tell it\./,
     );
   });
 
