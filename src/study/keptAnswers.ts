@@ -1,17 +1,22 @@
-/** The last answers to what is asked again and again, each by its question; the one longest unasked goes first. */
-export class KeptAnswers<Answer> {
-  readonly #answers = new Map<string, Answer>();
+/**
+ * The last answers to what is asked again and again of one subject, such as an instrument, as long as that lives; the one
+ * longest unasked goes first.
+ */
+export class KeptAnswers<Subject extends object, Answer> {
+  readonly #answersOf = new WeakMap<Subject, Map<string, Answer>>();
 
-  /** @param most how many are kept */
+  /** @param most how many are kept of each subject */
   constructor(readonly most: number) {}
 
-  /** The answer to this question, found if it is not kept. */
-  to(question: readonly unknown[], find: () => Answer): Answer {
+  /** The subject's answer to this question, found if it is not kept. */
+  to(subject: Subject, question: readonly unknown[], find: () => Answer): Answer {
+    const answers = this.#answersOf.get(subject) ?? new Map<string, Answer>();
+    this.#answersOf.set(subject, answers);
     const key = JSON.stringify(question);
-    const answer = this.#answers.has(key) ? this.#answers.get(key)! : find();
-    this.#answers.delete(key);
-    this.#answers.set(key, answer);
-    if (this.#answers.size > this.most) this.#answers.delete(this.#answers.keys().next().value!);
+    const answer = answers.has(key) ? answers.get(key)! : find();
+    answers.delete(key);
+    answers.set(key, answer);
+    if (answers.size > this.most) answers.delete(answers.keys().next().value!);
     return answer;
   }
 }

@@ -25,31 +25,18 @@ export interface ResistanceChangeLike extends ResistanceChange {
   readonly expandedPercent: number | null;
 }
 
-/** Whole instruments like one setup, and what each drops: the reference gap's is asked for with every new gap. */
-interface Drawn {
-  readonly dropsPa: (gapMm: number, litresPerMinute: number) => Float64Array;
-}
+const drawn = new KeptAnswers<Setup, readonly Setup[]>(1);
+/** The reference gap's drops are asked for with every new gap. */
+const drops = new KeptAnswers<Setup, Float64Array>(16);
 
-const drawnOf = new WeakMap<Setup, Drawn>();
-/** Of one setup's gaps and streams, as many answers are kept. */
-const KEPT = 16;
-
-function drawnLike(setup: Setup, spreads: readonly Spread[]): Drawn {
-  const known = drawnOf.get(setup);
-  if (known) return known;
-  const normal = randomNormal.source(randomLcg(SEED))();
-  const instruments = Array.from({ length: DRAWN }, () =>
-    spreads.reduce((one, { standard, moved }) => moved(one, standard * normal()), setup),
-  );
-  const kept = new KeptAnswers<Float64Array>(KEPT);
-  const dropsPa = (gapMm: number, litresPerMinute: number) =>
-    kept.to([gapMm, litresPerMinute], () =>
-      Float64Array.from(instruments, (one) => resistance(one, { gapMm, litresPerMinute }).dropPa.estimate),
+/** Whole instruments like one setup. */
+const drawnLike = (setup: Setup, spreads: readonly Spread[]): readonly Setup[] =>
+  drawn.to(setup, [], () => {
+    const normal = randomNormal.source(randomLcg(SEED))();
+    return Array.from({ length: DRAWN }, () =>
+      spreads.reduce((one, { standard, moved }) => moved(one, standard * normal()), setup),
     );
-  const drawn = { dropsPa };
-  drawnOf.set(setup, drawn);
-  return drawn;
-}
+  });
 
 /** @throws as `resistanceChange` */
 export function resistanceChangeLike(setup: Setup, options: ResistanceChangeOptions): ResistanceChangeLike {
@@ -59,9 +46,15 @@ export function resistanceChangeLike(setup: Setup, options: ResistanceChangeOpti
   if (spreads.length === 0 || change.finding === "same-gap" || change.reference.dropPa.estimate === 0)
     return { ...change, expandedPercent: null };
   const { litresPerMinute } = change.chosen;
-  const drawn = drawnLike(setup, spreads);
-  const from = drawn.dropsPa(referenceGapMm, litresPerMinute);
-  const changes = drawn.dropsPa(gapMm, litresPerMinute).map((drop, i) => 100 * (drop / from[i] - 1));
+  const dropsPa = (atGapMm: number) =>
+    drops.to(setup, [atGapMm, litresPerMinute], () =>
+      Float64Array.from(
+        drawnLike(setup, spreads),
+        (one) => resistance(one, { gapMm: atGapMm, litresPerMinute }).dropPa.estimate,
+      ),
+    );
+  const from = dropsPa(referenceGapMm);
+  const changes = dropsPa(gapMm).map((drop, i) => 100 * (drop / from[i] - 1));
   const expandedPercent = coverageFactor(Infinity) * deviation(changes)!;
   const [low, high] = change.rangePercent;
   const rangePercent = [low - expandedPercent, high + expandedPercent] as const;

@@ -12,15 +12,11 @@ import { KeptAnswers } from "../keptAnswers.ts";
 export const MODAL_COUNT = 16;
 
 /** Poles jω_n (rad/s) and residues (Pa/m³) at a gap in mm. @throws SetupError on a gap the receiver cannot have */
-export function modalColumn(instrument: Instrument, gapMm: number): Modes {
-  const kept = keptOf.get(instrument) ?? new KeptAnswers<Modes>(KEPT);
-  keptOf.set(instrument, kept);
-  return kept.to([gapMm], () => computedColumn(instrument, gapMm));
-}
+export const modalColumn = (instrument: Instrument, gapMm: number): Modes =>
+  kept.to(instrument, [gapMm], () => computedColumn(instrument, gapMm));
 
 /** A dozen sets of lips are tried on the same few. */
-const KEPT = 16;
-const keptOf = new WeakMap<Instrument, KeptAnswers<Modes>>();
+const kept = new KeptAnswers<Instrument, Modes>(16);
 
 function computedColumn(instrument: Instrument, gapMm: number): Modes {
   const gap = instrument.gap(gapMm);

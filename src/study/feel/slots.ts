@@ -77,10 +77,8 @@ export function* slotSteps(
   checkLips(lips);
   checkPressure(pressure);
   const valve = valveIn(instrument, lips);
-  const kept = keptOf.get(instrument) ?? new KeptAnswers<GapSlots>(KEPT);
-  keptOf.set(instrument, kept);
   const at = (gapMm: number, pressureOf: (thresholds: Thresholds, n: number, i: number) => number | null) =>
-    kept.to([gapMm, lips, pressure, referenceGapMm], () =>
+    kept.to(instrument, [gapMm, lips, pressure, referenceGapMm], () =>
       slotsOn(blownAt(instrument, gapMm, valve), gapMm, pressureOf),
     );
   const { notes } = at(referenceGapMm, (thresholds, n) => pressureFor(n, pressure, thresholds));
@@ -88,8 +86,7 @@ export function* slotSteps(
 }
 
 /** A hand on the shank compares gap after gap with one reference, on a dozen sets of lips. */
-const KEPT = 64;
-const keptOf = new WeakMap<Instrument, KeptAnswers<GapSlots>>();
+const kept = new KeptAnswers<Instrument, GapSlots>(64);
 
 /** Every note's slot on one column, blown as told for each. */
 const slotsOn = (
