@@ -8,6 +8,7 @@ import type { TakeQuestion } from "../src/listen/takeQuestion.ts";
 import { type SoundBlock, wavBlocks } from "../src/listen/wav.ts";
 import { wavBytes } from "../src/response/wavBytes.ts";
 import { InputError } from "../src/units/inputError.ts";
+import { BlockLevel, joined } from "./blocks.ts";
 import { type Refusal, Served } from "./served.ts";
 
 /** Longer than lips last without a rest. */
@@ -60,7 +61,7 @@ export class Listener extends Served<object> {
   #takes = 0;
   #samples = 0;
   #told = 0;
-  #untold = { samples: 0, sum: 0, peak: 0 };
+  readonly #level = new BlockLevel();
   #edges: EdgesSoFar | null = null;
   #edgesAt = 0;
 
@@ -139,12 +140,8 @@ export class Listener extends Served<object> {
     live.push([block]);
     this.#sound?.push(block);
     this.#samples += block.length;
-    for (const x of block) {
-      this.#untold.sum += x * x;
-      this.#untold.peak = Math.max(this.#untold.peak, Math.abs(x));
-    }
-    this.#untold.samples += block.length;
-    if (this.#untold.samples < TELL_S * rate) return;
+    this.#level.push(block);
+    if (this.#level.samples < TELL_S * rate) return;
     const seconds = this.#samples / rate;
     if (this.#sound && seconds - this.#edgesAt >= EDGES_S) {
       this.#edges = live.edges();
@@ -153,17 +150,14 @@ export class Listener extends Served<object> {
     const isFull = this.#sound !== null && seconds >= LONGEST_TAKE_S;
     const points = live.points(this.#told);
     this.#told += points.length;
-    const { samples, sum, peak } = this.#untold;
     this.#tell({
       take: this.#sound ? this.#takes : 0,
       seconds,
-      levelDbfs: decibels(Math.sqrt(sum / samples)),
-      peakDbfs: decibels(peak),
+      ...this.#level.read(),
       points,
       edges: this.#edges,
       isFull,
     });
-    this.#untold = { samples: 0, sum: 0, peak: 0 };
     if (!this.#sound && seconds >= FOLLOWED_S) this.#restart();
   }
 
@@ -194,18 +188,6 @@ function* blocksOf({ sampleRateHz, channels }: Decoded): Generator<SoundBlock> {
   for (let from = 0; from < channels[0].length; from += PIECE)
     yield { sampleRateHz, channels: channels.map((channel) => channel.subarray(from, from + PIECE)) };
 }
-
-function joined(blocks: readonly Float32Array[]): Float32Array {
-  const whole = new Float32Array(blocks.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const block of blocks) {
-    whole.set(block, at);
-    at += block.length;
-  }
-  return whole;
-}
-
-const decibels = (amplitude: number): number | null => (amplitude > 0 ? 20 * Math.log10(amplitude) : null);
 
 function refusing<T extends object>(work: () => T): T | Refusal {
   try {

@@ -1,7 +1,9 @@
 /** The microphone as it sounds: what browsers do to speech is asked to be off, and whatever is kept on all the same is told. */
 
+import type { MicrophoneTrouble } from "../../words/sound/microphoneWords.ts";
+
 /** Why there is no microphone. */
-export type NoMicrophone = "denied" | "none" | "busy" | "other";
+type NoMicrophone = Exclude<MicrophoneTrouble, "gone">;
 
 export class MicrophoneError extends Error {
   readonly why: NoMicrophone;

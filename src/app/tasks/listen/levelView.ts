@@ -5,14 +5,12 @@ import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { writtenPitch } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
+import { levelMeter, levelMeterStyles, levelWords } from "../../sound/levelMeter.ts";
 import { PageElement } from "../../state/page.ts";
 import type { ListenSession } from "./session.ts";
 
 /** A room this loud hides the ends of soft notes. */
 const LOUD_ROOM_DBFS = -45;
-const QUIETEST_DBFS = -70;
-/** Nothing is left of a wave that reaches the end of the scale. */
-const TOO_LOUD_DBFS = -0.5;
 
 @customElement("annulus-listen-level")
 export class LevelView extends PageElement {
@@ -20,15 +18,12 @@ export class LevelView extends PageElement {
 
   static override styles = [
     controls,
+    levelMeterStyles,
     css`
       :host {
         display: grid;
         gap: 0.25rem;
         font-size: var(--type-14);
-      }
-      meter {
-        width: 100%;
-        height: 1rem;
       }
       .heard {
         font-size: var(--type-20);
@@ -41,11 +36,10 @@ export class LevelView extends PageElement {
     const { microphone, levelDbfs, peakDbfs } = this.session.parts;
     if (microphone !== "on")
       return html`<p class="muted">The browser asks for the microphone when you press Listen.</p>`;
-    const level = Math.max(QUIETEST_DBFS, levelDbfs ?? QUIETEST_DBFS);
-    const isLoud = peakDbfs !== null && peakDbfs > TOO_LOUD_DBFS;
+    const level = { levelDbfs, peakDbfs };
     return html`
-      <meter min=${QUIETEST_DBFS} max="0" low="-60" high="-6" optimum="-20" .value=${level} aria-label="Level of the microphone, dB of full scale"></meter>
-      <span data-testid="level">${isLoud ? "Too loud: move away or turn the input down." : `${signed(level, 0)} dB of full scale`}${this.#room()}</span>
+      ${levelMeter(level)}
+      <span data-testid="level">${levelWords(level, "Too loud: move away or turn the input down.")}${this.#room()}</span>
       <span class="heard" data-testid="hears">${this.#heard()}</span>
     `;
   }

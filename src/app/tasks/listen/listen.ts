@@ -16,6 +16,7 @@ import { formatLength } from "../../../units/formatLength.ts";
 import { GAP_KIND, gapKind } from "../../../words/gapKinds.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { LISTENING_CAUTIONS, TEST_HOW, TEST_NAMES } from "../../../words/listen/measuredWords.ts";
+import { keptOnWords, NO_MICROPHONES } from "../../../words/sound/microphoneWords.ts";
 import { readField } from "../../form/field.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { hasOwnUse } from "../../form/ownUse.ts";
@@ -25,6 +26,7 @@ import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { hasMicrophones } from "../../sound/microphone.ts";
 import { Recordings } from "../../sound/recordings.ts";
+import { SOUND_FILE } from "../../sound/soundFile.ts";
 import { measuredGap } from "../../state/bench/jobGaps.ts";
 import { unlessGivenUp } from "../../state/keeping/setupFile.ts";
 import { LISTENED, listenedNotes, listenForm, MOUNTED, withTake } from "../../state/notes/listen.ts";
@@ -35,8 +37,6 @@ import { listenStyles } from "./listenStyles.ts";
 import { type Asked, asked, isHeard } from "./question.ts";
 import { RECORDINGS_OF } from "./recordingsOf.ts";
 import { ListenSession } from "./session.ts";
-import { PROCESSING_NAMES } from "./sessionWords.ts";
-import { SOUND_FILE } from "./soundFile.ts";
 import "./stripView.ts";
 import "./takes.ts";
 
@@ -202,7 +202,7 @@ export class Listen extends PageElement {
         ${problem ? html`<p class="notice wrong" role="alert" data-testid="listen-problem">${icon("warning")}<span>${problem}</span></p>` : nothing}
         ${
           keptOn.length > 0
-            ? html`<p class="notice wrong" data-testid="kept-on">${icon("warning")}<span>This browser keeps ${keptOn.map((name) => PROCESSING_NAMES[name]).join(" and ")} on, which is made for speech: levels, soft notes and the ends of bends cannot be trusted. Use another browser, or record elsewhere and open the file.</span></p>`
+            ? html`<p class="notice wrong" data-testid="kept-on">${icon("warning")}<span>${keptOnWords(keptOn, "levels, soft notes and the ends of bends")}</span></p>`
             : nothing
         }
         ${isTired ? html`<p class="notice" data-testid="rest">${icon("clock")}<span>That was a good deal of playing. Rest now, as long as you played: tired lips would be taken for a gap.</span></p>` : nothing}
@@ -211,7 +211,7 @@ export class Listen extends PageElement {
           ${microphone === "on" && !isOn ? html`<button type="button" class="plain" data-testid="microphone-off" @click=${() => this.#session.closeMicrophone()}>Microphone off</button>` : nothing}
           <span class="muted">Keys: Space listens and stops${phase === "heard" ? "; K keeps, R plays again, D drops" : ""}.</span>
         </div>
-        ${hasMicrophones() ? nothing : html`<p class="muted" data-testid="no-microphone">This browser offers no microphone here (pages need https for it). Open a recording instead.</p>`}
+        ${hasMicrophones() ? nothing : html`<p class="muted" data-testid="no-microphone">${NO_MICROPHONES} Open a recording instead.</p>`}
         <annulus-listen-strip .session=${this.#session} .asked=${this.#asked()}></annulus-listen-strip>
       </section>
     `;

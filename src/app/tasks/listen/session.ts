@@ -2,26 +2,19 @@
  * Listening, from the press of a hand to what was found: the microphone, the count-in, the take, its answer. Nothing is opened
  * before it is asked for, and nothing leaves the machine. The sound of a take is held until the next one or until it is dropped.
  */
-import { transfer } from "comlink";
-import capture from "../../../../workers/capture.worklet.ts?worker&url";
-import { CAPTURE, type CaptureMessage } from "../../../../workers/captureProtocol.ts";
 import type { HeardTake, Listener, LiveNews } from "../../../../workers/listen.ts";
 import { isRefusal } from "../../../../workers/served.ts";
 import type { EdgesSoFar, PitchPoint } from "../../../listen/liveTake.ts";
 import type { Take } from "../../../listen/take.ts";
-import {
-  closeMicrophone,
-  MicrophoneError,
-  openMicrophone,
-  type Processing,
-  processingOf,
-} from "../../sound/microphone.ts";
+import { type MicrophoneTrouble, microphoneRefused } from "../../../words/sound/microphoneWords.ts";
+import { MicrophoneError, type Processing } from "../../sound/microphone.ts";
+import { MicrophoneFeed } from "../../sound/microphoneFeed.ts";
+import { decodedFile, isWav } from "../../sound/soundFile.ts";
 import { Observable } from "../../state/observable.ts";
 import type { Connection } from "../../work/connection.ts";
 import { openListenWorker } from "../../work/openWorkers.ts";
 import type { Asked } from "./question.ts";
-import { MICROPHONE_REFUSED, WORKER_DIED } from "./sessionWords.ts";
-import { decodedFile, isWav } from "./soundFile.ts";
+import { OTHERWISE, WORKER_DIED } from "./sessionWords.ts";
 
 export interface Found {
   readonly asked: Asked;
@@ -69,8 +62,9 @@ const POINT_S = 0.012;
 export class ListenSession extends Observable<ListenState> {
   readonly #connect: () => Connection<Listener>;
   #worker: Connection<Listener> | null = null;
-  #stream: MediaStream | null = null;
-  #context: AudioContext | null = null;
+  readonly #feed = new MicrophoneFeed(
+    () => void this.leave().then(() => this.#set({ problem: refused("gone") })),
+  );
   #asked: Asked | null = null;
   #beat: ReturnType<typeof setTimeout> | undefined;
   #take = 0;
@@ -161,10 +155,7 @@ export class ListenSession extends Observable<ListenState> {
   /** The lamp goes out; what was found stays. */
   closeMicrophone(): void {
     clearTimeout(this.#beat);
-    if (this.#stream) closeMicrophone(this.#stream);
-    this.#stream = null;
-    void this.#context?.close();
-    this.#context = null;
+    this.#feed.close();
     const { phase } = this.value;
     this.#set({
       microphone: "off",
@@ -189,40 +180,20 @@ export class ListenSession extends Observable<ListenState> {
     if (this.value.microphone === "on") return true;
     this.#set({ microphone: "asking", problem: null });
     try {
-      const stream = await openMicrophone();
-      this.#stream = stream;
-      stream.getAudioTracks()[0]?.addEventListener("ended", () => {
-        if (this.#stream === stream)
-          void this.leave().then(() => this.#set({ problem: MICROPHONE_REFUSED.gone }));
+      const keptOn = await this.#feed.open(async (port, rate) => {
+        await this.#model().follow(port, rate, (news) => this.#told(news));
+        if (this.#asked) await this.#model().mean(this.#asked.question);
       });
-      await this.#connectSound(stream);
-      this.#set({ microphone: "on", keptOn: processingOf(stream) });
+      this.#set({ microphone: "on", keptOn });
       return true;
     } catch (error) {
       this.closeMicrophone();
       this.#set({
         phase: "rest",
-        problem: MICROPHONE_REFUSED[error instanceof MicrophoneError ? error.why : "other"],
+        problem: refused(error instanceof MicrophoneError ? error.why : "other"),
       });
       return false;
     }
-  }
-
-  /** Microphone → worklet → worker, past the page's own thread. */
-  async #connectSound(stream: MediaStream): Promise<void> {
-    const context = new AudioContext({ latencyHint: "interactive" });
-    this.#context = context;
-    void context.resume();
-    await context.audioWorklet.addModule(capture);
-    const node = new AudioWorkletNode(context, CAPTURE, { numberOfInputs: 1, outputChannelCount: [1] });
-    const { port1, port2 } = new MessageChannel();
-    await this.#model().follow(transfer(port2, [port2]), context.sampleRate, (news) => this.#told(news));
-    if (this.#asked) await this.#model().mean(this.#asked.question);
-    node.port.postMessage({ port: port1 } satisfies CaptureMessage, [port1]);
-    // it is silent; but what leads nowhere is not run everywhere
-    new MediaStreamAudioSourceNode(context, { mediaStream: stream })
-      .connect(node)
-      .connect(context.destination);
   }
 
   #countDown(): void {
@@ -336,6 +307,8 @@ function thinned(points: readonly PitchPoint[], before: readonly PitchPoint[]): 
     return true;
   });
 }
+
+const refused = (why: MicrophoneTrouble): string => microphoneRefused(why, "Listen", OTHERWISE);
 
 const problemOf = (refused: string, file: string | null): string =>
   `${file === null ? "" : `${file}: `}${refused.charAt(0).toUpperCase()}${refused.slice(1)}.`;

@@ -1,11 +1,6 @@
 /** A recording by the microphone, from a press to a press; what it cannot do is said in words. */
-import {
-  closeMicrophone,
-  hasMicrophones,
-  MicrophoneError,
-  type NoMicrophone,
-  openMicrophone,
-} from "../../sound/microphone.ts";
+import { microphoneRefused } from "../../../words/sound/microphoneWords.ts";
+import { closeMicrophone, hasMicrophones, MicrophoneError, openMicrophone } from "../../sound/microphone.ts";
 
 /** Why there is no recording, for people. */
 export class RecordingError extends Error {}
@@ -46,14 +41,8 @@ async function microphone(): Promise<MediaStream> {
     return await openMicrophone();
   } catch (error) {
     if (!(error instanceof MicrophoneError)) throw error;
-    throw new RecordingError(REFUSAL[error.why]);
+    throw new RecordingError(
+      microphoneRefused(error.why, "Record", "go on without: the trial needs no recording"),
+    );
   }
 }
-
-const REFUSAL: Readonly<Record<NoMicrophone, string>> = {
-  denied:
-    "The browser may not use the microphone: allow it for this page in the browser's settings, or go on without. The trial needs no recording.",
-  none: "No microphone was found: connect one and press Record again, or go on without.",
-  busy: "The microphone is in use by another program: close that and press Record again, or go on without.",
-  other: "The microphone could not be used; go on without. The trial needs no recording.",
-};
