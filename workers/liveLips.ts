@@ -182,9 +182,10 @@ function mix({ from, to, part }: Place<Modes>, out: Modes): void {
       out[name][k] = from[name][k] + part * (to[name][k] - from[name][k]);
 }
 
-const copyOf = ({ poles, residues }: Modes): Modes => ({
-  poles: poles.slice(),
-  residues: residues.slice(),
+const copyOf = (modes: Modes): Modes => ({
+  ...modes,
+  poles: modes.poles.slice(),
+  residues: modes.residues.slice(),
 });
 
 const sameLips = (a: Valve, b: Valve): boolean =>

@@ -3,9 +3,9 @@
  * they use, as far as the next one's foot. So note n is what oscillates between a quarter of a spacing below resonance n and
  * a quarter of a spacing below resonance n + 1; the last resonance is nobody's, it only bounds the note beneath it.
  */
-import { countOf, type Modes, resonanceHz } from "./modes.ts";
+import { type Modes, resonanceCount, resonanceHz } from "./modes.ts";
 
-/** Where note n begins, Hz; n from 1 to the number of modes. */
+/** Where note n begins, Hz; n from 1 to the number of resonances. */
 export function lowestOf(modes: Modes, n: number): number {
   const f = resonanceHz(modes, n);
   return f - (f - (n > 1 ? resonanceHz(modes, n - 1) : 0)) / 4;
@@ -13,7 +13,8 @@ export function lowestOf(modes: Modes, n: number): number {
 
 /** The note an oscillation at `frequencyHz` is; null below the first and from the last resonance on. */
 export function noteAt(modes: Modes, frequencyHz: number): number | null {
+  const count = resonanceCount(modes);
   let n = 0;
-  while (n < countOf(modes) && frequencyHz >= lowestOf(modes, n + 1)) n++;
-  return n > 0 && n < countOf(modes) ? n : null;
+  while (n < count && frequencyHz >= lowestOf(modes, n + 1)) n++;
+  return n > 0 && n < count ? n : null;
 }

@@ -225,9 +225,11 @@ export class Oscillator {
     checkModes(modes);
     const { poles, residues } = modes;
     const h = this.#step;
-    if (poles[poles.length - 1] * h > Math.PI)
+    let highest = 0;
+    for (let k = 1; k < poles.length; k += 2) highest = Math.max(highest, poles[k]);
+    if (highest * h > Math.PI)
       throw new OutOfRange(
-        `${this.sampleRate} Hz is too slow for a mode at ${Math.round(poles[poles.length - 1] / (2 * Math.PI))} Hz: ` +
+        `${this.sampleRate} Hz is too slow for a mode at ${Math.round(highest / (2 * Math.PI))} Hz: ` +
           "sample at twice that or more",
       );
     let resistance = 0;

@@ -9,7 +9,7 @@
  */
 import { OutOfRange } from "../units/outOfRange.ts";
 import { crossing } from "./crossing.ts";
-import { countOf, type Modes } from "./modes.ts";
+import { type Modes, resonanceCount } from "./modes.ts";
 import { lowestOf, noteAt } from "./note.ts";
 import type { Stability } from "./stability.ts";
 import type { Thresholds } from "./threshold.ts";
@@ -98,8 +98,9 @@ function leadOf(n: number, modes: Modes, eigenvalues: Float64Array): number {
 
 /** Lip frequencies a note is looked for at, Hz: outward lips play above their own, by less than an octave. */
 function reach(modes: Modes, n: number): [low: number, high: number] {
-  if (!(Number.isInteger(n) && n >= 1 && n < countOf(modes)))
-    throw new OutOfRange(`note ${n} has no slot on ${countOf(modes)} modes: give 1 to ${countOf(modes) - 1}`);
+  const count = resonanceCount(modes);
+  if (!(Number.isInteger(n) && n >= 1 && n < count))
+    throw new OutOfRange(`note ${n} has no slot on ${count} resonances: give 1 to ${count - 1}`);
   return [lowestOf(modes, n) / 2, lowestOf(modes, n + 1)];
 }
 

@@ -14,7 +14,7 @@
 import { crossing } from "./crossing.ts";
 import { equilibriumAt } from "./equilibrium.ts";
 import { massPerAreaAt, type Valve } from "./lips.ts";
-import { checkModes, countOf, impedanceOf, type Modes, staticResistance } from "./modes.ts";
+import { checkModes, impedanceOf, type Modes, resonanceCount, staticResistance } from "./modes.ts";
 import { lowestOf } from "./note.ts";
 
 /** Points a note's band is searched at: a resonance's width is some ten of them. */
@@ -149,7 +149,7 @@ export class Thresholds {
 
 /** Y where every note is searched. */
 const bands = (modes: Modes): readonly Band[] =>
-  Array.from({ length: countOf(modes) - 1 }, (_, i) => {
+  Array.from({ length: resonanceCount(modes) - 1 }, (_, i) => {
     const low = 2 * Math.PI * lowestOf(modes, i + 1);
     const high = 2 * Math.PI * lowestOf(modes, i + 2);
     const omega = Float64Array.from({ length: PER_NOTE + 1 }, (_, k) => low + ((high - low) * k) / PER_NOTE);

@@ -54,6 +54,8 @@ describe("slot", () => {
 
   it("refuses a note there is none of", () => {
     for (const n of [0, 12, 2.5, Number.NaN])
-      expect(() => slotOf(stability, thresholds, n, 5000)).toThrow(/has no slot on 12 modes: give 1 to 11/);
+      expect(() => slotOf(stability, thresholds, n, 5000)).toThrow(
+        /has no slot on 12 resonances: give 1 to 11/,
+      );
   });
 });

@@ -5,7 +5,7 @@
  */
 
 import { checkLips, DEFAULT_LIPS, type Lips, type Valve } from "../../lips/lips.ts";
-import { countOf, type Modes } from "../../lips/modes.ts";
+import { type Modes, resonanceCount } from "../../lips/modes.ts";
 import { type Slot, slotOf } from "../../lips/slot.ts";
 import { Stability } from "../../lips/stability.ts";
 import { type Onset, Thresholds } from "../../lips/threshold.ts";
@@ -114,7 +114,7 @@ export function slotsAt(instrument: Instrument, gapMm: number, options: SlotOpti
 
 /** Notes 2 to 10, or as many as the column's modes make. */
 function playedNotes(modes: Modes): number[] {
-  const last = Math.min(PLAYED[1], countOf(modes) - 1);
+  const last = Math.min(PLAYED[1], resonanceCount(modes) - 1);
   return Array.from({ length: Math.max(0, last - PLAYED[0] + 1) }, (_, i) => PLAYED[0] + i);
 }
 

@@ -1,6 +1,6 @@
 /** What a live voice needs at one gap: the lips in this air, the air column they work on, and the way from cup to ear. */
 import { checkLips, DEFAULT_LIPS, type Lips, type Valve } from "../../lips/lips.ts";
-import { type Modes, resonanceHz } from "../../lips/modes.ts";
+import { type Modes, resonanceCount, resonanceHz } from "../../lips/modes.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 import { modalColumn } from "./modalColumn.ts";
 import { RadiatedSound } from "./radiatedSound.ts";
@@ -33,7 +33,7 @@ export class Voices {
       gapMm,
       valve: valveIn(this.instrument, lips),
       modes,
-      resonancesHz: Array.from({ length: modes.poles.length / 2 }, (_, i) => resonanceHz(modes, i + 1)),
+      resonancesHz: Array.from({ length: resonanceCount(modes) }, (_, i) => resonanceHz(modes, i + 1)),
       radiation: this.#radiated.response(gapMm, sampleRate),
     };
   }
