@@ -33,7 +33,7 @@ export default defineConfig({
       injectRegister: null,
       includeAssets: ["icon.svg", "icon-180.png"],
       workbox: {
-        globPatterns: ["**/*.{js,css,html,svg,png,woff2,json}"],
+        globPatterns: ["**/*.{js,css,html,svg,png,woff,woff2,json}"],
         cleanupOutdatedCaches: true,
         // the notebooks and the pages of documentation are pages of their own
         navigateFallbackDenylist: [/\/(notebooks|docs)\//],

@@ -17,6 +17,7 @@ const TYPES = {
   ".wasm": "application/wasm",
   ".wav": "audio/wav",
   ".webmanifest": "application/manifest+json; charset=utf-8",
+  ".woff": "font/woff",
   ".woff2": "font/woff2",
 };
 

@@ -158,7 +158,7 @@ export { CONFIRMATION, cautionWords, HELD_BACK } from "./words/bench/cutCautions
 export { fitCellWords, OUTCOME, TOUCHES } from "./words/bench/fit.ts";
 export { fitMatrixCsv } from "./words/bench/fitMatrixCsv.ts";
 export { spreadWords } from "./words/bench/fitSpread.ts";
-export { GAUGE_ABOUT, GAUGE_KINDS, type GaugeKind } from "./words/bench/gauges.ts";
+export { GAUGE_ABOUT, GAUGE_KINDS, type GaugeKind, unknownLettersWords } from "./words/bench/gauges.ts";
 export { NOT_KNOWN } from "./words/blown/notKnown.ts";
 export { designWords, freedomWords } from "./words/design/designWords.ts";
 export { GAP_KIND, gapKind, gapKindWords } from "./words/gapKinds.ts";

@@ -1,5 +1,5 @@
 import { basename } from "node:path";
-import type { Command } from "commander";
+import { type Command, Option } from "commander";
 import {
   boreTableText,
   type ChangedMode,
@@ -32,6 +32,7 @@ import { csvOfObjects } from "../units/delimitedText.ts";
 import { comparisonText, EXTENT_MM } from "./compareText.ts";
 import { ReadingError, textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
+import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
 import { modeCount } from "./modeCount.ts";
 import { counting } from "./progress.ts";
 import { warned } from "./warnings.ts";
@@ -42,7 +43,7 @@ interface Options {
   readonly measure?: Measure;
   readonly gap?: string;
   readonly gaps?: string;
-  readonly reference: string;
+  readonly comparedWith: string;
   readonly retune?: number;
   readonly goal?: string;
   readonly error: string;
@@ -51,6 +52,16 @@ interface Options {
   readonly modes: number;
   readonly format: string;
 }
+
+const COMPARED_WITH = new Option(
+  "--compared-with <i>",
+  "number of the candidate that the others are compared with",
+).default("1");
+const FORMER_KEYS: FormerKeys = {
+  compared_with: "reference",
+  candidates: "variants",
+  slot_width_cents: "hold_cents",
+};
 
 /** `annulus compare SETUP…`: leadpipes, mouthpieces or whole instruments side by side. */
 export function compareCommand(program: Command): void {
@@ -65,7 +76,8 @@ export function compareCommand(program: Command): void {
     .option("--measure <measure>", "what the tables give of the bore: diameter or radius", measure)
     .option("--gap <length>", "gap for all instead of each setup's own")
     .option("--gaps <range>", "every candidate at several gaps, start:stop:step")
-    .option("--reference <i>", "number of the candidate that the others are compared with", "1")
+    .addOption(COMPARED_WITH)
+    .addOption(formerOption("--reference", COMPARED_WITH))
     .option("--retune <n>", "bring resonance n of each to the frequency of the one compared with", modeCount)
     .option(
       "--goal <goal>",
@@ -89,7 +101,7 @@ export function compareCommand(program: Command): void {
         for (const one of compareSteps(variants, asked)) {
           const own = warningsOf(variants[told++].setup).map(warningText);
           process.stdout.write(
-            `${JSON.stringify({ ...lineOf(one), ...gapIs(variants[told - 1]), warnings: own })}\n`,
+            `${JSON.stringify(withFormerKeys({ ...lineOf(one), ...gapIs(variants[told - 1]), warnings: own }, FORMER_KEYS))}\n`,
           );
         }
         for (const words of failed) process.stderr.write(`annulus: ${words}\n`);
@@ -99,21 +111,23 @@ export function compareCommand(program: Command): void {
       const compared: Compared[] = [];
       for (const one of compareSteps(variants, asked)) {
         compared.push(one);
-        counting("variant")(compared.length, variants.length);
+        counting("candidate")(compared.length, variants.length);
       }
       const comparison = comparisonOf(compared, asked);
       if (options.format === "json")
-        process.stdout.write(`${JSON.stringify({ ...asJson(comparison, variants), warnings }, null, 1)}\n`);
+        process.stdout.write(
+          `${JSON.stringify({ ...withFormerKeys(asJson(comparison, variants), FORMER_KEYS), warnings }, null, 1)}\n`,
+        );
       else if (options.format === "csv") process.stdout.write(csvOfObjects(compared.flatMap(csvRows)));
       else process.stdout.write(comparisonText(comparison, variants, parseLengthMm(options.error, "mm")));
     });
 }
 
 function compareOptions(options: Options): CompareOptions {
-  const reference = Number(options.reference);
+  const reference = Number(options.comparedWith);
   if (!Number.isInteger(reference) || reference < 1)
     throw new InputError(
-      `--reference: ${quoteTyped(options.reference)} is no candidate's number; give 1 for the first`,
+      `--compared-with: ${quoteTyped(options.comparedWith)} is no candidate's number; give 1 for the first`,
     );
   return {
     reference: reference - 1,
@@ -203,19 +217,19 @@ const lineOf = ({ name, gapMm, retuned, refusal, score, resistance, notes, modes
   notes:
     notes?.map(({ n, slot }) => ({
       n,
-      hold_cents: slot?.slotWidthCents ?? null,
+      slot_width_cents: slot?.slotWidthCents ?? null,
       pull: slot?.pull ?? null,
     })) ?? null,
 });
 
-/** Whether a variant stands at its own gap, and how that is known, or at one that was asked for. */
+/** Whether a candidate stands at its own gap, and how that is known, or at one that was asked for. */
 const gapIs = ({ setup, gapMm }: Variant) => ({ gap_is: gapKind(setup, gapMm) });
 
 const asJson = ({ reference, retune, ranking, variants }: Comparison, asked: readonly Variant[]) => ({
-  reference: reference + 1,
+  compared_with: reference + 1,
   retune,
   ranking: ranking?.map((i) => i + 1) ?? null,
-  variants: variants.map((one, i) => ({
+  candidates: variants.map((one, i) => ({
     ...lineOf(one),
     ...gapIs(asked[i]),
     sensitivity: one.sensitivity && {
@@ -236,7 +250,7 @@ const asJson = ({ reference, retune, ranking, variants }: Comparison, asked: rea
   })),
 });
 
-/** One row a variant and a resonance: what is left after retuning where that was asked for. */
+/** One row a candidate and a resonance: what is left after retuning where that was asked for. */
 function csvRows({ name, gapMm, modes, retuned, score, sensitivity, resistance }: Compared): object[] {
   return (retuned?.modes ?? modes).map((mode, i) => ({
     name,

@@ -25,16 +25,17 @@ import {
   wayWords,
 } from "../index.ts";
 import { formatOption } from "./formatOption.ts";
+import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
 import { forEachSetup } from "./setups.ts";
 import { signed, textTable } from "./table.ts";
 
 interface Options {
-  readonly target: string;
+  readonly planned: string;
   readonly gap?: string;
   readonly uncertainty?: string;
   readonly tolerance?: string;
   readonly minimumWall?: string;
-  readonly stopPerMark?: string;
+  readonly gapPerMark?: string;
   readonly card?: CutWayName;
   readonly confirm?: boolean;
   readonly format: string;
@@ -45,21 +46,33 @@ interface Answer {
   readonly card: CutCard | undefined;
 }
 
-/** `annulus cut SETUP`: the ways from the present gap to a target, in stages. */
+const PLANNED = new Option(
+  "--planned <length>",
+  "the planned gap, to be reached, e.g. 2.0mm or 0.08in",
+).makeOptionMandatory();
+const GAP_PER_MARK = new Option(
+  "--gap-per-mark <length>",
+  "change of gap for one mark of an adjustable receiver",
+);
+const FORMER_KEYS: FormerKeys = { planned_gap_mm: "target_mm" };
+
+/** `annulus cut SETUP`: the ways from your gap to a planned one, in stages. */
 export function cutCommand(program: Command): void {
   program
     .command("cut")
-    .description("a plan from your gap to a target: every way, its size, side effects and stages")
+    .description("a plan from your gap to the planned one: every way, its size, side effects and stages")
     .argument("<setup>", "setup file, or - for standard input")
-    .requiredOption("--target <length>", "the gap to reach, e.g. 2.0mm or 0.08in")
+    .addOption(PLANNED)
+    .addOption(formerOption("--target", PLANNED))
     .option("--gap <length>", "the gap as measured, instead of the setup's own")
     .option(
       "--uncertainty <length>",
       "standard uncertainty of the gap, as annulus gap gives it, instead of the setup's",
     )
-    .option("--tolerance <length>", "how near the target is near enough (0.05mm)")
+    .option("--tolerance <length>", "how near the planned gap is near enough (0.05mm)")
     .option("--minimum-wall <length>", "what must be left of the shank's wall (0.4mm)")
-    .option("--stop-per-mark <length>", "change of gap for one mark of an adjustable receiver")
+    .addOption(GAP_PER_MARK)
+    .addOption(formerOption("--stop-per-mark", GAP_PER_MARK))
     .addOption(
       new Option("--card <way>", "the card of one way, for the bench").choices([
         "stop",
@@ -76,7 +89,7 @@ export function cutCommand(program: Command): void {
         path,
         options.format,
         (setup) => answer(setup, options),
-        asJson,
+        (result) => withFormerKeys(asJson(result), FORMER_KEYS),
         (result, setup) => table(result, setup, options.gap !== undefined),
       );
     });
@@ -87,12 +100,12 @@ function answer(setup: Setup, options: Options): Answer {
     text === undefined ? {} : { [name]: parseLengthMm(text, setup.units) };
   const plan = planCut(
     cutQuestion(setup, {
-      targetMm: parseLengthMm(options.target, setup.units),
+      targetMm: parseLengthMm(options.planned, setup.units),
       ...length("gapMm", options.gap),
       ...length("standardUncertaintyMm", options.uncertainty),
       ...length("toleranceMm", options.tolerance),
       ...length("minimumWallMm", options.minimumWall),
-      ...length("stopMmPerMark", options.stopPerMark),
+      ...length("stopMmPerMark", options.gapPerMark),
     }),
   );
   if (plan.outcome === "refused") throw new InputError(planWords(plan).join(" "));
@@ -122,7 +135,7 @@ const sideEffectJson = ({ what, beforeMm, afterMm }: CutWay["sideEffects"][numbe
 const asJson = ({ plan, card }: Answer) => ({
   outcome: CUT_OUTCOME[plan.outcome],
   gap_mm: plan.gapMm ?? null,
-  target_mm: plan.targetMm ?? null,
+  planned_gap_mm: plan.targetMm ?? null,
   change_mm: plan.changeMm ?? null,
   expanded_uncertainty_mm: plan.expandedUncertaintyMm ?? null,
   limits_mm: plan.limitsMm ?? null,

@@ -1,4 +1,4 @@
-import { type Command, InvalidArgumentError } from "commander";
+import { type Command, InvalidArgumentError, Option } from "commander";
 import {
   DESIGN_DEFAULTS,
   type Design,
@@ -30,6 +30,7 @@ import {
 import { csvOfObjects } from "../units/delimitedText.ts";
 import { textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
+import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
 import { showProgress } from "./progress.ts";
 import { signed, textTable } from "./table.ts";
 import { warned } from "./warnings.ts";
@@ -44,7 +45,7 @@ export interface DesignCommandOptions {
   readonly seed: number;
   readonly smallest?: string;
   readonly largest?: string;
-  readonly freeEntry?: boolean;
+  readonly freeStart?: boolean;
   readonly freeEnd?: boolean;
   readonly mayNarrow?: boolean;
   readonly curvature: string;
@@ -60,6 +61,15 @@ interface Answer {
   readonly freedom: Freedom;
   readonly stations: readonly MandrelStation[];
 }
+
+const FREE_START = new Option("--free-start", "the diameter at the start of the leadpipe may change");
+const FORMER_KEYS: FormerKeys = {
+  rms_residual_before: "miss_before",
+  rms_residual_after: "miss_after",
+  residual: "missed_by",
+  rms_residual: "miss",
+  singular_value_per_mm: "singular_per_mm",
+};
 
 /** `annulus design SETUP`: a leadpipe for a goal. */
 export function designCommand(program: Command): void {
@@ -83,8 +93,9 @@ export function designCommand(program: Command): void {
     .option("--seed <seed>", "of the other starts", number, DESIGN_DEFAULTS.seed)
     .option("--smallest <length>", "no diameter below (1 mm less than the leadpipe's least)")
     .option("--largest <length>", "no diameter above (1 mm more than the leadpipe's largest)")
-    .option("--free-entry", "the entry's diameter may change")
-    .option("--free-end", "the end's diameter may change")
+    .addOption(FREE_START)
+    .addOption(formerOption("--free-entry", FREE_START))
+    .option("--free-end", "the diameter at its end may change")
     .option("--may-narrow", "need not widen throughout, as what is drawn off a mandrel must")
     .option("--curvature <length>", "least radius of curvature of the wall's line, 0 for any", "0mm")
     .option("--gap-from <length>", "the gap may change too, from (as far in as the shank goes)")
@@ -110,7 +121,9 @@ export function designCommand(program: Command): void {
         stations: mandrelStations(instrument, design.gapMm, { everyMm, part: options.part }),
       };
       if (options.format === "json")
-        process.stdout.write(`${JSON.stringify({ ...asJson(answer), warnings }, null, 1)}\n`);
+        process.stdout.write(
+          `${JSON.stringify({ ...withFormerKeys(asJson(answer), FORMER_KEYS), warnings }, null, 1)}\n`,
+        );
       else if (options.format === "csv") process.stdout.write(csvOfObjects(answer.stations.map(stationRow)));
       else process.stdout.write(text(answer, setup, options.part));
     });
@@ -133,7 +146,7 @@ export function designOptions(setup: Setup, options: DesignCommandOptions): Desi
     goal: goalOf(options),
     limits: {
       knots: options.knots,
-      holdsEntry: options.freeEntry !== true,
+      holdsEntry: options.freeStart !== true,
       holdsEnd: options.freeEnd !== true,
       smallestMm: smallest === undefined ? usual.smallestMm : length(smallest),
       largestMm: largest === undefined ? usual.largestMm : length(largest),
@@ -196,8 +209,8 @@ const stationRow = ({ positionMm, diameterMm, toleranceMm }: MandrelStation) => 
 });
 
 const asJson = ({ design, freedom, stations }: Answer) => ({
-  miss_before: design.missBefore,
-  miss_after: design.missAfter,
+  rms_residual_before: design.missBefore,
+  rms_residual_after: design.missAfter,
   gap_mm: design.gapMm,
   targets: design.targets.map(({ quantity, n, target, weight, before, after, missedBy }) => ({
     quantity,
@@ -206,7 +219,7 @@ const asJson = ({ design, freedom, stations }: Answer) => ({
     weight,
     before,
     after,
-    missed_by: missedBy,
+    residual: missedBy,
   })),
   knots: design.knots.map(({ positionMm, diameterMm }) => ({
     position_mm: positionMm,
@@ -214,13 +227,17 @@ const asJson = ({ design, freedom, stations }: Answer) => ({
   })),
   spline_off_by_mm: design.splineOffByMm,
   narrows_by_mm: design.narrowsByMm,
-  starts: design.starts.map(({ miss, steps, diametersMm }) => ({ miss, steps, diameters_mm: diametersMm })),
+  starts: design.starts.map(({ miss, steps, diametersMm }) => ({
+    rms_residual: miss,
+    steps,
+    diameters_mm: diametersMm,
+  })),
   freedom: {
     settled: freedom.settled,
     settled_mm: freedom.settledMm,
     words: freedomWords(freedom),
     directions: freedom.directions.map(({ singularPerMm, changeMm }) => ({
-      singular_per_mm: singularPerMm,
+      singular_value_per_mm: singularPerMm,
       change_mm: changeMm,
     })),
   },

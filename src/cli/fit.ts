@@ -1,4 +1,4 @@
-import type { Command } from "commander";
+import { type Command, Option } from "commander";
 import {
   type FitCell,
   type FitMatrix,
@@ -16,15 +16,21 @@ import {
 } from "../index.ts";
 import { textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
+import { formerOption } from "./formerNames.ts";
 import { signed, textTable } from "./table.ts";
 
 interface Options {
   readonly mouthpieces: string;
   readonly instruments: string;
   readonly preferred?: string;
-  readonly clearance?: string;
+  readonly contactTolerance?: string;
   readonly format: string;
 }
+
+const CONTACT_TOLERANCE = new Option(
+  "--contact-tolerance <length>",
+  "the clearance up to which two walls touch (0.01mm of the diameters)",
+);
 
 /** `annulus fit`: which mouthpiece gives which gap in which instrument, and what makes them differ. */
 export function fitCommand(program: Command): void {
@@ -37,10 +43,8 @@ export function fitCommand(program: Command): void {
       "CSV: name, receiver mouth diameter, receiver taper, receiver depth, and u of each",
     )
     .option("--preferred <length>", "the gap that the player prefers, e.g. 2.5mm")
-    .option(
-      "--clearance <length>",
-      "contact tolerance: the clearance up to which two walls touch (0.01mm of the diameters)",
-    )
+    .addOption(CONTACT_TOLERANCE)
+    .addOption(formerOption("--clearance", CONTACT_TOLERANCE))
     .addOption(formatOption("table", "csv", "json"))
     .action((options: Options) => {
       const length = (name: string, text: string | undefined) =>
@@ -48,7 +52,7 @@ export function fitCommand(program: Command): void {
       const matrix = fitMatrix(
         readMouthpieces(textOf(options.mouthpieces, "a CSV file"), options.mouthpieces),
         readInstruments(textOf(options.instruments, "a CSV file"), options.instruments),
-        { ...length("preferredMm", options.preferred), ...length("clearanceMm", options.clearance) },
+        { ...length("preferredMm", options.preferred), ...length("clearanceMm", options.contactTolerance) },
       );
       process.stdout.write(
         options.format === "json"

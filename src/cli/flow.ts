@@ -1,4 +1,4 @@
-import type { Command } from "commander";
+import { type Command, Option } from "commander";
 import {
   type Bounded,
   formatLength,
@@ -26,14 +26,15 @@ import {
 } from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
 import { formatOption } from "./formatOption.ts";
+import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
 import { forEachSetup } from "./setups.ts";
 import { signed, textTable } from "./table.ts";
 
 interface Options {
   readonly gap?: string;
-  readonly reference?: string;
+  readonly comparedWith?: string;
   readonly litresPerMinute: string;
-  readonly threshold?: string;
+  readonly justNoticeable?: string;
   readonly level?: string;
   readonly format: string;
 }
@@ -46,6 +47,21 @@ interface Answer {
   readonly levels: readonly LevelLoss[] | null;
 }
 
+const COMPARED_WITH = new Option(
+  "--compared-with <length>",
+  "gap that changes are counted from (the setup's own)",
+);
+const JUST_NOTICEABLE = new Option(
+  "--just-noticeable <percent>",
+  "smallest change of the whole that is noticed (the setup's own)",
+);
+const FORMER_KEYS: FormerKeys = {
+  compared_with_gap_mm: "reference_gap_mm",
+  just_noticeable_percent: "threshold_percent",
+  finding_at_half_just_noticeable: "finding_at_half_threshold",
+  finding_at_twice_just_noticeable: "finding_at_twice_threshold",
+};
+
 /** `annulus flow SETUP`: how hard it blows, part by part, and what loudness does to its peaks. */
 export function flowCommand(program: Command): void {
   program
@@ -53,9 +69,11 @@ export function flowCommand(program: Command): void {
     .description("steady pressure drop part by part, the gap's bounds, and peak heights from soft to loud")
     .argument("<setup>", "setup file, or - for standard input")
     .option("--gap <length>", "gap instead of the setup's own, e.g. 2.54mm or 0.1in")
-    .option("--reference <length>", "gap that changes are measured from (the setup's own)")
+    .addOption(COMPARED_WITH)
+    .addOption(formerOption("--reference", COMPARED_WITH))
     .option("--litres-per-minute <flows>", "flow, or several: 5,10,20,40,60", "20")
-    .option("--threshold <percent>", "smallest change of the whole that is noticed (the setup's own)")
+    .addOption(JUST_NOTICEABLE)
+    .addOption(formerOption("--threshold", JUST_NOTICEABLE))
     .option("--level <dB>", "levels at the rim, e.g. 120,140,160: adds peak heights (csv: instead)")
     .addOption(formatOption("table", "csv", "json"))
     .action((path: string, options: Options) => {
@@ -65,14 +83,16 @@ export function flowCommand(program: Command): void {
         "20 or 5,10,20,40,60",
       );
       const [thresholdPercent] =
-        options.threshold === undefined ? [] : numberList("--threshold", options.threshold, "10");
+        options.justNoticeable === undefined
+          ? []
+          : numberList("--just-noticeable", options.justNoticeable, "10");
       const levelsDb =
         options.level === undefined ? null : numberList("--level", options.level, "120,140,160");
       const study = (setup: Setup): Answer => {
         const length = (text: string | undefined) =>
           text === undefined ? ownGapMm(setup) : parseLengthMm(text, setup.units);
         const gapMm = length(options.gap);
-        const referenceGapMm = length(options.reference);
+        const referenceGapMm = length(options.comparedWith);
         const other = !isSameGap(gapMm, referenceGapMm);
         return {
           flows: resistanceCurve(setup, litresPerMinute, gapMm),
@@ -94,7 +114,8 @@ export function flowCommand(program: Command): void {
             }),
         };
       };
-      forEachSetup(path, options.format, study, asJson, (answer, setup) =>
+      const json = (answer: Answer) => withFormerKeys(asJson(answer), FORMER_KEYS);
+      forEachSetup(path, options.format, study, json, (answer, setup) =>
         options.format === "csv" ? csvOfObjects(csvRows(answer)) : text(answer, setup),
       );
     });
@@ -132,14 +153,14 @@ const asJson = ({ flows, changes, levels }: Answer) => ({
     parts: flow.parts.map(partJson),
   })),
   changes: changes.map((change) => ({
-    reference_gap_mm: change.reference.gapMm,
+    compared_with_gap_mm: change.reference.gapMm,
     litres_per_minute: change.reference.litresPerMinute,
     change_Pa: change.changePa,
     change_percent: change.changePercent,
     range_percent: change.rangePercent,
-    threshold_percent: change.thresholdPercent,
-    finding_at_half_threshold: RESISTANCE_FINDING[resistanceFindingAt(change, 0.5)],
-    finding_at_twice_threshold: RESISTANCE_FINDING[resistanceFindingAt(change, 2)],
+    just_noticeable_percent: change.thresholdPercent,
+    finding_at_half_just_noticeable: RESISTANCE_FINDING[resistanceFindingAt(change, 0.5)],
+    finding_at_twice_just_noticeable: RESISTANCE_FINDING[resistanceFindingAt(change, 2)],
     finding: RESISTANCE_FINDING[change.finding],
     equivalent_bore_mm: change.equivalentBoreMm,
   })),

@@ -3,6 +3,7 @@ import { type BudgetRow, formatLength, type GapMeasurement, InputError, parseLen
 import { componentName } from "../words/bench/budget.ts";
 import { adviceWords } from "../words/bench/gapAdvice.ts";
 import { formatOption } from "./formatOption.ts";
+import { type FormerKeys, withFormerKeys } from "./formerNames.ts";
 import { textTable } from "./table.ts";
 
 interface Options {
@@ -75,7 +76,7 @@ export function gapCommand(program: Command): void {
       // no gap is negative: some reading is wrong, which the advice names
       if (measured.isNegative) process.exitCode = 1;
       if (options.format === "json") {
-        process.stdout.write(`${JSON.stringify(asJson(measured), null, 1)}\n`);
+        process.stdout.write(`${JSON.stringify(withFormerKeys(asJson(measured), FORMER_KEYS), null, 1)}\n`);
         return;
       }
       process.stdout.write(table(measured));
@@ -95,6 +96,8 @@ const toolOf = (resolution?: string, zero?: string, zeroUncertainty?: string) =>
 const finite = (value: number | undefined): number | null =>
   value !== undefined && Number.isFinite(value) ? value : null;
 const inches = (lengthMm: number): number => lengthMm / 25.4;
+
+const FORMER_KEYS: FormerKeys = { outliers: "outlying" };
 
 function asJson(measured: GapMeasurement) {
   const { gapMm, standardUncertaintyMm: u, intervalMm, outliers } = measured;
@@ -116,7 +119,7 @@ function asJson(measured: GapMeasurement) {
       degrees_of_freedom: finite(row.degreesOfFreedom),
       variance_share: finite(row.varianceShare),
     })),
-    outlying: (["depth", "insertion"] as const).flatMap((what) => {
+    outliers: (["depth", "insertion"] as const).flatMap((what) => {
       const outlier = outliers[what];
       return outlier === undefined
         ? []

@@ -1,3 +1,5 @@
+import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
 import { type Command, Option } from "commander";
 import {
   type DrawnGauge,
@@ -12,6 +14,7 @@ import {
   type Setup,
   toDxf,
   toSvg,
+  unknownLettersWords,
 } from "../index.ts";
 import { textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
@@ -92,11 +95,21 @@ async function fileOf(
     case "dxf":
       return toDxf(sheet);
     case "pdf":
-      // its library is large, and no other command needs it
-      return (await import("../drawing/toPdf.ts")).toPdf(sheet);
+      return pdfOf(sheet);
     case "json":
       return `${JSON.stringify({ kind, title: sheet.title, ...inSnakeCase(gauge), notes, cautions, warnings }, null, 1)}\n`;
   }
+}
+
+/** Its library is large, and no other command needs it. */
+async function pdfOf(sheet: DrawnGauge["sheet"]): Promise<Uint8Array> {
+  const { toPdf } = await import("../drawing/toPdf.ts");
+  const { resolve } = createRequire(import.meta.url);
+  const { bytes, unknownLetters } = await toPdf(sheet, (name) =>
+    readFile(resolve(`@fontsource/source-sans-3/files/${name}`)),
+  );
+  if (unknownLetters.length > 0) process.stderr.write(`annulus: ${unknownLettersWords(unknownLetters)}\n`);
+  return bytes;
 }
 
 /** Names of the terminal's JSON: `noseDiameterMm` is `nose_diameter_mm`; what there is none of is null. */

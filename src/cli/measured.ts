@@ -28,6 +28,7 @@ import {
 import { csvOfObjects } from "../units/delimitedText.ts";
 import { textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
+import { type FormerKeys, withFormerKeys } from "./formerNames.ts";
 import { watch } from "./progress.ts";
 import { forEachSetup } from "./setups.ts";
 import { signed, textTable } from "./table.ts";
@@ -91,7 +92,7 @@ export function measuredCommand(program: Command): void {
         path,
         options.format,
         (setup) => study(setup, text, options),
-        asJson,
+        (answer) => withFormerKeys(asJson(answer), FORMER_KEYS),
         (answer, setup) =>
           options.format === "csv" ? csvOfObjects(asJson(answer).peaks) : report(answer, setup),
       );
@@ -154,6 +155,14 @@ function fitted(
   );
 }
 
+const FORMER_KEYS: FormerKeys = {
+  residual_rms_dB: "scatter_dB",
+  residual_rms_degrees: "scatter_degrees",
+  start_residual_rms_dB: "start_dB",
+  lag_1_autocorrelation: "neighbour_correlation",
+  autocorrelation_score: "running_together",
+};
+
 const asJson = ({ measured, before, fit, after }: Answer) => ({
   reading: { ...measured.reading, header: measured.hasHeader, frequencies: measured.frequencies.length },
   understood: readingWords(measured),
@@ -191,14 +200,14 @@ const asJson = ({ measured, before, fit, after }: Answer) => ({
       })),
     })),
     correlation: fit.correlation,
-    scatter_dB: fit.scatterDb,
-    scatter_degrees: fit.scatterDegrees,
-    start_dB: fit.startDb,
-    neighbour_correlation: fit.lag1Autocorrelation,
+    residual_rms_dB: fit.scatterDb,
+    residual_rms_degrees: fit.scatterDegrees,
+    start_residual_rms_dB: fit.startDb,
+    lag_1_autocorrelation: fit.lag1Autocorrelation,
     noise_dB: fit.residual.noiseDb,
     noise_stated: fit.residual.isStated,
     reduced_chi_square: fit.residual.chiSquare,
-    running_together: fit.residual.autocorrelationScore,
+    autocorrelation_score: fit.residual.autocorrelationScore,
     judgement: fit.judgement,
     degrees_of_freedom: fit.degreesOfFreedom,
     converged: fit.converged,

@@ -1,4 +1,4 @@
-import type { Command } from "commander";
+import { type Command, Option } from "commander";
 import {
   DEFAULT_LIPS,
   formatLength,
@@ -23,6 +23,7 @@ import {
 } from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
 import { formatOption } from "./formatOption.ts";
+import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
 import { parsePressure } from "./pressureText.ts";
 import { counting } from "./progress.ts";
 import { forEachSetup } from "./setups.ts";
@@ -31,7 +32,7 @@ import { textTable } from "./table.ts";
 interface Options {
   readonly gap?: string;
   readonly gaps?: string;
-  readonly reference?: string;
+  readonly comparedWith?: string;
   readonly pressure: string;
   readonly lipMass?: string;
   readonly lipMassExponent?: string;
@@ -49,6 +50,11 @@ interface Answer {
   readonly instrument: InstrumentKind;
 }
 
+const COMPARED_WITH = new Option(
+  "--compared-with <length>",
+  "gap whose starting pressures set how hard each note is blown (the setup's own)",
+);
+
 /** `annulus slots SETUP`: how firmly every note sits, at one gap or several. */
 export function slotsCommand(program: Command): void {
   program
@@ -57,10 +63,8 @@ export function slotsCommand(program: Command): void {
     .argument("<setup>", "setup file, or - for standard input")
     .option("--gap <length>", "gap instead of the setup's own, e.g. 2.54mm or 0.1in")
     .option("--gaps <range>", "several gaps, start:stop:step, e.g. 0:8:1 (mm)")
-    .option(
-      "--reference <length>",
-      "gap whose starting pressures set how hard each note is blown (the setup's own)",
-    )
+    .addOption(COMPARED_WITH)
+    .addOption(formerOption("--reference", COMPARED_WITH))
     .option(
       "--pressure <pressure>",
       "of each note's own starting pressure, or one for all, e.g. 3kPa",
@@ -79,9 +83,11 @@ export function slotsCommand(program: Command): void {
         path,
         options.format,
         (setup) => study(setup, options),
-        asJson,
+        (answer) => withFormerKeys(asJson(answer), FORMER_KEYS),
         (answer, setup) =>
-          options.format === "csv" ? csvOfObjects(asJson(answer).rows) : text(answer, setup),
+          options.format === "csv"
+            ? csvOfObjects(withFormerKeys(asJson(answer).rows, FORMER_KEYS))
+            : text(answer, setup),
       );
     });
 }
@@ -90,7 +96,7 @@ function study(setup: Setup, options: Options): Answer {
   const instrument = new Instrument(setup, { modes: MODAL_COUNT });
   const length = (typed: string | undefined, otherwise: number): number =>
     typed === undefined ? otherwise : parseLengthMm(typed, setup.units);
-  const referenceGapMm = length(options.reference, instrument.gapMm);
+  const referenceGapMm = length(options.comparedWith, instrument.gapMm);
   const gapsMm =
     options.gaps === undefined
       ? [length(options.gap, instrument.gapMm)]
@@ -119,11 +125,22 @@ function number(typed: string | undefined, option: string, otherwise: number): n
   return value;
 }
 
+const FORMER_KEYS: FormerKeys = {
+  compared_with_gap_mm: "reference_gap_mm",
+  times_starting_pressure: "times_threshold",
+  starting_pressure_Pa: "threshold_Pa",
+  starting_lip_Hz: "threshold_lip_Hz",
+  starting_playing_Hz: "threshold_playing_Hz",
+  slot_width_cents: "hold_cents",
+};
+
 const asJson = ({ referenceGapMm, pressure, lips, gaps, instrument }: Answer) => ({
   instrument,
-  reference_gap_mm: referenceGapMm,
+  compared_with_gap_mm: referenceGapMm,
   pressure:
-    "pascals" in pressure ? { pressure_Pa: pressure.pascals } : { times_threshold: pressure.timesThreshold },
+    "pascals" in pressure
+      ? { pressure_Pa: pressure.pascals }
+      : { times_starting_pressure: pressure.timesThreshold },
   lips: {
     mass_kg_m2: lips.massPerArea,
     mass_exponent: lips.massExponent,
@@ -135,14 +152,14 @@ const asJson = ({ referenceGapMm, pressure, lips, gaps, instrument }: Answer) =>
     notes.map((note) => ({
       gap_mm: gapMm,
       n: note.n,
-      threshold_Pa: note.onset?.mouthPressure ?? null,
-      threshold_lip_Hz: note.onset?.lipHz ?? null,
-      threshold_playing_Hz: note.onset?.frequencyHz ?? null,
+      starting_pressure_Pa: note.onset?.mouthPressure ?? null,
+      starting_lip_Hz: note.onset?.lipHz ?? null,
+      starting_playing_Hz: note.onset?.frequencyHz ?? null,
       mouth_pressure_Pa: note.mouthPressure,
       lip_low_Hz: note.slot?.lipHz[0] ?? null,
       lip_high_Hz: note.slot?.lipHz[1] ?? null,
       playing_frequency_Hz: note.slot?.playingHz ?? null,
-      hold_cents: hold(note),
+      slot_width_cents: slotWidth(note),
       pull: note.slot?.pull ?? null,
       margin: note.slot?.margin ?? null,
       runner_up: note.slot?.runnerUp ?? null,
@@ -151,8 +168,8 @@ const asJson = ({ referenceGapMm, pressure, lips, gaps, instrument }: Answer) =>
   ),
 });
 
-/** A note that is blown and never grows fastest holds nothing. */
-const hold = ({ slot, mouthPressure }: NoteSlot): number | null =>
+/** A note that is blown and never grows fastest has a slot of no width. */
+const slotWidth = ({ slot, mouthPressure }: NoteSlot): number | null =>
   slot?.slotWidthCents ?? (mouthPressure === null ? null : 0);
 
 /** A quantity of a note, in the unit its title names. */
@@ -170,7 +187,7 @@ const THRESHOLD: Column = {
   cell: ({ onset }) => kilopascals(onset?.mouthPressure),
 };
 const PLAYING: Column = { title: "f/Hz", cell: ({ slot }) => shown(slot?.playingHz, 2) };
-const HOLD: Column = { title: "slot width/cents", cell: (note) => shown(hold(note), 1) };
+const SLOT_WIDTH: Column = { title: "slot width/cents", cell: (note) => shown(slotWidth(note), 1) };
 const PULL: Column = { title: "pull", cell: ({ slot }) => shown(slot?.pull, 3) };
 const MARGIN: Column = { title: "margin", cell: ({ slot }) => shown(slot?.margin, 2) };
 const oneGap = (instrument: InstrumentKind): readonly Column[] => [
@@ -180,7 +197,7 @@ const oneGap = (instrument: InstrumentKind): readonly Column[] => [
   { title: "lips from/Hz", cell: ({ slot }) => shown(slot?.lipHz[0], 1) },
   { title: "to/Hz", cell: ({ slot }) => shown(slot?.lipHz[1], 1) },
   PLAYING,
-  HOLD,
+  SLOT_WIDTH,
   PULL,
   MARGIN,
   { title: "before note", cell: ({ slot }) => (slot?.runnerUp ? noteLabel(slot.runnerUp, instrument) : "–") },
@@ -217,5 +234,5 @@ function text({ referenceGapMm, pressure, lips, gaps, instrument }: Answer, setu
     ]);
     return `\n${title}\n${textTable(head, rows)}`;
   };
-  return `${setup.name}: notes against gap\n${about}${[THRESHOLD, PLAYING, HOLD, PULL, MARGIN].map(block).join("")}`;
+  return `${setup.name}: notes against gap\n${about}${[THRESHOLD, PLAYING, SLOT_WIDTH, PULL, MARGIN].map(block).join("")}`;
 }

@@ -1,4 +1,4 @@
-import type { Command } from "commander";
+import { type Command, Option } from "commander";
 import {
   type ChangedMode,
   formatLength,
@@ -15,10 +15,17 @@ import {
 } from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
 import { formatOption } from "./formatOption.ts";
+import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
 import { modeCount } from "./modeCount.ts";
 import { counting } from "./progress.ts";
 import { forEachSetup } from "./setups.ts";
 import { signed, textTable } from "./table.ts";
+
+const COMPARED_WITH = new Option(
+  "--compared-with <length>",
+  "gap that changes are counted from (the setup's own)",
+);
+const FORMER_KEYS: FormerKeys = { compared_with_gap_mm: "reference_gap_mm" };
 
 /** `annulus sweep SETUP`: every resonance at every gap. */
 export function sweepCommand(program: Command): void {
@@ -27,14 +34,15 @@ export function sweepCommand(program: Command): void {
     .description("shift, height and spacing of every resonance against gap, as it is or retuned")
     .argument("<setup>", "setup file, or - for standard input")
     .option("--gaps <range>", "start:stop:step, e.g. 0:8:0.25 (mm) or 0in:1/4in:1/64in", "0mm:8mm:0.25mm")
-    .option("--reference <length>", "gap that changes are measured from (the setup's own)")
+    .addOption(COMPARED_WITH)
+    .addOption(formerOption("--reference", COMPARED_WITH))
     .option("--retune <n>", "bring resonance n back with the tuning slide", modeCount)
     .option("--modes <count>", "how many resonances, from the lowest", modeCount, 12)
     .addOption(formatOption("table", "csv", "json"))
     .action(
       (
         path: string,
-        options: { gaps: string; reference?: string; retune?: number; modes: number; format: string },
+        options: { gaps: string; comparedWith?: string; retune?: number; modes: number; format: string },
       ) => {
         const study = (setup: Setup): GapSweep => {
           const instrument = new Instrument(setup, { modes: options.modes });
@@ -43,15 +51,16 @@ export function sweepCommand(program: Command): void {
             {
               gapsMm: parseRange(options.gaps, setup.units),
               referenceGapMm:
-                options.reference === undefined
+                options.comparedWith === undefined
                   ? instrument.gapMm
-                  : parseLengthMm(options.reference, setup.units),
+                  : parseLengthMm(options.comparedWith, setup.units),
               ...(options.retune === undefined ? {} : { retune: options.retune }),
             },
             counting("gap"),
           );
         };
-        forEachSetup(path, options.format, study, asJson, (sweep, setup) =>
+        const json = (sweep: GapSweep) => withFormerKeys(asJson(sweep), FORMER_KEYS);
+        forEachSetup(path, options.format, study, json, (sweep, setup) =>
           options.format === "csv" ? csvOfObjects(asJson(sweep).rows) : tables(sweep, setup),
         );
       },
@@ -59,7 +68,7 @@ export function sweepCommand(program: Command): void {
 }
 
 const asJson = ({ referenceGapMm, retune, rows }: GapSweep) => ({
-  reference_gap_mm: referenceGapMm,
+  compared_with_gap_mm: referenceGapMm,
   retune,
   rows: rows.flatMap(({ gapMm, slideMm, modes }) =>
     modes.map((mode) => ({

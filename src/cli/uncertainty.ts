@@ -1,4 +1,4 @@
-import { type Command, InvalidArgumentError } from "commander";
+import { type Command, InvalidArgumentError, Option } from "commander";
 import {
   type ChangedMode,
   type ChangeUncertainty,
@@ -22,13 +22,14 @@ import {
 } from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
 import { formatOption } from "./formatOption.ts";
+import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
 import { watch } from "./progress.ts";
 import { forEachSetup } from "./setups.ts";
 import { signed, textTable } from "./table.ts";
 
 interface Options {
   readonly gap?: string;
-  readonly reference: string;
+  readonly comparedWith: string;
   readonly monteCarlo?: number;
   readonly seed: number;
   readonly format: string;
@@ -40,6 +41,11 @@ interface Answer {
   readonly monteCarlo: MonteCarlo | null;
 }
 
+const COMPARED_WITH = new Option(
+  "--compared-with <length>",
+  "the gap that changes are counted from, e.g. 2.5mm or 0.1in",
+).makeOptionMandatory();
+
 /** `annulus uncertainty SETUP`: how well the change between two gaps is known, and which dimension that hangs on. */
 export function uncertaintyCommand(program: Command): void {
   program
@@ -48,7 +54,8 @@ export function uncertaintyCommand(program: Command): void {
       "how well shifts, heights and spacings between two gaps are known, by first order and by random trials",
     )
     .argument("<setup>", "setup file with its uncertainties, or - for standard input")
-    .requiredOption("--reference <length>", "the gap that changes are measured from, e.g. 2.5mm or 0.1in")
+    .addOption(COMPARED_WITH)
+    .addOption(formerOption("--reference", COMPARED_WITH))
     .option("--gap <length>", "the other gap (the setup's own)")
     .option("--monte-carlo <trials>", "run so many random trials beside the first order", trialCount)
     .option("--seed <number>", "of the draws: the same seed draws the same", wholeNumber, 1)
@@ -58,9 +65,11 @@ export function uncertaintyCommand(program: Command): void {
         path,
         options.format,
         (setup) => study(setup, options),
-        asJson,
+        (answer) => withFormerKeys(asJson(answer), FORMER_KEYS),
         (answer, setup) =>
-          options.format === "csv" ? csvOfObjects(asJson(answer).rows) : tables(answer, setup),
+          options.format === "csv"
+            ? csvOfObjects(withFormerKeys(asJson(answer).rows, FORMER_KEYS))
+            : tables(answer, setup),
       );
     });
 }
@@ -78,7 +87,7 @@ function trialCount(text: string): number {
 
 function study(setup: Setup, options: Options): Answer {
   const instrument = new Instrument(setup);
-  const referenceGapMm = parseLengthMm(options.reference, setup.units);
+  const referenceGapMm = parseLengthMm(options.comparedWith, setup.units);
   const gapMm = options.gap === undefined ? instrument.gapMm : parseLengthMm(options.gap, setup.units);
   const sweep = gapSweep(instrument, { gapsMm: [gapMm], referenceGapMm });
   const contributions = new Contributions(instrument);
@@ -106,6 +115,17 @@ const QUANTITIES = [
   { key: "spacingCents", name: "spacing_change_cents", of: (mode: ChangedMode) => mode.spacingChangeCents },
 ] as const;
 
+/** What random trials told was called drawn. */
+const FORMER_KEYS: FormerKeys = {
+  compared_with_gap_mm: "reference_gap_mm",
+  random_trials: "drawn",
+  ...Object.fromEntries(
+    QUANTITIES.flatMap(({ name }) =>
+      ["mean", "u", "low", "high"].map((what) => [`monte_carlo_${what}_${name}`, `drawn_${what}_${name}`]),
+    ),
+  ),
+};
+
 const known = (uncertain: Uncertain | null, name: string, sources: ChangeUncertainty["sources"]) => ({
   [`u_${name}`]: uncertain?.standard ?? null,
   [`U95_${name}`]: uncertain?.expanded ?? null,
@@ -113,16 +133,16 @@ const known = (uncertain: Uncertain | null, name: string, sources: ChangeUncerta
 });
 
 const drawnJson = (drawn: Drawn | null, name: string) => ({
-  [`drawn_mean_${name}`]: drawn?.mean ?? null,
-  [`drawn_u_${name}`]: drawn?.standard ?? null,
-  [`drawn_low_${name}`]: drawn?.interval[0] ?? null,
-  [`drawn_high_${name}`]: drawn?.interval[1] ?? null,
+  [`monte_carlo_mean_${name}`]: drawn?.mean ?? null,
+  [`monte_carlo_u_${name}`]: drawn?.standard ?? null,
+  [`monte_carlo_low_${name}`]: drawn?.interval[0] ?? null,
+  [`monte_carlo_high_${name}`]: drawn?.interval[1] ?? null,
 });
 
 const asJson = ({ sweep, uncertainty, monteCarlo }: Answer) => ({
-  reference_gap_mm: sweep.referenceGapMm,
+  compared_with_gap_mm: sweep.referenceGapMm,
   gap_mm: sweep.rows[0].gapMm,
-  ...(monteCarlo && { drawn: monteCarlo.drawn, left_out: monteCarlo.leftOut }),
+  ...(monteCarlo && { random_trials: monteCarlo.drawn, left_out: monteCarlo.leftOut }),
   rows: uncertainty.modes.map((mode, i) => ({
     n: mode.n,
     ...Object.assign(

@@ -1,5 +1,5 @@
 /** `annulus verdicts SETUP`: the trade's claims beside the model, with what would be found at other thresholds. */
-import type { Command } from "commander";
+import { type Command, Option } from "commander";
 import {
   atOtherThresholds,
   type Claim,
@@ -21,12 +21,13 @@ import {
   thresholdCheck,
 } from "../index.ts";
 import { formatOption } from "./formatOption.ts";
+import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
 import { counting } from "./progress.ts";
 import { forEachSetup } from "./setups.ts";
 
 interface Options {
   readonly gap: string;
-  readonly reference?: string;
+  readonly comparedWith?: string;
   readonly format: string;
 }
 
@@ -38,23 +39,32 @@ interface Answer {
   readonly claims: readonly { readonly claim: Claim; readonly evidence: Evidence }[];
 }
 
+const COMPARED_WITH = new Option("--compared-with <length>", "gap it is compared with (the setup's own)");
+const FORMER_KEYS: FormerKeys = {
+  compared_with_gap_mm: "reference_gap_mm",
+  finding_at_half_just_noticeable: "finding_at_half_threshold",
+  finding_at_twice_just_noticeable: "finding_at_twice_threshold",
+};
+
 export function verdictsCommand(program: Command): void {
   program
     .command("verdicts")
     .description("what the trade says of the gap, beside what the model finds between two gaps")
     .argument("<setup>", "setup file, or - for standard input")
     .requiredOption("--gap <length>", "gap to look at, e.g. 2.54mm or 0.1in")
-    .option("--reference <length>", "gap it is compared with (the setup's own)")
+    .addOption(COMPARED_WITH)
+    .addOption(formerOption("--reference", COMPARED_WITH))
     .addOption(formatOption("table", "json"))
     .action((path: string, options: Options) => {
-      forEachSetup(path, options.format, (setup) => study(setup, options), asJson, text);
+      forEachSetup(path, options.format, (setup) => study(setup, options), json, text);
     });
 }
 
-function study(setup: Setup, { gap, reference }: Options): Answer {
+function study(setup: Setup, { gap, comparedWith }: Options): Answer {
   const instrument = new Instrument(setup, { modes: MODAL_COUNT });
   const gapMm = parseLengthMm(gap, setup.units);
-  const referenceGapMm = reference === undefined ? instrument.gapMm : parseLengthMm(reference, setup.units);
+  const referenceGapMm =
+    comparedWith === undefined ? instrument.gapMm : parseLengthMm(comparedWith, setup.units);
   const question = { referenceGapMm, litresPerMinute: 20 };
   const told = counting("set of lips");
   const finished = <Result>(
@@ -84,9 +94,11 @@ function study(setup: Setup, { gap, reference }: Options): Answer {
   };
 }
 
+const json = (answer: Answer) => withFormerKeys(asJson(answer), FORMER_KEYS);
+
 const asJson = ({ gapMm, referenceGapMm, instrument, thresholds, claims }: Answer) => ({
   gap_mm: gapMm,
-  reference_gap_mm: referenceGapMm,
+  compared_with_gap_mm: referenceGapMm,
   instrument,
   just_noticeable: {
     pitch_cents: thresholds.cents,
@@ -101,8 +113,8 @@ const asJson = ({ gapMm, referenceGapMm, instrument, thresholds, claims }: Answe
       claim,
       rule: RULE[claim],
       finding: FINDING[evidence.finding],
-      finding_at_half_threshold: other && FINDING[other.half],
-      finding_at_twice_threshold: other && FINDING[other.twice],
+      finding_at_half_just_noticeable: other && FINDING[other.half],
+      finding_at_twice_just_noticeable: other && FINDING[other.twice],
       words: evidenceWords(evidence, instrument),
       tests: evidence.tests.map((test) => ({
         quantity: test.quantity,

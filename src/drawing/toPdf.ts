@@ -1,13 +1,6 @@
 /** A sheet as a PDF at true size: a page of its width and height, one millimetre of the drawing being one of the paper. */
-import {
-  degrees,
-  PDFDocument,
-  type PDFFont,
-  type PDFPage,
-  PrintScaling,
-  rgb,
-  StandardFonts,
-} from "@cantoo/pdf-lib";
+import { degrees, PDFDocument, type PDFPage, PrintScaling, rgb } from "@cantoo/pdf-lib";
+import { type FetchTypeface, PdfType } from "./pdfType.ts";
 import { type Mark, PENS, type Point, type Sheet } from "./sheet.ts";
 import { fontSizeMm } from "./toSvg.ts";
 
@@ -16,12 +9,18 @@ const INK = rgb(0, 0, 0);
 
 interface Page {
   readonly page: PDFPage;
-  readonly plain: PDFFont;
-  readonly bold: PDFFont;
+  readonly plain: PdfType;
+  readonly bold: PdfType;
 }
 
-/** The bytes of the file; the same sheet gives the same bytes. */
-export async function toPdf(drawn: Sheet): Promise<Uint8Array> {
+export interface PdfFile {
+  readonly bytes: Uint8Array;
+  /** Letters that no typeface here has; the file has a question mark for each. */
+  readonly unknownLetters: readonly string[];
+}
+
+/** The same sheet gives the same bytes. */
+export async function toPdf(drawn: Sheet, fetchTypeface: FetchTypeface): Promise<PdfFile> {
   const file = await PDFDocument.create({ updateMetadata: false });
   file.setTitle(drawn.title);
   file.setSubject(drawn.description);
@@ -30,11 +29,14 @@ export async function toPdf(drawn: Sheet): Promise<Uint8Array> {
   file.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None);
   const on: Page = {
     page: file.addPage([drawn.widthMm * POINTS_PER_MM, drawn.heightMm * POINTS_PER_MM]),
-    plain: await file.embedFont(StandardFonts.Helvetica),
-    bold: await file.embedFont(StandardFonts.HelveticaBold),
+    plain: await PdfType.for(linesOf(drawn, false), file, "plain", fetchTypeface),
+    bold: await PdfType.for(linesOf(drawn, true), file, "bold", fetchTypeface),
   };
   for (const mark of drawn.marks) put(on, mark);
-  return file.save();
+  return {
+    bytes: await file.save(),
+    unknownLetters: [...new Set([...on.plain.unknown, ...on.bold.unknown])],
+  };
 }
 
 function put({ page, plain, bold }: Page, mark: Mark): void {
@@ -60,23 +62,29 @@ function put({ page, plain, bold }: Page, mark: Mark): void {
       return;
     }
     case "text": {
-      const font = mark.isBold ? bold : plain;
-      const text = inFont(mark.text, font);
+      const runs = (mark.isBold ? bold : plain).runs(mark.text);
       const size = fontSizeMm(mark.heightMm) * POINTS_PER_MM;
+      const widths = runs.map(({ font, text }) => font.widthOfTextAtSize(text, size));
       const share = { start: 0, middle: 0.5, end: 1 }[mark.anchor ?? "start"];
-      const backBy = share * font.widthOfTextAtSize(text, size);
+      let along = -share * widths.reduce((sum, width) => sum + width, 0);
       const [x, y] = points(mark.at);
-      page.drawText(text, {
-        x: mark.isUpright ? x : x - backBy,
-        y: mark.isUpright ? y - backBy : y,
-        size,
-        font,
-        color: INK,
-        ...(mark.isUpright && { rotate: degrees(90) }),
+      runs.forEach(({ font, text }, i) => {
+        page.drawText(text, {
+          x: mark.isUpright ? x : x + along,
+          y: mark.isUpright ? y + along : y,
+          size,
+          font,
+          color: INK,
+          ...(mark.isUpright && { rotate: degrees(90) }),
+        });
+        along += widths[i];
       });
     }
   }
 }
+
+const linesOf = ({ marks }: Sheet, isBold: boolean): readonly string[] =>
+  marks.flatMap((mark) => (mark.kind === "text" && (mark.isBold ?? false) === isBold ? [mark.text] : []));
 
 const points = ([x, y]: Point): Point => [x * POINTS_PER_MM, y * POINTS_PER_MM];
 
@@ -94,15 +102,4 @@ function stroke(pen: keyof typeof PENS) {
     borderWidth: of.widthMm * POINTS_PER_MM,
     ...(of.dashMm && { borderDashArray: of.dashMm.map((length) => length * POINTS_PER_MM) }),
   };
-}
-
-/** The fonts that every reader has know Western letters; others lose their marks, or become a question mark. */
-function inFont(text: string, font: PDFFont): string {
-  const known = new Set(font.getCharacterSet());
-  const plain = text.replaceAll("\u2212", "-");
-  return Array.from(plain, (letter) => {
-    if (known.has(letter.codePointAt(0)!)) return letter;
-    const bare = letter.normalize("NFKD").replace(/\p{M}/gu, "");
-    return bare && Array.from(bare).every((part) => known.has(part.codePointAt(0)!)) ? bare : "?";
-  }).join("");
 }

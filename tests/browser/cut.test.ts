@@ -138,7 +138,7 @@ describe("planning a cut", () => {
     await expect.poll(() => field(page, "Gap to reach").getAttribute("aria-invalid")).toBe("true");
     await order(page, "Gap to reach", "2.52");
     await part(page, "no-plan")
-      .getByText(/within 0\.05 mm of the target already/)
+      .getByText(/within 0\.05 mm of the planned gap already/)
       .waitFor();
     await order(page, "Gap to reach", "2.44");
     await part(page, "no-plan")

@@ -30,7 +30,7 @@ describe("annulus gap", () => {
     expect(json.budget[2].degrees_of_freedom).toBe(null);
     const shares = json.budget.map((row: { variance_share: number }) => row.variance_share);
     expect(shares.reduce((a: number, b: number) => a + b)).toBeCloseTo(1, 9);
-    expect(json.outlying).toMatchObject([{ what: "depth", number: 5, reading_mm: 24.95 }]);
+    expect(json.outliers).toMatchObject([{ what: "depth", number: 5, reading_mm: 24.95 }]);
   });
 
   it("prints the budget as a table, and points at the outlying reading", () => {
@@ -84,7 +84,7 @@ describe("annulus fit", () => {
 
 describe("annulus cut", () => {
   const cut = (...more: string[]) =>
-    annulus(["cut", demo, "--target", "2.0mm", "--uncertainty", "0.03mm", ...more]);
+    annulus(["cut", demo, "--planned", "2.0mm", "--uncertainty", "0.03mm", ...more]);
 
   it("answers as table and JSON", () => {
     const table = cut().stdout;
@@ -104,29 +104,29 @@ describe("annulus cut", () => {
     expect(stdout).toMatch(/1\. 0\.010 mm off the diameter.*\n.*depth ______ ______ ______/);
     expectRefused(cut("--card", "sleeve"), /no way to less gap/);
     expectRefused(
-      annulus(["cut", demo, "--gap", "2.5mm", "--target", "2mm", "--card", "turn-down", "--confirm"]),
+      annulus(["cut", demo, "--gap", "2.5mm", "--planned", "2mm", "--card", "turn-down", "--confirm"]),
       /add --uncertainty/,
     );
   });
 
   it("takes the setup's own uncertainty where none is given", () => {
-    const json = JSON.parse(annulus(["cut", demo, "--target", "2mm", "--format", "json"]).stdout);
+    const json = JSON.parse(annulus(["cut", demo, "--planned", "2mm", "--format", "json"]).stdout);
     // 0.02 mm and 0.03 mm in quadrature, 95 %
     expect(json.expanded_uncertainty_mm).toBeCloseTo(1.96 * Math.hypot(0.02, 0.03), 4);
-    const unknown = annulus(["cut", demo, "--gap", "2.5mm", "--target", "2mm"]).stdout;
+    const unknown = annulus(["cut", demo, "--gap", "2.5mm", "--planned", "2mm"]).stdout;
     expect(unknown).toMatch(/uncertainty is not known: measure receiver depth and insertion/);
   });
 
   it("refuses what the measurement cannot carry, and what cannot be", () => {
     expectRefused(
-      annulus(["cut", demo, "--target", "2.4mm", "--uncertainty", "0.06mm"]),
+      annulus(["cut", demo, "--planned", "2.4mm", "--uncertainty", "0.06mm"]),
       /known to ±0\.12 mm only, more than the 0\.10 mm asked for/,
     );
-    expectRefused(annulus(["cut", demo, "--target", "-1mm"]), /the target is -1\.000 mm/);
-    expectRefused(annulus(["cut", demo, "--target", "2mm", "--tolerance", "0"]), /tolerance/);
+    expectRefused(annulus(["cut", demo, "--planned", "-1mm"]), /the planned gap is -1\.000 mm/);
+    expectRefused(annulus(["cut", demo, "--planned", "2mm", "--tolerance", "0"]), /tolerance/);
     expect(annulus(["cut", demo]).status).toBe(2);
-    expect(annulus(["cut", demo, "--target", "2.5mm"]).stdout).toMatch(
-      /within 0\.05 mm of the target already/,
+    expect(annulus(["cut", demo, "--planned", "2.5mm"]).stdout).toMatch(
+      /within 0\.05 mm of the planned gap already/,
     );
   });
 });

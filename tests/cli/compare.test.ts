@@ -30,14 +30,14 @@ describe("annulus compare", () => {
       "--modes",
       "8",
     ];
-    const { variants, ranking, reference, retune } = JSON.parse(
+    const { candidates, ranking, compared_with, retune } = JSON.parse(
       annulus([...options, "--format", "json"]).stdout,
     );
-    expect([variants.length, reference, retune]).toEqual([3, 1, 4]);
-    expect(variants.map(({ name }: { name: string }) => name).slice(1)).toEqual(["wide.txt", "radii.csv"]);
+    expect([candidates.length, compared_with, retune]).toEqual([3, 1, 4]);
+    expect(candidates.map(({ name }: { name: string }) => name).slice(1)).toEqual(["wide.txt", "radii.csv"]);
     expect([...ranking].sort()).toEqual([1, 2, 3]);
-    expect(variants[1].retuned.modes[3].shift_cents).toBeCloseTo(0, 6);
-    const { places, modes } = variants[0].sensitivity;
+    expect(candidates[1].retuned.modes[3].shift_cents).toBeCloseTo(0, 6);
+    const { places, modes } = candidates[0].sensitivity;
     expect(modes[0].cents_per_mm.length).toBe(places.length);
     const csv = annulus([...options, "--format", "csv"])
       .stdout.trimEnd()
@@ -48,7 +48,7 @@ describe("annulus compare", () => {
     const texts = stdout.split("\n");
     const first = texts.findIndex((line) => line.startsWith("Equivalent fundamental"));
     const shown = texts[first + 4].trim().split(/\s+/).slice(-8);
-    const retuned: { equivalent_cents: number }[] = variants[1].retuned.modes;
+    const retuned: { equivalent_cents: number }[] = candidates[1].retuned.modes;
     expect(shown).toEqual(
       retuned.map(({ equivalent_cents: one }) =>
         one
@@ -62,7 +62,7 @@ describe("annulus compare", () => {
       .stdout.trimEnd()
       .split("\n")
       .map((line) => JSON.parse(line));
-    expect(lines.map(({ score }) => score)).toEqual(variants.map(({ score }: { score: number }) => score));
+    expect(lines.map(({ score }) => score)).toEqual(candidates.map(({ score }: { score: number }) => score));
     const text = annulus(options).stdout;
     for (const title of [
       "Equivalent fundamental",
@@ -72,7 +72,7 @@ describe("annulus compare", () => {
       "Ranking",
     ])
       expect(text).toContain(title);
-    expect(text).toContain(variants[2].modes[0].Q.toFixed(1));
+    expect(text).toContain(candidates[2].modes[0].Q.toFixed(1));
     expect(text).toMatch(/2 wide\.txt: [+-]?\d+\.\d\d mm by the tuning slide/);
     expect(text).not.toMatch(/NaN|undefined|Infinity/);
   });
@@ -84,17 +84,17 @@ describe("annulus compare", () => {
       demo,
       "--gaps",
       "1:3:1",
-      "--reference",
+      "--compared-with",
       "2",
       "--notes",
       "--no-sensitivity",
     ];
-    const { variants } = JSON.parse(annulus([...options, "--format", "json"]).stdout);
-    expect(variants.map(({ gap_mm }: { gap_mm: number }) => gap_mm)).toEqual([1, 2, 3, 1, 2, 3]);
-    expect(variants[1].modes[5].shift_cents).toBe(0);
-    expect(variants[4].modes[5].shift_cents).toBeCloseTo(0, 9);
-    expect(variants[0].notes.length).toBe(9);
-    expect(variants[0].sensitivity).toBeNull();
+    const { candidates } = JSON.parse(annulus([...options, "--format", "json"]).stdout);
+    expect(candidates.map(({ gap_mm }: { gap_mm: number }) => gap_mm)).toEqual([1, 2, 3, 1, 2, 3]);
+    expect(candidates[1].modes[5].shift_cents).toBe(0);
+    expect(candidates[4].modes[5].shift_cents).toBeCloseTo(0, 9);
+    expect(candidates[0].notes.length).toBe(9);
+    expect(candidates[0].sensitivity).toBeNull();
   });
 
   it("refuses bad input in one line", () => {
@@ -105,8 +105,8 @@ describe("annulus compare", () => {
         /none\.txt: there is no such file; give the path of a table of a leadpipe/,
       ],
       [["--goal", "sents2"], /"sents2" is not known; known are f1 to f12/],
-      [["--reference", "2"], /there is no candidate 2 to compare with/],
-      [["--reference", "x"], /--reference: "x" is no candidate's number/],
+      [["--compared-with", "2"], /there is no candidate 2 to compare with/],
+      [["--compared-with", "x"], /--compared-with: "x" is no candidate's number/],
       [["--unit", "furlong"], /--unit: "furlong" is not known; give mm or in/],
       [["--gap", "1mm", "--gaps", "0:1:1"], /--gap and --gaps/],
       [["--gap", "90mm"], /no gap of this receiver/],

@@ -23,7 +23,7 @@ describe("annulus design", () => {
       "40mm",
     ];
     const answer = JSON.parse(annulus([...options, "--format", "json"]).stdout);
-    expect(answer.miss_after).toBeLessThan(answer.miss_before);
+    expect(answer.rms_residual_after).toBeLessThan(answer.rms_residual_before);
     const modes = new Instrument(readSetup(answer.setup)).modes(answer.gap_mm);
     expect(answer.targets.length).toBeGreaterThan(0);
     for (const { n, after } of answer.targets) expect(modes[n - 1].frequencyHz).toBeCloseTo(after, 3);
@@ -49,8 +49,8 @@ describe("annulus design", () => {
     const like = JSON.parse(annulus(["design", demo, "--like", demo, ...quick]).stdout);
     expect(like.targets.length).toBe(18);
     // the setup is like itself but for what the search is accurate to, and its spline comes near
-    expect(like.miss_before).toBeLessThan(1e-6);
-    expect(like.miss_after).toBeLessThan(0.5);
+    expect(like.rms_residual_before).toBeLessThan(1e-6);
+    expect(like.rms_residual_after).toBeLessThan(0.5);
     expect(like.spline_off_by_mm).toBeGreaterThan(0);
   });
 

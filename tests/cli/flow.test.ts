@@ -27,7 +27,7 @@ describe("annulus flow", () => {
     expect(gap.drop_Pa.lower).toBeLessThan(gap.drop_Pa.estimate);
     expect(gap.drop_Pa.estimate).toBeLessThan(gap.drop_Pa.upper);
     // against the setup's own 2.5 mm
-    expect(changes[0]).toMatchObject({ reference_gap_mm: 2.5, finding: "too small to notice" });
+    expect(changes[0]).toMatchObject({ compared_with_gap_mm: 2.5, finding: "too small to notice" });
     expect(not_known.length).toBeGreaterThan(2);
   });
 
@@ -60,9 +60,9 @@ describe("annulus flow", () => {
   });
 
   it("takes the threshold, the reference and a flow of zero", () => {
-    const options = "--gap 8mm --reference 0mm --threshold 0.01 --format json".split(" ");
+    const options = "--gap 8mm --compared-with 0mm --just-noticeable 0.01 --format json".split(" ");
     const { changes } = JSON.parse(annulus(["flow", demo, ...options]).stdout);
-    expect(changes[0]).toMatchObject({ reference_gap_mm: 0, threshold_percent: 0.01 });
+    expect(changes[0]).toMatchObject({ compared_with_gap_mm: 0, just_noticeable_percent: 0.01 });
     expect(annulus(["flow", demo, "--litres-per-minute", "0"]).stdout).toMatch(
       /none is defined without flow/,
     );
@@ -90,7 +90,7 @@ describe("annulus flow", () => {
     expectRefused(annulus(["flow", demo, "--litres-per-minute", "5,,9"]), /give 20 or 5,10,20,40,60/);
     expectRefused(annulus(["flow", demo, "--litres-per-minute", "-3"]), /give 0 or more/);
     expectRefused(annulus(["flow", demo, "--litres-per-minute", "900"]), /too fast for a bore of 3\.70 mm/);
-    expectRefused(annulus(["flow", demo, "--gap", "1mm", "--threshold", "0"]), /per cent above 0/);
+    expectRefused(annulus(["flow", demo, "--gap", "1mm", "--just-noticeable", "0"]), /per cent above 0/);
     expectRefused(annulus(["flow", demo, "--level", "300"]), /0 to 180 dB/);
     expect(annulus(["flow"]).status).toBe(2);
     expect(annulus(["flow", demo, "--format", "xml"]).status).toBe(2);

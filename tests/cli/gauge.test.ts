@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
 import { annulus, expectRefused } from "./run.ts";
 
@@ -13,6 +14,20 @@ it("draws in every format", () => {
   expect(gauge("--kind", "ring", "--format", "dxf").stdout).toMatch(/SECTION[\s\S]*EOF\s*$/);
   const pdf = gauge("--kind", "mandrel", "--format", "pdf");
   expect(pdf).toMatchObject({ status: 0, stdout: expect.stringMatching(/^%PDF-1\.\d[\s\S]*%%EOF\s*$/) });
+});
+
+it("a PDF takes names in Greek and Cyrillic letters, and says which letters it has not got", () => {
+  const named = (name: string) =>
+    annulus(
+      ["gauge", "-", "--kind", "plug", "--format", "pdf"],
+      JSON.stringify({ ...JSON.parse(readFileSync(demo, "utf8")), name }),
+    );
+  const plain = named("Trumpet");
+  const greek = named("Ζωή, Дарья");
+  expect([greek.status, greek.stderr]).toEqual([plain.status, plain.stderr]);
+  // the letters travel in the file
+  expect(greek.stdout.length).toBeGreaterThan(plain.stdout.length + 3000);
+  expect(named("小").stderr).toContain("question mark in place of 小");
 });
 
 it("gives its numbers under names with units", () => {

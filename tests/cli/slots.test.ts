@@ -9,15 +9,15 @@ describe("annulus slots", () => {
   it("table, CSV and JSON of the same notes", () => {
     const { rows, lips, pressure } = JSON.parse(slots([demo, "--gap", "0.1in", "--format", "json"]).stdout);
     expect(rows.map(({ n }: { n: number }) => n)).toEqual([2, 3, 4, 5, 6, 7, 8, 9, 10]);
-    expect(pressure).toEqual({ times_threshold: 1.3 });
+    expect(pressure).toMatchObject({ times_starting_pressure: 1.3 });
     expect(lips.width_mm).toBeCloseTo(7, 9);
     const csv = slots([demo, "--gap", "0.1in", "--format", "csv"]).stdout.trimEnd().split("\n");
     expect(csv.length).toBe(10);
     expect(csv[0].split(",")).toEqual(Object.keys(rows[0]));
     const table = slots([demo, "--gap", "0.1in"]).stdout;
     expect(table).toContain("gap 2.54 mm (0.100 in)");
-    for (const { hold_cents, playing_frequency_Hz } of rows) {
-      expect(table).toContain(hold_cents.toFixed(1));
+    for (const { slot_width_cents, playing_frequency_Hz } of rows) {
+      expect(table).toContain(slot_width_cents.toFixed(1));
       expect(table).toContain(playing_frequency_Hz.toFixed(2));
     }
     expect(table).not.toMatch(/NaN|undefined|Infinity/);
@@ -31,7 +31,9 @@ describe("annulus slots", () => {
     expect(pressure).toEqual({ pressure_Pa: 5000 });
     expect([lips.quality, lips.mass_kg_m2]).toEqual([5, 4]);
     for (const row of rows)
-      expect(row.hold_cents > 0).toBe(row.threshold_Pa < 5000 && row.playing_frequency_Hz !== null);
+      expect(row.slot_width_cents > 0).toBe(
+        row.starting_pressure_Pa < 5000 && row.playing_frequency_Hz !== null,
+      );
     const table = slots([demo, "--gaps", "0:4:2"]).stdout;
     for (const title of ["starting pressure/kPa", "slot width/cents", "pull", "margin"])
       expect(table).toContain(`\n${title}\n`);

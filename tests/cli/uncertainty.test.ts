@@ -5,7 +5,7 @@ import { annulus, expectRefused } from "./run.ts";
 const demo = "shared/demo.setup.json";
 
 describe("annulus uncertainty", () => {
-  const ask = ["uncertainty", demo, "--reference", "2.5mm", "--gap", "5.04mm"];
+  const ask = ["uncertainty", demo, "--compared-with", "2.5mm", "--gap", "5.04mm"];
 
   /** The demo with its stated uncertainties alone: nothing of it assumed. */
   const { provenance, ...stated } = JSON.parse(
@@ -21,14 +21,14 @@ describe("annulus uncertainty", () => {
     expect(provenance).toBeDefined();
     const { stdout, status } = askOfStated();
     expect(status).toBe(0);
-    const { drawn, left_out, rows } = JSON.parse(stdout);
+    const { random_trials: drawn, left_out, rows } = JSON.parse(stdout);
     expect([drawn, left_out, rows.length]).toEqual([40, 0, 12]);
     for (const row of rows) {
       expect(row.u_shift_cents).toBeGreaterThan(0);
       expect(row.U95_shift_cents / row.u_shift_cents).toBeCloseTo(1.96, 2);
       expect(row.largest_source_of_shift_cents).toMatch(/^insertion at the (reference|chosen) gap$/);
-      expect(row.drawn_low_shift_cents).toBeLessThan(row.shift_cents);
-      expect(row.drawn_high_shift_cents).toBeGreaterThan(row.shift_cents);
+      expect(row.monte_carlo_low_shift_cents).toBeLessThan(row.shift_cents);
+      expect(row.monte_carlo_high_shift_cents).toBeGreaterThan(row.shift_cents);
     }
     expect(rows[11].u_spacing_change_cents).toBeNull();
     expect(askOfStated().stdout).toBe(stdout);
@@ -48,7 +48,7 @@ describe("annulus uncertainty", () => {
     const { stdout } = annulus([
       "uncertainty",
       "tests/reference/start-horn.setup.json",
-      "--reference",
+      "--compared-with",
       "1mm",
     ]);
     expect(stdout).toContain("all are taken as exact");

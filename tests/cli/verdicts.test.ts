@@ -23,7 +23,7 @@ describe("annulus verdicts", () => {
     ]);
     for (const one of claims) {
       expect(one.words).not.toMatch(/NaN|undefined|Infinity/);
-      expect(one.finding_at_half_threshold === null).toBe(one.tests.length === 0);
+      expect(one.finding_at_half_just_noticeable === null).toBe(one.tests.length === 0);
     }
     const slots = claims[0];
     expect(slots.tests[0].just_noticeable).toBe(20);

@@ -12,7 +12,7 @@ import { withProvenance } from "../../src/setup/provenance.ts";
 import { readSetupText } from "../../src/setup/readSetup.ts";
 import type { Setup } from "../../src/setup/setup.ts";
 import { STAND_INS, standIn } from "../../src/setup/standIns.ts";
-import { GAUGE_KINDS, type GaugeKind } from "../../src/words/bench/gauges.ts";
+import { GAUGE_KINDS, type GaugeKind, unknownLettersWords } from "../../src/words/bench/gauges.ts";
 
 // as if it had been measured
 const demo: Setup = { ...readSetupText(readFileSync("shared/demo.setup.json", "utf8")), provenance: {} };
@@ -36,7 +36,12 @@ const hasLength = (lengths: readonly number[], wanted: number) =>
 
 /** Page size and every path of a PDF in mm, its text in one piece. */
 async function pdfOf(sheet: Sheet) {
-  const task = getDocument({ data: await toPdf(sheet), verbosity: 0 });
+  const fetched: string[] = [];
+  const { bytes, unknownLetters } = await toPdf(sheet, async (name) => {
+    fetched.push(name);
+    return Uint8Array.from(readFileSync(`node_modules/@fontsource/source-sans-3/files/${name}`));
+  });
+  const task = getDocument({ data: bytes, verbosity: 0 });
   const file = await task.promise;
   const page = await file.getPage(1);
   const { width, height } = page.getViewport({ scale: 1 });
@@ -51,6 +56,9 @@ async function pdfOf(sheet: Sheet) {
   const pages = file.numPages;
   await task.destroy();
   return {
+    fetched,
+    unknownLetters,
+    inOnePiece: items.map((item) => ("str" in item ? item.str : "")).join(""),
     pages,
     preferences,
     widthMm: width * MM_PER_POINT,
@@ -170,9 +178,26 @@ describe("as a PDF", () => {
     expect(pipe.paths.some(([x0, , x1]) => Math.abs(x1 - x0 - 240) < 0.01)).toBe(true);
   });
 
-  it("takes names in any letters", async () => {
-    const { text } = await pdfOf(drawn("plug", {}, { ...demo, name: "Trąbka Łódź 小号 № 7" }).sheet);
-    expect(text).toMatch(/Trabka/);
+  it("Latin, Greek and Cyrillic names are read back as they were typed", async () => {
+    const named = (name: string) => pdfOf(drawn("plug", {}, { ...demo, name }).sheet);
+    for (const name of ["Łukasz Őry", "Ζωή", "Дарья", "Nguyễn № 7", "Ł. Дарья − Ζωή"]) {
+      const { inOnePiece, unknownLetters } = await named(name);
+      expect(inOnePiece).toContain(name);
+      expect(unknownLetters).toEqual([]);
+    }
+    // a letter and its mark typed apart
+    expect((await named("O\u030Bry")).inOnePiece).toContain("Őry");
+    // and what every reader has the letters of needs no typeface fetched
+    expect((await named("Jürgen Åberg")).fetched).toEqual([]);
+  });
+
+  it("says which letters it has not got, and where they would be", async () => {
+    const { inOnePiece, unknownLetters } = await pdfOf(
+      drawn("plug", {}, { ...demo, name: "Łódź 小号 7" }).sheet,
+    );
+    expect(inOnePiece).toContain("Łódź ?? 7");
+    expect(unknownLetters).toEqual(["小", "号"]);
+    expect(unknownLettersWords(unknownLetters)).toMatch(/question mark in place of 小 号:.*SVG keeps/);
   });
 });
 

@@ -2,9 +2,10 @@
 import { css, html, LitElement, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { type DrawnGauge, drawnGauge, type GaugeOptions } from "../../drawing/gaugeSheet.ts";
+import type { FetchTypeface } from "../../drawing/pdfType.ts";
 import { toSvg } from "../../drawing/toSvg.ts";
 import type { Setup } from "../../setup/setup.ts";
-import { GAUGE_ABOUT, GAUGE_TITLE, type GaugeKind } from "../../words/bench/gauges.ts";
+import { GAUGE_ABOUT, GAUGE_TITLE, type GaugeKind, unknownLettersWords } from "../../words/bench/gauges.ts";
 import { chartFileName } from "../chart/chartFile.ts";
 import { download } from "../shell/download.ts";
 import { controls } from "../shell/look/controls.ts";
@@ -21,6 +22,8 @@ export class WorkshopDrawing extends LitElement {
   /** Null while a field cannot be read: the last drawing stays. */
   @property({ attribute: false }) options: GaugeOptions | null = null;
   @state() private failed = "";
+  /** Of the file last saved. */
+  @state() private toKnow = "";
   #drawn: {
     readonly key: readonly unknown[];
     readonly made: ReturnType<typeof drawnGauge>;
@@ -75,6 +78,7 @@ export class WorkshopDrawing extends LitElement {
         <span class="muted">PDF and SVG print at true size: choose 100 %, not “fit to page”.</span>
       </div>
       ${this.failed ? html`<p class="notice wrong" role="alert">${icon("warning")}<span>${this.failed}</span></p>` : nothing}
+      ${this.toKnow ? html`<p class="notice" role="status" data-testid="unknown-letters">${icon("warning")}<span>${this.toKnow}</span></p>` : nothing}
       <div class="scroll" tabindex="0" role="region" aria-label=${`Drawing: ${GAUGE_TITLE[made.kind]}`} data-testid="drawing">${picture}</div>
       <ul data-testid="drawing-notes">${[...made.notes, ...made.cautions].map((line) => html`<li>${line}</li>`)}</ul>
     `;
@@ -95,9 +99,12 @@ export class WorkshopDrawing extends LitElement {
   /** The writers of files come when one is first asked for. */
   async #save({ sheet }: DrawnGauge, file: FileKind): Promise<void> {
     this.failed = "";
+    this.toKnow = "";
     const name = `${chartFileName(this.setup, sheet.name)}.${file.toLowerCase()}`;
     try {
-      download(await FILE[file](sheet), name);
+      const saved = await FILE[file](sheet);
+      download(saved.file, name);
+      this.toKnow = saved.toKnow ?? "";
     } catch (error) {
       this.failed = `${name} was not saved: its part of the page could not be fetched. Try again with a network.`;
       throw error;
@@ -105,15 +112,35 @@ export class WorkshopDrawing extends LitElement {
   }
 }
 
-const FILE: Readonly<Record<FileKind, (sheet: DrawnGauge["sheet"]) => Promise<Blob>>> = {
-  SVG: async (sheet) => new Blob([toSvg(sheet)], { type: "image/svg+xml" }),
+interface Saved {
+  readonly file: Blob;
+  readonly toKnow?: string;
+}
+
+/** A line of letters that no standard font has needs the page's typeface in the file. */
+const fetchTypeface: FetchTypeface = async (name) => {
+  const answer = await fetch(TYPEFACE[`/node_modules/@fontsource/source-sans-3/files/${name}`]);
+  if (!answer.ok) throw new Error(`${name}: ${answer.status}`);
+  return new Uint8Array(await answer.arrayBuffer());
+};
+const TYPEFACE = import.meta.glob<string>(
+  "/node_modules/@fontsource/source-sans-3/files/source-sans-3-*-{400,700}-normal.woff",
+  { query: "?url", import: "default", eager: true },
+);
+
+const FILE: Readonly<Record<FileKind, (sheet: DrawnGauge["sheet"]) => Promise<Saved>>> = {
+  SVG: async (sheet) => ({ file: new Blob([toSvg(sheet)], { type: "image/svg+xml" }) }),
   PDF: async (sheet) => {
     const { toPdf } = await import("../../drawing/toPdf.ts");
-    return new Blob([Uint8Array.from(await toPdf(sheet))], { type: "application/pdf" });
+    const { bytes, unknownLetters } = await toPdf(sheet, fetchTypeface);
+    return {
+      file: new Blob([Uint8Array.from(bytes)], { type: "application/pdf" }),
+      ...(unknownLetters.length > 0 && { toKnow: unknownLettersWords(unknownLetters) }),
+    };
   },
   DXF: async (sheet) => {
     const { toDxf } = await import("../../drawing/toDxf.ts");
-    return new Blob([toDxf(sheet)], { type: "image/vnd.dxf" });
+    return { file: new Blob([toDxf(sheet)], { type: "image/vnd.dxf" }) };
   },
 };
 

@@ -70,7 +70,8 @@ export function questionFlaw(question: CutQuestion): CutFlaw | undefined {
   if (!within(depthMm, 0.1, 1000))
     return flaw("receiver", `the receiver's depth is ${shown(depthMm)}; ${outside}`);
   if (!within(gapMm, 0, depthMm)) return flaw("gapMm", `the gap is ${shown(gapMm)}; ${whole}`);
-  if (!within(targetMm, 0, depthMm)) return flaw("targetMm", `the target is ${shown(targetMm)}; ${whole}`);
+  if (!within(targetMm, 0, depthMm))
+    return flaw("targetMm", `the planned gap is ${shown(targetMm)}; ${whole}`);
   if (!within(standardUncertaintyMm, 0, 1000))
     return flaw(
       "standardUncertaintyMm",

@@ -83,7 +83,7 @@ function findingWords(finding: CutFinding, unit: LengthUnit): string {
     case "question-flaw":
       return `No plan: ${finding.flaw}.`;
     case "within-tolerance":
-      return `The gap is within ${mm(finding.toleranceMm)} of the target already.`;
+      return `The gap is within ${mm(finding.toleranceMm)} of the planned gap already.`;
     case "change-below-uncertainty":
       return `No plan: the gap is known to ±${mm(finding.expandedUncertaintyMm)} only, more than the ${mm(Math.abs(finding.changeMm))} asked for; measure again with more repeat readings or a better tool.`;
     case "unknown-uncertainty":

@@ -37,6 +37,10 @@ export const GAUGE_ABOUT: Readonly<Record<GaugeKind, string>> = {
     "What the leadpipe is drawn on. It is longer than the tube at both ends; the tube is cut to length afterwards.",
 };
 
+/** Of a PDF whose typefaces lack some letters of a name. */
+export const unknownLettersWords = (letters: readonly string[]): string =>
+  `The PDF has a question mark in place of ${letters.join(" ")}: its typeface has Latin, Greek and Cyrillic letters only. The SVG keeps the name as it is.`;
+
 /** `24.54 [0.966]`: the shop's unit first, the other in brackets, as drawings have it. */
 export function figures(lengthMm: number, unit: LengthUnit, digits: 2 | 3 = 2): string {
   const [mm, inches] = [formatLength(lengthMm, "mm", digits), formatLength(lengthMm, "in", digits + 1)].map(

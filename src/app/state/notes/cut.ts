@@ -12,7 +12,7 @@ export const CUT_FIELDS = {
   target: length("Gap to reach", { usualMm: USUAL_MM.gap, hint: "such as 2.0 mm, 0.08 in or 1/8 in" }),
   tolerance: length("Tolerance", {
     usualMm: [0.005, 1],
-    hint: (unit) => `near enough to the target; empty: ${formatLength(defaultToleranceMm, unit)}`,
+    hint: (unit) => `near enough to the planned gap; empty: ${formatLength(defaultToleranceMm, unit)}`,
   }),
   minimumWall: length("Minimum wall", {
     usualMm: USUAL_MM.wall,

@@ -109,7 +109,7 @@ export const stagesTable = ({ stages, targetMm }: StagesData, unit: LengthUnit):
     ["stage", (_, i) => i + 1],
     lengthColumn("gap before", unit, ({ gapBeforeMm }) => gapBeforeMm),
     lengthColumn("gap after", unit, ({ gapAfterMm }) => gapAfterMm),
-    lengthColumn("remaining to the target", unit, ({ gapAfterMm }) => Math.abs(targetMm - gapAfterMm)),
+    lengthColumn("remaining to the planned gap", unit, ({ gapAfterMm }) => Math.abs(targetMm - gapAfterMm)),
   ]);
 
 function describe({ stages, targetMm, limitsMm }: StagesData, unit: LengthUnit): string {
@@ -127,7 +127,7 @@ export const stagesFigure: Figure<StagesData> = {
   label: "Gap after each stage",
   about:
     "The staircase goes from the gap now to the limits within which the work is done (hatched). Each stage goes at most half of " +
-    "the way that remains to the target, marked by a short line; then the gap is measured again.",
+    "the way that remains to the planned gap, marked by a short line; then the gap is measured again.",
   caption: () => "Short lines: half of what remains. Hatched: done.",
   height: (width) => (width < 420 ? 240 : 260),
   draw: stagesChart,
