@@ -113,7 +113,7 @@ export interface TextStyle {
   readonly anchor?: "start" | "middle" | "end";
   readonly fill?: Paint | undefined;
   readonly weight?: number | undefined;
-  /** A rim of paper, where text stands on lines. */
+  /** A rim of paper, where text stands on lines; none in print. */
   readonly halo?: boolean;
   readonly transform?: string;
 }
@@ -132,7 +132,7 @@ export function write(parent: Element, text: string, x: number, y: number, style
       "font-weight": weight,
       transform,
       ...(halo && {
-        stroke: "paper",
+        stroke: "halo",
         "stroke-width": 4,
         "stroke-linejoin": "round",
         "paint-order": "stroke",

@@ -12,6 +12,7 @@ const lowestShaded = 2;
 const named = {
   light: {
     paper: "#FBFAF6",
+    halo: "#FBFAF6",
     ink: "#1D2930",
     muted: "#59646A",
     hairline: "#CFC9BA",
@@ -24,6 +25,7 @@ const named = {
   },
   dark: {
     paper: "#12171A",
+    halo: "#12171A",
     ink: "#E8E4DA",
     muted: "#A3A79F",
     hairline: "#3B4449",
@@ -36,6 +38,8 @@ const named = {
   },
   print: {
     paper: "#FFFFFF",
+    // some readers of PDF paint the rim over its letters
+    halo: "none",
     ink: "#000000",
     muted: "#4A4A4A",
     hairline: "#BDBDBD",

@@ -49,3 +49,14 @@ test("an exported drawing stands alone", () => {
   expect(svg.outerHTML).toContain("var(--gap, ");
   expect(svg.querySelector(".hit")).not.toBeNull();
 });
+
+test("letters on lines have a rim of paper on a screen, and none in print", () => {
+  const { svg } = heightChart({ sweep: asItIs, chosenGapMm: 4, thresholds }, laptop);
+  const rims = (theme: Theme) =>
+    [...standaloneSvg(svg, theme).matchAll(/<text[^>]*stroke="([^"]*)"[^>]*paint-order="stroke"/g)].map(
+      ([, rim]) => rim,
+    );
+  expect(rims("light").length).toBeGreaterThan(0);
+  expect(new Set(rims("light"))).toEqual(new Set([tokens.light.paper]));
+  expect(new Set(rims("print"))).toEqual(new Set(["none"]));
+});
