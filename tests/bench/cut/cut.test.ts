@@ -218,7 +218,11 @@ describe("no plan", () => {
   it.each<[Partial<CutQuestion>, string, RegExp]>([
     [{ standardUncertaintyMm: 0.3 }, "refused", /known to ±0\.60 mm only, more than the 0\.50 mm asked for/],
     [{ targetMm: 2.48 }, "nothing-to-do", /within 0\.05 mm of the planned gap/],
-    [{ targetMm: -1 }, "refused", /the planned gap is -1\.000 mm; give 0 to the receiver's depth, 24\.500 mm/],
+    [
+      { targetMm: -1 },
+      "refused",
+      /the planned gap is -1\.000 mm; give 0 to the receiver's depth, 24\.500 mm/,
+    ],
     [{ targetMm: 30 }, "refused", /the planned gap is 30\.000 mm/],
     [{ gapMm: Number.NaN }, "refused", /the gap is not a number/],
     [{ toleranceMm: 0 }, "refused", /tolerance is 0\.000 mm/],
