@@ -9,6 +9,36 @@ import { permutationTest } from "./permutation.ts";
 /** Of the test that decides: how often items that do not differ are told apart. */
 export const ERROR_RATE = 0.05;
 
+/** How often a difference that counts should be found. */
+const AIM = 0.8;
+/** No trial worth playing is asked for more, in scatters. */
+const MOST_SCATTERS = 16;
+
+const differences = new Map<string, number | null>();
+
+/**
+ * The difference, in standard deviations of one turn, that a trial of this size finds four times in five; null where it is too
+ * small to find any (its orders are too few for p < 0.05). By simulation as above, to a tenth or so.
+ */
+export function differenceFound(items: number, repeats: number): number | null {
+  const key = `${items} ${repeats}`;
+  let found = differences.get(key);
+  if (found === undefined) {
+    const chanceOf = (difference: number) =>
+      power({ items, repeats, difference, scatter: 1, simulations: 150 }).chance;
+    let [low, high] = [0, 1];
+    while (high <= MOST_SCATTERS && chanceOf(high) < AIM) [low, high] = [high, 2 * high];
+    for (let i = 0; high <= MOST_SCATTERS && i < 4; i++) {
+      const middle = (low + high) / 2;
+      if (chanceOf(middle) < AIM) low = middle;
+      else high = middle;
+    }
+    found = high > MOST_SCATTERS ? null : high;
+    differences.set(key, found);
+  }
+  return found;
+}
+
 export interface PowerQuestion {
   readonly items: number;
   readonly repeats: number;

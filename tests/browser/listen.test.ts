@@ -140,6 +140,48 @@ describe("listening", () => {
     await expect.poll(() => row.innerText()).toContain(code);
     expect(await row.innerText()).not.toContain("mm");
     expect(await page.getByTestId("measured").count()).toBe(0);
+
+    // the take alone makes the turn: no rating is asked for, and the next one is listened to from there
+    await page.getByTestId("task-trial").click();
+    await page
+      .getByTestId("turn-takes")
+      .filter({ hasText: "Slot: −" })
+      .or(page.getByTestId("no-take"))
+      .waitFor();
+    while (!(await page.getByTestId("back").isDisabled())) await page.getByTestId("back").click();
+    await page.getByTestId("turn-takes").filter({ hasText: "Slot:" }).waitFor();
+    await page.getByTestId("next").click();
+    await page.getByTestId("turn").filter({ hasText: "Turn 2 of" }).waitFor();
+    await page.getByTestId("next").click();
+    await page.getByTestId("hint").filter({ hasText: "a take of this turn" }).waitFor();
+    const second = await said(page, "code");
+    await page.getByTestId("listen-to-turn").click();
+    await expect.poll(() => page.getByTestId("listen-code").inputValue()).toBe(second);
+
+    // opened before all turns have their take it decides nothing, and says so on its sheet and on the report
+    await page.getByTestId("task-trial").click();
+    await page.getByRole("button", { name: "Open", exact: true }).click();
+    await page
+      .getByTestId("opening")
+      .filter({ hasText: /1 of \d+ turns are measured/ })
+      .waitFor();
+    await page.getByTestId("open-trial").click();
+    const outcome = page.getByTestId("measured-trial");
+    await outcome.filter({ hasText: "decided by slot width, measured" }).waitFor();
+    await outcome.filter({ hasText: "it decides nothing" }).waitFor();
+    expect(await page.getByTestId("sentence").count()).toBe(0);
+    await page
+      .getByTestId("turns")
+      .filter({ hasText: "1 down" })
+      .or(page.getByTestId("turns").filter({ hasText: " up" }))
+      .first()
+      .waitFor();
+    await page.getByTestId("report-trial").click();
+    await page
+      .locator("annulus-paper")
+      .getByText(/Planned beforehand: .*decided by slot width, measured/)
+      .first()
+      .waitFor();
     expectQuiet(visited);
   });
 

@@ -7,9 +7,19 @@ import type { TakeTest } from "../../listen/takeQuestion.ts";
 import { holm } from "../../trial/holm.ts";
 import { itemMeans } from "../../trial/itemMeans.ts";
 import { type PermutationTest, permutationTest } from "../../trial/permutation.ts";
-import { ERROR_RATE } from "../../trial/power.ts";
-import { FEWEST_REPEATS, isFinished, type Trial, type TrialItem } from "../../trial/trial.ts";
-import { takeValue } from "./measuredGaps.ts";
+import { differenceFound, ERROR_RATE } from "../../trial/power.ts";
+import { repeatability } from "../../trial/repeatability.ts";
+import {
+  FEWEST_REPEATS,
+  isFinished,
+  isRated,
+  type MeasuredDecision,
+  repeatsOf,
+  type Trial,
+  type TrialItem,
+  type Turn,
+} from "../../trial/trial.ts";
+import { takeValue, widthOf } from "./measuredGaps.ts";
 
 export interface MeasuredTrial {
   readonly test: TakeTest;
@@ -21,8 +31,60 @@ export interface MeasuredTrial {
   /** p by Holm's rule, where several notes were listened to for the same test. */
   readonly correctedP: number;
   readonly isDecided: boolean;
+  /**
+   * The difference that a trial like this one finds four times in five, at the scatter seen from turn to turn, in the unit of the
+   * values; null where it finds none however large, undefined where nothing scattered.
+   */
+  readonly detectable: number | null | undefined;
   /** With the mean of their turns, the largest first. */
   readonly items: readonly (TrialItem & { readonly value: number })[];
+}
+
+/** A trial as it was planned, and what its takes came to. */
+export interface MeasuredOutcome {
+  /** What was said beforehand to decide it; null: preference. */
+  readonly decidedBy: MeasuredDecision | null;
+  readonly items: readonly TrialItem[];
+  /** As planned. */
+  readonly repeats: number;
+  /** Before every turn had been played. */
+  readonly isEarly: boolean;
+  readonly found: readonly MeasuredTrial[];
+}
+
+/** Null where the trial is sealed, or where nothing was measured and nothing was to be. */
+export function measuredOutcome(
+  trial: Trial,
+  takes: readonly KeptTake[],
+  noteHz: (partial: number) => number,
+): MeasuredOutcome | null {
+  const decidedBy = trial.decidedBy ?? null;
+  const found = measuredTrials(trial, takes, noteHz);
+  if (!isFinished(trial) || (decidedBy === null && found.length === 0)) return null;
+  return {
+    decidedBy,
+    items: trial.items,
+    repeats: repeatsOf(trial),
+    isEarly: trial.opened === "early",
+    // what decides comes first
+    found: [...found].sort((a, b) => Number(b.test === decidedBy) - Number(a.test === decidedBy)),
+  };
+}
+
+/** Whether all is known of a turn that its trial needs: a take of what decides, or else its ratings. */
+export function isTurnDone(
+  { id, decidedBy }: Pick<Trial, "id" | "decidedBy">,
+  turn: Turn,
+  takes: readonly KeptTake[],
+): boolean {
+  if (decidedBy === undefined) return isRated(turn);
+  return takes.some(
+    ({ blind, measured }) =>
+      blind?.trial === id &&
+      blind.code === turn.code &&
+      measured.test === decidedBy &&
+      (measured.test !== "slot" || widthOf(measured) !== null),
+  );
 }
 
 /** Note by note, what a finished trial measured; nothing of a sealed one. @param noteHz what a partial is written for */
@@ -51,6 +113,7 @@ export function measuredTrials(
       toPartial,
       repeats: blocks.length,
       permutation: permutationTest(blocks),
+      detectable: detectable(blocks),
       items,
     };
   });
@@ -59,6 +122,13 @@ export function measuredTrials(
     const correctedP = holm(same.map(({ permutation }) => permutation.p))[same.indexOf(one)];
     return { ...one, correctedP, isDecided: correctedP < ERROR_RATE };
   });
+}
+
+function detectable(blocks: readonly (readonly number[])[]): number | null | undefined {
+  const { standardDeviation } = repeatability(blocks);
+  if (!(standardDeviation > 0)) return undefined;
+  const scatters = differenceFound(blocks[0].length, blocks.length);
+  return scatters === null ? null : scatters * standardDeviation;
 }
 
 /** The mean of each turn's takes, whose code no other turn has; null where it has none. */

@@ -9,7 +9,7 @@ import type { TrialFinding } from "../../trial/finding.ts";
 const PREFERENCE_MM = 0.05;
 
 /** What a blind trial says of a gap. */
-export type TrialOnGap = "not-played" | "undecided" | "agrees" | "prefers-another";
+export type TrialOnGap = "not-played" | "measured" | "undecided" | "agrees" | "prefers-another";
 
 export type Recommendation =
   | { readonly kind: "planned" | "preferred"; readonly gapMm: number; readonly trial: TrialOnGap }
@@ -24,6 +24,8 @@ export interface RecommendationQuestion {
   /** Of a plan that can be carried out; null where there is none. */
   readonly plannedGapMm: number | null;
   readonly trial: TrialFinding | null;
+  /** A trial was played that takes decide, and no preference. */
+  readonly isMeasured: boolean;
   /** Whether the model finds every change from the measured gap too small to notice; null while it is not known. */
   readonly isTooSmall: boolean | null;
 }
@@ -41,6 +43,7 @@ export function recommendation({
   measuredGapMm,
   plannedGapMm,
   trial,
+  isMeasured,
   isTooSmall,
 }: RecommendationQuestion): Recommendation {
   const toGapMm = plannedGapMm ?? trial?.preferredGapMm ?? null;
@@ -53,5 +56,5 @@ export function recommendation({
   if (isThere) return { kind: "none", because: "as-it-is" };
   // the player could not tell gaps apart and the model finds nothing to notice: nothing asks for work
   if (trial && !trial.isDecided && isTooSmall) return { kind: "none", because: "no-difference" };
-  return { kind, gapMm: toGapMm, trial: trialOnGap(trial, toGapMm) };
+  return { kind, gapMm: toGapMm, trial: trial || !isMeasured ? trialOnGap(trial, toGapMm) : "measured" };
 }

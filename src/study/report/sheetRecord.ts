@@ -11,6 +11,7 @@ import type { Felt } from "../feel/felt.ts";
 import type { Explored } from "../instrument/exploration.ts";
 import type { GapSweep } from "../instrument/gapSweep.ts";
 import type { ListenedNote } from "../listened/measuredGaps.ts";
+import type { MeasuredOutcome } from "../listened/measuredTrial.ts";
 import { fingerprint } from "./fingerprint.ts";
 import type { Recommendation } from "./recommendation.ts";
 
@@ -47,6 +48,8 @@ export interface SheetRecord {
   readonly way: CutWay | null;
   /** null where no trial was played, or it is sealed. */
   readonly trial: TrialFinding | null;
+  /** What was measured at the turns of that trial; null where nothing was, and nothing was to be. */
+  readonly measuredTrial: MeasuredOutcome | null;
   /** What was measured on the player at two gaps or more, note by note. */
   readonly listened: readonly ListenedNote[];
 }

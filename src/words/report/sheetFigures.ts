@@ -13,6 +13,7 @@ import { stageSize, WAY_TITLE } from "../bench/cut.ts";
 import { seatWearCaution } from "../bench/cutCautions.ts";
 import { listenedWords } from "../listen/measuredWords.ts";
 import { standInWords } from "../provenance.ts";
+import { measuredOutcomeWords } from "../trial/measuredTrial.ts";
 import { trialSentence } from "../trial/sentence.ts";
 import { type Figure, type Figures, figure } from "./sheetFigure.ts";
 import { modelFigures } from "./sheetModelFigures.ts";
@@ -115,7 +116,7 @@ function listenedFigure({ unit, setup, listened }: SheetRecord): Figure {
   return figure("trial", "listened", "what was measured on the player, note by note", said || "not measured");
 }
 
-function trialFigures({ unit, trial }: SheetRecord): readonly Figure[] {
+function trialFigures({ unit, setup, trial, measuredTrial }: SheetRecord): readonly Figure[] {
   const none = "not tried";
   const of = (name: string, what: string, text: string | null | undefined, value: number | null = null) =>
     figure("trial", name, what, text ?? none, value);
@@ -123,6 +124,11 @@ function trialFigures({ unit, trial }: SheetRecord): readonly Figure[] {
   const preferredMm = trial?.preferredGapMm ?? null;
   return [
     of("trial", "what the blind trial found, in a sentence", trial && trialSentence(trial, unit)),
+    of(
+      "trialMeasured",
+      "what was measured at the turns of the blind trial",
+      measuredTrial && measuredOutcomeWords(measuredTrial, unit, instrumentOf(setup)).join(" "),
+    ),
     of("trialRepeats", "how often each was played", trial ? `${trial.repeats}` : undefined, trial?.repeats),
     of(
       "trialPreferred",

@@ -102,12 +102,15 @@ const OPENED: Readonly<Record<TrialFinding["opened"], string>> = {
   again: " The codes had been seen before it was opened, and ratings can have been changed since.",
 };
 
-function tried({ trial }: SheetRecord): string {
-  if (!trial) return "No blind trial was played, or its result is not opened yet.";
+function tried({ trial, measuredTrial }: SheetRecord): string {
+  if (measuredTrial?.decidedBy) return `{trialMeasured}${trial ? " As rated besides: {trial}" : ""}`;
+  const measured = measuredTrial ? " Measured at its turns: {trialMeasured}" : "";
+  if (!trial)
+    return measuredTrial ? "{trialMeasured}" : "No blind trial was played, or its result is not opened yet.";
   const early = OPENED[trial.opened];
   return trial.isDecided
-    ? `Played {trialRepeats} times each: {trial} Guessing would do as well in {trialChance} of trials.${early}`
-    : `Played {trialRepeats} times each: {trial} This was not decided: guessing does as well in {trialChance} of trials.${early}`;
+    ? `Played {trialRepeats} times each: {trial} Guessing would do as well in {trialChance} of trials.${early}${measured}`
+    : `Played {trialRepeats} times each: {trial} This was not decided: guessing does as well in {trialChance} of trials.${early}${measured}`;
 }
 
 function recommendation(record: SheetRecord): string {
@@ -129,6 +132,7 @@ function recommendation(record: SheetRecord): string {
 const RESTS_ON: Readonly<Record<"planned" | "preferred", Readonly<Record<TrialOnGap, string>>>> = {
   planned: {
     "not-played": "That is the gap planned; no blind trial was played.",
+    measured: "That is the gap planned; the blind trial was decided by what was measured, not by preference.",
     undecided: "That is the gap planned; the blind trial did not decide for it or against it.",
     agrees: "That is the gap planned; the player, blind, preferred about {trialPreferred}, which agrees.",
     "prefers-another":
@@ -137,6 +141,7 @@ const RESTS_ON: Readonly<Record<"planned" | "preferred", Readonly<Record<TrialOn
   preferred: {
     // a preferred gap comes from a trial that decided
     "not-played": "",
+    measured: "",
     undecided: "",
     "prefers-another": "",
     agrees: "That is the gap the player preferred, blind.",

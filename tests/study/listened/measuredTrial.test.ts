@@ -2,11 +2,16 @@
 import { describe, expect, it } from "vitest";
 import type { KeptTake, Measured } from "../../../src/listen/keptTake.ts";
 import { listenedNotes } from "../../../src/study/listened/measuredGaps.ts";
-import { measuredTrials } from "../../../src/study/listened/measuredTrial.ts";
+import { isTurnDone, measuredOutcome, measuredTrials } from "../../../src/study/listened/measuredTrial.ts";
+import { differenceFound, power } from "../../../src/trial/power.ts";
 import { readTrials } from "../../../src/trial/readTrial.ts";
 import { sealTrial } from "../../../src/trial/seal.ts";
 import { SCALES, type Trial } from "../../../src/trial/trial.ts";
-import { measuredTrialWords, planWords } from "../../../src/words/trial/measuredTrial.ts";
+import {
+  measuredOutcomeWords,
+  measuredTrialWords,
+  planWords,
+} from "../../../src/words/trial/measuredTrial.ts";
 
 const gapsMm = [2, 2.5, 3];
 const plan = {
@@ -57,7 +62,7 @@ describe("a trial decided by measured slots", () => {
     expect(found).toMatchObject({ test: "slot", partial: 4, repeats: 4, isDecided: true });
     expect(found.items.map(({ gapMm }) => gapMm)).toEqual([3, 2.5, 2]);
     expect(measuredTrialWords(found, "mm", "b-flat-trumpet")).toMatch(
-      /^By slot of C in the staff \(4\), 4 repeats: told apart \(p = 0\.005, exact\)\. Widest at 3\.00 mm, 14\d cents; narrowest at 2\.00 mm, 10\d cents\.$/,
+      /^By slot of C in the staff \(4\), 4 repeats: told apart \(p = 0\.005, exact\)\. Widest at 3\.00 mm, 14\d cents; narrowest at 2\.00 mm, 10\d cents\. At this scatter, a difference of \d cents is found four times in five\.$/,
     );
   });
 
@@ -83,6 +88,47 @@ describe("a trial decided by measured slots", () => {
         noteHz,
       ),
     ).toEqual([]);
+  });
+
+  it("needs no rating: the takes alone say when a turn is done, and what was found", () => {
+    const all = takes((item, turn) => 100 + 20 * item + (turn % 3));
+    expect(sealed.turns.map((turn) => isTurnDone(sealed, turn, all))).toEqual(sealed.turns.map(() => true));
+    expect(isTurnDone(sealed, sealed.turns[0], all.slice(1))).toBe(false);
+    // a slot with one end, and a take of another test, are no takes of this one
+    const half = { ...slot(100), highCents: [] };
+    const other: Measured = { test: "attack", missed: 1, of: 10 };
+    for (const measured of [half, other])
+      expect(isTurnDone(sealed, sealed.turns[0], [{ ...all[0], measured }])).toBe(false);
+    // where preference decides, ratings do
+    const { decidedBy: _, ...byPreference } = sealed;
+    expect(isTurnDone(byPreference, sealed.turns[0], all)).toBe(false);
+    const rated = {
+      ...sealed.turns[0],
+      ratings: Object.fromEntries(SCALES.map((scale) => [scale, 50])) as Trial["turns"][0]["ratings"],
+    };
+    expect(isTurnDone(byPreference, rated, [])).toBe(true);
+    const said = measuredOutcomeWords(measuredOutcome(opened, all, noteHz)!, "mm", "b-flat-trumpet");
+    expect(said[0]).toBe("Planned beforehand: 3 gaps, 4 times each, blind, decided by slot width, measured.");
+    expect(said[1]).toContain("told apart (p = 0.005, exact)");
+    expect(measuredOutcome(sealed, all, noteHz)).toBeNull();
+  });
+
+  it("says what difference it would have found, which such trials do find", () => {
+    // as many small differences as there are turns, so that the scatter is one of 8 cents
+    const [found] = measuredTrials(
+      opened,
+      takes((_, turn) => 100 + ((37 * turn) % 23)),
+      noteHz,
+    );
+    const { detectable, items, repeats } = found;
+    expect(detectable).toBeGreaterThan(5);
+    const scatter = detectable! / differenceFound(items.length, repeats)!;
+    const question = { items: items.length, repeats, difference: detectable!, scatter };
+    expect(power({ ...question, seed: 7 }).chance).toBeGreaterThan(0.7);
+    expect(power({ ...question, seed: 7 }).chance).toBeLessThan(0.92);
+    // 3 gaps, twice each: 36 orders in which 6 are as far apart are never rare enough
+    expect(differenceFound(3, 2)).toBeNull();
+    expect(differenceFound(4, 8)!).toBeLessThan(differenceFound(4, 4)!);
   });
 
   it("corrects for several notes of the same test", () => {

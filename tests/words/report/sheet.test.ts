@@ -87,6 +87,7 @@ function record(part: Partial<SheetRecord> = {}): SheetRecord {
     plan: null,
     way: null,
     trial: null,
+    measuredTrial: null,
     listened: [],
     ...part,
   };
@@ -102,7 +103,13 @@ function advised(plannedGapMm: number | null, found: TrialFinding | null): Parti
   return {
     trial: found,
     told: toldGap(plannedGapMm, found, 3.3),
-    recommendation: recommendation({ measuredGapMm: 2.5, plannedGapMm, trial: found, isTooSmall: true }),
+    recommendation: recommendation({
+      measuredGapMm: 2.5,
+      plannedGapMm,
+      trial: found,
+      isMeasured: false,
+      isTooSmall: true,
+    }),
   };
 }
 
@@ -296,7 +303,13 @@ describe("proposals", () => {
       /^No change recommended: the player, blind, could not tell/,
     );
     // the model finds something: the plan stands, and says that the trial did not decide
-    const found = recommendation({ measuredGapMm: 2.5, plannedGapMm: 2, trial: trial(), isTooSmall: false });
+    const found = recommendation({
+      measuredGapMm: 2.5,
+      plannedGapMm: 2,
+      trial: trial(),
+      isMeasured: false,
+      isTooSmall: false,
+    });
     expect(found).toEqual({ kind: "planned", gapMm: 2, trial: "undecided" });
   });
 
@@ -322,7 +335,13 @@ describe("proposals", () => {
       /^Bring the gap from 2\.50 mm to 2\.10 mm .* That is the gap the player preferred, blind\. How that is to be done/,
     );
     expect(
-      recommendation({ measuredGapMm: 2.45, plannedGapMm: null, trial: sure, isTooSmall: null }),
+      recommendation({
+        measuredGapMm: 2.45,
+        plannedGapMm: null,
+        trial: sure,
+        isMeasured: false,
+        isTooSmall: null,
+      }),
     ).toEqual({
       kind: "none",
       because: "as-it-is",
@@ -333,6 +352,44 @@ describe("proposals", () => {
     );
     expect(said(record({ trial: other }), "trial")).toMatch(/opened before all was rated/);
     expect(said(record(), "trial")).toMatch(/No blind trial/);
+  });
+
+  test("of a trial that takes decide tell its plan, its test and what it could have found, rated or not", () => {
+    const measuredTrial: SheetRecord["measuredTrial"] = {
+      decidedBy: "slot",
+      items: [2, 2.5, 3].map((gapMm) => ({ name: "", gapMm })),
+      repeats: 4,
+      isEarly: false,
+      found: [
+        {
+          test: "slot",
+          partial: 4,
+          toPartial: null,
+          repeats: 4,
+          permutation: { p: 0.3, isExact: true, orders: 216, standardError: 0 } as never,
+          correctedP: 0.3,
+          isDecided: false,
+          detectable: 21.4,
+          items: [3, 2.5, 2].map((gapMm) => ({ name: "", gapMm, value: 160 + gapMm })),
+        },
+      ],
+    };
+    const words = said(record({ measuredTrial }), "trial");
+    expect(words).toMatch(
+      /^Planned beforehand: 3 gaps, 4 times each, blind, decided by slot width, measured\. By slot of C in the staff \(4\), 4 repeats: not told apart \(p = 0\.30, exact\)\./,
+    );
+    expect(words).toMatch(/a difference of 22 cents is found four times in five\.$/);
+    expect(said(record({ measuredTrial, trial: trial() }), "trial")).toContain("As rated besides:");
+    const advice = recommendation({
+      measuredGapMm: 2.5,
+      plannedGapMm: 2,
+      trial: null,
+      isMeasured: true,
+      isTooSmall: null,
+    });
+    expect(said(record({ measuredTrial, recommendation: advice }), "recommendation")).toContain(
+      "decided by what was measured",
+    );
   });
 
   test("where lips and peaks disagree, both are told; where they agree, once", () => {

@@ -15,7 +15,7 @@ export const confirmation = (
     />
     <span>
       <b>I have read and confirm:</b> ${text}<br />
-      <span class="muted">The stages and the card come with it; another target, gap, way or unit must be confirmed again, and so must a plan you left.</span>
+      <span class="muted">The stages and the card come with it; another planned or measured gap, way or unit must be confirmed again, and so must a plan you left.</span>
     </span>
   </label>
 `;

@@ -6,6 +6,7 @@ import type { CutPlan } from "../../../bench/cut/cut.ts";
 import type { CutWay, CutWayName } from "../../../bench/cut/cutWay.ts";
 import { setupAfterCut } from "../../../bench/cut/setupAfterCut.ts";
 import { contradictionsKey } from "../../../bench/fit/contradiction.ts";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { gapMm } from "../../../setup/setup.ts";
 import { isFinished } from "../../../trial/trial.ts";
 import { planNotes, planWords, refusedWords, WAY_TITLE } from "../../../words/bench/cut.ts";
@@ -18,6 +19,7 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PrintedCopy } from "../../shell/printedCopy.ts";
+import { measuredAtTurns } from "../../state/bench/listened.ts";
 import { findingOf } from "../../state/bench/trialFindings.ts";
 import { cutForm } from "../../state/notes/cut.ts";
 import { reportedTrial } from "../../state/notes/notes.ts";
@@ -130,14 +132,18 @@ export class Cut extends PageElement {
 
   /** A trial comes before a cut: whether one was played, and what it found. */
   #trialFirst() {
-    const { notes } = this.page.store.parts.document;
+    const { notes, setup } = this.page.store.parts.document;
     const trial = reportedTrial(notes);
     const sealed = notes.trial.trials.find((one) => !isFinished(one)) ?? null;
-    const last = trial && { trial, finding: findingOf(trial) };
+    const last = trial && {
+      trial,
+      finding: findingOf(trial),
+      measured: measuredAtTurns(trial, notes, instrumentOf(setup)),
+    };
     return html`
       <p class="notice trial" data-testid="trial-first">
         ${icon(trial ? "check" : "info")}
-        <span>${trialBeforeCut(last, sealed, this.page.store.parts.view.unit)} <a href="#trial">Go to Trial</a></span>
+        <span>${trialBeforeCut(last, sealed, notes.listen.takes, this.page.store.parts.view.unit)} <a href="#trial">Go to Trial</a></span>
       </p>
     `;
   }

@@ -40,7 +40,7 @@ export function changeNeeded(plan: CutPlan | null, unit: LengthUnit): TemplateRe
   return html`
     <section class="figure" aria-labelledby="change">
       <h2 id="change">Change</h2>
-      ${plan?.changeMm === undefined || plan.limitsMm === undefined ? html`<p class="muted">Give a target.</p>` : between(plan, plan.changeMm, plan.limitsMm, unit)}
+      ${plan?.changeMm === undefined || plan.limitsMm === undefined ? html`<p class="muted">Give a planned gap.</p>` : between(plan, plan.changeMm, plan.limitsMm, unit)}
     </section>
   `;
 }

@@ -19,7 +19,7 @@ export function targetField(form: CutForm, order: Order, chosenGapMm: number): T
   const take = (target: string) => form.write({ target });
   return html`
     <section class="figure target" aria-labelledby="target">
-      <h2 id="target">Target</h2>
+      <h2 id="target">Planned gap</h2>
       ${entry(form, order, "target")}
       <p class="other" aria-live="polite">${plan?.targetMm === undefined ? "" : bothUnits(plan.targetMm, unit)}</p>
       <div class="actions controls">

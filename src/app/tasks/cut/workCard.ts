@@ -42,7 +42,7 @@ export class WorkCard extends LitElement {
           <dd class="other">${plusMinus(gapMm, expandedUncertaintyMm, other)}</dd>
         </div>
         <div>
-          <dt>Target</dt>
+          <dt>Planned gap</dt>
           <dd class="target">${roundedLength(targetMm, undefined, unit)}</dd>
           <dd class="other">${roundedLength(targetMm, undefined, other)}</dd>
         </div>

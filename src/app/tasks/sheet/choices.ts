@@ -62,7 +62,7 @@ const trialChoice = (
       <option value="" ?selected=${chosen === ""}>the last finished</option>
       ${notes.trials.map((one, i) =>
         isFinished(one)
-          ? html`<option value=${one.id} ?selected=${one.id === chosen}>${`Trial ${i + 1}: ${triedText(one)}, ${standingText(one)}`}</option>`
+          ? html`<option value=${one.id} ?selected=${one.id === chosen}>${`Trial ${i + 1}: ${triedText(one)}, ${standingText(one, [])}`}</option>`
           : nothing,
       )}
     </select>

@@ -12,9 +12,10 @@ import {
   toldGap,
 } from "../../../study/report/sheetRecord.ts";
 import type { JobGaps } from "../../state/bench/jobGaps.ts";
-import { listenedIn } from "../../state/bench/listened.ts";
+import { listenedIn, measuredAtTurns } from "../../state/bench/listened.ts";
 import { chosenWay } from "../../state/bench/order.ts";
 import { cutForm } from "../../state/notes/cut.ts";
+import { reportedTrial } from "../../state/notes/notes.ts";
 import type { Document, State } from "../../state/state.ts";
 import type { GapPair } from "../../work/comparedGaps.ts";
 import type { FeelState } from "../../work/feelAsks.ts";
@@ -82,6 +83,8 @@ export function sheetData(
     ...waitFor("lips and stream", feel.felt),
     ...waitFor("lips and stream without a gap", feel.closed),
   ];
+  const reported = reportedTrial(notes);
+  const measuredTrial = reported && measuredAtTurns(reported, notes, instrumentOf(setup));
   const model = {
     explored: fresh(results.explored),
     retuned: fresh(results.retuned),
@@ -100,6 +103,7 @@ export function sheetData(
         measuredGapMm: measured.gapMm,
         plannedGapMm: plannedMm,
         trial,
+        isMeasured: measuredTrial?.decidedBy != null,
         isTooSmall: isTooSmallToNotice(model),
       }),
       doubts: order.doubts,
@@ -108,6 +112,7 @@ export function sheetData(
       plan: plannedMm === null ? null : order.plan,
       way: (plannedMm !== null && chosenWay(order, cut)) || null,
       trial,
+      measuredTrial,
       listened: listenedIn(notes, instrumentOf(setup)).filter(isCompared),
     },
     sweep: fresh(results.sweep),

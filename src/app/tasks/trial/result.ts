@@ -4,15 +4,24 @@ import { html, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { itemLabel, ratingsFigure } from "../../../charts/plots/trial/ratingsChart.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
-import { measuredTrials } from "../../../study/listened/measuredTrial.ts";
+import { isTurnDone, type MeasuredOutcome } from "../../../study/listened/measuredTrial.ts";
 import type { TrialAnalysis } from "../../../trial/analysis.ts";
 import type { TrialFinding } from "../../../trial/finding.ts";
 import { isMisfit } from "../../../trial/preference.ts";
-import { isRated, repeatsOf, SCALES, type Scale, type Trial } from "../../../trial/trial.ts";
+import {
+  FEWEST_REPEATS,
+  ratingBlocks,
+  repeatsOf,
+  SCALES,
+  type Scale,
+  type Trial,
+} from "../../../trial/trial.ts";
+import { keptWords } from "../../../words/listen/measuredWords.ts";
 import { percent } from "../../../words/numbers.ts";
 import { AGREEMENT } from "../../../words/trial/agreement.ts";
 import { PLAYED_ALONE } from "../../../words/trial/envelopes.ts";
-import { DECIDED_BY, measuredTrialWords } from "../../../words/trial/measuredTrial.ts";
+import { turnsDoneText } from "../../../words/trial/listed.ts";
+import { measuredOutcomeWords } from "../../../words/trial/measuredTrial.ts";
 import { preferenceWithin, TOO_LITTLE, trialSentence } from "../../../words/trial/sentence.ts";
 import { saveCsv } from "../../chart/chartFile.ts";
 import { controls } from "../../shell/look/controls.ts";
@@ -20,7 +29,7 @@ import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { gapEffect } from "../../state/bench/gapEffect.ts";
-import { writtenHz } from "../../state/bench/listened.ts";
+import { measuredAtTurns, writtenHz } from "../../state/bench/listened.ts";
 import { findingOf } from "../../state/bench/trialFindings.ts";
 import { setupFileName } from "../../state/keeping/setupFile.ts";
 import { PageElement } from "../../state/page.ts";
@@ -60,7 +69,12 @@ export class TrialResult extends PageElement {
   }
 
   #ask(): void {
-    this.#work.ask({ trial: this.trial });
+    if (this.#isRated) this.#work.ask({ trial: this.trial });
+  }
+
+  /** Where takes decide, ratings may have been left out. */
+  get #isRated(): boolean {
+    return !this.trial.decidedBy || ratingBlocks(this.trial, "preference").length >= FEWEST_REPEATS;
   }
 
   override render() {
@@ -72,7 +86,7 @@ export class TrialResult extends PageElement {
       ${
         value
           ? this.#drawings(value)
-          : progress === null
+          : progress === null || !this.#isRated
             ? nothing
             : html`<p class="working" role="status">The tests are worked out <progress .value=${progress} aria-label="Tests done"></progress></p>`
       }
@@ -90,22 +104,29 @@ export class TrialResult extends PageElement {
   #head(finding: TrialFinding | null, refused: string | null, analysis: TrialAnalysis | null) {
     const { unit } = this.page.store.parts.view;
     const { trial } = this;
+    const { notes, setup } = this.page.store.parts.document;
+    const measured = measuredAtTurns(trial, notes, instrumentOf(setup));
     const preference = analysis?.scales.find(({ scale }) => scale === "preference");
     const other = unit === "mm" ? "in" : "mm";
     return html`
       <section class="finding" aria-label="The finding">
         <div class="stack">
-          <p class="sentence" data-testid="sentence">${finding ? trialSentence(finding, unit) : (refused ?? TOO_LITTLE)}</p>
+          ${measured?.decidedBy ? this.#measured(measured) : nothing}
+          ${
+            measured?.decidedBy && !finding
+              ? nothing
+              : html`<p class=${measured?.decidedBy ? "" : "sentence"} data-testid="sentence">${measured?.decidedBy ? "As rated besides: " : ""}${finding ? trialSentence(finding, unit) : (refused ?? TOO_LITTLE)}</p>`
+          }
           ${
             finding?.preferredGapMm == null || !finding.intervalMm
               ? nothing
               : html`<p class="both" data-testid="preferred">${preferenceWithin(finding.preferredGapMm, finding.intervalMm, other)}</p>`
           }
-          ${this.#measured()}
+          ${measured && !measured.decidedBy ? this.#measured(measured) : nothing}
           ${trial.alone ? html`<p class="muted" data-testid="played-alone">${PLAYED_ALONE}</p>` : nothing}
           ${
             trial.opened === "early"
-              ? html`<p class="notice wrong" data-testid="early">${icon("warning")}<span>${earlyWords(trial)}</span></p>`
+              ? html`<p class="notice wrong" data-testid="early">${icon("warning")}<span>${this.#earlyWords()}</span></p>`
               : nothing
           }
           ${
@@ -128,23 +149,10 @@ export class TrialResult extends PageElement {
   }
 
   /** What was measured at its turns; where that was to decide, it is told before anything else. */
-  #measured() {
+  #measured(outcome: MeasuredOutcome) {
     const { document, view } = this.page.store.parts;
-    const instrument = instrumentOf(document.setup);
-    const { decidedBy } = this.trial;
-    const found = measuredTrials(this.trial, document.notes.listen.takes, (n) => writtenHz(instrument, n));
-    const missing =
-      decidedBy && !found.some(({ test }) => test === decidedBy)
-        ? `This trial was to be decided by ${DECIDED_BY[decidedBy].toLowerCase()}, but fewer than two whole repeats have a take at every turn: it decides nothing.`
-        : "";
-    return html`
-      ${missing ? html`<p class="notice wrong" data-testid="measured-missing">${icon("warning")}<span>${missing}</span></p>` : nothing}
-      ${found.map(
-        (one) => html`
-          <p data-testid="measured-trial">${one.test === decidedBy ? html`<b>This decides, as was said beforehand.</b> ` : nothing}${measuredTrialWords(one, view.unit, instrument)}</p>
-        `,
-      )}
-    `;
+    const sentences = measuredOutcomeWords(outcome, view.unit, instrumentOf(document.setup));
+    return html`${sentences.map((one) => html`<p class=${outcome.decidedBy ? "sentence" : ""} data-testid="measured-trial">${one}</p>`)}`;
   }
 
   /** What goes with the sentence: that undecided is not alike, what could have been found, and what the curve does not show. */
@@ -208,14 +216,32 @@ export class TrialResult extends PageElement {
     `;
   }
 
+  /** Why a trial that was not opened once, and after all turns, is worth less. */
+  #earlyWords(): string {
+    const { trial } = this;
+    const { takes } = this.page.store.parts.document.notes.listen;
+    const isWhole = trial.turns.every((turn) => isTurnDone(trial, turn, takes));
+    return isWhole
+      ? "Opened again: the codes had been seen before, and what was found can have been changed since. It is no blind trial any more."
+      : `Opened early, with ${turnsDoneText(trial, takes)}: who knows how a trial stands can stop it where it suits.`;
+  }
+
   #turns() {
     const { unit } = this.page.store.parts.view;
-    const { items, turns } = this.trial;
+    const { id, items, turns } = this.trial;
+    const { takes } = this.page.store.parts.document.notes.listen;
+    const instrument = instrumentOf(this.page.store.parts.document.setup);
+    const own = takes.filter(({ blind }) => blind?.trial === id);
+    const heard = (code: string) =>
+      own
+        .filter(({ blind }) => blind!.code === code)
+        .map(({ measured, partial }) => keptWords(measured, writtenHz(instrument, partial)))
+        .join("; ");
     return html`
       <div class="scroll" tabindex="0" role="region" aria-label="Every turn">
         <table class="turns" data-testid="turns">
           <thead>
-            <tr><th class="number">turn</th><th>code</th><th>was</th>${SCALES.map((scale) => html`<th class="number">${SCALE_WORDS[scale].name.toLowerCase()}</th>`)}<th>remark</th></tr>
+            <tr><th class="number">turn</th><th>code</th><th>was</th>${SCALES.map((scale) => html`<th class="number">${SCALE_WORDS[scale].name.toLowerCase()}</th>`)}${own.length > 0 ? html`<th>measured</th>` : nothing}<th>remark</th></tr>
           </thead>
           <tbody>
             ${turns.map(
@@ -225,6 +251,7 @@ export class TrialResult extends PageElement {
                   <th scope="row">${code}</th>
                   <td>${itemLabel(items[item], unit)}</td>
                   ${SCALES.map((scale) => html`<td class="number">${ratings[scale] ?? "–"}</td>`)}
+                  ${own.length > 0 ? html`<td>${heard(code) || "–"}</td>` : nothing}
                   <td>${remark}</td>
                 </tr>
               `,
@@ -239,12 +266,4 @@ export class TrialResult extends PageElement {
     const name = setupFileName(this.page.store.parts.document.setup).replace(/\.setup\.json$/, "");
     saveCsv(trialTable(this.trial), `${name}-blind-trial`);
   };
-}
-
-/** Why a trial that was not opened once, and after all turns, is worth less. */
-function earlyWords({ turns }: Trial): string {
-  const rated = turns.filter(isRated).length;
-  return rated === turns.length
-    ? "Opened again: the codes had been seen before, and ratings can have been changed since. It is no blind trial any more."
-    : `Opened early, with ${rated} of ${turns.length} turns rated: who knows how a trial stands can stop it where it suits.`;
 }

@@ -3,8 +3,9 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { itemLabel } from "../../../charts/plots/trial/ratingsChart.ts";
+import { isTurnDone } from "../../../study/listened/measuredTrial.ts";
 import { envelopeLetters } from "../../../trial/envelopes.ts";
-import { isRated, type Trial } from "../../../trial/trial.ts";
+import type { Trial } from "../../../trial/trial.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
@@ -85,7 +86,13 @@ export class SealedTrial extends PageElement {
 
   /** Who plays alone begins with the envelopes. */
   #face(trial: Trial): Face {
-    return this.face ?? (trial.alone && !trial.turns.some(isRated) ? "card" : "play");
+    return this.face ?? (trial.alone && this.#done(trial) === 0 ? "card" : "play");
+  }
+
+  /** Turns of which all is known that the trial needs. */
+  #done(trial: Trial): number {
+    const { takes } = this.page.store.parts.document.notes.listen;
+    return trial.turns.filter((turn) => isTurnDone(trial, turn, takes)).length;
   }
 
   /** The gap at the bench, which readings tell before the file does. */
@@ -140,21 +147,22 @@ export class SealedTrial extends PageElement {
 
   #opening(trial: Trial) {
     const of = trial.turns.length;
-    const rated = trial.turns.filter(isRated).length;
+    const done = this.#done(trial);
+    const what = trial.decidedBy ? "measured" : "rated";
     const wasSeen = haveSeen(trial.id);
-    const isBlind = rated === of && !wasSeen;
+    const isBlind = done === of && !wasSeen;
     const standing = wasSeen
-      ? `The codes of this trial have been seen before; the result will say ${rated === of ? "so" : "that it was opened early"}.`
+      ? `The codes of this trial have been seen before; the result will say ${done === of ? "so" : "that it was opened early"}.`
       : isBlind
-        ? `All ${of} turns are rated. The codes can be opened.`
-        : `${rated} of ${of} turns are rated. To open the codes now ends the blind trial, and the result will say that it was opened early.`;
+        ? `All ${of} turns are ${what}. The codes can be opened.`
+        : `${done} of ${of} turns are ${what}. To open the codes now ends the blind trial, and the result will say that it was opened early.`;
     return html`
       <section class="gate stack">
         <p class="lead" data-testid="opening">${standing}</p>
         ${trial.alone ? this.#holds(trial) : nothing}
         <div class="actions">
           <button type="button" class=${isBlind ? "seal" : ""} data-testid="open-trial" ?disabled=${trial.alone && this.#held(trial) === null} @click=${() => this.#open(trial, isBlind)}>
-            ${icon("open")}${isBlind ? "Open the codes" : rated === of ? "Open again" : "Open early all the same"}
+            ${icon("open")}${isBlind ? "Open the codes" : done === of ? "Open again" : "Open early all the same"}
           </button>
           <button type="button" data-testid="plan-anew" @click=${this.#planAnother}>${icon("plus")}Plan another trial; this one waits</button>
           <button type="button" data-testid="throw-away" @click=${() => this.#throwAway(trial)}>${icon("reset")}Throw this order away</button>
@@ -187,7 +195,7 @@ export class SealedTrial extends PageElement {
           `,
         )}
       </div>
-      <p class="muted">Open the slips only when all turns are rated. Each thing was in one envelope.</p>
+      <p class="muted">Open the slips only when all turns are ${trial.decidedBy ? "measured" : "rated"}. Each thing was in one envelope.</p>
     `;
   }
 

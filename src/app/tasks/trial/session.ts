@@ -5,10 +5,15 @@
 
 import { css, html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
+import { instrumentOf } from "../../../setup/instrumentOf.ts";
+import { isTurnDone } from "../../../study/listened/measuredTrial.ts";
 import { envelopeOf } from "../../../trial/envelopes.ts";
-import { isRated, repeatsOf, SCALES, type Scale, type Trial } from "../../../trial/trial.ts";
+import { repeatsOf, SCALES, type Scale, type Trial } from "../../../trial/trial.ts";
+import { keptWords, TEST_NAMES } from "../../../words/listen/measuredWords.ts";
+import { DECIDED_BY } from "../../../words/trial/measuredTrial.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { writtenHz } from "../../state/bench/listened.ts";
 import { PageElement } from "../../state/page.ts";
 import "../../form/entry.ts";
 import type { WriteEvent } from "../../form/entry.ts";
@@ -99,19 +104,23 @@ export class TrialSession extends PageElement {
     const { turns, items, passages } = trial;
     const at = this.#place();
     const { code, ratings, remark } = turns[at];
-    const rated = turns.filter(isRated).length;
+    const takes = this.#takes;
+    const done = turns.filter((turn) => isTurnDone(trial, turn, takes)).length;
+    const what = trial.decidedBy ? "measured" : "rated";
     return html`
       <section class="turn" aria-label="Turn">
         <p class="code" data-testid="code">${code}</p>
         <div class="where">
           ${trial.alone ? html`<p data-testid="envelope">Take envelope <b>${envelopeOf(turns[at])}</b>.</p>` : nothing}
           <p data-testid="turn">Turn ${at + 1} of ${turns.length}, repeat ${1 + Math.floor(at / items.length)} of ${repeatsOf(trial)}</p>
-          <progress max=${turns.length} .value=${rated} aria-label="Turns rated"></progress>
-          <p class="muted">${rated} rated</p>
+          <progress max=${turns.length} .value=${done} aria-label="Turns ${what}"></progress>
+          <p class="muted">${done} ${what}</p>
         </div>
         <p class="passages">${passages || "Play the same as at every other turn, as long as you need."}</p>
       </section>
+      ${trial.decidedBy ? this.#measuring(trial, code) : nothing}
       <section class="scales" aria-label="Ratings of ${code}">
+        ${trial.decidedBy ? html`<p class="muted">Ratings may be left out: the takes decide.</p>` : nothing}
         ${SCALES.map((scale) => {
           const { name, low, high } = SCALE_WORDS[scale];
           return html`
@@ -147,9 +156,40 @@ export class TrialSession extends PageElement {
     return shownTrial(this.page.store.parts.document.notes.trial);
   }
 
+  get #takes() {
+    return this.page.store.parts.document.notes.listen.takes;
+  }
+
+  /** Where takes decide: those of this turn, and the way to the next. */
+  #measuring({ id, decidedBy }: Trial, code: string) {
+    const instrument = instrumentOf(this.page.store.parts.document.setup);
+    const own = this.#takes.filter(({ blind }) => blind?.trial === id && blind.code === code);
+    return html`
+      <section class="stack" aria-label="Takes of ${code}">
+        <p>Decided by: <b>${DECIDED_BY[decidedBy!].toLowerCase()}</b>.</p>
+        ${
+          own.length === 0
+            ? html`<p class="muted" data-testid="no-take">No take of this turn yet.</p>`
+            : html`<ul data-testid="turn-takes">${own.map(({ measured, partial }) => html`<li>${TEST_NAMES[measured.test]}: ${keptWords(measured, writtenHz(instrument, partial))}</li>`)}</ul>`
+        }
+        <div class="actions controls">
+          <button type="button" data-testid="listen-to-turn" @click=${() => this.#listen(code)}>${icon("play")}Listen to this turn</button>
+        </div>
+      </section>
+    `;
+  }
+
+  /** The sheet that listens, set to this turn. */
+  #listen(code: string): void {
+    const { store, router } = this.page;
+    const { id, decidedBy } = this.#trial!;
+    store.setNotes("listen", { ...store.state.document.notes.listen, test: decidedBy!, trial: id, code });
+    router.go("listen");
+  }
+
   #place(): number {
     const { turns } = this.#trial!;
-    const next = turns.findIndex((turn) => !isRated(turn));
+    const next = turns.findIndex((turn) => !isTurnDone(this.#trial!, turn, this.#takes));
     this.at ??= next < 0 ? turns.length - 1 : next;
     return Math.min(this.at, turns.length - 1);
   }
@@ -170,7 +210,13 @@ export class TrialSession extends PageElement {
     const { turns } = this.#trial!;
     const at = this.#place();
     const open = SCALES.filter((scale) => turns[at].ratings[scale] === null);
-    if (open.length > 0) {
+    if (this.#trial!.decidedBy) {
+      if (!isTurnDone(this.#trial!, turns[at], this.#takes)) {
+        this.hint = "Still to do: a take of this turn. Listen to it first.";
+        this.renderRoot.querySelector<HTMLElement>("[data-testid=listen-to-turn]")!.focus();
+        return;
+      }
+    } else if (open.length > 0) {
       this.hint = `Still to rate: ${open.map((scale) => SCALE_WORDS[scale].name.toLowerCase()).join(", ")}.`;
       this.renderRoot.querySelector<RatingSlider>(`[data-scale=${open[0]}]`)!.focus();
       return;

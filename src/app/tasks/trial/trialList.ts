@@ -106,7 +106,7 @@ export class TrialList extends PageElement {
           aria-current=${isShown ? "true" : "false"}
           @click=${() => this.#show(trial.id)}
         >
-          <span>Trial ${place + 1}: ${triedText(trial)}<small>${standingText(trial)}</small></span>
+          <span>Trial ${place + 1}: ${triedText(trial)}<small>${standingText(trial, this.page.store.parts.document.notes.listen.takes)}</small></span>
           <span data-testid="trial-finding">${this.#found(trial)}</span>
         </button>
       </li>
