@@ -11,9 +11,9 @@ export function keptWords(kept: Kept): string {
     case "looking":
       return "Looking whether the notebooks are kept for reading without a network.";
     case "keeping":
-      return `Keeping all six notebooks for reading without a network: ${kept.done} of ${kept.of} files.`;
+      return `Keeping all seven notebooks for reading without a network: ${kept.done} of ${kept.of} files.`;
     case "kept":
-      return "Kept in this browser: all six notebooks open without a network.";
+      return "Kept in this browser: all seven notebooks open without a network.";
     case "missing":
       return kept.words;
   }

@@ -320,7 +320,7 @@ describe("the task Learn", () => {
   it("keeps all notebooks from the first one that is opened, and says there when that is done", async () => {
     const visited = await visit({ hash: at("slots") });
     const { page, context, address } = visited;
-    await page.getByTestId("notebooks-kept").getByText("Kept in this browser: all six").waitFor(patience);
+    await page.getByTestId("notebooks-kept").getByText("Kept in this browser: all seven").waitFor(patience);
     await context.setOffline(true);
     await page.goto(address + at("resistance"));
     await expect.poll(() => page.locator("h1").innerText(), patience).toBe("Resistance");

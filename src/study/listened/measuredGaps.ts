@@ -93,9 +93,13 @@ export const isCompared = ({ gaps }: ListenedNote): boolean => gaps.length > 1;
  */
 export function repeatsNeeded(scatter: number, difference: number, gaps = 2, most = 99): number | null {
   for (let count = 2; count <= most; count++)
-    if (detectable(scatter, gaps * (count - 1), 2 / count) <= difference) return count;
+    if (differenceFoundBy(scatter, count, gaps) <= difference) return count;
   return null;
 }
+
+/** The difference that so many repeats at each of so many gaps find four times in five. */
+export const differenceFoundBy = (scatter: number, repeats: number, gaps = 2): number =>
+  detectable(scatter, gaps * (repeats - 1), 2 / repeats);
 
 /** A difference found four times in five. @param inverse the sum of one over each number of repeats */
 const detectable = (scatter: number, df: number, inverse: number): number =>

@@ -49,7 +49,7 @@ describe("keeping the notebooks", () => {
     expect(steps[0]).toEqual({ state: "looking" });
     expect(steps).toContainEqual({ state: "keeping", done: 1, of: 2 });
     expect(steps.at(-1)).toEqual({ state: "kept" });
-    expect(steps.map(keptWords).at(-1)).toMatch(/all six notebooks open without a network/);
+    expect(steps.map(keptWords).at(-1)).toMatch(/all seven notebooks open without a network/);
     expect(fetched).toEqual([at("assets/b-1.js"), at("one.html")]);
     expect([...inside].sort()).toEqual([at("assets/a-1.js"), at("assets/b-1.js"), at("one.html")]);
   });

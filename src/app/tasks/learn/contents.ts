@@ -40,6 +40,14 @@ export const NOTEBOOKS: readonly NotebookEntry[] = [
     minutes: 15,
   },
   {
+    name: "your-own-slot",
+    title: "Your own slot",
+    about:
+      "Measure where a note breaks, by microphone or from a file, and how many bends make a difference believable.",
+    forWhom: "a class with instruments, and players",
+    minutes: 15,
+  },
+  {
     name: "how-far-to-trust-this",
     title: "How far to trust this",
     about: "Every check against a value from outside the project, its source, and how far off this tool is.",
