@@ -49,6 +49,8 @@ export function takeInput(
     },
   });
   block.className = "vote take";
+  // of what it stands in: its own would grow with the strip
+  const stripWidth = () => Math.min(640, (block.parentElement?.clientWidth || 640) - 36);
   const show = () => {
     const { phase, count, problem, keptOn, microphone } = session.value;
     const isOn = phase === "counting" || phase === "taking";
@@ -67,7 +69,7 @@ export function takeInput(
         ${problem ? html`<p role="alert">${problem}</p>` : nothing}
         ${keptOn.length > 0 ? html`<p>${keptOnWords(keptOn, "soft notes and the ends of bends")}</p>` : nothing}
         ${hasMicrophones() ? nothing : html`<p>${NO_MICROPHONES} Open a recording, or use the invented take.</p>`}
-        ${isOn ? pitchStrip(stripOf(session.value, asked, instrument), { width: block.clientWidth || 600, height: 220, unit: "mm", instrument }).svg : nothing}
+        ${isOn ? pitchStrip(stripOf(session.value, asked, instrument), { width: stripWidth(), height: 220, unit: "mm", instrument }).svg : nothing}
       `,
       block,
     );
