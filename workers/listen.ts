@@ -1,6 +1,6 @@
 /**
- * Listening as a worker serves it: a microphone's sound as it comes, take by take, or a recording. What is heard is told some
- * twenty times a second; of the sound itself only the take under way is held, and no longer than `LONGEST_TAKE_S`.
+ * Listening as a worker serves it: a microphone's sound as it comes, take by take, or a recording. What is heard is told
+ * block by block; of the sound itself only the take under way is held, and no longer than `LONGEST_TAKE_S`.
  */
 import { type EdgesSoFar, LiveTake, type PitchPoint } from "../src/listen/liveTake.ts";
 import type { Take } from "../src/listen/take.ts";
@@ -13,7 +13,8 @@ import { type Refusal, Served } from "./served.ts";
 
 /** Longer than lips last without a rest. */
 export const LONGEST_TAKE_S = 180;
-const TELL_S = 0.05;
+/** No longer than a block: what is heard is to be seen within 80 ms. */
+const TELL_S = 0.01;
 const EDGES_S = 0.4;
 /** A follower that nobody begins a take with starts anew after so long, and lets go of what it heard. */
 const FOLLOWED_S = 20;

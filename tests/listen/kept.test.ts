@@ -5,6 +5,8 @@ import { measuredIn, readTakes } from "../../src/listen/keptTake.ts";
 import { LiveTake } from "../../src/listen/liveTake.ts";
 import { listenTo } from "../../src/listen/take.ts";
 import { wavBlocks } from "../../src/listen/wav.ts";
+import { BLOCK } from "../../workers/captureProtocol.ts";
+import { sound } from "./sounds.ts";
 
 const bytes = new Uint8Array(readFileSync(new URL("../reference/listen/slot-trumpet.wav", import.meta.url)));
 const question = { test: "slot", nearHz: 466, notesHz: [] } as const;
@@ -34,6 +36,29 @@ describe("a take while it is played", () => {
     expect(Math.abs(1200 * Math.log2(found[0]! / 449.05))).toBeLessThan(8);
     expect(take.points().length).toBeGreaterThan(1000);
     expect(take.points(take.points().length - 2)).toHaveLength(2);
+  });
+
+  it.each([
+    [932, 0.03],
+    [466, 0.03],
+    [117, 0.04],
+    [58, 0.064],
+  ])("tells %i Hz so soon that it is drawn within 80 ms of its sound", (hz, mostS) => {
+    const rateHz = 48_000;
+    const live = new LiveTake(rateHz, { test: "slot", nearHz: hz, notesHz: [] });
+    const samples = sound(rateHz, 1.5, [{ hz, fromS: 0.1, toS: 1.4 }]);
+    let told = 0;
+    let worstS = 0;
+    for (let at = BLOCK; at <= samples.length; at += BLOCK) {
+      live.push([samples.subarray(at - BLOCK, at)]);
+      for (const { atS } of live.points(told)) {
+        told++;
+        worstS = Math.max(worstS, at / rateHz - atS);
+      }
+    }
+    expect(told).toBeGreaterThan(50);
+    // a screen's frame of 16 ms comes after it
+    expect(worstS).toBeLessThan(mostS);
   });
 
   it("needs a note", () => {

@@ -2,7 +2,7 @@
 import type { KeptTake, Measured } from "../../listen/keptTake.ts";
 import type { TakeTest } from "../../listen/takeQuestion.ts";
 import type { InstrumentKind } from "../../setup/instrumentKind.ts";
-import type { BesideModel } from "../../study/listened/besideModel.ts";
+import type { BesideModel, ModelShares, ModelStart } from "../../study/listened/besideModel.ts";
 import type { ListenedNote, MeasuredChange, MeasuredGap } from "../../study/listened/measuredGaps.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
@@ -17,13 +17,22 @@ export const TEST_NAMES: Readonly<Record<TakeTest, string>> = {
   steady: "Held note",
 };
 
+/** What each tells: three of them begin alike, with the note held or tongued. */
+export const TEST_TELLS: Readonly<Record<TakeTest, string>> = {
+  slot: "How far the note bends before it breaks.",
+  slur: "How often a slur lands wrong.",
+  attack: "How often the note does not speak at once.",
+  steady: "Where the note stands, and how still: nothing is bent.",
+};
+
 /** How each is played. */
 export const TEST_HOW: Readonly<Record<TakeTest, string>> = {
   slot: "Hold the note. Bend it slowly down until it breaks or stops; start again, hold, and bend it slowly up. Three times each way or more, all in one take.",
   slur: "Slur from the lower note to the upper one and back, at an even pace, ten times or more. No tongue.",
-  attack: "Tongue the note ten times or more, each as long as a beat, with a clear silence between.",
+  attack:
+    "Tongue the note ten times or more, each as long as a beat, with a clear silence between. Do not bend it.",
   steady:
-    "Hold the note still, without vibrato, for four seconds or more; three times with a breath between.",
+    "Leave the note where it wants to be, without vibrato, for four seconds or more; three times with a breath between.",
 };
 
 /** `slot of C in the staff (4)`, `slurs G (3) to C in the staff (4)` */
@@ -147,3 +156,39 @@ export const besideRuleWords = ({ isFound, value }: MeasuredChange): string =>
     : value > 0
       ? "The rule, a wider gap slots more firmly, holds for this note."
       : "The rule, a wider gap slots more firmly, is the other way round for this note.";
+
+/** @param noticedPercent of pressure, just noticeable */
+export function besideStartWords({ percent: change, margin }: ModelStart, noticedPercent: number): string {
+  const size =
+    Math.abs(change) < noticedPercent
+      ? `too small to notice (just noticeable: ${noticedPercent} %)`
+      : `more than is just noticeable (${noticedPercent} %)`;
+  const next = margin === null ? "" : ` Its margin over the next note changes by ${signed(margin, 3)}.`;
+  return `The model counts no missed attacks. Between the same two gaps it changes this note’s starting pressure by ${signed(change, 1)} %: ${size}.${next} Whether attacks miss is the takes’ to say.`;
+}
+
+/** Said where the model has no voice. */
+export const NO_MODEL: Readonly<Partial<Record<TakeTest, string>>> = {
+  attack: "The model says nothing about this attack: it has no such note at these gaps.",
+  slur: "Modelled lips can play the same slur, with an error of aim that nobody has measured: only the change from gap to gap speaks.",
+  steady:
+    "The model of lips says nothing about where a player holds a note; Explore shows how far the gap shifts its resonance.",
+};
+
+/** Slurs by modelled lips beside the player's, both ways. */
+export function besideSharesWords(
+  finding: BesideModel,
+  { from, to }: ModelShares,
+  [fromMm, toMm]: readonly [number, number],
+  aimCents: number,
+  unit: LengthUnit,
+): string {
+  const share = ({ chance, interval }: ModelShares["from"]) =>
+    `${percent(chance)} missed (${rangeText(interval)})`;
+  const said = {
+    agrees: "what was measured agrees",
+    disagrees: "what was measured disagrees. Trust the player’s own takes, and take both gaps once more",
+    "cannot-tell": "so many slurs cannot tell the two apart",
+  }[finding];
+  return `Modelled lips that err by ${aimCents} cents: ${share(to)} at ${formatLength(toMm, unit)}, ${share(from)} at ${formatLength(fromMm, unit)}: ${said}.`;
+}

@@ -1,9 +1,23 @@
 import { describe, expect, it } from "vitest";
 import type { KeptTake, Measured } from "../../../src/listen/keptTake.ts";
-import { besideModel, modelChange } from "../../../src/study/listened/besideModel.ts";
+import { standIn } from "../../../src/setup/standIns.ts";
+import { wilsonInterval } from "../../../src/statistics/wilsonInterval.ts";
+import { MODAL_COUNT } from "../../../src/study/feel/modalColumn.ts";
+import { slotsAt } from "../../../src/study/feel/slots.ts";
+import { Instrument } from "../../../src/study/instrument/instrument.ts";
+import {
+  besideModel,
+  besideShares,
+  modelChange,
+  modelStart,
+} from "../../../src/study/listened/besideModel.ts";
 import { listenedNotes, repeatsNeeded, type TakeAtGap } from "../../../src/study/listened/measuredGaps.ts";
 import { nextGapMm } from "../../../src/study/listened/order.ts";
-import { listenedWords } from "../../../src/words/listen/measuredWords.ts";
+import {
+  besideSharesWords,
+  besideStartWords,
+  listenedWords,
+} from "../../../src/words/listen/measuredWords.ts";
 import { thirdVoice } from "../../../src/words/verdicts/thirdVoice.ts";
 
 let count = 0;
@@ -152,6 +166,36 @@ describe("the model beside it", () => {
     expect(besideModel(change(20, 10), 1)).toBe("disagrees");
     expect(besideModel(change(5, 10), 1)).toBe("cannot-tell");
     expect(besideModel(change(5, 10), -40)).toBe("disagrees");
+  });
+
+  it("of shares has an interval of its own", () => {
+    const share = (missed: number, of: number) => ({
+      chance: missed / of,
+      interval: wilsonInterval(missed, of),
+    });
+    expect(besideShares(change(0.4, 0.2), { from: share(8, 80), to: share(40, 80) })).toBe("agrees");
+    expect(besideShares(change(0.4, 0.2), { from: share(8, 80), to: share(9, 80) })).toBe("disagrees");
+    expect(besideShares(change(0.1, 0.2), { from: share(8, 80), to: share(9, 80) })).toBe("cannot-tell");
+    // a difference was found, and so many modelled slurs cannot tell theirs apart
+    expect(besideShares(change(0.15, 0.1), { from: share(2, 20), to: share(5, 20) })).toBe("cannot-tell");
+    const shares = { from: share(8, 80), to: share(9, 80) };
+    expect(besideSharesWords("cannot-tell", shares, [2, 3], 100, "mm")).toMatch(
+      /^Modelled lips that err by 100 cents: 11 % missed \(6 to 20 %\) at 3\.00 mm, 10 % missed .* at 2\.00 mm: so many slurs cannot tell the two apart\.$/,
+    );
+  });
+
+  it("of attacks is the starting pressure and the margin, which count no misses", async () => {
+    const instrument = new Instrument(await standIn("b-flat-trumpet"), { modes: MODAL_COUNT });
+    const slots = [2, 3].map((gapMm) => slotsAt(instrument, gapMm, { referenceGapMm: 2 }));
+    const start = modelStart(slots, 4, change(0, 1))!;
+    const [one, other] = slots.map(({ notes }) => notes.find(({ n }) => n === 4)!);
+    expect(start.percent).toBeCloseTo(100 * (other.onset!.mouthPressure / one.onset!.mouthPressure - 1), 9);
+    expect(start.margin).toBeCloseTo(other.slot!.margin! - one.slot!.margin!, 9);
+    expect(modelStart(slots.slice(0, 1), 4, change(0, 1))).toBeNull();
+    expect(modelStart(slots, 40, change(0, 1))).toBeNull();
+    expect(besideStartWords(start, 10)).toMatch(
+      /^The model counts no missed attacks\. .*starting pressure by [+−]\d\.\d %: too small to notice \(just noticeable: 10 %\)\./,
+    );
   });
 
   it("is read between the gaps it was worked out for, and not beyond", () => {

@@ -15,7 +15,7 @@ import { isFinished } from "../../../trial/trial.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { GAP_KIND, gapKind } from "../../../words/gapKinds.ts";
 import { noteText } from "../../../words/instruments.ts";
-import { LISTENING_CAUTIONS, TEST_HOW, TEST_NAMES } from "../../../words/listen/measuredWords.ts";
+import { LISTENING_CAUTIONS, TEST_HOW, TEST_NAMES, TEST_TELLS } from "../../../words/listen/measuredWords.ts";
 import { keptOnWords, NO_MICROPHONES } from "../../../words/sound/microphoneWords.ts";
 import { readField } from "../../form/field.ts";
 import { NotesForm } from "../../form/notesForm.ts";
@@ -119,7 +119,7 @@ export class Listen extends PageElement {
                 : nothing
             }
           </div>
-          <p class="muted" data-testid="listen-how">${TEST_HOW[notes.test]}</p>
+          <p class="muted" data-testid="listen-how"><b>${TEST_TELLS[notes.test]}</b> ${TEST_HOW[notes.test]}</p>
           <p class="muted">
             ${toPartial === null ? noteText(partial, instrument) : `${noteText(partial, instrument)} to ${noteText(toPartial, instrument)}`},
             open: no valve down, slide in first position.

@@ -4,14 +4,16 @@ import { customElement, state } from "lit/decorators.js";
 import { listenedFigure } from "../../../charts/plots/listen/listenedChart.ts";
 import type { KeptTake } from "../../../listen/keptTake.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
-import { besideModel, modelChange, modelWidths } from "../../../study/listened/besideModel.ts";
+import { besideModel, modelChange, modelStart, modelWidths } from "../../../study/listened/besideModel.ts";
 import { isCompared, type ListenedNote } from "../../../study/listened/measuredGaps.ts";
 import {
   basisWords,
   besideModelWords,
   besideRuleWords,
+  besideStartWords,
   keptWords,
   listenedWords,
+  NO_MODEL,
   placeWords,
   takenWords,
 } from "../../../words/listen/measuredWords.ts";
@@ -24,6 +26,7 @@ import { Recordings } from "../../sound/recordings.ts";
 import { listenedIn, writtenHz } from "../../state/bench/listened.ts";
 import { withoutTake } from "../../state/notes/listen.ts";
 import { PageElement } from "../../state/page.ts";
+import "./slurModel.ts";
 import { RECORDINGS_OF } from "./recordingsOf.ts";
 
 @customElement("annulus-takes")
@@ -110,10 +113,25 @@ export class Takes extends PageElement {
             ? html`<p class="small" data-testid="beside-model">${besideModelWords(besideModel(note.change, change), change)}</p>`
             : nothing
         }
+        ${this.#otherModel(note)}
         <p class="small muted">${basisWords(note)} ${planWords(note)}</p>
         ${isCompared(note) ? html`<annulus-chart .figure=${listenedFigure} .data=${{ note, model }} .answer=${holds}></annulus-chart>` : nothing}
       </article>
     `;
+  }
+
+  /** What the model has of anything but a slot; that it has nothing is said. */
+  #otherModel(note: ListenedNote) {
+    const { change, test, partial } = note;
+    if (test === "slot" || !change) return nothing;
+    if (test === "slur") return html`<annulus-slur-model .note=${note}></annulus-slur-model>`;
+    if (test === "steady") return html`<p class="small" data-testid="no-model">${NO_MODEL.steady}</p>`;
+    const { holds } = this.page.feel.parts;
+    if (!holds.value)
+      return holds.progress === null ? nothing : html`<p class="small muted">The model is being asked.</p>`;
+    const start = modelStart(holds.value, partial, change);
+    const { pressurePercent } = this.page.store.parts.document.setup.thresholds;
+    return html`<p class="small" data-testid="beside-model">${start ? besideStartWords(start, pressurePercent) : NO_MODEL.attack}</p>`;
   }
 
   #row(take: KeptTake) {
