@@ -113,7 +113,7 @@ export { Instrument, type InstrumentOptions, type Mode } from "./study/instrumen
 export { inContext, type ModeInContext } from "./study/instrument/modeTable.ts";
 export { type StandingWave, standingWave } from "./study/instrument/standingWave.ts";
 // a measured impedance held against the model
-export { columnFitSteps } from "./study/measured/columnFit.ts";
+export { columnFitSteps, MOST_STEPS } from "./study/measured/columnFit.ts";
 export type { ColumnFit, Estimate } from "./study/measured/columnFitResult.ts";
 export { UNKNOWNS, type UnknownName } from "./study/measured/columnUnknowns.ts";
 export { between, type Overlay, overlay } from "./study/measured/measured.ts";
@@ -173,7 +173,8 @@ export {
   partialOf,
 } from "./words/instruments.ts";
 export { columnFitWords } from "./words/measured/columnFitWords.ts";
-export { peakWords } from "./words/measured/peakWords.ts";
+export { levelWords } from "./words/measured/levelWords.ts";
+export { apartWords, peakWords } from "./words/measured/peakWords.ts";
 export { readingWords } from "./words/measured/readingWords.ts";
 export { calibrationWarnings } from "./words/response/calibrationWords.ts";
 export { evidenceWords } from "./words/verdicts/evidence.ts";

@@ -1,5 +1,6 @@
 import { type Command, InvalidArgumentError, Option } from "commander";
 import {
+  apartWords,
   between,
   type ColumnFit,
   columnFitSteps,
@@ -10,7 +11,9 @@ import {
   InputError,
   type InstrumentKind,
   instrumentOf,
+  levelWords,
   type MeasuredImpedance,
+  MOST_STEPS,
   noteLabel,
   type Overlay,
   overlay,
@@ -33,7 +36,9 @@ import { watch } from "./progress.ts";
 import { forEachSetup } from "./setups.ts";
 import { signed, textTable } from "./table.ts";
 
-type Known = Partial<Pick<Reading, "delimiter" | "decimal" | "form" | "magnitude" | "phase" | "scale">>;
+type Known = Partial<
+  Pick<Reading, "delimiter" | "decimal" | "form" | "magnitude" | "phase" | "scale" | "unit">
+>;
 
 interface Options extends Known {
   readonly data: string;
@@ -42,6 +47,8 @@ interface Options extends Known {
   readonly to?: number;
   readonly fit?: readonly UnknownName[];
   readonly noise?: number;
+  readonly steps: number;
+  readonly bell?: Setup["model"]["bell"];
   readonly format: string;
 }
 
@@ -51,6 +58,8 @@ interface Answer {
   readonly fit: ColumnFit | null;
   /** With the fitted setup. */
   readonly after: Overlay | null;
+  /** A unit that was probably meant, and a bell that is worth trying, each with the option that says so. */
+  readonly offers: readonly string[];
 }
 
 /** `annulus measured SETUP --data FILE`: a measured impedance beside the model's, and a few unknowns fitted to it. */
@@ -61,13 +70,25 @@ export function measuredCommand(program: Command): void {
     .command("measured")
     .description("a measured input impedance beside the model's; fits a few unknowns to it")
     .argument("<setup>", "setup file, or - for standard input")
-    .requiredOption("--data <file>", "CSV of the measurement: frequency and impedance")
+    .requiredOption(
+      "--data <file>",
+      "CSV of the measurement: frequency and impedance, or its magnitude alone",
+    )
     .option("--gap <length>", "gap it was measured at, instead of the setup's own, e.g. 2.54mm or 0.1in")
     .option("--from <Hz>", "leave out what lies below", hertz)
     .option("--to <Hz>", "leave out what lies above", hertz)
     .option("--fit <unknowns>", `of ${UNKNOWNS.join(", ")}: some, with commas`, unknownNames)
     .option("--noise <percent>", "the measurement's noise, of |Z|; else taken from its jumps", percent)
-    .addOption(choice("--form <form>", "what the columns are", "magnitude-phase", "real-imaginary"))
+    .option(
+      "--steps <count>",
+      "most steps of the fit; what has not settled then is not converged",
+      count,
+      MOST_STEPS,
+    )
+    .addOption(new Option("--bell <bell>", "instead of the setup's own").choices(["plane", "multimodal"]))
+    .addOption(
+      choice("--form <form>", "what the columns are", "magnitude-phase", "real-imaginary", "magnitude"),
+    )
     .addOption(choice("--magnitude <unit>", "magnitude", "linear", "dB"))
     .addOption(choice("--phase <unit>", "phase", "degrees", "radians"))
     .addOption(
@@ -78,6 +99,11 @@ export function measuredCommand(program: Command): void {
         "characteristic",
         "relative",
       ),
+    )
+    .option(
+      "--unit <Pa·s/m³>",
+      "of an absolute impedance: 1 for Pa·s/m³, 1e6 for MPa·s/m³, 1e5 for the CGS acoustic ohm (guessed); in dB, what they are above",
+      unitSize,
     )
     .addOption(choice("--delimiter <name>", "between the columns", "comma", "semicolon", "tab", "space"))
     .addOption(choice("--decimal <name>", "decimal sign", "point", "comma"))
@@ -106,6 +132,20 @@ function hertz(text: string): number {
   return value;
 }
 
+function count(text: string): number {
+  const value = Number(text);
+  if (!Number.isInteger(value) || value < 1 || value > 1000)
+    throw new InvalidArgumentError("give a whole number from 1 to 1000.");
+  return value;
+}
+
+function unitSize(text: string): number {
+  const value = Number(text);
+  if (text.trim() === "" || !(value > 0 && value < Infinity))
+    throw new InvalidArgumentError("give how many Pa·s/m³ one unit is, such as 1e6.");
+  return value;
+}
+
 function percent(text: string): number {
   const value = Number(text.replace(/\s*%$/, ""));
   if (text.trim() === "" || !(value > 0 && value <= 100))
@@ -123,9 +163,11 @@ function unknownNames(text: string): UnknownName[] {
 }
 
 function study(given: Setup, text: string, options: Options): Answer {
-  const { delimiter, decimal, form, magnitude, phase, scale } = options;
+  const { delimiter, decimal, form, magnitude, phase, unit } = options;
+  // who names the unit says that it is known
+  const scale = options.scale ?? (unit === undefined ? undefined : "absolute");
   const known = Object.fromEntries(
-    Object.entries({ delimiter, decimal, form, magnitude, phase, scale }).filter(([, value]) => value),
+    Object.entries({ delimiter, decimal, form, magnitude, phase, scale, unit }).filter(([, value]) => value),
   ) as Known;
   const measured = between(
     readMeasured(text, options.data, known),
@@ -136,21 +178,39 @@ function study(given: Setup, text: string, options: Options): Answer {
     throw new InputError(
       `between ${options.from ?? 0} and ${options.to ?? "any"} Hz the measurement has ${measured.frequencies.length} frequencies; give --from and --to further apart`,
     );
-  const setup = options.gap === undefined ? given : withGap(given, parseLengthMm(options.gap, given.units));
+  const atGap = options.gap === undefined ? given : withGap(given, parseLengthMm(options.gap, given.units));
+  const setup = options.bell ? { ...atGap, model: { ...atGap.model, bell: options.bell } } : atGap;
   const before = overlay(setup, measured);
-  if (!options.fit) return { measured, before, fit: null, after: null };
-  const fit = fitted(setup, measured, options.fit, options.noise);
-  return { measured, before, fit, after: overlay(fit.setup, measured) };
+  if (!options.fit) return { measured, before, fit: null, after: null, offers: offersOf(measured, before) };
+  const fit = fitted(setup, measured, options.fit, options);
+  return {
+    measured,
+    before,
+    fit,
+    after: overlay(fit.setup, measured),
+    offers: offersOf(measured, before, fit),
+  };
+}
+
+function offersOf(measured: MeasuredImpedance, before: Overlay, fit: ColumnFit | null = null): string[] {
+  const level = levelWords(before, measured.reading);
+  const { scale, unit } = before.level.guess?.read ?? {};
+  const asked = scale === "absolute" ? `--unit ${Number(unit!.toPrecision(6))}` : `--scale ${scale}`;
+  const isCurved = fit?.curved && fit.curved.told !== "plane";
+  return [
+    ...(level ? [`${level} To read it so, add: ${asked}`] : []),
+    ...(isCurved ? ["To fit with curved fronts in the bell, add: --bell multimodal"] : []),
+  ];
 }
 
 function fitted(
   setup: Setup,
   measured: MeasuredImpedance,
   keys: readonly UnknownName[],
-  noise?: number,
+  { noise, steps }: Pick<Options, "noise" | "steps">,
 ): ColumnFit {
   return watch(
-    columnFitSteps(setup, measured, keys, noise),
+    columnFitSteps(setup, measured, keys, noise, steps),
     ({ iteration, scatterDb }) => `step ${iteration}: ${scatterDb.toFixed(3)} dB left over`,
   );
 }
@@ -163,12 +223,14 @@ const FORMER_KEYS: FormerKeys = {
   autocorrelation_score: "running_together",
 };
 
-const asJson = ({ measured, before, fit, after }: Answer) => ({
+const asJson = ({ measured, before, fit, after, offers }: Answer) => ({
   reading: { ...measured.reading, header: measured.hasHeader, frequencies: measured.frequencies.length },
   understood: readingWords(measured),
   gap_mm: before.gapMm,
   rms_dB: before.rmsDb,
   rms_degrees: before.rmsDegrees,
+  level_dB: before.level.offsetDb,
+  offers,
   peaks: before.peaks.map((peak) => ({
     n: peak.n,
     model_Hz: peak.model.frequencyHz,
@@ -183,7 +245,7 @@ const asJson = ({ measured, before, fit, after }: Answer) => ({
     }),
   })),
   fit: fit && {
-    estimates: fit.estimates.map(({ unknown, value, standard, interval, atBound, held }) => ({
+    estimates: fit.estimates.map(({ unknown, value, standard, interval, atBound, smoothMoves, held }) => ({
       unknown: unknown.key,
       unit: unknown.unit,
       start: unknown.start,
@@ -192,6 +254,7 @@ const asJson = ({ measured, before, fit, after }: Answer) => ({
       low_95: interval?.[0] ?? null,
       high_95: interval?.[1] ?? null,
       at_bound: atBound,
+      hidden_error_moves: smoothMoves,
       held: held.map((one) => ({
         path: one.path,
         unit: one.unit,
@@ -211,11 +274,16 @@ const asJson = ({ measured, before, fit, after }: Answer) => ({
     judgement: fit.judgement,
     degrees_of_freedom: fit.degreesOfFreedom,
     converged: fit.converged,
+    curved_fronts: fit.curved && {
+      told: fit.curved.told,
+      scatter_dB: fit.curved.scatterDb,
+      moves: fit.curved.moves,
+    },
     words: columnFitWords(fit),
   },
 });
 
-function report({ measured, before, fit, after }: Answer, setup: Setup): string {
+function report({ measured, before, fit, after, offers }: Answer, setup: Setup): string {
   return [
     `${setup.name}: gap ${formatLength(before.gapMm, "mm")} (${formatLength(before.gapMm, "in")}), ${gapKindWords(setup, before.gapMm)}, against ${measured.frequencies.length} measured points\n`,
     `Read as: ${readingWords(measured)}\n`,
@@ -230,12 +298,12 @@ function report({ measured, before, fit, after }: Answer, setup: Setup): string 
           differences(after, instrumentOf(setup)),
         ]
       : []),
-    ...(fit ? columnFitWords(fit) : []).map((words) => `\n${words}\n`),
+    ...[...(fit ? columnFitWords(fit) : []), ...offers].map((words) => `\n${words}\n`),
   ].join("");
 }
 
 function differences(overlaid: Overlay, instrument: InstrumentKind): string {
-  const { peaks, rmsDb, rmsDegrees } = overlaid;
+  const { peaks } = overlaid;
   const head = ["note", "model/Hz", "measured/Hz", "cents", "height/dB", "model Q", "measured Q"];
   const rows = peaks.map(({ n, model, measured, cents, heightDb }) => [
     noteLabel(n, instrument),
@@ -246,7 +314,7 @@ function differences(overlaid: Overlay, instrument: InstrumentKind): string {
     model.Q.toFixed(1),
     measured?.Q.toFixed(1) ?? "–",
   ]);
-  return `${textTable(head, rows)}Over all frequencies: ${rmsDb.toFixed(2)} dB and ${rmsDegrees.toFixed(1)}° root mean square.\n${peakWords(overlaid, instrument).join("\n")}\n`;
+  return `${textTable(head, rows)}Over all frequencies: ${apartWords(overlaid)} root mean square.\n${peakWords(overlaid, instrument).join("\n")}\n`;
 }
 
 function estimates({ estimates: all, scatterDb, scatterDegrees, startDb }: ColumnFit): string {
@@ -264,7 +332,7 @@ function estimates({ estimates: all, scatterDb, scatterDegrees, startDb }: Colum
   });
   return (
     textTable(["unknown", "setup", "fitted", "u", "from", "to"], rows) +
-    `Left over: ${scatterDb.toFixed(3)} dB and ${scatterDegrees.toFixed(2)}°, from ${startDb.toFixed(3)} dB.\n`
+    `Left over: ${scatterDb.toFixed(3)} dB${scatterDegrees === null ? "" : ` and ${scatterDegrees.toFixed(2)}°`}, from ${startDb.toFixed(3)} dB.\n`
   );
 }
 

@@ -1,5 +1,7 @@
 /** Whether a fit is to be trusted, and what must be known of it first. */
-import type { ColumnFit, FitNote, Judgement } from "./columnFitResult.ts";
+import { coverageFactor } from "../../bench/measure/coverage.ts";
+import type { ColumnFit, Estimate, FitNote, Judgement } from "./columnFitResult.ts";
+import { NO_CHANCE } from "./residualNoise.ts";
 
 /** Correlation from which two unknowns count as one. */
 const INSEPARABLE = 0.98;
@@ -10,29 +12,47 @@ const TOO_MUCH = 2;
 /** What no measurement can show, dB. */
 const NOTHING_DB = 0.01;
 
-/** Standard deviations from which running together is no chance: at 4, one fit of the right model in ten thousand. */
-const NO_CHANCE = 4;
-
-/** Part of a variance from which it is said what it comes from, and how many of its causes are named. */
-const MOSTLY = 0.5;
+/** Of an unknown's step, a change that counts, what the price of held dimensions is named from; how many of them are named. */
+const PRICE = 0.25;
 const NAMED = 3;
 
-/** Whether what a fit leaves over is noise, perhaps more, or a sign of a wrong model. */
-export function judge({
-  lag1Autocorrelation,
-  residual,
-  scatterDb,
-}: Omit<ColumnFit, "notes" | "judgement">): Judgement {
-  if (scatterDb < NOTHING_DB) return "sound";
-  if (lag1Autocorrelation > SYSTEMATIC || residual.chiSquare > TOO_MUCH) return "wrong";
-  return residual.autocorrelationScore > NO_CHANCE ? "doubtful" : "sound";
+/** What is known of a fit before it is judged. */
+type Found = Omit<ColumnFit, "notes" | "judgement">;
+
+/** What of its residual speaks against a fit, or would not be seen to; null where nothing that counts does. */
+function residualNote({ estimates, lag1Autocorrelation, residual, scatterDb }: Found): FitNote | null {
+  const runsTogether = lag1Autocorrelation > SYSTEMATIC;
+  const isAbove = residual.chiSquare > TOO_MUCH;
+  if (scatterDb < NOTHING_DB) return null;
+  if (isAbove && residual.isStated) return { kind: "above-noise", runsTogether };
+  const moved = estimates.flatMap((estimate, i) => (couldBeMoved(estimate) ? [i] : []));
+  // an error that could move no unknown by as much as counts is none
+  if (moved.length === 0) return null;
+  if (isAbove) return { kind: "above-noise", runsTogether };
+  if (runsTogether) return { kind: "runs-together" };
+  if (residual.autocorrelationScore > NO_CHANCE) return { kind: "doubtful" };
+  return { kind: "noise-hides", estimates: moved };
 }
 
-/** What is to be known about a fit before its numbers are used. */
-export function fitNotes(fit: Omit<ColumnFit, "notes">): FitNote[] {
-  const { estimates, correlation, lag1Autocorrelation, converged, residual, judgement, setup } = fit;
+/** Whether what a fit leaves over is noise, perhaps more, or a sign of a wrong model. */
+export function judge(fit: Found): Judgement {
+  const kind = residualNote(fit)?.kind;
+  if (kind === "above-noise" || kind === "runs-together" || fit.curved?.told === "curved") return "wrong";
+  return kind === "doubtful" ? "doubtful" : "sound";
+}
+
+/** Whether an error of the model that is there, or that the noise would hide, may count. */
+const couldBeMoved = ({ smoothMoves, unknown }: Estimate): boolean =>
+  smoothMoves === null || smoothMoves > unknown.step;
+
+/**
+ * What is to be known about a fit before its numbers are used. More noise never takes a note away: what is no longer seen under it is
+ * said to be hidden, and prices are named by what they are, not by what part of an interval they make.
+ */
+export function fitNotes(fit: Found): FitNote[] {
+  const { estimates, correlation, converged, setup, curved, scatterDegrees } = fit;
   const notes: FitNote[] = [];
-  if (!converged) notes.push({ kind: "not-settled" });
+  if (!converged) notes.push({ kind: "not-converged" });
   if (correlation === null) notes.push({ kind: "none-told-apart" });
   correlation?.forEach((row, i) => {
     row.slice(0, i).forEach((value, k) => {
@@ -40,17 +60,19 @@ export function fitNotes(fit: Omit<ColumnFit, "notes">): FitNote[] {
         notes.push({ kind: "inseparable", estimates: [k, i], correlation: value });
     });
   });
-  estimates.forEach(({ atBound, standard, held }, i) => {
+  estimates.forEach(({ unknown, atBound, standard, held }, i) => {
     if (atBound) notes.push({ kind: "at-bound", estimate: i });
-    else if (standard === null && correlation !== null) notes.push({ kind: "cannot-tell", estimate: i });
-    const square = held.reduce((sum, { moves }) => sum + moves * moves, 0);
-    if (standard === null ? square > 0 : square > MOSTLY * standard * standard)
+    else if (standard === null && correlation !== null && converged)
+      notes.push({ kind: "cannot-tell", estimate: i });
+    const price = coverageFactor(Infinity) * Math.hypot(...held.map(({ moves }) => moves));
+    if (price > PRICE * unknown.step)
       notes.push({ kind: "rests-on-held", estimate: i, held: held.slice(0, NAMED) });
   });
-  if (judgement === "wrong" && residual.chiSquare > TOO_MUCH) notes.push({ kind: "above-noise" });
-  if (judgement === "wrong" && lag1Autocorrelation > SYSTEMATIC) notes.push({ kind: "runs-together" });
-  if (judgement === "doubtful") notes.push({ kind: "doubtful" });
-  if (setup.model.bell === "plane") notes.push({ kind: "plane-bell" });
+  const ofResidual = residualNote(fit);
+  if (ofResidual && ofResidual.kind !== "noise-hides") notes.push(ofResidual);
+  if (setup.model.bell === "plane") notes.push({ kind: "plane-bell", curved });
+  if (scatterDegrees === null) notes.push({ kind: "no-phase" });
+  if (ofResidual?.kind === "noise-hides") notes.push(ofResidual);
   if (estimates.some(({ unknown }) => unknown.key === "temperature"))
     notes.push({ kind: "effective-temperature" });
   return notes;

@@ -1,5 +1,6 @@
 /**
- * The least-squares problem of `columnFit.ts`: residuals ln(Z_model/Z_measured) of both parts, and their derivatives.
+ * The least-squares problem of `columnFit.ts`: residuals ln(Z_model/Z_measured), of both parts or of the magnitude alone, and
+ * their derivatives.
  * Only what an unknown changes of the air column is made again.
  */
 
@@ -11,7 +12,7 @@ import { gapMm, type Setup } from "../../setup/setup.ts";
 import { OutOfRange } from "../../units/outOfRange.ts";
 import type { LeastSquares } from "../leastSquares/levenbergMarquardt.ts";
 import type { Unknown } from "./columnUnknowns.ts";
-import { logRatio, type Measured, modelCurve, unitOfMeasured } from "./measured.ts";
+import { hasPhase, logRatio, type Measured, modelCurve, unitOfMeasured } from "./measured.ts";
 
 /** Difference for derivatives, in steps of the unknown. */
 const DIFFERENCE = 0.05;
@@ -23,6 +24,8 @@ export class ColumnFitProblem implements LeastSquares {
   readonly start: number[];
   readonly low: number[];
   readonly high: number[];
+  /** Of the impedance: nepers and radians, or nepers alone. */
+  readonly parts: number;
   readonly rows: number;
   readonly #unit: number;
   /** Fixed parts by all that they depend on, the last few. */
@@ -35,7 +38,8 @@ export class ColumnFitProblem implements LeastSquares {
     readonly unknowns: readonly Unknown[],
   ) {
     const { frequencies, reading } = measured;
-    this.rows = 2 * frequencies.length;
+    this.parts = hasPhase(measured) ? 2 : 1;
+    this.rows = this.parts * frequencies.length;
     this.#unit = unitOfMeasured(setup, measured, modelCurve(setup, frequencies, gapMm(setup)));
     const level = reading.scale === "relative" ? [0] : [];
     this.start = [...unknowns.map(() => 0), ...level];
@@ -92,7 +96,7 @@ export class ColumnFitProblem implements LeastSquares {
     return column.curve(column.grid(frequencies), line.gap(gapMm(setup) / 1000));
   }
 
-  /** Measured against modelled, nepers and then radians, a value a frequency; infinite where `at` is no instrument. */
+  /** Measured against modelled, nepers and then radians where there is a phase, a value a frequency; infinite where `at` is no instrument. */
   residuals(at: readonly number[]): Float64Array {
     const key = at.join();
     if (this.#last?.key === key) return this.#last.residuals;
@@ -105,13 +109,13 @@ export class ColumnFitProblem implements LeastSquares {
   residualsOf(setup: Setup, at: readonly number[]): Float64Array {
     const count = this.measured.frequencies.length;
     const level = Math.log(this.#unit) + (at[this.unknowns.length] ?? 0);
-    const residuals = new Float64Array(2 * count);
+    const residuals = new Float64Array(this.rows);
     const model = this.#curve(at, setup);
     if (!model) return residuals.fill(Number.POSITIVE_INFINITY);
     for (let i = 0; i < count; i++) {
       const [nepers, radians] = logRatio(model, this.measured, i);
       residuals[i] = nepers - level;
-      residuals[count + i] = radians;
+      if (this.parts > 1) residuals[count + i] = radians;
     }
     return residuals;
   }

@@ -19,7 +19,12 @@ export interface Estimate {
   readonly value: number;
   /** Standard uncertainty, in the unknown's unit; null where the measurement does not determine it. */
   readonly standard: number | null;
-  /** Parts of it that come from what the setup does not know for certain and the fit leaves as it is, the largest first. */
+  /**
+   * By how much the largest smooth error of the model that may be in the residuals, seen or hidden by the noise, could move it at
+   * worst; null where nothing is determined.
+   */
+  readonly smoothMoves: number | null;
+  /** Parts of the standard uncertainty that come from what the setup does not know for certain and the fit leaves as it is, the largest first. */
   readonly held: readonly HeldDimension[];
   /** 95 %. */
   readonly interval: readonly [low: number, high: number] | null;
@@ -43,9 +48,20 @@ export interface FitResidual {
  */
 export type Judgement = "sound" | "doubtful" | "wrong";
 
+/** What curved fronts would make of a fit with plane waves in the bell. */
+export interface CurvedBell {
+  /** What would be left over, by first order. */
+  readonly scatterDb: number;
+  /** By how much each unknown would move, in its unit. */
+  readonly moves: readonly number[];
+  /** Which of the two bells the measurement itself has. */
+  readonly told: "curved" | "plane" | "neither";
+}
+
 /** What to know of a fit; estimates by their place. */
 export type FitNote =
-  | { readonly kind: "not-settled" }
+  /** Stopped at its last step. */
+  | { readonly kind: "not-converged" }
   /** The measurement does not tell the unknowns apart at all. */
   | { readonly kind: "none-told-apart" }
   | {
@@ -56,14 +72,18 @@ export type FitNote =
   | { readonly kind: "at-bound"; readonly estimate: number }
   /** It could be nearly anything that it can be. */
   | { readonly kind: "cannot-tell"; readonly estimate: number }
-  /** Most of an interval comes from what is held. */
+  /** What is held moves it by as much as counts. */
   | { readonly kind: "rests-on-held"; readonly estimate: number; readonly held: readonly HeldDimension[] }
-  /** What is left over is far more than the noise. */
-  | { readonly kind: "above-noise" }
+  /** What is left over is far more than the noise, and may run together too. */
+  | { readonly kind: "above-noise"; readonly runsTogether: boolean }
   | { readonly kind: "runs-together" }
   | { readonly kind: "doubtful" }
+  /** An error of the model that would count could be under the noise. */
+  | { readonly kind: "noise-hides"; readonly estimates: readonly number[] }
   /** A bell of plane waves puts upper resonances too high. */
-  | { readonly kind: "plane-bell" }
+  | { readonly kind: "plane-bell"; readonly curved: CurvedBell | null }
+  /** Nothing holds the phase against the model. */
+  | { readonly kind: "no-phase" }
   | { readonly kind: "effective-temperature" };
 
 export interface ColumnFit {
@@ -71,15 +91,17 @@ export interface ColumnFit {
   readonly estimates: readonly Estimate[];
   /** Correlation of every two estimates by the measurement's noise alone; null where nothing is determined. */
   readonly correlation: readonly (readonly number[])[] | null;
-  /** Scatter of the residuals, dB and degrees alike: s as both. */
+  /** Scatter of the residuals, dB and degrees alike: s as both; no degrees without a phase. */
   readonly scatterDb: number;
-  readonly scatterDegrees: number;
+  readonly scatterDegrees: number | null;
   readonly startDb: number;
   /** ρ, between neighbouring frequencies. */
   readonly lag1Autocorrelation: number;
   readonly degreesOfFreedom: number;
   readonly converged: boolean;
   readonly residual: FitResidual;
+  /** null where the bell follows curved fronts, or cannot. */
+  readonly curved: CurvedBell | null;
   readonly judgement: Judgement;
   /** What to know of the result before it is trusted. */
   readonly notes: readonly FitNote[];

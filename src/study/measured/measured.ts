@@ -9,13 +9,16 @@ import { gapMm as ownGapMm, type Setup } from "../../setup/setup.ts";
 import { withGap } from "../../setup/withGap.ts";
 import { Instrument } from "../instrument/instrument.ts";
 import { cents, decibels } from "../instrument/pitch.ts";
-import type { ImpedanceScale } from "./measuredReading.ts";
+import { type Level, levelOf } from "./level.ts";
+import type { Reading } from "./measuredReading.ts";
 
-/** An impedance against frequency, in the scale that is said beside it. */
+/** An impedance against frequency, in the scale that is said beside it; without phase its magnitude, as the real part. */
 export interface Measured extends Curve {
   readonly frequencies: Float64Array;
-  readonly reading: { readonly scale: ImpedanceScale };
+  readonly reading: Pick<Reading, "scale" | "form"> & Partial<Pick<Reading, "unit">>;
 }
+
+export const hasPhase = ({ reading }: Pick<Measured, "reading">): boolean => reading.form !== "magnitude";
 
 /** A peak as it is read off a curve. */
 export interface ReadPeak {
@@ -49,7 +52,10 @@ export interface Overlay {
   readonly unread: readonly number[];
   /** Root mean square of the difference over all frequencies. */
   readonly rmsDb: number;
-  readonly rmsDegrees: number;
+  /** null without a phase. */
+  readonly rmsDegrees: number | null;
+  /** How high the measurement stands over the model throughout, and what that may come from. */
+  readonly level: Level;
 }
 
 /** The measurement within a range, Hz, its ends included. */
@@ -82,9 +88,11 @@ export function overlay(setup: Setup, measured: Measured, gapMm = ownGapMm(setup
   );
   let squares = 0;
   let angles = 0;
+  const levels = new Float64Array(frequencies.length);
   for (let i = 0; i < frequencies.length; i++) {
     const [size, angle] = logRatio(measured, model, i);
-    squares += (size + Math.log(unit)) ** 2;
+    levels[i] = size + Math.log(unit);
+    squares += levels[i] ** 2;
     angles += angle ** 2;
   }
   return {
@@ -94,7 +102,8 @@ export function overlay(setup: Setup, measured: Measured, gapMm = ownGapMm(setup
     peaks,
     unread,
     rmsDb: (20 / Math.LN10) * Math.sqrt(squares / frequencies.length),
-    rmsDegrees: (180 / Math.PI) * Math.sqrt(angles / frequencies.length),
+    rmsDegrees: hasPhase(measured) ? (180 / Math.PI) * Math.sqrt(angles / frequencies.length) : null,
+    level: levelOf(levels, { ...measured.reading, fitted: unit, characteristic: characteristicOf(setup) }),
   };
 }
 
@@ -135,13 +144,16 @@ export function logRatio(x: Curve, y: Curve, i: number): readonly [nepers: numbe
 export function unitOfMeasured(setup: Setup, measured: Measured, model: Curve): number {
   const { scale } = measured.reading;
   if (scale === "absolute") return 1;
-  if (scale === "characteristic") {
-    const [{ radiusIn, air }] = new Line(setup).bore.mouthpiece;
-    return (air.density * air.soundSpeed) / (Math.PI * radiusIn * radiusIn);
-  }
+  if (scale === "characteristic") return characteristicOf(setup);
   let sum = 0;
   for (let i = 0; i < measured.frequencies.length; i++) sum += logRatio(measured, model, i)[0];
   return Math.exp(-sum / measured.frequencies.length);
+}
+
+/** ρc/S at the rim, Pa·s/m³. */
+function characteristicOf(setup: Setup): number {
+  const [{ radiusIn, air }] = new Line(setup).bore.mouthpiece;
+  return (air.density * air.soundSpeed) / (Math.PI * radiusIn * radiusIn);
 }
 
 /** Points that a peak is read from at least. */

@@ -5,13 +5,21 @@
 import { CsvError, type CsvProblem } from "../../bench/fit/partsCsv.ts";
 import { cellsOfLines, type DelimitedRow, withoutByteOrderMark } from "../../units/delimitedText.ts";
 import { quoteTyped } from "../../units/inputError.ts";
-import { columnsOf, type Delimiter, type Reading, readingOf, type Values } from "./measuredReading.ts";
+import {
+  columnsOf,
+  type Delimiter,
+  isOnePart,
+  type Reading,
+  readingOf,
+  type Values,
+} from "./measuredReading.ts";
 
 export interface MeasuredImpedance {
   /** Hz, rising. */
   readonly frequencies: Float64Array;
   /** In Pa·s/m³, ρc/S of the rim or an unknown unit, as `reading.scale` says. */
   readonly re: Float64Array;
+  /** Nothing but zeros where no phase is given: `re` is the magnitude then. */
   readonly im: Float64Array;
   readonly reading: Reading;
   readonly hasHeader: boolean;
@@ -36,7 +44,10 @@ export function readMeasured(
     throw refuse(1, "the file is too large; give at most 30 million characters");
   const lines = linesOf(text);
   if (lines.length === 0)
-    throw refuse(1, "there is nothing in it; give a frequency, a magnitude and a phase on every line");
+    throw refuse(
+      1,
+      "there is nothing in it; give a frequency and a magnitude on every line, and a phase where there is one",
+    );
   if (lines.length > MOST_ROWS) throw refuse(1, `it has more than ${MOST_ROWS} lines; give fewer`);
   const delimiter = given.delimiter ?? delimiterOf(lines);
   const decimal = given.decimal ?? decimalOf(lines, delimiter);
@@ -44,7 +55,12 @@ export function readMeasured(
   const number = (cell: string) => numberOf(cell, decimal);
   const hasHeader = !rows[0].cells.slice(0, 3).every((cell) => Number.isFinite(number(cell)));
   const header = hasHeader ? rows[0].cells : [];
-  const columns = hasHeader ? columnsOf(header) : [0, 1, 2];
+  const columns = columnsOf(header, widthOf(rows[hasHeader ? 1 : 0] ?? rows[0]), given.form);
+  if (columns.length === 2 && isOnePart(header[columns[1]] ?? ""))
+    throw refuse(
+      rows[0].line,
+      `${quoteTyped(header[columns[1]])} alone is half an impedance; give the other half too, or the magnitude`,
+    );
   const values = numbers(rows.slice(hasHeader ? 1 : 0), columns, number, source);
   if (values[0].length < LEAST_ROWS)
     throw refuse(
@@ -58,6 +74,9 @@ export function readMeasured(
   );
   return { ...impedanceOf(values, reading, rows, hasHeader, source), reading, hasHeader };
 }
+
+/** Columns of a row, without what a separator at its end leaves empty. */
+const widthOf = ({ cells }: DelimitedRow): number => cells.findLastIndex((cell) => cell !== "") + 1;
 
 interface Line {
   readonly line: number;
@@ -117,7 +136,7 @@ function numbers(
         line,
         message:
           cell === undefined
-            ? `${cells.length} ${cells.length === 1 ? "column" : "columns"}; give three: a frequency and the two parts of the impedance`
+            ? `${cells.length} ${cells.length === 1 ? "column" : "columns"}; give ${columns.length === 2 ? "two: a frequency and a magnitude" : "three: a frequency and the two parts of the impedance"}`
             : `${quoteTyped(cell)} in column ${column + 1} is no number; give one, or say how the file is written (delimiter, decimal)`,
       });
     });
@@ -155,16 +174,17 @@ function impedanceOf(
       im[i] = factor * second[i];
     } else {
       const size = factor * (magnitude === "dB" ? 10 ** (first[i] / 20) : first[i]);
-      re[i] = size * Math.cos(angle * second[i]);
-      im[i] = size * Math.sin(angle * second[i]);
+      const turned = form === "magnitude" ? 0 : angle * second[i];
+      re[i] = size * Math.cos(turned);
+      im[i] = size * Math.sin(turned);
     }
     const size = Math.hypot(re[i], im[i]);
     if (
       !(size > 0 && size < Infinity) ||
-      (form === "magnitude-phase" && magnitude === "linear" && first[i] <= 0)
+      (form !== "real-imaginary" && magnitude === "linear" && first[i] <= 0)
     )
       refuse(
-        `an impedance of ${first[i]} and ${second[i]} has no size above 0; give one, or leave the frequency out`,
+        `an impedance of ${form === "magnitude" ? first[i] : `${first[i]} and ${second[i]}`} has no size above 0; give one, or leave the frequency out`,
       );
   }
   if (problems.length > 0) throw new CsvError(source, problems);

@@ -8,7 +8,8 @@ export type ImpedanceScale = "absolute" | "characteristic" | "relative";
 export interface Reading {
   readonly delimiter: Delimiter;
   readonly decimal: "point" | "comma";
-  readonly form: "magnitude-phase" | "real-imaginary";
+  /** What of the impedance is given; `magnitude` has no phase. */
+  readonly form: "magnitude-phase" | "real-imaginary" | "magnitude";
   readonly magnitude: "linear" | "dB";
   readonly phase: "degrees" | "radians";
   readonly scale: ImpedanceScale;
@@ -21,7 +22,7 @@ export interface Reading {
 /** More than this is no multiple of ρc/S: the smallest ρc/S of a mouthpiece rim is above 3e5 Pa·s/m³. */
 const ABSOLUTE = 1e5;
 
-/** The three columns in a row each. */
+/** The columns in a row each; the last is empty where there is no phase. */
 export type Values = readonly [frequency: number[], first: number[], second: number[]];
 
 const MAGNITUDE = /\bmag|ampl|\babs|\|z|level|\bdb\b|modul/i;
@@ -29,16 +30,33 @@ const PHASE = /phase|\barg|angle|\bdeg|°|\brad\b/i;
 const REAL = /\bre\b|real|^re[_ ([]|resist/i;
 const IMAGINARY = /\bim\b|imag|^im[_ ([]|react/i;
 
-/** Places of frequency and the two parts of the impedance, by name; by order where the names say nothing. */
-export function columnsOf(header: readonly string[]): number[] {
+/** Beside a magnitude, a column that is no phase. */
+const NO_PHASE = /_u\b|±|uncert|coheren|\bstd\b|deviation/i;
+/** dB of something that is no impedance: a sound pressure, a voltage, a full scale. */
+const OTHER_LEVEL = /[µμu]pa\b|\bspl\b|dbfs|\bfs\b|\bm?v\b|volt/i;
+
+/**
+ * Places of the frequency and of what is given of the impedance, by name; by order where the names say nothing. Two places
+ * where there is no phase.
+ * @param width how many columns there are
+ */
+export function columnsOf(header: readonly string[], width: number, form?: Reading["form"]): number[] {
   const find = (pattern: RegExp) => header.findIndex((name) => pattern.test(name));
   const frequency = Math.max(0, find(/freq|^f\b|\bhz/i));
   const [re, im, magnitude, phase] = [REAL, IMAGINARY, MAGNITUDE, PHASE].map(find);
+  const others = [0, 1, 2, 3].filter((i) => i !== frequency);
+  const alone = [frequency, magnitude >= 0 && magnitude !== frequency ? magnitude : others[0]];
+  if (form === "magnitude") return alone;
   if (re >= 0 && im >= 0 && re !== im) return [frequency, re, im];
   if (magnitude >= 0 && phase >= 0 && magnitude !== phase) return [frequency, magnitude, phase];
-  const others = [0, 1, 2, 3].filter((i) => i !== frequency);
+  if (form === undefined && (width < 3 || (magnitude >= 0 && NO_PHASE.test(header[others[1]] ?? ""))))
+    return alone;
   return [frequency, others[0], others[1]];
 }
+
+/** Whether a name says that this column alone is no magnitude. */
+export const isOnePart = (name: string): boolean =>
+  !MAGNITUDE.test(name) && (REAL.test(name) || IMAGINARY.test(name) || PHASE.test(name));
 
 const largest = (values: readonly number[]): number =>
   values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
@@ -52,16 +70,19 @@ export function readingOf(
   const negative = first.some((value) => value < 0);
   const form =
     given.form ??
-    (REAL.test(firstName) && IMAGINARY.test(secondName)
-      ? "real-imaginary"
-      : MAGNITUDE.test(firstName) || PHASE.test(secondName)
-        ? "magnitude-phase"
-        : looksLikePhase(first, second)
+    (second.length === 0
+      ? "magnitude"
+      : REAL.test(firstName) && IMAGINARY.test(secondName)
+        ? "real-imaginary"
+        : MAGNITUDE.test(firstName) || PHASE.test(secondName) || looksLikePhase(first, second)
           ? "magnitude-phase"
           : "real-imaginary");
   const magnitude =
     given.magnitude ??
-    (form === "magnitude-phase" && (/\bdB\b/i.test(firstName) || negative) ? "dB" : "linear");
+    (form !== "real-imaginary" &&
+    (/\bdB/i.test(firstName) || negative || (form === "magnitude" && firstName === "" && isFlat(first)))
+      ? "dB"
+      : "linear");
   const phase =
     given.phase ??
     (/deg|°/i.test(secondName)
@@ -75,16 +96,21 @@ export function readingOf(
   const peak = magnitude === "dB" ? 10 ** (Math.max(...extremes(first)) / 20) : largest(first);
   const scale =
     given.scale ??
-    (/\bpa\b|pa[·.*_ ]?s|ohm|Ω/i.test(firstName)
-      ? "absolute"
-      : /\/ ?z[c0]\b|\bz[c0]\b|rho ?c|ρc|characteristic/i.test(firstName)
-        ? "characteristic"
-        : peak > ABSOLUTE
-          ? "absolute"
-          : "relative");
+    (OTHER_LEVEL.test(firstName)
+      ? "relative"
+      : /\bpa\b|pa[·.*_ ]?s|ohm|Ω/i.test(firstName)
+        ? "absolute"
+        : /\/ ?z[c0]\b|\bz[c0]\b|rho ?c|ρc|characteristic/i.test(firstName)
+          ? "characteristic"
+          : peak > ABSOLUTE
+            ? "absolute"
+            : "relative");
   const hertz = given.hertz ?? (/khz/i.test(frequencyName) ? 1000 : 1);
   return { ...given, form, magnitude, phase, scale, hertz, unit };
 }
+
+/** Without a name: peaks of brass stand several times as high as the troughs between them, unless they are levels. */
+const isFlat = (values: readonly number[]): boolean => largest(values) < 2 * Math.min(...extremes(values));
 
 /** Without names: angles keep within a turn while the other column does not, or is in dB. */
 function looksLikePhase(first: readonly number[], second: readonly number[]): boolean {

@@ -9,15 +9,20 @@ const UNIT_NAMES = new Map([
   [1e9, "GPa·s/m³"],
 ]);
 
+/** Pa·s/m³ or a multiple of it, as a person calls it. */
+export const unitName = (unit: number): string =>
+  UNIT_NAMES.get(unit) ?? `${Number(unit.toPrecision(4))} Pa·s/m³`;
+
 /** What was understood, in a sentence. */
 export function readingWords({ reading, hasHeader, frequencies }: MeasuredImpedance): string {
   const { form, magnitude, phase, scale, decimal, delimiter, hertz, unit } = reading;
-  const columns =
-    form === "real-imaginary"
-      ? "real and imaginary part"
-      : `magnitude (${magnitude === "dB" ? "dB" : "linear"}) and phase (${phase})`;
+  const columns = {
+    "real-imaginary": "real and imaginary part",
+    "magnitude-phase": `magnitude (${magnitude}) and phase (${phase})`,
+    magnitude: `magnitude (${magnitude}) without a phase`,
+  }[form];
   const scales = {
-    absolute: `in ${UNIT_NAMES.get(unit) ?? `${unit} Pa·s/m³`}`,
+    absolute: `in ${unitName(unit)}`,
     characteristic: "relative to the characteristic impedance at the rim",
     relative: "in an unknown unit, so that heights are compared among themselves",
   };

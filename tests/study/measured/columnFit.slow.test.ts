@@ -7,14 +7,18 @@ import { Instrument } from "../../../src/study/instrument/instrument.ts";
 import { columnFitSteps } from "../../../src/study/measured/columnFit.ts";
 import type { ColumnFit } from "../../../src/study/measured/columnFitResult.ts";
 import { type UnknownName, unknownOf } from "../../../src/study/measured/columnUnknowns.ts";
+import { withCurvedFronts } from "../../../src/study/measured/curvedBell.ts";
 import { type Measured, overlay } from "../../../src/study/measured/measured.ts";
 import { uncertainDimensions } from "../../../src/study/uncertainty/contributions.ts";
 import { columnFitWords } from "../../../src/words/measured/columnFitWords.ts";
 import { demo as assumedDemo } from "../../acoustics/setups.ts";
 import { synthetic } from "./measurements.ts";
 
-/** As if all of it were known exactly: what the measurement's noise does. */
-const demo = (): Setup => ({ ...assumedDemo(), provenance: {}, uncertainties: {} });
+/** As if all of it were known exactly: what the measurement's noise does. With plane waves in the bell, whatever is usual. */
+const demo = (): Setup => {
+  const { model, ...rest } = assumedDemo();
+  return { ...rest, model: { ...model, bell: "plane" }, provenance: {}, uncertainties: {} };
+};
 
 const fitted = (setup: Setup, measured: Measured, ...keys: UnknownName[]): ColumnFit =>
   fittedAt(null, setup, measured, keys);
@@ -127,15 +131,17 @@ describe("a measured impedance beside the model", () => {
 });
 
 describe("a fit to a measured impedance", () => {
-  it("finds all five unknowns from a clean measurement, in a known unit or not", () => {
+  it("finds all five unknowns from a clean measurement, in a known unit or not, with a phase or without", () => {
     const truth = changed(demo(), TRUTH);
-    for (const [scale, factor] of [
-      ["absolute", 1],
-      ["relative", 3e-7],
+    for (const [scale, factor, form] of [
+      ["absolute", 1, "real-imaginary"],
+      ["relative", 3e-7, "real-imaginary"],
+      ["absolute", 1, "magnitude"],
+      ["relative", 3e-7, "magnitude"],
     ] as const) {
       const found = fitted(
         demo(),
-        synthetic(truth, { scale, factor }),
+        synthetic(truth, { scale, factor, form }),
         ...(Object.keys(TRUTH) as UnknownName[]),
       );
       expect(found.converged).toBe(true);
@@ -143,8 +149,77 @@ describe("a fit to a measured impedance", () => {
       expect(found.estimates.length).toBeGreaterThan(0);
       for (const { unknown, value } of found.estimates) expect(value).toBeCloseTo(TRUTH[unknown.key], 3);
       expect(gapMm(found.setup)).toBeCloseTo(TRUTH.gap, 3);
+      expect(found.scatterDegrees === null).toBe(form === "magnitude");
+      expect(found.notes.some(({ kind }) => kind === "no-phase")).toBe(form === "magnitude");
     }
   });
+
+  it("is less sure of a gap without a phase than with it", () => {
+    const width = (form: "magnitude" | "real-imaginary") => {
+      const measured = synthetic(withGap(demo(), 3.1), { noise: 0.01, form });
+      return fitted(demo(), measured, "gap").estimates[0].standard!;
+    };
+    expect(width("magnitude") / width("real-imaginary")).toBeGreaterThan(1.2);
+  });
+
+  it("that stops at its last step is not converged, and gives no interval", () => {
+    const measured = synthetic(changed(demo(), TRUTH), { step: 4 });
+    const steps = columnFitSteps(demo(), measured, ["gap", "temperature"], null, 1);
+    expect(steps.next().done).toBe(false);
+    const fit = steps.next().value as ColumnFit;
+    expect(fit.converged).toBe(false);
+    expect(fit.estimates.map(({ interval }) => interval)).toEqual([null, null]);
+    expect(columnFitWords(fit)[0]).toMatch(/^Not converged: the fit stopped at its last step/);
+    expect(fit.notes.some(({ kind }) => kind === "cannot-tell")).toBe(false);
+  });
+
+  const noises = [0.0005, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2];
+  it.each([
+    ["the right model", (setup: Setup) => setup, "real-imaginary"],
+    ["the right model, without a phase", (setup: Setup) => setup, "magnitude"],
+    ["a wrong bell", withCurvedFronts, "real-imaginary"],
+    ["a wrong bell, without a phase", withCurvedFronts, "magnitude"],
+    ["rougher walls", (setup: Setup) => changed(setup, { "wall-loss": 1.05 }), "real-imaginary"],
+    [
+      "a warmer room, and declared so",
+      (setup: Setup) => changed(setup, { temperature: 27.3 }),
+      "real-imaginary",
+    ],
+  ] as const)(
+    "never earns fewer doubts, nor a narrower interval, by more noise: %s",
+    (name, of, form) => {
+      const setup: Setup = {
+        ...demo(),
+        uncertainties: name.includes("declared")
+          ? { "air.temperature": { standard: 0.25, degreesOfFreedom: Infinity } }
+          : {},
+      };
+      const seeds = [1, 2, 3, 4];
+      const found = noises.map((noise) => {
+        const fits = seeds.map((seed) =>
+          fitted(setup, synthetic(of(withGap(demo(), 3.1)), { noise, seed, to: 500, form }), "gap"),
+        );
+        const mean = (value: (fit: ColumnFit) => number) =>
+          fits.reduce((sum, fit) => sum + value(fit), 0) / fits.length;
+        return {
+          noise,
+          doubts: mean(({ notes }) => notes.length),
+          // one that is not told is as wide as can be
+          width: mean(({ estimates: [{ unknown, interval }] }) =>
+            interval ? interval[1] - interval[0] : unknown.high - unknown.low,
+          ),
+        };
+      });
+      found.slice(1).forEach((one, i) => {
+        expect(one.doubts, JSON.stringify(found)).toBeGreaterThanOrEqual(found[i].doubts);
+        expect(one.width, JSON.stringify(found)).toBeGreaterThanOrEqual(found[i].width);
+      });
+      // and the most noise is no reason to be content
+      expect(found[found.length - 1].doubts).toBeGreaterThan(1);
+      expect(found[found.length - 1].width).toBeGreaterThan(found[0].width);
+    },
+    PATIENCE_MS,
+  );
 
   it(
     "holds the truth in its 95 % intervals in 95 % of 40 noisy measurements, and its u is their scatter",
@@ -209,8 +284,12 @@ describe("a fit to a measured impedance", () => {
           const fit = fittedAt(stated, light(), measured, ["gap", "wall-loss"]);
           const { judgement, residual } = fit;
           const words = columnFitWords(fit);
-          expect({ seed, judgement, words: words.length }).toEqual({ seed, judgement: "sound", words: 1 });
-          expect(words[0]).toMatch(/^The bell is one of plane waves/);
+          expect({ seed, judgement, words: words.length }).toEqual({ seed, judgement: "sound", words: 2 });
+          expect(words[0]).toMatch(
+            /^The bell is one of plane waves, .* This measurement fits plane waves better/,
+          );
+          // 2 % of noise would hide what moves the gap by more than a tenth of a millimetre
+          expect(words[1]).toMatch(/would hide an error of the model that moves gap by ±0\.\d+ mm/);
           expect(residual.isStated).toBe(stated !== null);
           // 400 residuals: their own standard deviation is 4 %, that of the jumps 6 %
           expect(residual.noiseDb).toBeGreaterThan(0.8 * 0.02 * 8.686);
@@ -230,9 +309,14 @@ describe("a fit to a measured impedance", () => {
     ],
     [0.01, 900, "wrong", /^Not to be trusted/],
     [0.01, 500, "wrong", /^Not to be trusted/],
-    [0.05, 900, "doubtful", /^Doubtful: .* more than chance makes it/],
-    // the gap has taken up all of the bell's error: nothing of it is left over, and only the model's own limits tell
-    [0.05, 500, "sound", /^The bell is one of plane waves/],
+    [0.05, 900, "wrong", /^Doubtful: .* more than chance makes it/],
+    // the gap has taken up nearly all of the bell's error: only the other bell tells
+    [
+      0.05,
+      500,
+      "wrong",
+      /^The bell is one of plane waves, .* This measurement shows it: .* gap by about −2\.\d mm/,
+    ],
   ] as const)(
     "says what is wrong where a wrong bell moves the gap by 2 mm: noise %s, to %i Hz: %s",
     (noise, to, judgement, words) => {
@@ -246,7 +330,14 @@ describe("a fit to a measured impedance", () => {
       expect(wrong.judgement).toBe(judgement);
       expect(columnFitWords(wrong)[0]).toMatch(words);
       const right = fitted(curved, measured, "gap");
-      expect([right.judgement, columnFitWords(right)]).toEqual(["sound", []]);
+      const { judgement: ofRight, notes } = right;
+      expect([ofRight, notes.map(({ kind }) => kind)]).toEqual([
+        "sound",
+        noise > 0.01 || to < 900 ? ["noise-hides"] : [],
+      ]);
+      // and by how much the other bell would move the gap was foreseen
+      expect(wrong.curved!.moves[0]).toBeGreaterThan(1.15 * (right.estimates[0].value - value));
+      expect(wrong.curved!.moves[0]).toBeLessThan(0.85 * (right.estimates[0].value - value));
       expect(Math.abs(right.estimates[0].value - 3.1)).toBeLessThan(4 * right.estimates[0].standard!);
     },
   );
@@ -329,9 +420,9 @@ describe("a fit to a measured impedance", () => {
     expect(both.estimates[0].held).toEqual([]);
   });
 
-  it(
-    "holds the truth in its 95 % intervals where all that the setup declares is off at once",
-    () => {
+  it.each(["real-imaginary", "magnitude"] as const)(
+    "holds the truth in its 95 %% intervals where all that the setup declares is off at once: %s",
+    (form) => {
       const declared: Setup = {
         ...light(),
         uncertainties: {
@@ -352,7 +443,14 @@ describe("a fit to a measured impedance", () => {
           withGap(declared, 3.1),
         );
         // the gap is what was asked for, however deep the receiver is
-        const measured = synthetic(withGap(real, 3.1), { from: 100, to: 500, step: 4, noise: 0.01, seed });
+        const measured = synthetic(withGap(real, 3.1), {
+          from: 100,
+          to: 500,
+          step: 4,
+          noise: 0.01,
+          seed,
+          form,
+        });
         const [{ value, standard, interval }] = fitted(declared, measured, "gap").estimates;
         if (interval![0] <= 3.1 && 3.1 <= interval![1]) held++;
         squares += ((value - 3.1) / standard!) ** 2 / 40;

@@ -1,7 +1,7 @@
 /** Synthetic measurements: the model itself at a known truth, with noise of a stated size. */
 import { gapMm, type Setup } from "../../../src/setup/setup.ts";
 import { type Measured, modelCurve } from "../../../src/study/measured/measured.ts";
-import type { ImpedanceScale } from "../../../src/study/measured/measuredReading.ts";
+import type { ImpedanceScale, Reading } from "../../../src/study/measured/measuredReading.ts";
 import { withNoise } from "../../../src/study/measured/syntheticMeasurement.ts";
 
 export interface Synthetic {
@@ -16,6 +16,8 @@ export interface Synthetic {
   readonly scale?: ImpedanceScale;
   /** What it is multiplied by. */
   readonly factor?: number;
+  /** Without a phase where it is the magnitude. */
+  readonly form?: Reading["form"];
 }
 
 export function synthetic(truth: Setup, options: Synthetic = {}): Measured {
@@ -28,6 +30,7 @@ export function synthetic(truth: Setup, options: Synthetic = {}): Measured {
     seed = 1,
     scale = "absolute",
     factor = 1,
+    form = "real-imaginary",
   } = options;
   const frequencies = Float64Array.from(
     { length: Math.floor((to - from) / step) + 1 },
@@ -39,5 +42,12 @@ export function synthetic(truth: Setup, options: Synthetic = {}): Measured {
     seed,
   });
   const times = (x: number) => factor * x;
-  return { frequencies, re: re.map(times), im: im.map(times), reading: { scale } };
+  if (form === "magnitude")
+    return {
+      frequencies,
+      re: re.map((x, i) => factor * Math.hypot(x, im[i])),
+      im: im.map(() => 0),
+      reading: { scale, form },
+    };
+  return { frequencies, re: re.map(times), im: im.map(times), reading: { scale, form } };
 }

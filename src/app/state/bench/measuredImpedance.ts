@@ -21,6 +21,7 @@ export const MEASURED_SAYABLE: Readonly<Record<MeasuredSaid, readonly Choice[]>>
   form: [
     ["magnitude-phase", "magnitude and phase", "magnitude-phase"],
     ["real-imaginary", "real and imaginary part", "real-imaginary"],
+    ["magnitude", "magnitude alone, no phase", "magnitude"],
   ],
   magnitude: asIs("linear", "dB"),
   phase: asIs("degrees", "radians"),
@@ -79,7 +80,8 @@ export const foundWords = (name: MeasuredSaid, reading: Reading): string =>
 
 /** Readings that play no part beside the others. */
 export function isIdle(name: MeasuredSaid, { form, scale }: Reading): boolean {
-  if (name === "magnitude" || name === "phase") return form === "real-imaginary";
+  if (name === "magnitude") return form === "real-imaginary";
+  if (name === "phase") return form !== "magnitude-phase";
   return name === "unit" && scale !== "absolute";
 }
 

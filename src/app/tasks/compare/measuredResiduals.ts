@@ -8,7 +8,7 @@ import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
 import type { Thresholds } from "../../../setup/setup.ts";
 import type { Measured, Overlay } from "../../../study/measured/measured.ts";
 import { noteText } from "../../../words/instruments.ts";
-import { peakWords } from "../../../words/measured/peakWords.ts";
+import { apartWords, peakWords } from "../../../words/measured/peakWords.ts";
 import { signed } from "../../../words/numbers.ts";
 
 interface Parts {
@@ -57,7 +57,7 @@ export function residualsOf(
 }
 
 export function peaksTable(overlay: Overlay, fit: FittedColumn | null, instrument: InstrumentKind) {
-  const { peaks, rmsDb, rmsDegrees } = overlay;
+  const { peaks } = overlay;
   const heads = [
     "model, Hz",
     "measured, Hz",
@@ -99,8 +99,8 @@ export function peaksTable(overlay: Overlay, fit: FittedColumn | null, instrumen
       </table>
     </div>
     <p class="reason">
-      Over all frequencies ${rmsDb.toFixed(2)} dB and ${rmsDegrees.toFixed(1)}° root mean square as the setup has
-      it${fit ? `, ${fit.after.rmsDb.toFixed(2)} dB and ${fit.after.rmsDegrees.toFixed(1)}° fitted` : ""}.
+      Over all frequencies ${apartWords(overlay)} root mean square as the setup has
+      it${fit ? `, ${apartWords(fit.after)} fitted` : ""}.
       ${peakWords(overlay, instrument).join(" ")}
     </p>
   `;
