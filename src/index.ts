@@ -95,7 +95,7 @@ export {
 export { knownQuantities } from "./study/compare/compareQuantities.ts";
 export { type Goal, GoalError, parseGoal } from "./study/compare/goal.ts";
 // a leadpipe made for a goal
-export { type Design, type DesignOptions, design, designSteps } from "./study/design/design.ts";
+export { type Design, type DesignOptions, design, designSteps, type StartEnd } from "./study/design/design.ts";
 export { DESIGN_DEFAULTS, STATION_DEFAULTS, usualLimits } from "./study/design/designDefaults.ts";
 export { type Freedom, freedomOf } from "./study/design/designFreedom.ts";
 export { type DesignGoal, goalLike, parseDesignGoal } from "./study/design/designGoal.ts";
@@ -160,7 +160,7 @@ export { fitMatrixCsv } from "./words/bench/fitMatrixCsv.ts";
 export { spreadWords } from "./words/bench/fitSpread.ts";
 export { GAUGE_ABOUT, GAUGE_KINDS, type GaugeKind, unknownLettersWords } from "./words/bench/gauges.ts";
 export { NOT_KNOWN } from "./words/blown/notKnown.ts";
-export { designWords, freedomWords } from "./words/design/designWords.ts";
+export { designWords, freedomWords, worseWords } from "./words/design/designWords.ts";
 export { GAP_KIND, gapKind, gapKindWords } from "./words/gapKinds.ts";
 export {
   FAMILY,

@@ -35,6 +35,7 @@ import { formatOption } from "./formatOption.ts";
 import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
 import { modeCount } from "./modeCount.ts";
 import { counting } from "./progress.ts";
+import { type SetupLine, setupLines } from "./setups.ts";
 import { warned } from "./warnings.ts";
 
 interface Options {
@@ -70,7 +71,10 @@ export function compareCommand(program: Command): void {
     .description(
       "candidates side by side: resonances, heights, differences after retuning, errors of manufacture",
     )
-    .argument("<setups...>", "setup files; - for standard input")
+    .argument(
+      "<setups...>",
+      "setup files; - for standard input; or one stream of them, a line each, for --format json",
+    )
     .option("--leadpipe <tables...>", "leadpipes to put into the (one) setup, two columns each")
     .option("--unit <unit>", "of the tables' bare numbers, mm or in, instead of what they look like", unit)
     .option("--measure <measure>", "what the tables give of the bore: diameter or radius", measure)
@@ -81,7 +85,7 @@ export function compareCommand(program: Command): void {
     .option("--retune <n>", "bring resonance n of each to the frequency of the one compared with", modeCount)
     .option(
       "--goal <goal>",
-      "rank by it, lowest first: weights on notes, 2:1,5:2, or an expression, abs(cents2)+gap/10",
+      "rank by it, lowest first: weights on notes, 2:1,5:2, for √(Σ w·cents²/Σ w), in which weight 2 counts as if the note stood there twice, as in design; or an expression, abs(cents2)+gap/10",
     )
     .option("--error <length>", "an error of the diameter to show the effect of", "0.05mm")
     .option("--notes", "slot width and pull of every note too (slower)")
@@ -89,23 +93,29 @@ export function compareCommand(program: Command): void {
     .option("--modes <count>", "how many resonances, from the lowest", modeCount, 12)
     .addOption(formatOption("table", "csv", "json", "ndjson"))
     .action((paths: string[], options: Options) => {
-      const { variants, failed, asked: tables } = variantsOf(paths, options);
+      const { variants, failed, failure, isStream } = variantsOf(paths, options);
       const asked = compareOptions(options);
       const warnings = variants.flatMap(({ name, setup }, i) =>
         variants.findIndex((other) => other.setup === setup) === i
           ? warned(setup, `${name}: `).map((warning) => `${name}: ${warning}`)
           : [],
       );
-      if (options.format === "ndjson") {
+      if (isStream && options.format !== "json" && options.format !== "ndjson")
+        throw new ReadingError(
+          `${paths[0]}: many setups, one a line, are answered one a line: add --format json`,
+        );
+      if (isStream || options.format === "ndjson") {
         let told = 0;
         for (const one of compareSteps(variants, asked)) {
-          const own = warningsOf(variants[told++].setup).map(warningText);
+          const { line, ...variant } = variants[told++];
+          const own = warningsOf(variant.setup).map(warningText);
+          const from = line === null ? {} : { line, setup: variant.setup.name };
           process.stdout.write(
-            `${JSON.stringify(withFormerKeys({ ...lineOf(one), ...gapIs(variants[told - 1]), warnings: own }, FORMER_KEYS))}\n`,
+            `${JSON.stringify(withFormerKeys({ ...from, ...lineOf(one), ...gapIs(variant), warnings: own }, FORMER_KEYS))}\n`,
           );
         }
         for (const words of failed) process.stderr.write(`annulus: ${words}\n`);
-        if (failed.length > 0) throw new ReadingError(`${failed.length} of ${tables} leadpipes failed`);
+        if (failed.length > 0) throw new ReadingError(failure);
         return;
       }
       const compared: Compared[] = [];
@@ -149,38 +159,73 @@ function oneOf<Choice extends string>(option: string, typed: string, choices: re
   return found;
 }
 
-/** Setups, then the leadpipes put into the one setup, each at every gap. What a table was taken for goes to standard error. */
+interface Named {
+  readonly name: string;
+  readonly setup: Setup;
+  /** Where it stood in a stream. */
+  readonly line: number | null;
+}
+
+/**
+ * Setups, or those of a stream, then the leadpipes put into the one setup, each at every gap. What a table was taken for goes to
+ * standard error.
+ */
 function variantsOf(paths: readonly string[], options: Options) {
   if (options.gap !== undefined && options.gaps !== undefined)
     throw new InputError("--gap and --gaps ask for different things; give one of them");
   if (options.leadpipe && paths.length > 1)
     throw new InputError("--leadpipe puts leadpipes into one setup; give one setup before it");
-  const setups = paths.map((path) => {
-    const setup = readSetupText(textOf(path, "a setup file"));
-    return { name: setup.name || basename(path), setup };
-  });
+  const texts = paths.map((path) => textOf(path, "a setup file"));
+  const stream = texts.length === 1 ? setupLines(texts[0]) : null;
+  if (stream && options.leadpipe)
+    throw new InputError("--leadpipe puts leadpipes into one setup; give one, not a stream of them");
   const failed: string[] = [];
+  const setups = stream
+    ? readStream(stream, failed)
+    : texts.map((text, i): Named => {
+        const setup = readSetupText(text);
+        return { name: setup.name || basename(paths[i]), setup, line: null };
+      });
   for (const path of options.leadpipe ?? []) {
     try {
-      setups.push({ name: basename(path), setup: withLeadpipe(setups[0].setup, path, options) });
+      setups.push({ name: basename(path), setup: withLeadpipe(setups[0].setup, path, options), line: null });
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
       failed.push(`${path}: ${error.message}`);
     }
   }
   // in a batch the others go on
-  if (failed.length > 0 && options.format !== "ndjson")
+  if (failed.length > 0 && !stream && options.format !== "ndjson")
     throw new ReadingError(
       `${failed[0]}${failed.length > 1 ? ` (and ${failed.length - 1} more tables)` : ""}`,
     );
-  const variants = setups.flatMap(({ name, setup }) => {
+  const variants = setups.flatMap(({ name, setup, line }) => {
     const gapsMm =
       options.gaps !== undefined
         ? parseRange(options.gaps, setup.units)
         : [options.gap === undefined ? ownGapMm(setup) : parseLengthMm(options.gap, setup.units)];
-    return gapsMm.map((gapMm): Variant => ({ name, setup, gapMm }));
+    return gapsMm.map((gapMm): Variant & Pick<Named, "line"> => ({ name, setup, gapMm, line }));
   });
-  return { variants, failed, asked: options.leadpipe?.length ?? 0 };
+  const failure = stream
+    ? `${failed.length} of ${stream.length} lines failed`
+    : `${failed.length} of ${options.leadpipe?.length ?? 0} leadpipes failed`;
+  return { variants, failed, failure, isStream: stream !== null };
+}
+
+/** Lines that are no setup are told, and the others go on. */
+function readStream(stream: readonly SetupLine[], failed: string[]): Named[] {
+  const setups = stream.flatMap(({ line, text }): Named[] => {
+    try {
+      const setup = readSetupText(text);
+      return [{ name: setup.name || `line ${line}`, setup, line }];
+    } catch (error) {
+      if (!(error instanceof SetupError)) throw error;
+      failed.push(`line ${line}: ${error.message.replace(/\s*\n\s*/g, " ")}`);
+      return [];
+    }
+  });
+  if (setups.length === 0) throw new ReadingError(failed[0]);
+  return setups;
 }
 
 function withLeadpipe(setup: Setup, path: string, { unit, measure, format }: Options): Setup {

@@ -15,7 +15,7 @@ export function curveCommand(program: Command): void {
     .addOption(formatOption("csv", "json"))
     .action((path: string, options: { gap?: string; frequencies: string; format: string }) => {
       const frequencies = parseFrequencyRange(options.frequencies);
-      forEachSetup(
+      return forEachSetup(
         path,
         options.format,
         (setup) =>

@@ -85,7 +85,7 @@ export function cutCommand(program: Command): void {
     .option("--confirm", "I know that this way cannot be undone (for --card)")
     .addOption(formatOption("table", "json"))
     .action((path: string, options: Options) => {
-      forEachSetup(
+      return forEachSetup(
         path,
         options.format,
         (setup) => answer(setup, options),

@@ -24,7 +24,9 @@ import {
   readSetupText,
   type Setup,
   STATION_DEFAULTS,
+  type StartEnd,
   usualLimits,
+  worseWords,
   writeSetup,
 } from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
@@ -32,8 +34,8 @@ import { textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
 import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
 import { showProgress } from "./progress.ts";
+import { forEachSetup } from "./setups.ts";
 import { signed, textTable } from "./table.ts";
-import { warned } from "./warnings.ts";
 
 /** As they are typed. */
 export interface DesignCommandOptions {
@@ -79,7 +81,7 @@ export function designCommand(program: Command): void {
     .argument("<setup>", "setup file, or - for standard input")
     .option(
       "--goal <goal>",
-      "cents2=0, cents3=0@2, height4=32 (name, number, value, @weight), or a JSON file of targets",
+      "cents2=0, cents3=0@2, height4=32 (name, number, value, @weight), or a JSON file of targets; least Σ w·miss², so that @2 counts as if it stood there twice",
     )
     .option("--like <setup>", "instead: equal this setup's resonances and heights, notes 2 to 10")
     .option(
@@ -89,7 +91,12 @@ export function designCommand(program: Command): void {
       DESIGN_DEFAULTS.knots,
     )
     .option("--restarts <count>", "starts, your leadpipe the first of them", number, DESIGN_DEFAULTS.restarts)
-    .option("--steps <count>", "most steps of each start", number, DESIGN_DEFAULTS.stepsEach)
+    .option(
+      "--steps <count>",
+      "most steps of each start; what has not settled then is not converged",
+      number,
+      DESIGN_DEFAULTS.stepsEach,
+    )
     .option("--seed <seed>", "of the other starts", number, DESIGN_DEFAULTS.seed)
     .option("--smallest <length>", "no diameter below (1 mm less than the leadpipe's least)")
     .option("--largest <length>", "no diameter above (1 mm more than the leadpipe's largest)")
@@ -108,25 +115,28 @@ export function designCommand(program: Command): void {
       STATION_DEFAULTS.part,
     )
     .addOption(formatOption("table", "json", "csv"))
-    .action(async (path: string, options: DesignCommandOptions) => {
-      const setup = readSetupText(textOf(path, "a setup file"));
-      const warnings = warned(setup);
-      const asked = designOptions(setup, options);
-      const everyMm = parseLengthMm(options.every, setup.units);
-      const design = await watched(setup, asked);
-      const instrument = new Instrument(design.setup);
-      const answer: Answer = {
-        design,
-        freedom: freedomOf(design.problem, design.variables),
-        stations: mandrelStations(instrument, design.gapMm, { everyMm, part: options.part }),
-      };
-      if (options.format === "json")
-        process.stdout.write(
-          `${JSON.stringify({ ...withFormerKeys(asJson(answer), FORMER_KEYS), warnings }, null, 1)}\n`,
-        );
-      else if (options.format === "csv") process.stdout.write(csvOfObjects(answer.stations.map(stationRow)));
-      else process.stdout.write(text(answer, setup, options.part));
-    });
+    .action((path: string, options: DesignCommandOptions) =>
+      forEachSetup(
+        path,
+        options.format,
+        (setup) => answerOf(setup, options),
+        (answer) => withFormerKeys(asJson(answer), FORMER_KEYS),
+        (answer, setup) =>
+          options.format === "csv"
+            ? csvOfObjects(answer.stations.map(stationRow))
+            : text(answer, setup, options.part),
+      ),
+    );
+}
+
+async function answerOf(setup: Setup, options: DesignCommandOptions): Promise<Answer> {
+  const everyMm = parseLengthMm(options.every, setup.units);
+  const design = await watched(setup, designOptions(setup, options));
+  return {
+    design,
+    freedom: freedomOf(design.problem, design.variables),
+    stations: mandrelStations(new Instrument(design.setup), design.gapMm, { everyMm, part: options.part }),
+  };
 }
 
 function number(typed: string): number {
@@ -208,28 +218,40 @@ const stationRow = ({ positionMm, diameterMm, toleranceMm }: MandrelStation) => 
   tolerance_mm: Number(toleranceMm.toPrecision(2)),
 });
 
+const ENDED: Readonly<Record<StartEnd, string>> = {
+  converged: "converged",
+  "not-converged": "not converged",
+  stopped: "stopped",
+};
+
 const asJson = ({ design, freedom, stations }: Answer) => ({
+  made_worse: worseWords(design),
   rms_residual_before: design.missBefore,
   rms_residual_after: design.missAfter,
   gap_mm: design.gapMm,
-  targets: design.targets.map(({ quantity, n, target, weight, before, after, missedBy }) => ({
-    quantity,
-    n,
-    target,
-    weight,
-    before,
-    after,
-    residual: missedBy,
-  })),
+  targets: design.targets.map(
+    ({ quantity, n, target, weight, before, after, missedBefore, missedBy, isWorse }) => ({
+      quantity,
+      n,
+      target,
+      weight,
+      before,
+      after,
+      residual_before: missedBefore,
+      residual: missedBy,
+      is_worse: isWorse,
+    }),
+  ),
   knots: design.knots.map(({ positionMm, diameterMm }) => ({
     position_mm: positionMm,
     diameter_mm: diameterMm,
   })),
   spline_off_by_mm: design.splineOffByMm,
   narrows_by_mm: design.narrowsByMm,
-  starts: design.starts.map(({ miss, steps, diametersMm }) => ({
+  starts: design.starts.map(({ miss, steps, ended, diametersMm }) => ({
     rms_residual: miss,
     steps,
+    ended: ENDED[ended],
     diameters_mm: diametersMm,
   })),
   freedom: {
@@ -253,17 +275,20 @@ function text({ design, freedom, stations }: Answer, setup: Setup, part: number)
     after?.toFixed(2) ?? "–",
     signed(missedBy, 2),
   ]);
-  const starts = design.starts.map(({ miss, steps, diametersMm }, i) => [
+  const worse = worseWords(design);
+  const starts = design.starts.map(({ miss, steps, ended, diametersMm }, i) => [
     `${i + 1}`,
     `${steps}`,
+    ENDED[ended],
     miss.toPrecision(3),
     diametersMm.map((d) => d.toFixed(2)).join(" "),
   ]);
   return [
     `${design.setup.name}: a leadpipe for the goal, gap ${formatLength(design.gapMm, "mm")}, ${isSameGap(design.gapMm, gapMm(setup)) ? gapKindWords(setup, design.gapMm) : `designed, from ${formatLength(gapMm(setup), "mm")} ${gapKindWords(setup, gapMm(setup))}`}\n`,
+    ...(worse ? [`${worse}\n`] : []),
     `Weighted r.m.s. miss ${design.missBefore.toPrecision(3)} before, ${design.missAfter.toPrecision(3)} after (cents, dB).\n`,
     textTable(["target", "wanted", "before", "after", "off by"], targets),
-    `\nStarts, and where each came to\n${textTable(["start", "steps", "miss", "knots/mm"], starts)}`,
+    `\nStarts, and where each came to\n${textTable(["start", "steps", "ended", "miss", "knots/mm"], starts)}`,
     `\n${[freedomWords(freedom), ...designWords(design, "mm")].join("\n")}\n`,
     `\nMandrel: ± on the diameter, so that all stations together use up ${part} of what is just noticeable at most\n`,
     textTable(

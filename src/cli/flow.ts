@@ -115,7 +115,7 @@ export function flowCommand(program: Command): void {
         };
       };
       const json = (answer: Answer) => withFormerKeys(asJson(answer), FORMER_KEYS);
-      forEachSetup(path, options.format, study, json, (answer, setup) =>
+      return forEachSetup(path, options.format, study, json, (answer, setup) =>
         options.format === "csv" ? csvOfObjects(csvRows(answer)) : text(answer, setup),
       );
     });

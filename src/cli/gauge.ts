@@ -10,15 +10,13 @@ import {
   InputError,
   type LengthUnit,
   parseLengthMm,
-  readSetupText,
   type Setup,
   toDxf,
   toSvg,
   unknownLettersWords,
 } from "../index.ts";
-import { textOf } from "./fileText.ts";
 import { formatOption } from "./formatOption.ts";
-import { warned } from "./warnings.ts";
+import { forEachSetup } from "./setups.ts";
 
 interface Options {
   readonly kind: GaugeKind;
@@ -53,16 +51,33 @@ export function gaugeCommand(program: Command): void {
       "after",
       "\nPDF and SVG print at true size: choose 100 %, not “fit to page”. DXF is in millimetres.\nCommon practice, no source; a qualified repairer comes before any drawing.",
     )
-    .action(async (path: string, options: Options) => {
-      const setup = readSetupText(textOf(path, "a setup file"));
-      const warnings = warned(setup);
-      const drawn = drawnGauge(setup, options.kind, gaugeOptions(setup, options));
-      if ("refused" in drawn) throw new InputError(`--kind ${options.kind}: ${drawn.refused}`);
-      if (options.format === "pdf" && process.stdout.isTTY)
-        throw new InputError("--format pdf: a PDF is no text for a terminal; send it to a file, > gauge.pdf");
-      process.stdout.write(await fileOf(drawn, options.format, warnings));
+    .action((path: string, options: Options) => {
+      const { kind, format } = options;
+      return forEachSetup(
+        path,
+        format,
+        (setup) => {
+          const drawn = drawnGauge(setup, kind, gaugeOptions(setup, options));
+          if ("refused" in drawn) throw new InputError(`--kind ${kind}: ${drawn.refused}`);
+          if (format === "pdf" && process.stdout.isTTY)
+            throw new InputError(
+              "--format pdf: a PDF is no text for a terminal; send it to a file, > gauge.pdf",
+            );
+          return drawn;
+        },
+        asJson,
+        ({ sheet }) => fileOf(sheet, format),
+      );
     });
 }
+
+const asJson = ({ kind, sheet, gauge, notes, cautions }: DrawnGauge) => ({
+  kind,
+  title: sheet.title,
+  ...inSnakeCase(gauge),
+  notes,
+  cautions,
+});
 
 function gaugeOptions(setup: Setup, options: Options): GaugeOptions {
   const { gapFrom, gapTo, unit = setup.units } = options;
@@ -84,21 +99,10 @@ function gaugeOptions(setup: Setup, options: Options): GaugeOptions {
   };
 }
 
-async function fileOf(
-  { kind, sheet, gauge, notes, cautions }: DrawnGauge,
-  format: Options["format"],
-  warnings: readonly unknown[],
-): Promise<string | Uint8Array> {
-  switch (format) {
-    case "svg":
-      return toSvg(sheet);
-    case "dxf":
-      return toDxf(sheet);
-    case "pdf":
-      return pdfOf(sheet);
-    case "json":
-      return `${JSON.stringify({ kind, title: sheet.title, ...inSnakeCase(gauge), notes, cautions, warnings }, null, 1)}\n`;
-  }
+async function fileOf(sheet: DrawnGauge["sheet"], format: Options["format"]): Promise<string | Uint8Array> {
+  if (format === "dxf") return toDxf(sheet);
+  if (format === "pdf") return pdfOf(sheet);
+  return toSvg(sheet);
 }
 
 /** Its library is large, and no other command needs it. */

@@ -59,7 +59,7 @@ interface Answer {
   /** With the fitted setup. */
   readonly after: Overlay | null;
   /** A unit that was probably meant, and a bell that is worth trying, each with the option that says so. */
-  readonly offers: readonly string[];
+  readonly offers: { readonly level: string | null; readonly bell: string | null };
 }
 
 /** `annulus measured SETUP --data FILE`: a measured impedance beside the model's, and a few unknowns fitted to it. */
@@ -114,7 +114,7 @@ export function measuredCommand(program: Command): void {
           "the setup and the measurement cannot both be standard input; give one as a file",
         );
       const text = textOf(options.data, "a measurement's CSV file");
-      forEachSetup(
+      return forEachSetup(
         path,
         options.format,
         (setup) => study(setup, text, options),
@@ -192,15 +192,19 @@ function study(given: Setup, text: string, options: Options): Answer {
   };
 }
 
-function offersOf(measured: MeasuredImpedance, before: Overlay, fit: ColumnFit | null = null): string[] {
+function offersOf(
+  measured: MeasuredImpedance,
+  before: Overlay,
+  fit: ColumnFit | null = null,
+): Answer["offers"] {
   const level = levelWords(before, measured.reading);
   const { scale, unit } = before.level.guess?.read ?? {};
   const asked = scale === "absolute" ? `--unit ${Number(unit!.toPrecision(6))}` : `--scale ${scale}`;
   const isCurved = fit?.curved && fit.curved.told !== "plane";
-  return [
-    ...(level ? [`${level} To read it so, add: ${asked}`] : []),
-    ...(isCurved ? ["To fit with curved fronts in the bell, add: --bell multimodal"] : []),
-  ];
+  return {
+    level: level && `${level} To read it so, add: ${asked}`,
+    bell: isCurved ? "To fit with curved fronts in the bell, add: --bell multimodal" : null,
+  };
 }
 
 function fitted(
@@ -230,7 +234,7 @@ const asJson = ({ measured, before, fit, after, offers }: Answer) => ({
   rms_dB: before.rmsDb,
   rms_degrees: before.rmsDegrees,
   level_dB: before.level.offsetDb,
-  offers,
+  offers: [offers.level, offers.bell].filter((words) => words !== null),
   peaks: before.peaks.map((peak) => ({
     n: peak.n,
     model_Hz: peak.model.frequencyHz,
@@ -287,6 +291,7 @@ function report({ measured, before, fit, after, offers }: Answer, setup: Setup):
   return [
     `${setup.name}: gap ${formatLength(before.gapMm, "mm")} (${formatLength(before.gapMm, "in")}), ${gapKindWords(setup, before.gapMm)}, against ${measured.frequencies.length} measured points\n`,
     `Read as: ${readingWords(measured)}\n`,
+    ...(offers.level ? [`\n${offers.level}\n`] : []),
     `\nMeasured less model${fit ? ", as the setup has it" : ""}\n`,
     differences(before, instrumentOf(setup)),
     ...(fit && after
@@ -298,7 +303,8 @@ function report({ measured, before, fit, after, offers }: Answer, setup: Setup):
           differences(after, instrumentOf(setup)),
         ]
       : []),
-    ...[...(fit ? columnFitWords(fit) : []), ...offers].map((words) => `\n${words}\n`),
+    ...(fit ? columnFitWords(fit) : []).map((words) => `\n${words}\n`),
+    ...(offers.bell ? [`${offers.bell}\n`] : []),
   ].join("");
 }
 

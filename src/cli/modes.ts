@@ -39,7 +39,7 @@ export function modesCommand(program: Command): void {
         const gapMm = options.gap === undefined ? instrument.gapMm : parseLengthMm(options.gap, setup.units);
         return { gapMm, modes: inContext(instrument.modes(gapMm)), instrument: instrumentOf(setup) };
       };
-      forEachSetup(path, options.format, study, asJson, (answer, setup) =>
+      return forEachSetup(path, options.format, study, asJson, (answer, setup) =>
         options.format === "csv"
           ? csvOfObjects(asJson(answer).modes.map((mode) => ({ gap_mm: answer.gapMm, ...mode })))
           : table(answer, setup),

@@ -5,17 +5,37 @@ import { gapKind, gapMm, readSetupText, type Setup } from "../index.ts";
 import { ReadingError, textOf } from "./fileText.ts";
 import { warned } from "./warnings.ts";
 
-/** Lines that are each a whole JSON value, more than one of them: NDJSON. */
-function ndjsonLines(text: string): string[] | null {
-  const lines = text.split("\n").filter((line) => line.trim() !== "");
+/** A line of a stream, by its number in the file. */
+export interface SetupLine {
+  readonly line: number;
+  readonly text: string;
+}
+
+/** Lines that are each a whole JSON value: NDJSON. null for one setup, which may stand on one line too. */
+export function setupLines(text: string): readonly SetupLine[] | null {
+  const lines = text
+    .split("\n")
+    .map((one, i) => ({ line: i + 1, text: one.trim() }))
+    .filter((one) => one.text !== "");
   if (lines.length < 2) return null;
+  if (isObject(lines[0].text)) return lines;
+  // a first line that is broken is no reason to take the stream for one setup: of one that is spread out most lines are no value
+  const looksWhole = lines.filter((one) => /^\{.*\}$/.test(one.text));
+  return looksWhole.length > lines.length / 2 && looksWhole.some((one) => isObject(one.text)) ? lines : null;
+}
+
+function isObject(text: string): boolean {
   try {
-    const first: unknown = JSON.parse(lines[0]);
-    return typeof first === "object" && first !== null ? lines : null;
+    const value: unknown = JSON.parse(text);
+    return typeof value === "object" && value !== null;
   } catch {
-    return null;
+    return false;
   }
 }
+
+/** The last of a stream that was shared out may be one line alone: it is answered on one line like the others. */
+const oneLine = (text: string): readonly SetupLine[] | null =>
+  text.trim().includes("\n") || !isObject(text) ? null : [{ line: 1, text: text.trim() }];
 
 /** Which gap the setup itself has, and whether it is measured, from the file, or assumed: any other is a what-if. */
 const ownGap = (setup: Setup) => ({
@@ -29,40 +49,42 @@ const ownGap = (setup: Setup) => ({
  * @param json the study's result as a JSON value
  * @param print prints the result of a single setup in the chosen format
  */
-export function forEachSetup<Result>(
+export async function forEachSetup<Result>(
   path: string,
   format: string,
-  study: (setup: Setup) => Result,
+  study: (setup: Setup) => Result | Promise<Result>,
   json: (result: Result) => object,
-  print: (result: Result, setup: Setup) => string,
-): void {
+  print: (result: Result, setup: Setup) => string | Uint8Array | Promise<string | Uint8Array>,
+): Promise<void> {
   const text = textOf(path, "a setup file");
-  const lines = ndjsonLines(text);
+  const lines = setupLines(text) ?? (format === "json" ? oneLine(text) : null);
   if (!lines) {
     const setup = readSetupText(text);
     const warnings = warned(setup);
-    const result = study(setup);
+    const result = await study(setup);
     process.stdout.write(
       format === "json"
         ? `${JSON.stringify({ ...json(result), ...ownGap(setup), warnings }, null, 1)}\n`
-        : print(result, setup),
+        : await print(result, setup),
     );
     return;
   }
   if (format !== "json")
     throw new ReadingError(`${path}: many setups, one a line, are answered one a line: add --format json`);
   let failed = 0;
-  lines.forEach((line, i) => {
+  for (const { line, text: one } of lines) {
     try {
-      const setup = readSetupText(line);
-      const warnings = warned(setup, `line ${i + 1}: `);
-      const answer = { line: i + 1, setup: setup.name, ...json(study(setup)), ...ownGap(setup), warnings };
-      process.stdout.write(`${JSON.stringify(answer)}\n`);
+      const setup = readSetupText(one);
+      const warnings = warned(setup, lines.length > 1 ? `line ${line}: ` : "");
+      const answer = json(await study(setup));
+      process.stdout.write(
+        `${JSON.stringify({ line, setup: setup.name, ...answer, ...ownGap(setup), warnings })}\n`,
+      );
     } catch (error) {
-      if (!(error instanceof Error)) throw error;
+      if (!(error instanceof Error) || lines.length === 1) throw error;
       failed++;
-      process.stderr.write(`annulus: line ${i + 1}: ${error.message}\n`);
+      process.stderr.write(`annulus: line ${line}: ${error.message.replace(/\s*\n\s*/g, " ")}\n`);
     }
-  });
+  }
   if (failed > 0) throw new ReadingError(`${failed} of ${lines.length} lines failed`);
 }

@@ -79,7 +79,7 @@ export function slotsCommand(program: Command): void {
     .action((path: string, options: Options) => {
       if (options.gap !== undefined && options.gaps !== undefined)
         throw new InputError("--gap and --gaps ask for different things; give one of them");
-      forEachSetup(
+      return forEachSetup(
         path,
         options.format,
         (setup) => study(setup, options),

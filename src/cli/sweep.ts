@@ -60,7 +60,7 @@ export function sweepCommand(program: Command): void {
           );
         };
         const json = (sweep: GapSweep) => withFormerKeys(asJson(sweep), FORMER_KEYS);
-        forEachSetup(path, options.format, study, json, (sweep, setup) =>
+        return forEachSetup(path, options.format, study, json, (sweep, setup) =>
           options.format === "csv" ? csvOfObjects(asJson(sweep).rows) : tables(sweep, setup),
         );
       },

@@ -61,7 +61,7 @@ export function uncertaintyCommand(program: Command): void {
     .option("--seed <number>", "of the draws: the same seed draws the same", wholeNumber, 1)
     .addOption(formatOption("table", "csv", "json"))
     .action((path: string, options: Options) => {
-      forEachSetup(
+      return forEachSetup(
         path,
         options.format,
         (setup) => study(setup, options),

@@ -56,7 +56,7 @@ export function verdictsCommand(program: Command): void {
     .addOption(formerOption("--reference", COMPARED_WITH))
     .addOption(formatOption("table", "json"))
     .action((path: string, options: Options) => {
-      forEachSetup(path, options.format, (setup) => study(setup, options), json, text);
+      return forEachSetup(path, options.format, (setup) => study(setup, options), json, text);
     });
 }
 

@@ -36,7 +36,22 @@ describe("annulus design", () => {
     const text = annulus(options).stdout;
     expect(text).toContain(answer.freedom.words);
     expect(text).toContain("Mandrel");
+    expect(text).toMatch(/\n1 +8 +not converged /);
+    expect(answer.starts).toMatchObject([{ steps: 8, ended: "not converged" }]);
     expect(text).not.toMatch(/NaN|undefined/);
+  });
+
+  it("says first what was made worse", () => {
+    const options = ["design", demo, "--goal", "f2=226@50,f3=349", "--restarts", "1"];
+    const lines = annulus(options).stdout.split("\n");
+    expect(lines[1]).toMatch(/^Made worse: f3, [+−][\d.]+ off before and [+−][\d.]+ now\.$/);
+    const { made_worse, targets } = JSON.parse(annulus([...options, "--format", "json"]).stdout);
+    expect(made_worse).toBe(lines[1]);
+    expect(targets[1].is_worse).toBe(true);
+    for (const command of ["design", "compare"])
+      expect(annulus([command, "--help"]).stdout.replace(/\s+/g, " ")).toMatch(
+        /counts as if (it|the note) stood there twice/,
+      );
   });
 
   it("takes a goal from a file, or from another setup", () => {

@@ -36,9 +36,17 @@ export interface ReachedTarget extends Target {
   /** null where the bore lacks it. */
   readonly before: number | null;
   readonly after: number | null;
-  /** What is left, in cents or dB. */
+  /** What it was off by, and what is left, in cents or dB. */
+  readonly missedBefore: number | null;
   readonly missedBy: number | null;
+  /** Farther from its target than it was, or gone. */
+  readonly isWorse: boolean;
 }
+
+/**
+ * How a start came to its end: no step is left worth taking, it stopped at its last step on the way, or whoever asked had enough.
+ */
+export type StartEnd = "converged" | "not-converged" | "stopped";
 
 export interface Design {
   readonly setup: Setup;
@@ -52,8 +60,11 @@ export interface Design {
   readonly starts: readonly {
     readonly miss: number;
     readonly steps: number;
+    readonly ended: StartEnd;
     readonly diametersMm: readonly number[];
   }[];
+  /** Which of them is the leadpipe found, from 0. */
+  readonly chosen: number;
   /** How far the spline of the first start is from the leadpipe there was, mm of diameter at most. */
   readonly splineOffByMm: number;
   /** Largest part by which a limit of the shape is broken: mm of narrowing between knots where it should widen. */
@@ -61,6 +72,16 @@ export interface Design {
   readonly problem: DesignProblem;
   /** The variables found. */
   readonly variables: readonly number[];
+}
+
+/** Less than this, in cents or dB, is no change for the worse: what the search and its spline are accurate to. Own choice. */
+const WORSE_BY = 0.05;
+
+interface Found {
+  readonly x: readonly number[];
+  readonly miss: number;
+  readonly steps: number;
+  readonly ended: StartEnd;
 }
 
 /** A start has come to its end where a step gains less than this part, or moves no variable by more. */
@@ -80,7 +101,7 @@ export function* designSteps(
   const problem = new DesignProblem(setup, goal, limits);
   if (problem.start.length === 0)
     throw new OutOfRange("every knot is held and the gap stays: free one of them");
-  const found: { x: readonly number[]; miss: number; steps: number }[] = [];
+  const found: Found[] = [];
   const leastSquares = {
     low: problem.low,
     high: problem.high,
@@ -93,21 +114,20 @@ export function* designSteps(
   let best = Infinity;
   let isStopped = false;
   for (const [i, start] of startsOf(problem, restarts, seed).entries()) {
-    let last = { x: start as readonly number[], miss: Infinity, steps: 0 };
+    let last: Found = { x: start, miss: Infinity, steps: 0, ended: "not-converged" };
     const search = { ...leastSquares, start };
-    for (const { x, squares } of levenbergMarquardt(search, SETTLED)) {
+    for (const { x, squares, settled } of levenbergMarquardt(search, SETTLED)) {
       const step = last.steps + 1;
       const miss = missOfAll(goal, squares);
-      last = { x, miss, steps: step };
+      last = { x, miss, steps: step, ended: settled ? "converged" : "not-converged" };
       best = Math.min(best, miss);
       isStopped = (yield { start: i + 1, of: restarts, step, miss, best }) === true;
       if (isStopped || step === stepsEach) break;
     }
-    found.push(last);
+    found.push(isStopped && last.ended !== "converged" ? { ...last, ended: "stopped" } : last);
     if (isStopped) break;
   }
-  const winner = found.reduce((a, b) => (b.miss < a.miss ? b : a));
-  return designOf(problem, winner.x, found);
+  return designOf(problem, found);
 }
 
 /** All at once. */
@@ -119,9 +139,9 @@ export function design(setup: Setup, options: DesignOptions): Design {
   }
 }
 
-/** Weighted r.m.s. of the targets' misses, and of what breaks limits, from the sum of their squares. */
+/** √(Σ w·miss²/Σ w) of the targets, and of what breaks limits, from the sum of the weighted squares. */
 const missOfAll = ({ targets }: DesignGoal, squares: number): number =>
-  Math.sqrt(squares / sumOfSquares(targets.map(({ weight }) => weight)));
+  Math.sqrt(squares / targets.reduce((sum, { weight }) => sum + weight, 0));
 
 /** The present leadpipe, then any between the bounds; in rising order where it shall widen. */
 function startsOf(problem: DesignProblem, count: number, seed: number): number[][] {
@@ -140,11 +160,9 @@ function startsOf(problem: DesignProblem, count: number, seed: number): number[]
   });
 }
 
-function designOf(
-  problem: DesignProblem,
-  variables: readonly number[],
-  found: readonly { x: readonly number[]; miss: number; steps: number }[],
-): Design {
+function designOf(problem: DesignProblem, found: readonly Found[]): Design {
+  const chosen = found.reduce((best, { miss }, i) => (miss < found[best].miss ? i : best), 0);
+  const variables = found[chosen].x;
   const { goal, limits, spline } = problem;
   const values = (x: readonly number[]) => problem.valuesOf(problem.instrumentOf(x).modes(problem.gapOf(x)));
   const before = problem.present();
@@ -156,17 +174,23 @@ function designOf(
     gapMm: problem.gapOf(variables),
     knots: spline.controlsMm.map((positionMm, k) => ({ positionMm, diameterMm: controls[k] })),
     targets: goal.targets.map((target, i) => {
-      const value = after[i];
+      const missed = (value: number | null) => (value === null ? null : missOf(target, value));
+      const [missedBefore, missedBy] = [missed(before[i]), missed(after[i])];
       return {
         ...target,
         before: before[i],
-        after: value,
-        missedBy: value === null ? null : missOf(target, value),
+        after: after[i],
+        missedBefore,
+        missedBy,
+        isWorse:
+          missedBefore !== null &&
+          (missedBy === null || Math.abs(missedBy) > Math.abs(missedBefore) + WORSE_BY),
       };
     }),
     missBefore: missOfAll(goal, sumOfSquares(problem.missesOf(before))),
     missAfter: missOfAll(goal, sumOfSquares(problem.residuals(variables))),
-    starts: found.map(({ x, miss, steps }) => ({ miss, steps, diametersMm: problem.controlsOf(x) })),
+    starts: found.map(({ x, ...start }) => ({ ...start, diametersMm: problem.controlsOf(x) })),
+    chosen,
     splineOffByMm: problem.splineOffByMm(),
     narrowsByMm: limits.widens ? Math.max(0, ...narrowing) : 0,
     problem,

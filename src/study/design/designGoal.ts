@@ -1,6 +1,6 @@
 /**
  * What a leadpipe shall be designed for: quantities of its instrument's resonances, each with the value it should have and how
- * much a unit away from it counts. As text `cents2=0, cents3=0@2, height4=32`; as JSON `{ "fundamental": 116.5, "targets":
+ * often it counts. The search makes Σ w·miss² least. As text `cents2=0, cents3=0@2, height4=32`; as JSON `{ "fundamental": 116.5, "targets":
  * [{ "quantity": "cents", "n": 2, "target": 0, "weight": 1 }] }`; or another instrument's resonances.
  */
 import { InputError, quoteTyped } from "../../units/inputError.ts";
@@ -15,7 +15,7 @@ export interface Target {
   readonly quantity: Designed;
   readonly n: number;
   readonly target: number;
-  /** Per cent or dB away. */
+  /** How often it counts: one of weight 2 as if it stood in the goal twice. `2:1, 5:2` of a comparison's goal means the same. */
   readonly weight: number;
 }
 

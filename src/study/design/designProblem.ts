@@ -139,11 +139,11 @@ export class DesignProblem {
     return Math.max(...off);
   }
 
-  /** Weighted distances from the targets. */
+  /** Distances from the targets, times √w: their squares are the weighted ones. */
   missesOf(values: readonly (number | null)[]): number[] {
     return this.goal.targets.map((target, i) => {
       const value = values[i];
-      return value === null ? FAR : target.weight * missOf(target, value);
+      return value === null ? FAR : Math.sqrt(target.weight) * missOf(target, value);
     });
   }
 
@@ -175,7 +175,7 @@ export class DesignProblem {
         spacing: () => mode.shift.map((value, j) => next.shift[j] - value),
         height: () => mode.rise ?? nothing,
       }[quantity]();
-      return row.map((value) => weight * value);
+      return row.map((value) => Math.sqrt(weight) * value);
     });
     const limits = this.#broken(x).map(({ row }) => [
       ...this.free.map((k) => UNIT_MM * row[k]),

@@ -88,7 +88,7 @@ function noteWords(note: FitNote, { estimates, scatterDb, residual }: FitInWords
     }
     case "above-noise":
       return (
-        `Not to be trusted: what is left over, ${scatterDb.toPrecision(2)} dB, is ${Math.sqrt(residual.chiSquare).toPrecision(2)} times the measurement's ` +
+        `Not to be trusted: what is left over, ${scatterDb.toPrecision(2)} dB, is ${figure(Math.sqrt(residual.chiSquare))} times the measurement's ` +
         `noise, ${residual.noiseDb.toPrecision(2)} dB ${residual.isStated ? "as stated" : "as it jumps from one frequency to the next"}. With these ` +
         "unknowns the model cannot be made to fit, and they may be off by far more than their intervals." +
         (note.runsTogether

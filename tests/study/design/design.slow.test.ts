@@ -1,8 +1,11 @@
 import { randomLcg } from "d3";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Setup } from "../../../src/setup/setup.ts";
-import { type DesignOptions, design, designSteps } from "../../../src/study/design/design.ts";
+import { gapMm, type Setup } from "../../../src/setup/setup.ts";
+import { compare } from "../../../src/study/compare/compare.ts";
+import { knownQuantities } from "../../../src/study/compare/compareQuantities.ts";
+import { parseGoal } from "../../../src/study/compare/goal.ts";
+import { type Design, type DesignOptions, design, designSteps } from "../../../src/study/design/design.ts";
 import { freedomOf } from "../../../src/study/design/designFreedom.ts";
 import { goalLike, parseDesignGoal } from "../../../src/study/design/designGoal.ts";
 import type { DesignLimits } from "../../../src/study/design/designLimits.ts";
@@ -11,7 +14,7 @@ import { dot, splineOf } from "../../../src/study/design/designSpline.ts";
 import { mandrelStations } from "../../../src/study/design/designStations.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
 import { cents, decibels } from "../../../src/study/instrument/pitch.ts";
-import { freedomWords } from "../../../src/words/design/designWords.ts";
+import { designWords, freedomWords, startWords, worseWords } from "../../../src/words/design/designWords.ts";
 import { demo } from "../../acoustics/setups.ts";
 import { numbers } from "../../reference/table.ts";
 
@@ -176,6 +179,52 @@ describe("design", () => {
     expect(problem.spline.breaksMm.length).toBeGreaterThan(0);
     for (const x of problem.spline.breaksMm)
       expect(Math.abs(dot(problem.spline.basis(x, 2), controls)) / 2).toBeLessThan(1.05 / 4000);
+  });
+
+  it("says of a start that stops at its last step that it has not converged, and of one that was stopped that it was", () => {
+    const goal = parseDesignGoal("cents2=0, cents3=0, cents4=0, cents5=0, cents6=0, height4=34");
+    const short = design(setup, { goal, limits, restarts: 2, stepsEach: 2 });
+    expect(short.starts.map(({ ended, steps }) => [ended, steps])).toEqual([
+      ["not-converged", 2],
+      ["not-converged", 2],
+    ]);
+    expect(startWords(short)[1]).toMatch(/^Start 2 has not converged: .* after its last step, the 2nd\.$/);
+    expect(designWords(short, "mm")[0]).toMatch(/^This leadpipe is start \d's, which has not converged/);
+    const long = design(setup, { goal: parseDesignGoal("f2=231"), limits, restarts: 1, stepsEach: 200 });
+    expect(long.starts.map(({ ended }) => ended)).toEqual(["converged"]);
+    expect(designWords(long, "mm").join(" ")).not.toMatch(/converged/);
+    const steps = designSteps(setup, { goal, limits, restarts: 3 });
+    steps.next();
+    const stopped = steps.next(true);
+    expect(stopped.done).toBe(true);
+    expect((stopped.value as Design).starts.map(({ ended }) => ended)).toEqual(["stopped"]);
+  });
+
+  it("says first which targets were made worse, and when nothing nearer was found", () => {
+    // one note pulled far off by what the other is worth
+    const goal = parseDesignGoal("f2=226@50, f3=349");
+    const found = design(setup, { goal, limits, restarts: 1 });
+    const [pulled, paid] = found.targets;
+    expect([pulled.isWorse, paid.isWorse]).toEqual([false, true]);
+    expect(Math.abs(paid.missedBy!)).toBeGreaterThan(Math.abs(paid.missedBefore!));
+    expect(worseWords(found)).toMatch(/^Made worse: f3, [+−][\d.]+ off before and [+−][\d.]+ now\.$/);
+    const same = goalLike(new Instrument(setup).modes(new Instrument(setup).gapMm), [2, 10]);
+    expect(worseWords(design(setup, { goal: same, limits, restarts: 1, stepsEach: 1 }))).toMatch(
+      /^Nothing was found that comes nearer to the goal than your leadpipe does\./,
+    );
+    expect(worseWords(design(setup, { goal: parseDesignGoal("f2=231"), limits, restarts: 1 }))).toBeNull();
+  });
+
+  it("weighs as compare does: the miss before is the score of the same weights, and 2 counts as twice", () => {
+    const missOf = (text: string) =>
+      design(setup, { goal: parseDesignGoal(text), limits, restarts: 1, stepsEach: 1 }).missBefore;
+    const variants = [{ name: "present", setup, gapMm: gapMm(setup) }];
+    const scoreOf = (text: string) =>
+      compare(variants, { goal: parseGoal(text, knownQuantities(12)) }).variants[0].score!;
+    expect(missOf("cents2=0, cents5=0@2, cents6=0@0.5")).toBeCloseTo(scoreOf("2:1, 5:2, 6:0.5"), 6);
+    // twice as often, not four times
+    const [two, five] = [missOf("cents2=0"), missOf("cents5=0")];
+    expect(missOf("cents2=0, cents5=0@2")).toBeCloseTo(Math.sqrt((two ** 2 + 2 * five ** 2) / 3), 9);
   });
 
   it("goes a step at a time, the same for the same seed", () => {

@@ -173,7 +173,7 @@ describe("a fit to a measured impedance", () => {
     expect(fit.notes.some(({ kind }) => kind === "cannot-tell")).toBe(false);
   });
 
-  const noises = [0.0005, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2];
+  const noises = [0.0005, 0.002, 0.01, 0.03, 0.1, 0.2];
   it.each([
     ["the right model", (setup: Setup) => setup, "real-imaginary"],
     ["the right model, without a phase", (setup: Setup) => setup, "magnitude"],
@@ -194,10 +194,12 @@ describe("a fit to a measured impedance", () => {
           ? { "air.temperature": { standard: 0.25, degreesOfFreedom: Infinity } }
           : {},
       };
-      const seeds = [1, 2, 3, 4];
       const found = noises.map((noise) => {
-        const fits = seeds.map((seed) =>
-          fitted(setup, synthetic(of(withGap(demo(), 3.1)), { noise, seed, to: 500, form }), "gap"),
+        // the same noise with both signs: what it adds to an error of the model by chance drops out
+        const fits = [1, 2].flatMap((seed) =>
+          [noise, -noise].map((size) =>
+            fitted(setup, synthetic(of(withGap(demo(), 3.1)), { noise: size, seed, to: 500, form }), "gap"),
+          ),
         );
         const mean = (value: (fit: ColumnFit) => number) =>
           fits.reduce((sum, fit) => sum + value(fit), 0) / fits.length;
@@ -421,7 +423,7 @@ describe("a fit to a measured impedance", () => {
   });
 
   it.each(["real-imaginary", "magnitude"] as const)(
-    "holds the truth in its 95 %% intervals where all that the setup declares is off at once: %s",
+    "holds the truth in its intervals as often as they say, where all that the setup declares is off at once: %s",
     (form) => {
       const declared: Setup = {
         ...light(),

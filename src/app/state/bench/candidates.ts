@@ -112,6 +112,22 @@ export function takeIn(
   return true;
 }
 
+/** Puts another setup in the place of a candidate's own; one undo step. */
+export function changeCandidate(store: Store, { number }: Candidate, setup: Setup): void {
+  if (number === 1) {
+    store.setSetup(setup);
+    return;
+  }
+  const { document, view } = store.state;
+  const notes = compareForm.shownIn(document.notes.compare, view.unit);
+  const { name, origin } = notes.candidates[number - 2];
+  const file = writeSetup(setup) as CandidateNotes["file"];
+  store.setNotes("compare", {
+    ...notes,
+    candidates: notes.candidates.with(number - 2, { name, origin, file }),
+  });
+}
+
 /** Without the one at this place; whoever was the reference, or what a design shall be like, stays it. */
 export function withoutCandidate(notes: CompareNotes, number: number): CompareNotes {
   const { candidates, reference, design } = notes;

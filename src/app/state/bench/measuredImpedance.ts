@@ -1,9 +1,11 @@
 /** A measured impedance as typed, what it is taken for, and what is to be fitted to it; or what is wrong with each text. */
 import { CsvError } from "../../../bench/fit/partsCsv.ts";
 import { UNKNOWNS, type UnknownName } from "../../../study/measured/columnUnknowns.ts";
+import type { LevelGuess } from "../../../study/measured/level.ts";
 import { between } from "../../../study/measured/measured.ts";
 import { type MeasuredImpedance, readMeasured } from "../../../study/measured/measuredCsv.ts";
 import type { Reading } from "../../../study/measured/measuredReading.ts";
+import { unitName } from "../../../words/measured/readingWords.ts";
 import { readFields } from "../../form/field.ts";
 import {
   LONGEST_MEASURED,
@@ -56,7 +58,10 @@ export function readMeasurement({ text, said }: MeasuredNotes): MeasuredReading 
   const given = Object.fromEntries(
     (Object.keys(MEASURED_SAYABLE) as MeasuredSaid[]).flatMap((name) => {
       const choice = MEASURED_SAYABLE[name].find(([of]) => of === said[name]);
-      return choice ? [[name, choice[2]]] : [];
+      if (choice) return [[name, choice[2]]];
+      // a unit that has no name, such as was offered for a level
+      const unit = name === "unit" ? Number(said.unit) : 0;
+      return unit > 0 && unit < Infinity ? [[name, unit]] : [];
     }),
   ) as Partial<Reading>;
   try {
@@ -67,6 +72,16 @@ export function readMeasurement({ text, said }: MeasuredNotes): MeasuredReading 
   }
 }
 
+/** What is said of a measurement, read as its level suggests. */
+export const saidAsGuessed = (
+  said: MeasuredNotes["said"],
+  { read: { scale, unit } }: LevelGuess,
+): MeasuredNotes["said"] => ({
+  ...said,
+  scale,
+  ...(unit === undefined ? {} : { unit: `${Number(unit.toPrecision(6))}` }),
+});
+
 /** Why a text of this many characters is not taken; null where it is. */
 export const tooLong = (characters: number): string | null =>
   characters <= LONGEST_MEASURED
@@ -76,7 +91,8 @@ export const tooLong = (characters: number): string | null =>
 
 /** What a found reading is called. */
 export const foundWords = (name: MeasuredSaid, reading: Reading): string =>
-  MEASURED_SAYABLE[name].find(([, , value]) => value === reading[name])?.[1] ?? `${reading[name]}`;
+  MEASURED_SAYABLE[name].find(([, , value]) => value === reading[name])?.[1] ??
+  (name === "unit" ? unitName(reading.unit) : `${reading[name]}`);
 
 /** Readings that play no part beside the others. */
 export function isIdle(name: MeasuredSaid, { form, scale }: Reading): boolean {

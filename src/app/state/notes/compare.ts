@@ -80,7 +80,7 @@ const zeroOrAbove = only((mm) => mm >= 0, "0 or a length above it");
 /** What a leadpipe is to be designed for, and within which limits; what is usual of a length depends on the instrument. */
 export const DESIGN_FIELDS = {
   goal: words("Targets", {
-    hint: "f, cents, height or spacing of a resonance = value, @ weight: cents2=0, cents5=0@2, height4=32",
+    hint: "f, cents, height or spacing of a resonance = value, @ weight (2 counts twice): cents2=0, cents5=0@2, height4=32",
   }),
   knots: plainNumber("Knots along the leadpipe", {
     hint: `usually ${DESIGN_DEFAULTS.knots}`,
@@ -146,7 +146,7 @@ export const MAKINGS = ["leadpipe", "mandrel"] as const;
 
 /** What the candidates are ranked by. */
 export const GOAL = words("Goal", {
-  hint: "weights on notes, 2:1, 5:2, or an expression; the lower its value, the better",
+  hint: "weights on notes, 2:1, 5:2 (2 counts twice), or an expression; the lower its value, the better",
 });
 export const USUAL_ERROR_MM = 0.05;
 const LARGEST_ERROR_MM = 1;

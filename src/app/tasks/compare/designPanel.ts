@@ -6,6 +6,7 @@ import type { Designed } from "../../../../workers/compare.ts";
 import { gapMm } from "../../../setup/setup.ts";
 import { usualLimits } from "../../../study/design/designDefaults.ts";
 import { formatLength } from "../../../units/formatLength.ts";
+import { missText } from "../../../words/design/designWords.ts";
 import { gapKindWords } from "../../../words/gapKinds.ts";
 import { bothUnits } from "../../../words/numbers.ts";
 import { NotesForm } from "../../form/notesForm.ts";
@@ -19,7 +20,7 @@ import { compareForm, DESIGN_FIELDS, DESIGN_GAP_FIELDS, type DesignPart } from "
 import { PageElement } from "../../state/page.ts";
 import { DesignSearch } from "../../work/designSearch.ts";
 import { addingStyles } from "./addingStyles.ts";
-import { designResult, missText } from "./designResult.ts";
+import { designResult } from "./designResult.ts";
 import "../../chart/chartElement.ts";
 import { designFigure } from "../../../charts/plots/compare/designChart.ts";
 

@@ -1,24 +1,29 @@
 /** What a search came to: each target before and after, where each start ended, and what the goal leaves open. */
 
-import { html, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit";
 import type { Designed } from "../../../../workers/compare.ts";
 import { isSameGap, gapMm as ownGapMm, type Setup } from "../../../setup/setup.ts";
 import type { LengthUnit } from "../../../units/length.ts";
-import { designWords, freedomWords } from "../../../words/design/designWords.ts";
+import {
+  designWords,
+  freedomWords,
+  missText,
+  startWords,
+  worseWords,
+} from "../../../words/design/designWords.ts";
 import { gapKindWords } from "../../../words/gapKinds.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
+import { icon } from "../../shell/look/icon.ts";
 
 const figure = (value: number | null): string => (value === null ? "–" : value.toFixed(2).replace("-", "−"));
 
-/** Three figures, as far as anybody could care. */
-export const missText = (miss: number): string =>
-  miss < 0.001 ? "under 0.001" : `${Number(miss.toPrecision(3))}`;
-
 export function designResult(designed: Designed, setup: Setup, unit: LengthUnit): TemplateResult {
   const gapBeforeMm = ownGapMm(setup);
-  const { targets, gapMm, missBefore, missAfter, starts, freedom } = designed;
+  const { targets, gapMm, missBefore, missAfter, freedom } = designed;
+  const worse = worseWords(designed);
   return html`
     <div class="stack" data-testid="design-result" aria-live="polite">
+      ${worse ? html`<p class="notice wrong" data-testid="design-worse">${icon("warning")}<span>${worse}</span></p>` : nothing}
       <p>Left of the misses: ${missText(missBefore)} before, <b>${missText(missAfter)}</b> after (weighted r.m.s., cents and dB).</p>
       <p>${
         isSameGap(gapMm, gapBeforeMm)
@@ -47,7 +52,7 @@ export function designResult(designed: Designed, setup: Setup, unit: LengthUnit)
       </div>
       <p class="reason">${freedomWords(freedom)}</p>
       <p class="reason">
-        ${starts.map(({ miss, steps }, i) => `Start ${i + 1} came to ${missText(miss)} in ${steps} ${steps === 1 ? "step" : "steps"}.`).join(" ")}
+        ${startWords(designed).join(" ")}
         ${designWords(designed, unit).join(" ")}
       </p>
     </div>

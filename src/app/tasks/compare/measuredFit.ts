@@ -6,15 +6,18 @@ import type { FittedColumn } from "../../../../workers/compare.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { gapMm } from "../../../setup/setup.ts";
 import { UNKNOWNS, type UnknownName } from "../../../study/measured/columnUnknowns.ts";
+import { withCurvedFronts } from "../../../study/measured/curvedBell.ts";
+import type { LevelGuess } from "../../../study/measured/level.ts";
 import type { Measured, Overlay } from "../../../study/measured/measured.ts";
 import type { MeasuredImpedance } from "../../../study/measured/measuredCsv.ts";
 import { gapKindWords } from "../../../words/gapKinds.ts";
+import { levelWords } from "../../../words/measured/levelWords.ts";
 import { bothUnits } from "../../../words/numbers.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
-import { type Candidate, candidateNotes, takeIn } from "../../state/bench/candidates.ts";
+import { type Candidate, candidateNotes, changeCandidate, takeIn } from "../../state/bench/candidates.ts";
 import { compareForm } from "../../state/notes/compare.ts";
 import { MEASURED_FIELDS, type MeasuredNotes } from "../../state/notes/measured.ts";
 import { PageElement } from "../../state/page.ts";
@@ -23,7 +26,7 @@ import { addingStyles } from "./addingStyles.ts";
 import "../../chart/chartElement.ts";
 import { deviationFigure } from "../../../charts/plots/compare/deviationChart.ts";
 import { measuredFigure } from "../../../charts/plots/compare/measuredChart.ts";
-import { type FitAsked, readFitAsked } from "../../state/bench/measuredImpedance.ts";
+import { type FitAsked, readFitAsked, saidAsGuessed } from "../../state/bench/measuredImpedance.ts";
 import { estimatesTable, findings } from "./measuredFound.ts";
 import { curvesOf, peaksTable, residualsOf } from "./measuredResiduals.ts";
 import { measuredStyles } from "./measuredStyles.ts";
@@ -43,6 +46,8 @@ export class MeasuredFit extends PageElement {
   @property({ attribute: false }) from!: Candidate;
   /** The measurement as it was understood, all of it. */
   @property({ attribute: false }) whole!: MeasuredImpedance;
+  /** Whether to fit again once the model has changed under what was fitted. */
+  #isFitAgain = false;
   readonly #kept = new Map<string, { readonly of: readonly unknown[]; readonly made: unknown }>();
 
   static override styles = [controls, sheetStyles, addingStyles, measuredStyles];
@@ -54,7 +59,11 @@ export class MeasuredFit extends PageElement {
 
   protected override updated(_: PropertyValues): void {
     const { measured } = this.#asked();
-    if (measured && this.#form.typing === "") this.#work.lay(this.from.setup, measured);
+    if (!measured || this.#form.typing !== "") return;
+    this.#work.lay(this.from.setup, measured);
+    if (!this.#isFitAgain) return;
+    this.#isFitAgain = false;
+    this.#start();
   }
 
   override render() {
@@ -80,6 +89,7 @@ export class MeasuredFit extends PageElement {
     const { value: fit } = this.#work.fit.value;
     const { thresholds } = this.page.store.parts.document.setup;
     return html`
+      ${this.#level(overlay)}
       <annulus-chart .figure=${measuredFigure} .data=${this.#keep("curves", [measured, overlay, fit], () => curvesOf(measured, overlay, fit))}></annulus-chart>
       <div class="charts">
         ${(["cents", "heightDb"] as const).map((key) => {
@@ -101,6 +111,32 @@ export class MeasuredFit extends PageElement {
       </div>
       ${peaksTable(overlay, fit, instrumentOf(this.from.setup))}
     `;
+  }
+
+  /** A unit that was probably meant: one press reads the numbers so. */
+  #level(overlay: Overlay) {
+    const words = levelWords(overlay, this.whole.reading);
+    const { guess } = overlay.level;
+    return words && guess
+      ? html`
+          <div class="notice" data-testid="level-guess">
+            ${icon("info")}
+            <div class="stack">
+              <p>${words}</p>
+              <div class="actions controls">
+                <button type="button" data-testid="level-read" @click=${() => this.#readAs(guess)}>
+                  ${guess.read.scale === "relative" ? "Read as an unknown unit" : "Read it so"}
+                </button>
+              </div>
+            </div>
+          </div>
+        `
+      : nothing;
+  }
+
+  #readAs(guess: LevelGuess): void {
+    const { said } = this.#form.notes.measured;
+    this.#form.writeIn("measured", { said: saidAsGuessed(said, guess) });
   }
 
   #entries({ problems }: FitAsked) {
@@ -154,6 +190,13 @@ export class MeasuredFit extends PageElement {
     return html`
       <div class="stack" aria-live="polite" data-testid="fit-found">
         ${findings(fit)}
+        ${
+          fit.curved && fit.curved.told !== "plane"
+            ? html`<div class="actions controls">
+                <button type="button" class=${fit.curved.told === "curved" ? "main" : ""} data-testid="fit-curved" @click=${this.#fitCurved}>${icon("play")}Fit with curved fronts in the bell</button>
+              </div>`
+            : nothing
+        }
         ${estimatesTable(fit, unit)}
         <div class="actions controls">
           <button type="button" data-testid="fit-candidate" @click=${() => this.#take(fit)}>${icon("plus")}Make it a candidate</button>
@@ -189,6 +232,17 @@ export class MeasuredFit extends PageElement {
   readonly #start = (): void => {
     const { unknowns, noise } = this.#asked();
     void this.#work.startFit({ unknowns, noise });
+  };
+
+  /** The same fit, with the bell's fronts curved from now on. */
+  readonly #fitCurved = (): void => {
+    const { store } = this.page;
+    this.#isFitAgain = true;
+    changeCandidate(store, this.from, withCurvedFronts(this.from.setup));
+    store.say(
+      "note",
+      "The bell follows curved fronts now, here and everywhere. Undo brings back plane waves.",
+    );
   };
 
   #origin({ estimates }: FittedColumn): string {

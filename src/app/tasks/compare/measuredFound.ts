@@ -13,16 +13,19 @@ const HEADINGS: Readonly<Record<FittedColumn["judgement"], string>> = {
   wrong: "The model does not fit this measurement.",
 };
 
+const HIDDEN = "What is left over looks like noise, but much could be under it.";
+
 /** Whether it is to be trusted, first; what else is to know, each a sentence. */
 export function findings(fit: FittedColumn): TemplateResult {
-  const { judgement, scatterDb, startDb, residual } = fit;
-  const isSound = judgement === "sound";
+  const { judgement, scatterDb, startDb, residual, converged, notes } = fit;
+  const isSound = judgement === "sound" && converged;
+  const isHidden = notes.some(({ kind }) => kind === "noise-hides");
   return html`
     <div class="notice ${isSound ? "" : "wrong"}" data-testid="fit-judgement" data-judgement=${judgement}>
       ${icon(isSound ? "info" : "warning")}
       <div class="stack">
         <p>
-          <b>${HEADINGS[judgement]}</b> Left over: ${scatterDb.toPrecision(2)} dB, from ${startDb.toPrecision(2)} dB; the measurement’s noise
+          <b>${converged ? (isHidden ? HIDDEN : HEADINGS[judgement]) : "Not converged."}</b> Left over: ${scatterDb.toPrecision(2)} dB, from ${startDb.toPrecision(2)} dB; the measurement’s noise
           ${residual.isStated ? "as stated" : "by its jumps"}: ${residual.noiseDb.toPrecision(2)} dB.
         </p>
         ${columnFitWords(fit).map((sentence) => html`<p>${sentence}</p>`)}

@@ -77,7 +77,7 @@ export class MeasuredPanel extends PageElement {
         <div class="adding" @drop=${this.#onDrop}>
           <div class="stack">
             <label for="text">
-              Frequency and impedance, line by line${measured.name ? html`: <b>${measured.name}</b>` : nothing}. Paste them here, open a
+              Frequency and impedance, or its magnitude alone, line by line${measured.name ? html`: <b>${measured.name}</b>` : nothing}. Paste them here, open a
               file, or drop one
             </label>
             ${this.#form.textarea(["measured", "text"], {
@@ -132,10 +132,17 @@ export class MeasuredPanel extends PageElement {
         : `${said[name] === "" ? "as found: " : "found anew"}${said[name] === "" ? foundWords(name, found) : ""}`
       : "to be found";
     const sayable = MEASURED_SAYABLE[name].map(([value, words]) => [value, words] as const);
-    return this.#form.choice(["measured", "said", name], CALLED[name], [["", asFound], ...sayable], {
-      testId: `measured-${name}`,
-      reason: said[name] === "" ? "" : "as you said",
-    });
+    const isOther = said[name] !== "" && found !== null && !sayable.some(([value]) => value === said[name]);
+    const other = isOther ? [[said[name], foundWords(name, found)] as const] : [];
+    return this.#form.choice(
+      ["measured", "said", name],
+      CALLED[name],
+      [["", asFound], ...sayable, ...other],
+      {
+        testId: `measured-${name}`,
+        reason: said[name] === "" ? "" : "as you said",
+      },
+    );
   }
 
   #reading(measured: MeasuredNotes): MeasuredReading | null {
