@@ -176,7 +176,7 @@ export { columnFitWords } from "./words/measured/columnFitWords.ts";
 export { levelWords } from "./words/measured/levelWords.ts";
 export { apartWords, peakWords } from "./words/measured/peakWords.ts";
 export { readingWords } from "./words/measured/readingWords.ts";
-export { calibrationWarnings } from "./words/response/calibrationWords.ts";
+export { calibrationWarnings, UNSEEN } from "./words/response/calibrationWords.ts";
 export { evidenceWords } from "./words/verdicts/evidence.ts";
 export { FINDING, RESISTANCE_FINDING } from "./words/verdicts/findings.ts";
 export { noticeableLines, thresholdCheck } from "./words/verdicts/noticeable.ts";

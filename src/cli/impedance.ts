@@ -11,6 +11,7 @@ import {
   type Sound,
   type StraightTube,
   transfers,
+  UNSEEN,
 } from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
 import { formatOption } from "./formatOption.ts";
@@ -62,6 +63,7 @@ Lengths run from the face that the instrument's mouthpiece is held to. Record al
 nothing of the rig moved; where the device begins a recording a little earlier or later each time, record what is played on a
 second channel. Frequencies that the tubes do not tell are left out. The CSV is what "annulus measured" reads; |Z|_u and
 phase_u are the halves of 95 % intervals. Plane waves at the mouth are assumed: best are tubes as wide as the rim.
+${UNSEEN}
 
   annulus impedance horn.wav --excitation sweep.wav --tube closed:60:12=a.wav --tube closed:97:12=b.wav \\
     --tube closed:151:12=c.wav --tube open:210:12=d.wav > horn.csv`,

@@ -36,7 +36,7 @@ describe("annulus design", () => {
     const text = annulus(options).stdout;
     expect(text).toContain(answer.freedom.words);
     expect(text).toContain("Mandrel");
-    expect(text).toMatch(/\n1 +8 +not converged /);
+    expect(text).toMatch(/\n +1 +8 +not converged /);
     expect(answer.starts).toMatchObject([{ steps: 8, ended: "not converged" }]);
     expect(text).not.toMatch(/NaN|undefined/);
   });

@@ -10,17 +10,10 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 const README = readFileSync(new URL("../../README.md", import.meta.url), "utf8");
 /** As README writes them, in the folder of the project. */
-const COMMANDS = [
-  ...README.matchAll(/^npm run -s annulus -- (\w+) +shared\/demo\.setup\.json *(.*?)(?: +#.*)?$/gm),
-]
-  .map(([, command, rest]) => ({
-    command,
-    rest: rest
-      .replace(/ > .*$/, "")
-      .trim()
-      .split(/\s+/)
-      .filter(Boolean),
-  }))
+const COMMANDS = README.split("\n")
+  .map((line) => line.replace(/ +[#>].*$/, "").split(/\s+/))
+  .filter((words) => words[3] === "annulus" && words[6] === "shared/demo.setup.json")
+  .map((words) => ({ command: words[5], rest: words.slice(7) }))
   // twice the same command is one and the same way in
   .filter(({ command }, i, all) => all.findIndex((one) => one.command === command) === i);
 

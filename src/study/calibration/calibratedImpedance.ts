@@ -1,7 +1,8 @@
 /**
  * An impedance from the responses of one rig on known tubes and on an instrument, with its uncertainty by first order (JCGM
  * 100:2008): the tubes' lengths and bores, the air's temperature and the noise of every response, each moved by its standard
- * uncertainty and all of it worked again.
+ * uncertainty and all of it worked again. Tubes that miss one another by more than that explains widen it by the ratio (Birge
+ * 1932, Phys. Rev. 40, 207).
  */
 import { type StraightTube, straightTubeStates } from "../../acoustics/load/straightTube.ts";
 import { type Climate, moistAir } from "../../acoustics/medium/air.ts";
@@ -44,6 +45,11 @@ export interface CalibratedImpedance {
    * what they are said to be. null with three, which always agree.
    */
   readonly disagreement: number | null;
+  /**
+   * The same in the lower and the upper half of the frequencies: a wrong length or another temperature shifts little at low ones.
+   * null with three.
+   */
+  readonly disagreementAt: { readonly low: number; readonly high: number } | null;
 }
 
 const NINETY_FIVE = 1.96;
@@ -79,7 +85,7 @@ export function calibratedImpedance(
   }
   const magnitudeVariance = new Float64Array(count);
   const phaseVariance = new Float64Array(count);
-  let explained = 0;
+  const explained = new Float64Array(count);
   for (const moved of movedRigs(tubes, loads, asked, frequencies, climate, uncertainty)) {
     const other = calibrated(moved.loads, moved.asked, characteristic);
     for (let i = 0; i < count; i++) {
@@ -87,14 +93,21 @@ export function calibratedImpedance(
       magnitudeVariance[i] += (re - 1) ** 2;
       phaseVariance[i] += im ** 2;
     }
-    other.misses.forEach((miss, k) => {
-      explained += (miss - best.misses[k]) ** 2;
-    });
+    addSquares(explained, other.misses, best.misses);
   }
-  const missed = best.misses.reduce((sum, miss) => sum + miss * miss, 0);
+  const missed = new Float64Array(count);
+  addSquares(missed, best.misses);
+  const disagreementOf = (from: number, to: number): number | null => {
+    const [found, expected] = [missed, explained].map((squares) => sumOfNumbers(squares.subarray(from, to)));
+    return tubes.length > LEAST_LOADS && expected > 0 ? Math.sqrt(found / expected) : null;
+  };
+  const disagreement = disagreementOf(0, count);
+  const [low, high] = [disagreementOf(0, count >> 1), disagreementOf(count >> 1, count)];
+  // what the tubes miss one another by is not explained: all that they tell is less certain by as much
+  const widening = Math.max(1, disagreement ?? 1);
   const expanded = (variance: number, i: number) =>
     Math.max(magnitudeVariance[i], phaseVariance[i]) < BLIND ** 2
-      ? NINETY_FIVE * Math.sqrt(variance)
+      ? NINETY_FIVE * widening * Math.sqrt(variance)
       : Infinity;
   return {
     frequencies,
@@ -102,9 +115,21 @@ export function calibratedImpedance(
     phase,
     magnitudeExpanded: magnitudeVariance.map(expanded),
     phaseExpanded: phaseVariance.map(expanded),
-    disagreement: tubes.length > LEAST_LOADS && explained > 0 ? Math.sqrt(missed / explained) : null,
+    disagreement,
+    disagreementAt: low === null || high === null ? null : { low, high },
   };
 }
+
+/** Adds the squares of complex values, or of their differences, to those of their frequency; loads stand one after the other. */
+function addSquares(squares: Float64Array, values: Float64Array, others?: Float64Array): void {
+  values.forEach((value, k) => {
+    squares[(k >> 1) % squares.length] += (value - (others?.[k] ?? 0)) ** 2;
+  });
+}
+
+/** What is no number, where the loads cannot be told apart, left out. */
+const sumOfNumbers = (values: Float64Array): number =>
+  values.reduce((sum, value) => (Number.isFinite(value) ? sum + value : sum), 0);
 
 const loadOf = (tube: KnownTube, climate: Climate, frequencies: Float64Array): KnownLoad => ({
   states: straightTubeStates(tube, moistAir(climate), frequencies),

@@ -4,10 +4,18 @@ import type { CalibratedImpedance } from "../../study/calibration/calibratedImpe
 /** Tubes that miss one another by more than so many times what is stated are not what they are said to be. */
 const DISAGREE = 2;
 
+/** Halves of the range differ by so much where that tells a cause. */
+const MOSTLY = 2;
+
+/** What no tube tells of the instrument itself. */
+export const UNSEEN =
+  "A leak at the instrument's own seal, or a room that warmed up between the tubes and the instrument, goes unseen: the tubes tell of the rig alone. Press the instrument on once more and compare; record a tube again at the end.";
+
 export function calibrationWarnings({
   frequencies,
   magnitudeExpanded,
   disagreement,
+  disagreementAt,
 }: CalibratedImpedance): string[] {
   const blind = frequencies.filter((_, i) => magnitudeExpanded[i] === Infinity);
   const warnings: string[] = [];
@@ -18,7 +26,8 @@ export function calibrationWarnings({
   else if (disagreement > DISAGREE)
     warnings.push(
       `The tubes disagree by ${disagreement.toFixed(1)} times what their stated uncertainties explain: check every length, ` +
-        "that each sealed, that nothing of the rig was moved between them, and that one clock played and recorded.",
+        `that each sealed, that the room stayed as warm, that nothing of the rig was moved between them, and that one clock played and recorded. ${causeWords(disagreementAt)}The intervals ` +
+        "are widened by as much.",
     );
   if (blind.length > 0)
     warnings.push(
@@ -27,3 +36,9 @@ export function calibrationWarnings({
     );
   return warnings;
 }
+
+/** A leak shows low where a wrong length and a warmer room show little, if the tube is short: otherwise where says nothing. */
+const causeWords = (at: CalibratedImpedance["disagreementAt"]): string =>
+  at && at.low > MOSTLY * at.high
+    ? "They do most at low frequencies, as where a short one leaks at its seal, and not as by a wrong length. "
+    : "";

@@ -4,9 +4,9 @@ import { straightTubeStates } from "../../../src/acoustics/load/straightTube.ts"
 import { moistAir } from "../../../src/acoustics/medium/air.ts";
 import { calibratedImpedance } from "../../../src/study/calibration/calibratedImpedance.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
-import { calibrationWarnings } from "../../../src/words/response/calibrationWords.ts";
+import { calibrationWarnings, UNSEEN } from "../../../src/words/response/calibrationWords.ts";
 import { demo } from "../../acoustics/setups.ts";
-import { onTube, ROOM, rigOn, statesOf, TUBES } from "./rig.ts";
+import { leaking, onTube, ROOM, rigOn, statesOf, TUBES } from "./rig.ts";
 
 const frequencies = Float64Array.from({ length: 240 }, (_, i) => 80 + 5 * i);
 const { column, gapMm } = new Instrument(demo());
@@ -129,6 +129,81 @@ describe("an impedance told by known tubes", () => {
       STATED,
     );
     expect(calibrationWarnings(three)[0]).toMatch(/Three tubes always agree/);
+  });
+
+  /** A crack under the putty: 30 MPa·s/m³ beside tubes of some 4. */
+  const LEAK = { resistance: 3e7, mass: 4e3 };
+  const told = (tubes: Parameters<typeof calibratedImpedance>[0], on = asked) =>
+    calibratedImpedance(tubes, { values: on, deviation: silent }, frequencies, ROOM, STATED);
+  const tubesOn = (states: (tube: (typeof TUBES)[number], k: number) => Float64Array) =>
+    TUBES.map((tube, k) => ({
+      ...tube,
+      response: { values: rigOn(states(tube, k), frequencies), deviation: silent },
+    }));
+  const sealed = (tube: (typeof TUBES)[number], room = ROOM) =>
+    straightTubeStates(tube, moistAir(room), frequencies);
+  /** Part of the frequencies whose 95 % interval holds the truth. */
+  const held = ({ magnitude, magnitudeExpanded }: ReturnType<typeof calibratedImpedance>): number => {
+    const within = [...magnitude].filter((size, i) => {
+      const real = Math.hypot(truth[2 * i], truth[2 * i + 1]);
+      return Math.abs(Math.log(size / real)) <= magnitudeExpanded[i];
+    });
+    return within.length / magnitude.length;
+  };
+
+  it("tells a leak at the seal of one tube, and is less certain for it", () => {
+    for (const leaky of [0, 1, 2, 3]) {
+      const result = told(
+        tubesOn((tube, k) => (k === leaky ? leaking(sealed(tube), frequencies, LEAK) : sealed(tube))),
+      );
+      expect(result.disagreement).toBeGreaterThan(2);
+      const [warning] = calibrationWarnings(result);
+      expect(warning).toMatch(/^The tubes disagree by \d+\.\d times .* that each sealed,/);
+      expect(warning).toMatch(/The intervals are widened by as much\.$/);
+      // by where they do only with a short one
+      expect(/most at low frequencies, as where a short one leaks/.test(warning)).toBe(
+        TUBES[leaky].length < 0.1,
+      );
+    }
+  });
+
+  it("hardly feels a leak that is the same in all: it is a part of the rig", () => {
+    const result = told(
+      tubesOn((tube) => leaking(sealed(tube), frequencies, LEAK)),
+      rigOn(leaking(statesOf(truth), frequencies, LEAK), frequencies),
+    );
+    expect(result.disagreement).toBeLessThan(1);
+    expect(calibrationWarnings(result)).toEqual([]);
+    expect(held(result)).toBe(1);
+  });
+
+  it("tells a room that warmed up between the tubes, and a wrong length, not as a leak", () => {
+    const warming = tubesOn((tube, k) =>
+      sealed(tube, { ...ROOM, temperatureC: ROOM.temperatureC + 2.5 * k }),
+    );
+    const result = told(warming);
+    expect(result.disagreement).toBeGreaterThan(2);
+    expect(calibrationWarnings(result)[0]).toMatch(/disagree by .* that the room stayed as warm,/);
+    const lengths = TUBES.map((_, wrong) =>
+      told(tubesOn((tube, k) => sealed({ ...tube, length: tube.length + (k === wrong ? 2e-3 : 0) }))),
+    );
+    for (const one of [result, ...lengths])
+      expect(calibrationWarnings(one).join(" ")).not.toMatch(/leaks at its seal/);
+    // one that was as warm throughout, within what is stated, is in the intervals
+    const steady = told(tubesOn((tube) => sealed(tube, { ...ROOM, temperatureC: ROOM.temperatureC + 0.2 })));
+    expect(calibrationWarnings(steady)).toEqual([]);
+    expect(held(steady)).toBeGreaterThan(0.95);
+  });
+
+  it("cannot see a leak at the instrument alone, and its help says so", () => {
+    const result = told(
+      tubesOn((tube) => sealed(tube)),
+      rigOn(leaking(statesOf(truth), frequencies, LEAK), frequencies),
+    );
+    // wrong, and not a word of the tubes can tell
+    expect(held(result)).toBeLessThan(0.9);
+    expect(calibrationWarnings(result)).toEqual([]);
+    expect(UNSEEN).toMatch(/leak at the instrument's own seal.* goes unseen/);
   });
 
   it("leaves out where the tubes look alike, and refuses two", () => {

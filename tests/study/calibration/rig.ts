@@ -50,3 +50,19 @@ export const TUBES: readonly StraightTube[] = [
   { end: "closed", length: 0.151, radius: 0.006 },
   { end: "open", length: 0.2103, radius: 0.006 },
 ];
+
+/** A load beside a leak of the mouth's seal: a slit as wide as a hair's air, of this resistance and mass, Pa·s/m³ and Pa·s²/m³. */
+export function leaking(
+  states: Float64Array,
+  frequencies: Float64Array,
+  { resistance, mass }: { readonly resistance: number; readonly mass: number },
+): Float64Array {
+  const leaked = new Float64Array(states.length);
+  frequencies.forEach((hz, i) => {
+    const p: Complex = [states[4 * i], states[4 * i + 1]];
+    const u: Complex = [states[4 * i + 2], states[4 * i + 3]];
+    const flow = plus(u, over(p, [resistance, 2 * Math.PI * hz * mass]));
+    leaked.set([...p, ...flow], 4 * i);
+  });
+  return leaked;
+}
