@@ -95,7 +95,13 @@ export {
 export { knownQuantities } from "./study/compare/compareQuantities.ts";
 export { type Goal, GoalError, parseGoal } from "./study/compare/goal.ts";
 // a leadpipe made for a goal
-export { type Design, type DesignOptions, design, designSteps, type StartEnd } from "./study/design/design.ts";
+export {
+  type Design,
+  type DesignOptions,
+  design,
+  designSteps,
+  type StartEnd,
+} from "./study/design/design.ts";
 export { DESIGN_DEFAULTS, STATION_DEFAULTS, usualLimits } from "./study/design/designDefaults.ts";
 export { type Freedom, freedomOf } from "./study/design/designFreedom.ts";
 export { type DesignGoal, goalLike, parseDesignGoal } from "./study/design/designGoal.ts";
