@@ -9,6 +9,7 @@ import { type SoundBlock, wavBlocks } from "../src/listen/wav.ts";
 import { wavBytes } from "../src/response/wavBytes.ts";
 import { InputError } from "../src/units/inputError.ts";
 import { BlockLevel, joined } from "./blocks.ts";
+import { refusing } from "./refusing.ts";
 import { type Refusal, Served } from "./served.ts";
 
 /** Longer than lips last without a rest. */
@@ -188,13 +189,4 @@ function* pieces(bytes: Uint8Array): Generator<Uint8Array> {
 function* blocksOf({ sampleRateHz, channels }: Decoded): Generator<SoundBlock> {
   for (let from = 0; from < channels[0].length; from += PIECE)
     yield { sampleRateHz, channels: channels.map((channel) => channel.subarray(from, from + PIECE)) };
-}
-
-function refusing<T extends object>(work: () => T): T | Refusal {
-  try {
-    return work();
-  } catch (error) {
-    if (error instanceof InputError) return { refused: error.message };
-    throw error;
-  }
 }

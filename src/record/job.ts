@@ -7,7 +7,7 @@ import type { Revision } from "./revision.ts";
 
 export const JOB_FORMAT = "annulus-job";
 /** Of the format of a job; `migrate.ts` brings every earlier one here. */
-export const JOB_VERSION = 4;
+export const JOB_VERSION = 5;
 
 /** What a person calls it and searches it by. */
 export interface JobTexts {

@@ -5,6 +5,7 @@
  *     2  a job ("annulus-job") with one trial
  *     3  a job with any number of trials
  *     4  a job with takes of its player
+ *     5  a job with sweeps of its instrument
  */
 import { isRecord } from "../setup/jsonRecord.ts";
 import { fingerprint } from "./canonical.ts";
@@ -19,6 +20,7 @@ const STEPS: Readonly<Record<number, (kept: Fields, at: string) => Fields>> = {
   1: fromDocument,
   2: inVersion(3),
   3: inVersion(4),
+  4: inVersion(5),
 };
 
 type Fields = Readonly<Record<string, unknown>>;

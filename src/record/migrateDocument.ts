@@ -4,12 +4,13 @@
  *     1  one trial: `notes.trial.trial`, put aside when another was planned
  *     2  any number: `notes.trial.trials`, and `notes.trial.shown`, the id of the one that is looked at
  *     3  the same, and `notes.listen`, takes of a player that an earlier page would drop
+ *     4  the same, and `notes.resonances`, sweeps of the instrument that an earlier page would drop
  */
 import { isRecord } from "../setup/jsonRecord.ts";
 import { RecordError } from "./recordError.ts";
 
 export const DOCUMENT_FORMAT = "annulus-document";
-export const DOCUMENT_VERSION = 3;
+export const DOCUMENT_VERSION = 4;
 
 type Fields = Readonly<Record<string, unknown>>;
 
@@ -19,6 +20,7 @@ export const MADE_LATER = "made by a later version of this page; load the page a
 const STEPS: Readonly<Record<number, (kept: Fields) => Fields>> = {
   1: oneTrialAmongMany,
   2: withListening,
+  3: withSweeps,
 };
 
 /**
@@ -48,4 +50,9 @@ function oneTrialAmongMany(document: Fields): Fields {
 /** Nobody had listened yet. */
 function withListening(document: Fields): Fields {
   return { ...document, version: 3 };
+}
+
+/** Nobody had swept yet. */
+function withSweeps(document: Fields): Fields {
+  return { ...document, version: 4 };
 }

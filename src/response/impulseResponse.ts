@@ -5,6 +5,7 @@
  */
 import { median } from "d3";
 import FFT from "fft.js";
+import { decimated, decimation } from "./decimate.ts";
 import { ramp } from "./ramp.ts";
 
 export interface ImpulseResponse {
@@ -29,18 +30,25 @@ const FLOOR = 1e-4;
 /** Over so much the band begins and ends, Hz: a sharp edge would ring beyond the window. */
 const EDGE = 8;
 
-/** @param rate of both, 1/s */
+/**
+ * @param rate of both, 1/s
+ * @param highestHz what is above it is left out
+ */
 export function impulseResponse(
   excitation: Float32Array,
   recording: Float32Array,
   rate: number,
+  highestHz = HIGHEST,
 ): ImpulseResponse {
+  const factor = decimation(rate, highestHz);
+  const [played, heard] = [excitation, recording].map((samples) => decimated(samples, factor));
   // room for what arrives late, and for what arrives before its time
-  const size = 2 ** Math.ceil(Math.log2(1.5 * Math.max(excitation.length, recording.length)));
-  const stepHz = rate / size;
-  const x = spectrumOf(excitation, size);
-  const y = spectrumOf(recording, size);
-  const last = Math.min(size / 2, Math.floor(HIGHEST / stepHz));
+  const fft = new FFT(2 ** Math.ceil(Math.log2(1.5 * Math.max(played.length, heard.length))));
+  const { size } = fft;
+  const stepHz = rate / factor / size;
+  const x = spectrumOf(played, fft);
+  const y = spectrumOf(heard, fft);
+  const last = Math.min(size / 2, Math.floor(highestHz / stepHz));
   const power = Float64Array.from({ length: last + 1 }, (_, k) => x[2 * k] ** 2 + x[2 * k + 1] ** 2);
   const smooth = meanOverNeighbours(power, Math.max(1, Math.round(SMOOTHED / stepHz)));
   const enough = ENOUGH * smooth.reduce((a, b) => Math.max(a, b), 0);
@@ -72,19 +80,45 @@ export function impulseResponse(
  * When the sound arrives, s: where the response first reaches half of what it reaches at most. Of a band of 2 kHz that is good to
  * 0.2 ms; who fits the response knows it better.
  */
-export function arrival({ samples, rate }: ImpulseResponse): number {
-  const size = new Float64Array(samples.length);
-  // over three samples, since a sample may fall on a zero
-  for (let i = 1; i + 1 < size.length; i++) size[i] = Math.hypot(samples[i - 1], samples[i], samples[i + 1]);
-  const late = Math.floor(0.75 * size.length);
-  const highest = size.subarray(0, late).reduce((a, b) => Math.max(a, b), 0);
+export function arrival(response: ImpulseResponse): number {
+  const size = overThree(response);
+  const highest = highestOf(size.subarray(0, lateIn(size)));
   return (
     Math.max(
       0,
       size.findIndex((value) => value > highest / 2),
-    ) / rate
+    ) / response.rate
   );
 }
+
+/**
+ * When each of several like sounds arrives, s, in order; before the recording began where it is negative.
+ * @param apart at least, s
+ */
+export function arrivals(response: ImpulseResponse, apart: number): number[] {
+  const size = overThree(response);
+  const { rate } = response;
+  const late = lateIn(size);
+  const least = highestOf(size) / 2;
+  const found: number[] = [];
+  for (let i = late - size.length; i < late; i++) {
+    const isFirst = found.length === 0 || i / rate - found[found.length - 1] > apart;
+    if (isFirst && size[(i + size.length) % size.length] > least) found.push(i / rate);
+  }
+  return found;
+}
+
+/** Its size over three samples, since a sample may fall on a zero. */
+function overThree({ samples }: ImpulseResponse): Float64Array {
+  const size = new Float64Array(samples.length);
+  for (let i = 1; i + 1 < size.length; i++) size[i] = Math.hypot(samples[i - 1], samples[i], samples[i + 1]);
+  return size;
+}
+
+/** From here on it is what came before its time. */
+const lateIn = ({ length }: Float64Array): number => Math.floor(0.75 * length);
+
+const highestOf = (values: Float64Array): number => values.reduce((a, b) => Math.max(a, b), 0);
 
 export interface Spectrum {
   /** Hz, rising. */
@@ -150,9 +184,8 @@ export function noiseOf({ hz, values }: Spectrum, { excitedAt }: ImpulseResponse
   return hz.map((f) => scale / excitedAt(f));
 }
 
-function spectrumOf(samples: Float32Array, size: number): number[] {
-  const fft = new FFT(size);
-  const padded = new Array<number>(size).fill(0);
+function spectrumOf(samples: Float32Array, fft: FFT): number[] {
+  const padded = new Array<number>(fft.size).fill(0);
   for (let i = 0; i < samples.length; i++) padded[i] = samples[i];
   const out: number[] = fft.createComplexArray();
   fft.realTransform(out, padded);

@@ -6,6 +6,11 @@ export const TASKS_IN_ORDER = [
   { task: "explore", name: "Explore", todo: "Move the shank, and see what the gap changes." },
   { task: "play", name: "Play", todo: "Play the modelled instrument, and hear two gaps." },
   { task: "listen", name: "Listen", todo: "Measure what this player’s notes do, by the microphone." },
+  {
+    task: "resonances",
+    name: "Resonances",
+    todo: "Measure by a sweep, before and after, what a change does to the instrument itself.",
+  },
   { task: "trial", name: "Trial", todo: "Let the player try several gaps blind, before anyone cuts." },
   { task: "cut", name: "Cut", todo: "Plan the work that brings the gap to where it should be." },
   { task: "sheet", name: "Report", todo: "Print what was measured, tried and found, to hand over." },

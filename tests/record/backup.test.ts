@@ -202,10 +202,12 @@ describe("jobs as every version kept them", () => {
     expect(job.document).toMatchObject({ ...document, version: DOCUMENT_VERSION, notes });
     const read = readDocument(job.document);
     const trials = trial?.trials ?? (trial?.trial ? [trial.trial] : []);
-    expect(trials).toHaveLength(name.includes("with-trial") ? 1 : /^[34]/.test(name) ? 2 : 0);
+    expect(trials).toHaveLength(name.includes("with-trial") ? 1 : /^[345]/.test(name) ? 2 : 0);
     expect(read.notes.trial.trials).toEqual(trials);
     expect(read.notes.listen.takes).toEqual(document.notes.listen?.takes ?? []);
-    expect(read.notes.listen.takes).toHaveLength(name.startsWith("4") ? 2 : 0);
+    expect(read.notes.listen.takes).toHaveLength(/^[45]/.test(name) ? 2 : 0);
+    expect(read.notes.resonances.takes).toEqual(document.notes.resonances?.takes ?? []);
+    expect(read.notes.resonances.takes).toHaveLength(name.startsWith("5") ? 2 : 0);
     expect(shownTrial(read.notes.trial)).toEqual(trials[0] ?? null);
     expect(read.gapMm).toBe(3.1);
     expect(read.notes.measure.depth).toEqual(["24.54", "24.5"]);

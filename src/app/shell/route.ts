@@ -13,6 +13,7 @@ export const TASKS = [
   "fit",
   "play",
   "listen",
+  "resonances",
   "trial",
   "cut",
   "sheet",

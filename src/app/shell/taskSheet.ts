@@ -30,6 +30,10 @@ const SHEETS: Readonly<Record<Exclude<Task, "explore" | "edit">, Sheet>> = {
     load: () => import("../tasks/listen/listen.ts"),
     show: () => html`<annulus-listen></annulus-listen>`,
   },
+  resonances: {
+    load: () => import("../tasks/resonances/resonances.ts"),
+    show: () => html`<annulus-resonances></annulus-resonances>`,
+  },
   trial: { load: () => import("../tasks/trial/trial.ts"), show: () => html`<annulus-trial></annulus-trial>` },
   sheet: { load: () => import("../tasks/sheet/sheet.ts"), show: () => html`<annulus-sheet></annulus-sheet>` },
   learn: { load: () => import("../tasks/learn/learn.ts"), show: () => html`<annulus-learn></annulus-learn>` },

@@ -3,6 +3,7 @@ import type { Compare } from "../../../workers/compare.ts";
 import type { Feel } from "../../../workers/feel.ts";
 import type { Listener } from "../../../workers/listen.ts";
 import type { SecondCopy } from "../../../workers/secondCopy.ts";
+import type { Sweeper } from "../../../workers/sweep.ts";
 import type { TrialStatistics } from "../../../workers/trial.ts";
 import type { VoiceMaker } from "../../../workers/voice.ts";
 import { connectionTo } from "./connection.ts";
@@ -26,6 +27,11 @@ export const openListenWorker = () =>
 export const openSecondCopyWorker = () =>
   connectionTo<SecondCopy>(
     new Worker(new URL("../../../workers/secondCopy.worker.ts", import.meta.url), { type: "module" }),
+  );
+
+export const openSweepWorker = () =>
+  connectionTo<Sweeper>(
+    new Worker(new URL("../../../workers/sweep.worker.ts", import.meta.url), { type: "module" }),
   );
 
 export const openTrialWorker = () =>

@@ -12,6 +12,8 @@ import type { Explored } from "../instrument/exploration.ts";
 import type { GapSweep } from "../instrument/gapSweep.ts";
 import type { ListenedNote } from "../listened/measuredGaps.ts";
 import type { MeasuredOutcome } from "../listened/measuredTrial.ts";
+import type { BesideModel } from "../swept/besideModel.ts";
+import type { SweptChange } from "../swept/sweptChange.ts";
 import { fingerprint } from "./fingerprint.ts";
 import type { Recommendation } from "./recommendation.ts";
 
@@ -52,6 +54,8 @@ export interface SheetRecord {
   readonly measuredTrial: MeasuredOutcome | null;
   /** What was measured on the player at two gaps or more, note by note. */
   readonly listened: readonly ListenedNote[];
+  /** What sweeps of the instrument found, before against after; null where there are none of both. */
+  readonly swept: { readonly change: SweptChange; readonly beside: BesideModel } | null;
 }
 
 /** Which of a job's gaps a report tells the changes to. */

@@ -13,6 +13,7 @@ import { stageSize, WAY_TITLE } from "../bench/cut.ts";
 import { seatWearCaution } from "../bench/cutCautions.ts";
 import { listenedWords } from "../listen/measuredWords.ts";
 import { standInWords } from "../provenance.ts";
+import { sweptHeadline } from "../swept/sweptWords.ts";
 import { measuredOutcomeWords } from "../trial/measuredTrial.ts";
 import { trialSentence } from "../trial/sentence.ts";
 import { type Figure, type Figures, figure } from "./sheetFigure.ts";
@@ -26,6 +27,7 @@ export function sheetFigures(record: SheetRecord): Figures {
     ...workFigures(record),
     ...trialFigures(record),
     listenedFigure(record),
+    sweptFigure(record),
     ...methodFigures(record),
   ];
   return new Map(all.map((figure) => [figure.name, figure]));
@@ -114,6 +116,17 @@ function workFigures({ unit, plan, way }: SheetRecord): readonly Figure[] {
 function listenedFigure({ unit, setup, listened }: SheetRecord): Figure {
   const said = listened.map((note) => listenedWords(note, unit, instrumentOf(setup))).join(" ");
   return figure("trial", "listened", "what was measured on the player, note by note", said || "not measured");
+}
+
+/** The headline of sweeps of the instrument, before against after. */
+function sweptFigure({ unit, swept }: SheetRecord): Figure {
+  const said = swept && sweptHeadline(swept.change, swept.beside, unit);
+  return figure(
+    "trial",
+    "swept",
+    "what sweeps of the instrument found, before against after",
+    said ?? "not swept",
+  );
 }
 
 function trialFigures({ unit, setup, trial, measuredTrial }: SheetRecord): readonly Figure[] {

@@ -89,6 +89,7 @@ function record(part: Partial<SheetRecord> = {}): SheetRecord {
     trial: null,
     measuredTrial: null,
     listened: [],
+    swept: null,
     ...part,
   };
 }

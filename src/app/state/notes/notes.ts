@@ -11,6 +11,7 @@ import { fitForm } from "./fit.ts";
 import { listenForm } from "./listen.ts";
 import { measureForm } from "./measure.ts";
 import { playForm } from "./play.ts";
+import { resonancesForm } from "./resonances.ts";
 import { sheetForm, sheetNotesForAnother } from "./sheet.ts";
 import { finishedTrials, lastFinished, trialForm } from "./trial.ts";
 
@@ -20,6 +21,7 @@ const notes = record({
   cut: cutForm,
   play: playForm,
   listen: listenForm,
+  resonances: resonancesForm,
   trial: trialForm,
   compare: compareForm,
   sheet: sheetForm,

@@ -53,6 +53,8 @@ export class RecordDatabase extends Dexie {
     this.version(3.1).stores({}).upgrade(summariesAnew);
     // takes of the player
     this.version(4).stores({}).upgrade(jobsWithTakes);
+    // sweeps of the instrument
+    this.version(5).stores({}).upgrade(jobsWithSweeps);
     this.on("versionchange", ({ newVersion }) => this.#lose(newVersion ? "later" : "gone"));
   }
 
@@ -120,6 +122,7 @@ async function jobsFromDocuments(transaction: Transaction): Promise<void> {
 
 const jobsWithAnyTrials = documentsFrom(2);
 const jobsWithTakes = documentsFrom(3);
+const jobsWithSweeps = documentsFrom(4);
 
 /** Brings jobs of a version one on, and whatever of their documents is older to the present form. */
 function documentsFrom(version: number) {

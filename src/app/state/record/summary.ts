@@ -21,6 +21,7 @@ const HOLDS: readonly (readonly [words: string, isHeld: (notes: Notes) => boolea
   ["compared", ({ compare }) => compare.candidates.length > 0],
   ["lips", ({ play }) => hasText(Object.values(play.lips))],
   ["listened", ({ listen }) => listen.takes.length > 0],
+  ["swept", ({ resonances }) => resonances.takes.length > 0],
   ["trial", ({ trial }) => trial.trials.length > 0],
   ["sheet", ({ sheet: { heads, words } }) => heads.date.trim() !== "" || Object.keys(words).length > 0],
 ];

@@ -11,6 +11,7 @@ import { formatLength } from "../../../units/formatLength.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
 import { TOLD } from "../../../words/report/sheetFigures.ts";
+import { scatterWords, shiftsInARow, sweptHeadline } from "../../../words/swept/sweptWords.ts";
 import { RULE } from "../../../words/verdicts/rules.ts";
 import { computedOn, titleOf } from "./frontPage.ts";
 import type { Layout } from "./layout.ts";
@@ -52,7 +53,7 @@ export function backPage(content: PaperContent, { widthPx, density, sparePx }: L
     </div>
     ${paragraph("found", words.found)}
     <div class="verdicts">${CLAIMS.map((claim) => verdict(content, claim, bar))}</div>
-    ${paragraph("origins", words.origins)} ${paragraph("cautions", words.cautions)}
+    ${swept(content)} ${paragraph("origins", words.origins)} ${paragraph("cautions", words.cautions)}
     <footer>
       ${paragraph("method", words.method)}
       <p class="record">
@@ -109,6 +110,16 @@ function resonanceTable({ record }: PaperContent): TemplateResult {
       </tbody>
     </table>
   `;
+}
+
+/** What sweeps of the instrument found; nothing where there are none. */
+function swept({ record }: PaperContent): TemplateResult | typeof nothing {
+  if (!record.swept) return nothing;
+  const { change, beside } = record.swept;
+  const shifts = shiftsInARow(beside, instrumentOf(record.setup));
+  return html`<p data-testid="paper-swept">
+    <b>This instrument, by sweeps before and after.</b> ${sweptHeadline(change, beside, record.unit)}${shifts ? ` Shifts in cents: ${shifts}.` : ""} ${scatterWords(change)}
+  </p>`;
 }
 
 function chart({ record, sweep, domainMm }: PaperContent, width: number, height: number): unknown {

@@ -11,9 +11,11 @@ import {
   type ToldGap,
   toldGap,
 } from "../../../study/report/sheetRecord.ts";
+import { besideModel } from "../../../study/swept/besideModel.ts";
 import type { JobGaps } from "../../state/bench/jobGaps.ts";
 import { listenedIn, measuredAtTurns } from "../../state/bench/listened.ts";
 import { chosenWay } from "../../state/bench/order.ts";
+import { sweptIn } from "../../state/bench/swept.ts";
 import { cutForm } from "../../state/notes/cut.ts";
 import { reportedTrial } from "../../state/notes/notes.ts";
 import type { Document, State } from "../../state/state.ts";
@@ -91,6 +93,7 @@ export function sheetData(
     felt: fresh(feel.felt),
     closed: fresh(feel.closed),
   };
+  const swept = sweptIn(notes);
   return {
     record: {
       unit,
@@ -114,6 +117,7 @@ export function sheetData(
       trial,
       measuredTrial,
       listened: listenedIn(notes, instrumentOf(setup)).filter(isCompared),
+      swept: swept && { change: swept, beside: besideModel(swept, model.explored) },
     },
     sweep: fresh(results.sweep),
     awaited,

@@ -1,0 +1,113 @@
+/** How the instrument is set up for sweeps, drawn with the open setup's own parts. */
+import { css, html } from "lit";
+import { customElement } from "lit/decorators.js";
+import { SWEEP_PLACES, sweepGuide } from "../../../charts/drawings/sweepGuide.ts";
+import { SET_UP_STEPS } from "../../../words/swept/sweptWords.ts";
+import { FrameResizeObserver } from "../../chart/frameResizeObserver.ts";
+import { zoom } from "../../chart/zoom.ts";
+import { controls } from "../../shell/look/controls.ts";
+import { PageElement } from "../../state/page.ts";
+
+const HEIGHT_PX = 250;
+
+@customElement("annulus-sweep-guide")
+export class SweepGuide extends PageElement {
+  #width = 0;
+  readonly #widths = new FrameResizeObserver(([{ contentRect }]) => {
+    this.#width = Math.floor(contentRect.width / zoom());
+    this.requestUpdate();
+  });
+
+  static override styles = [
+    controls,
+    css`
+      :host {
+        display: block;
+        min-width: 0;
+      }
+      h3 {
+        font-size: var(--type-16);
+        font-weight: 650;
+      }
+      .pictures {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(min(18rem, 100%), 1fr));
+        gap: 1rem 1.75rem;
+        margin: 0.5rem 0;
+      }
+      h4 {
+        font-size: var(--type-14);
+        font-weight: 650;
+      }
+      .picture svg {
+        display: block;
+        width: 100%;
+        height: auto;
+      }
+      ol {
+        display: grid;
+        gap: 0.35rem;
+        margin: 0;
+        padding-left: 1.4rem;
+        font-size: var(--type-14);
+      }
+      li {
+        max-width: 75ch;
+        text-wrap: pretty;
+      }
+      .source {
+        padding-top: 0.35rem;
+        font-size: var(--type-12);
+        color: var(--muted);
+      }
+    `,
+  ];
+
+  override render() {
+    return html`
+      <h3>Set-up</h3>
+      <div class="pictures">
+        ${SWEEP_PLACES.map(
+          (place) => html`
+            <div data-testid="sweep-guide-${place}">
+              <h4>${place === "cup" ? "Earphone and microphone at the mouthpiece" : "Or the microphone at the bell"}</h4>
+              <div class="picture"></div>
+            </div>
+          `,
+        )}
+      </div>
+      <ol>
+        ${SET_UP_STEPS.map((step) => html`<li>${step}</li>`)}
+      </ol>
+      <p class="source">Drawn to scale with the open setup's dimensions; rim, walls, earphone and microphone are not measured. Steps: common practice, no source.</p>
+    `;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    if (this.hasUpdated) this.#observe();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#widths.disconnect();
+  }
+
+  protected override firstUpdated(): void {
+    this.#observe();
+  }
+
+  /** Both are as wide as the first. */
+  #observe(): void {
+    this.#widths.observe(this.renderRoot.querySelector(".picture")!);
+  }
+
+  protected override updated(): void {
+    if (this.#width === 0) return;
+    const { document, view } = this.page.store.parts;
+    const frame = { width: this.#width, height: HEIGHT_PX, unit: view.unit };
+    this.renderRoot.querySelectorAll(".picture").forEach((place, i) => {
+      place.replaceChildren(sweepGuide(SWEEP_PLACES[i], document.setup, frame).svg);
+    });
+  }
+}
