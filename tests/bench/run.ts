@@ -3,11 +3,12 @@ import { modelRows, type Row } from "./bench.ts";
 import { lipRows } from "./lips.ts";
 import { listenRows } from "./listen.ts";
 import { pageRows } from "./page.ts";
+import { responseRows } from "./response.ts";
 
 const met = ({ value, goal, better }: Row): boolean | null =>
   value === null || goal === null ? null : better === "more" ? value >= goal : value <= goal;
 
-const rows = [...modelRows(), ...lipRows(), ...listenRows(), ...(await pageRows())];
+const rows = [...modelRows(), ...lipRows(), ...listenRows(), ...responseRows(), ...(await pageRows())];
 
 if (process.argv.includes("--json")) {
   process.stdout.write(

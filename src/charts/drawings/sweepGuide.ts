@@ -39,7 +39,7 @@ const invented = {
   rim: 5,
   rimDepth: 4,
   wall: 2.6,
-  earphone: { radius: 4, length: 9, nozzle: 2, nozzleLength: 4 },
+  earphone: { radius: 3.4, length: 9, nozzle: 2, nozzleLength: 4 },
   microphone: { radius: 2, length: 12, inCup: 3 },
   putty: 3.5,
   bellWall: 0.5,
@@ -78,7 +78,7 @@ function cupDrawing(setup: Setup, frame: Frame): Drawing {
   drawRing(on, { inside: bore, outside, direction: 1, spacing: 6, torn: "end" });
   centreLine(on, [-shownMm.before, endMm]);
   const { earphone, microphone } = invented;
-  const micAt = -Math.min(0.68 * radius, radius - microphone.radius - 0.8);
+  const micAt = microphone.radius + 0.6 - radius;
   putty(on, outer - 1, micAt);
   tool(on, [
     [-earphone.length - earphone.nozzleLength, earphone.radius],

@@ -138,8 +138,7 @@ export function octaveChanges(
   return OCTAVES.flatMap(([low, high]) => {
     const [one, other] = [low, high].map((n) => resonances.find((of) => of.n === n));
     if (!one || !other) return [];
-    // each interval holds the common part as well: wider than it need be, never narrower
-    const expanded = Math.hypot(one.shift.expanded, other.shift.expanded);
+    const expanded = Math.hypot(one.ownExpanded, other.ownExpanded);
     return [{ low, high, change: { value: other.shift.value - one.shift.value, expanded } }];
   });
 }

@@ -46,6 +46,8 @@ export interface SweptResonance {
   readonly q: number;
   /** From before to after, and half of its 95 % interval. */
   readonly shift: Measured;
+  /** The same half without what all resonances have in common: air, thermometer, drift. */
+  readonly ownExpanded: number;
   /** Of Q, %; null where nothing was repeated and the takes leave it open. */
   readonly qChange: Measured;
 }
@@ -223,15 +225,17 @@ function compared(
     const [shift, q] = [(one: OfTake) => one.cents, (one: OfTake) => one.lnQ].map(
       (value) => mean(sides[1], value)! - mean(sides[0], value)!,
     );
-    const components: UncertaintyComponent[] = [
+    const together: UncertaintyComponent[] = [
       { standardUncertainty: (common ?? 0) * Math.sqrt(inverse), degreesOfFreedom: Math.max(1, dfCommon) },
+      { standardUncertainty: temperature, degreesOfFreedom: Infinity },
+      { standardUncertainty: drift, degreesOfFreedom: Infinity },
+    ];
+    const alone: UncertaintyComponent[] = [
       {
         standardUncertainty: (ownOf(row)?.value ?? own ?? 0) * Math.sqrt(inverse),
         degreesOfFreedom: ownOf(row)?.df ?? dfOwn,
       },
       { standardUncertainty: within(({ uCents }) => uCents), degreesOfFreedom: Infinity },
-      { standardUncertainty: temperature, degreesOfFreedom: Infinity },
-      { standardUncertainty: drift, degreesOfFreedom: Infinity },
     ];
     const ofQ: UncertaintyComponent[] = [
       { standardUncertainty: (ownQ ?? 0) * Math.sqrt(inverse), degreesOfFreedom: Math.max(1, dfAll) },
@@ -240,7 +244,8 @@ function compared(
     return {
       hz,
       q: Math.exp(mean(sides[0], (one) => one.lnQ)!),
-      shift: { value: shift, expanded: expanded(components) },
+      shift: { value: shift, expanded: expanded([...together, ...alone]) },
+      ownExpanded: expanded(alone),
       qChange: { value: 100 * Math.expm1(q), expanded: 100 * expanded(ofQ) },
     };
   });

@@ -67,13 +67,18 @@ const rangeText = (values: readonly number[]): string => {
 function modelWords({ agrees, disagrees, "cannot-tell": cannot }: BesideModel["counts"]): string {
   const all = agrees + disagrees + cannot;
   if (all === 0) return "The model says nothing of this change.";
-  const parts = [
-    agrees > 0 ? `agrees on ${agrees}` : "",
-    disagrees > 0 ? `disagrees on ${disagrees}` : "",
-    cannot > 0 ? `cannot be judged on ${cannot}` : "",
-  ].filter((part) => part !== "");
+  const verbs = [
+    [agrees, "agrees on"],
+    [disagrees, "disagrees on"],
+    [cannot, "cannot be judged on"],
+  ] as const;
+  const parts = verbs
+    .filter(([count]) => count > 0)
+    .map(([count, verb]) => `${verb} ${count === all && all > 1 ? `all ${all}` : count}`);
+  const said =
+    parts.length > 1 ? `${parts.slice(0, -1).join(", ")} and ${parts[parts.length - 1]}` : parts[0];
   const chance = disagrees === 1 && all >= 8 ? " (one in twenty falls outside by chance)" : "";
-  return `The model ${parts.length > 1 ? `${parts.slice(0, -1).join(", ")} and ${parts[parts.length - 1]}` : parts[0]} of them${chance}.`;
+  return `Of the ${all} that the model knows as well, it ${said}${chance}.`;
 }
 
 /** Every shift in a row, for paper: `low C (2) −1.2 ± 0.3 (model −1.1); …`. */
@@ -164,7 +169,6 @@ export function clockWords(clock: { readonly ppm: number; readonly uncertaintyPp
 export const SWEEP_CAUTIONS = [
   "Never hold the earphone to an ear while this page is open: a sweep that is comfortable through the instrument can hurt, and harm hearing, at the ear. Keep your own ears away from the bell.",
   "Begin at the quietest level and raise it only until the check says enough. A small earphone is soon overdriven: rasping or buzzing means too loud.",
-  "Turn off the sounds of other programs, and equalisers or “enhancements” of the earphone and the microphone.",
 ] as const;
 export const SWEEP_CAUTIONS_SOURCE = "Common practice, no source.";
 
@@ -173,5 +177,6 @@ export const SET_UP_STEPS = [
   "Let instrument, mouthpiece and earphone lie in the room for half an hour: nobody plays it in between. Half a degree is 1.5 cents.",
   "Seal the earphone to the mouthpiece’s rim with putty or in a turned adapter, airtight, and do not touch it again until all takes are done. Valves and slides stay as they are.",
   "Put the microphone into the cup through the same seal, where the room is not heard; or one bell radius in front of the bell, on its axis, far from walls. Either serves, but the same for all takes.",
+  "Turn off the sounds of other programs, and equalisers or “enhancements” of the earphone and the microphone.",
   "Support the instrument so that it lies still, with the mouthpiece in the receiver under the same light twist each time.",
 ] as const;

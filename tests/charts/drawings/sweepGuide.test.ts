@@ -17,13 +17,13 @@ test.each(SWEEP_PLACES)("%s", async (place) => {
 });
 
 describe("the set-up", () => {
-  const folder = new URL("../../../shared/standins/", import.meta.url);
+  const folder = "shared/standins/";
   const families = readdirSync(folder).filter((name) => name.endsWith(".json"));
 
   test("of every family, at a phone's and a hall's width, has its numbers and keeps its texts on the sheet", () => {
     expect(families.length).toBeGreaterThan(8);
     for (const name of families) {
-      const own = readSetupText(readFileSync(new URL(name, folder), "utf8"));
+      const own = readSetupText(readFileSync(folder + name, "utf8"));
       for (const place of SWEEP_PLACES)
         for (const width of [330, 900])
           for (const unit of ["mm", "in"] as const) {

@@ -62,6 +62,16 @@ describe("what sweeps tell", () => {
     expect(airCents(19, 19.3)).toBeGreaterThan(0.85);
   });
 
+  it("knows how resonances moved against one another better than how all of them did", () => {
+    const wander = (take: number) => 20 + 0.3 * Math.sin(9 * take);
+    const { resonances } = change({ order: "ABABAB", shifts, trueC: wander, readC: () => 20 });
+    for (const [k, { shift, ownExpanded }] of resonances.entries()) {
+      expect(ownExpanded).toBeLessThan(shift.expanded / 3);
+      const apart = shift.value - resonances[0].shift.value - (shifts[k] - shifts[0]);
+      expect(Math.abs(apart)).toBeLessThanOrEqual(Math.hypot(ownExpanded, resonances[0].ownExpanded));
+    }
+  });
+
   it("drifts where the thermometer does not say so: it is said, and the intervals hold the truth all the same", () => {
     const warming: Partial<World> = { shifts, trueC: (take) => 20 + 0.25 * take, readC: () => 20 };
     for (const order of ["ABABAB", "AAABBB"]) {

@@ -30,7 +30,7 @@ export function foundPanel({ found: { take, file }, place, keep, drop }: FoundPa
                 <table data-testid="found-resonances">
                   <thead><tr><th class="number">Hz</th><th class="number">±</th><th class="number">Q</th><th class="number">±</th></tr></thead>
                   <tbody>
-                    ${resonances.map(({ hz, hzUncertainty, q, qUncertainty }) => html`<tr><td class="number">${hz.toFixed(2)}</td><td class="number">${hzUncertainty.toFixed(2)}</td><td class="number">${q.toFixed(1)}</td><td class="number">${qUncertainty.toFixed(1)}</td></tr>`)}
+                    ${resonances.map(({ hz, hzUncertainty, q, qUncertainty }) => html`<tr><td class="number">${hz.toFixed(2)}</td><td class="number">${hzUncertainty.toFixed(2)}</td><td class="number">${q.toFixed(2)}</td><td class="number">${qUncertainty.toFixed(2)}</td></tr>`)}
                   </tbody>
                 </table>
               </div>`

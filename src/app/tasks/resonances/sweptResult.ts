@@ -116,7 +116,7 @@ export class SweptResult extends PageElement {
     const instrument = instrumentOf(this.page.store.parts.document.setup);
     const dash = "–";
     return html`
-      <div class="scroll">
+      <div class="scroll" tabindex="0" role="group" aria-label="Shifts">
         <table data-testid="swept-table">
           <thead>
             <tr><th>Note</th><th class="number">Before, Hz</th><th class="number">Shift, cents</th><th class="number">Model, cents</th><th>Model</th><th class="number">Q</th><th class="number">Change of Q, %</th><th class="number">Model, %</th></tr>

@@ -6,6 +6,7 @@ import { scaleLinear } from "d3";
 import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
 import type { BesideModel, ComparedResonance } from "../../../study/swept/besideModel.ts";
 import type { SweptChange } from "../../../study/swept/sweptChange.ts";
+import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { noteLabel } from "../../../words/instruments.ts";
 import { SWEPT_FINDING, sweptHeadline } from "../../../words/swept/sweptWords.ts";
@@ -84,7 +85,13 @@ export function sweptChart({ swept, beside }: SweptChart, frame: Frame): Drawing
     );
     diamond(on.parent, [at, y(shift.value)], 6, "measured", { "data-part": "measured" });
   });
-  const title = resonances.every(({ n }) => n === null) ? "resonance, Hz" : "note, by its partial";
+  const unnamed = resonances.filter(({ n }) => n === null).length;
+  const title =
+    unnamed === 0
+      ? "note"
+      : unnamed === resonances.length
+        ? "resonance, Hz"
+        : "note, or Hz where the model has none";
   label(on, title, plot.right, plot.bottom + 2 * small + 9, { anchor: "end", fill: "muted" });
   return { svg, x, y, plot };
 }
@@ -132,7 +139,10 @@ export const sweptFigure: Figure<SweptChart> = {
     "An open diamond is by how much a resonance of this instrument moved from before to after, all takes at one temperature; its bar is how well that is " +
     "known (95 %). The dot beside it is the model’s shift for the same change of gap, with a bar where the setup says how well it is known. They agree " +
     "where the two differ by no more than both bars together. Nothing is fitted: the model only lends the notes their names.",
-  caption: (data, unit) => (data ? sweptHeadline(data.swept, data.beside, unit) : ""),
+  caption: (data, unit) =>
+    data
+      ? `Measured from ${formatLength(data.swept.beforeMm, unit)} to ${formatLength(data.swept.afterMm, unit)}, beside the model where it has that note.`
+      : "",
   height: proportional(0.5, 250, 360),
   draw: sweptChart,
   table: sweptTable,
