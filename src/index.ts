@@ -28,7 +28,9 @@ export { toSvg } from "./drawing/toSvg.ts";
 // the stream
 export type { Bounded } from "./flow/gapLoss.ts";
 // the lips
-export { DEFAULT_LIPS, type Lips, MASS_REFERENCE_HZ } from "./lips/lips.ts";
+export { DEFAULT_LIPS, MASS_REFERENCE_HZ, type OneMassLips } from "./lips/lips.ts";
+export { DEFAULT_TWO_WAY_LIPS, type TwoWayLips } from "./lips/twoWayLips.ts";
+export type { Lips } from "./lips/valve.ts";
 // what a recording of a player holds
 export type { Attack, Attacks } from "./listen/attack.ts";
 export type { Bend, Slot, SlotEdge } from "./listen/slot.ts";

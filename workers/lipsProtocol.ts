@@ -1,7 +1,7 @@
 /** What the page and the audio worklet say to each other. Lives beside the worklet; imports types only. */
-import type { Valve } from "../src/lips/lips.ts";
 import type { Modes } from "../src/lips/modes.ts";
 import type { Blowing } from "../src/lips/oscillator.ts";
+import type { Valve } from "../src/lips/valve.ts";
 
 /** Names the processors are registered by. */
 export const LIPS = "annulus-lips";

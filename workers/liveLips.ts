@@ -3,11 +3,11 @@
  * told some twenty times a second. No allocation while it runs, but for the reports.
  */
 
-import type { Valve } from "../src/lips/lips.ts";
 import { countOf, type Modes } from "../src/lips/modes.ts";
 import { noteAt } from "../src/lips/note.ts";
 import { type Blowing, Oscillator } from "../src/lips/oscillator.ts";
 import { playingOf } from "../src/lips/playing.ts";
+import type { Valve } from "../src/lips/valve.ts";
 import { OutOfRange } from "../src/units/outOfRange.ts";
 import {
   type LipsMessage,
@@ -189,7 +189,7 @@ const copyOf = (modes: Modes): Modes => ({
 });
 
 const sameLips = (a: Valve, b: Valve): boolean =>
-  (Object.keys(a) as (keyof Valve)[]).every((name) => a[name] === b[name]);
+  Object.keys({ ...a, ...b }).every((name) => a[name as keyof Valve] === b[name as keyof Valve]);
 
 function playable(blowing: Blowing): Blowing {
   const { mouthPressure } = blowing;

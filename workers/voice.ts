@@ -1,6 +1,6 @@
 /** The voices of the live instrument as a worker serves them. */
 import { transfer } from "comlink";
-import type { Lips } from "../src/lips/lips.ts";
+import type { Lips } from "../src/lips/valve.ts";
 import type { Setup } from "../src/setup/setup.ts";
 import { MODAL_COUNT } from "../src/study/feel/modalColumn.ts";
 import { type Performance, PHRASES, type PhraseName, perform } from "../src/study/feel/phrase.ts";

@@ -1,6 +1,6 @@
 import { equilibriumOf } from "../../src/lips/equilibrium.ts";
-import type { Valve } from "../../src/lips/lips.ts";
 import { type Modes, staticResistance } from "../../src/lips/modes.ts";
+import type { OneMassValve } from "../../src/lips/oneMass.ts";
 import { Oscillator } from "../../src/lips/oscillator.ts";
 import { playingOf } from "../../src/lips/playing.ts";
 import { Stability } from "../../src/lips/stability.ts";
@@ -17,7 +17,7 @@ export const column: Modes = {
   poles: Float64Array.from(stability.poles),
   residues: Float64Array.from(stability.residues),
 };
-export const valveNamed = (name: string): Valve => ({
+export const valveNamed = (name: string): OneMassValve => ({
   ...stability.lips[name as keyof typeof stability.lips],
   density: stability.density,
 });

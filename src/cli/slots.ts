@@ -8,10 +8,10 @@ import {
   Instrument,
   type InstrumentKind,
   instrumentOf,
-  type Lips,
   MASS_REFERENCE_HZ,
   MODAL_COUNT,
   type NoteSlot,
+  type OneMassLips,
   noteLabel,
   type Pressure,
   parseLengthMm,
@@ -45,7 +45,7 @@ interface Options {
 interface Answer {
   readonly referenceGapMm: number;
   readonly pressure: Pressure;
-  readonly lips: Lips;
+  readonly lips: OneMassLips;
   readonly gaps: readonly GapSlots[];
   readonly instrument: InstrumentKind;
 }
@@ -102,7 +102,7 @@ function study(setup: Setup, options: Options): Answer {
       ? [length(options.gap, instrument.gapMm)]
       : parseRange(options.gaps, setup.units);
   const pressure = parsePressure(options.pressure);
-  const lips: Lips = {
+  const lips: OneMassLips = {
     massPerArea: number(options.lipMass, "--lip-mass", DEFAULT_LIPS.massPerArea),
     massExponent: number(options.lipMassExponent, "--lip-mass-exponent", DEFAULT_LIPS.massExponent),
     quality: number(options.lipQuality, "--lip-quality", DEFAULT_LIPS.quality),

@@ -1,5 +1,5 @@
 /**
- * Lips at rest in a steady stream: with Δ = p_m − p_e = ½ρv² the drop that makes the jet's speed v,
+ * Lips of one mass at rest in a steady stream: with Δ = p_m − p_e = ½ρv² the drop that makes the jet's speed v,
  *
  *   y_e = y₀ + Δ/(μ ω_l²),   u_e = W y_e v,   p_e = R₀ u_e,   p_m = Δ + p_e
  *
@@ -7,20 +7,10 @@
  * 0 Hz, so that this is the rest of the same equations the oscillator integrates; it is no statement on how the instrument
  * resists a steady flow.
  */
-import { massPerAreaAt, type Valve } from "./lips.ts";
+import type { Equilibrium } from "./lipModel.ts";
+import { massPerAreaAt, type OneMassLips } from "./lips.ts";
 
-export interface Equilibrium {
-  /** v, m/s */
-  readonly jetSpeed: number;
-  /** y_e, m */
-  readonly opening: number;
-  /** u_e, m³/s */
-  readonly flow: number;
-  /** p_e, Pa */
-  readonly cupPressure: number;
-  /** p_m, Pa */
-  readonly mouthPressure: number;
-}
+type Valve = OneMassLips & { readonly density: number };
 
 /** μ ω_l², pressure that opens the lips by a metre, Pa/m. */
 const stiffnessAt = (valve: Valve, lipHz: number): number =>
@@ -32,7 +22,7 @@ export function equilibriumAt(valve: Valve, resistance: number, lipHz: number, v
   const opening = valve.restOpening + drop / stiffnessAt(valve, lipHz);
   const flow = valve.width * opening * v;
   const cupPressure = resistance * flow;
-  return { jetSpeed: v, opening, flow, cupPressure, mouthPressure: drop + cupPressure };
+  return { jetSpeed: v, opening, swing: 0, flow, cupPressure, mouthPressure: drop + cupPressure };
 }
 
 /** The rest under a mouth pressure above 0 Pa: Newton in v from above, where p_m(v) is convex, cannot overshoot. */

@@ -7,14 +7,13 @@
  *   u = W · max(y, 0) · sqrt(2|p_m − p|/ρ) · sign(p_m − p)
  *
  * y is the opening, p_m the pressure in the mouth, p in the cup, u the flow between the lips; μ may fall as the lips are
- * tightened. Left out: the flow the moving
- * lips displace, the Bernoulli force, collision, the mouth's own resonances, and the second, upward-striking movement that
- * real lips add at high notes.
+ * tightened. Left out: the flow the moving lips displace, the Bernoulli force, collision, the mouth's own resonances, and the
+ * second, upward-striking movement that real lips add at high notes: `twoWayLips.ts` has those but the mouth's resonances.
  */
 
-import { OutOfRange } from "../units/outOfRange.ts";
+import type { LipParameter } from "./lipParameter.ts";
 
-export interface Lips {
+export interface OneMassLips {
   /** μ at `MASS_REFERENCE_HZ`, mass per area the pressure acts on, kg/m². */
   readonly massPerArea: number;
   /** e of μ ∝ f_l^−e: how much less of the lips moves as a player tightens them. */
@@ -27,30 +26,12 @@ export interface Lips {
   readonly width: number;
 }
 
-/** Lips in an air of density ρ, kg/m³. */
-export interface Valve extends Lips {
-  readonly density: number;
-}
-
 /** Lip frequency at which `massPerArea` holds, Hz: written B-flat below the stave of a B-flat instrument. */
 export const MASS_REFERENCE_HZ = 233.08;
 
 /** μ at a lip frequency, kg/m². */
-export const massPerAreaAt = ({ massPerArea, massExponent }: Lips, lipHz: number): number =>
+export const massPerAreaAt = ({ massPerArea, massExponent }: OneMassLips, lipHz: number): number =>
   massPerArea * (MASS_REFERENCE_HZ / lipHz) ** massExponent;
-
-/** A parameter's usual value, where it comes from, and how far it may be off. */
-export interface LipParameter {
-  /** In words. */
-  readonly label: string;
-  readonly value: number;
-  /** It is thought to lie between these. */
-  readonly range: readonly [low: number, high: number];
-  /** What `checkLips` takes. */
-  readonly allowed: readonly [low: number, high: number];
-  readonly unit: string;
-  readonly source: string;
-}
 
 /**
  * What is used unless a person says otherwise. Nobody can yet measure these in a playing mouth: published sets differ by
@@ -58,7 +39,7 @@ export interface LipParameter {
  * as f² and the tenth note of a trumpet needs more than a player has; Adachi & Sato's lips lose mass as 1/f, which leaves
  * thresholds rising about as f.
  */
-export const LIP_PARAMETERS: { readonly [Name in keyof Lips]: LipParameter } = {
+export const LIP_PARAMETERS: { readonly [Name in keyof OneMassLips]: LipParameter } = {
   massPerArea: {
     label: "mass per area",
     value: 5.8,
@@ -104,22 +85,10 @@ export const LIP_PARAMETERS: { readonly [Name in keyof Lips]: LipParameter } = {
   },
 };
 
-export const DEFAULT_LIPS: Lips = Object.freeze({
+export const DEFAULT_LIPS: OneMassLips = Object.freeze({
   massPerArea: LIP_PARAMETERS.massPerArea.value,
   massExponent: LIP_PARAMETERS.massExponent.value,
   quality: LIP_PARAMETERS.quality.value,
   restOpening: LIP_PARAMETERS.restOpening.value,
   width: LIP_PARAMETERS.width.value,
 });
-
-/** @throws OutOfRange naming the parameter, its value and what would be right */
-export function checkLips(lips: Lips): void {
-  for (const name of Object.keys(LIP_PARAMETERS) as (keyof Lips)[]) {
-    const { label, allowed, unit } = LIP_PARAMETERS[name];
-    const value = lips[name];
-    if (!(value >= allowed[0] && value <= allowed[1]))
-      throw new OutOfRange(
-        `the lips' ${label} of ${value} cannot be used: give ${allowed[0]} to ${allowed[1]}${unit === "1" ? "" : ` ${unit}`}`,
-      );
-  }
-}

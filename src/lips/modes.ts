@@ -46,6 +46,13 @@ export function impedanceOf({ poles, residues }: Modes, omega: number): [re: num
   return [re, im];
 }
 
+/** Y(jω) */
+export function admittanceOf(modes: Modes, omega: number): [re: number, im: number] {
+  const [re, im] = impedanceOf(modes, omega);
+  const size = re * re + im * im;
+  return [re / size, -im / size];
+}
+
 /** Z(0), Pa·s/m³: what the sum leaves of the mean pressure in the cup. */
 export const staticResistance = (modes: Modes): number => impedanceOf(modes, 0)[0];
 

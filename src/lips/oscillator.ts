@@ -4,21 +4,20 @@
  *
  * Column, exact for a flow that is linear between samples, pₙ = qₙ + Cₙβₙ u:
  *   qₙ(k+1) = Eₙ qₙ(k) + Γₙ u(k),   Eₙ = e^{sₙh},   βₙ = (Eₙ − 1 − sₙh)/(sₙ²h),   Γₙ = Cₙ (Eₙ − 1)(1/sₙ + βₙ)
- * Lips, the poles and the static opening exact, the drop Δ = p_m − p taken at the middle sample:
- *   d(k+1) = 2r cosθ d(k) − r² d(k−1) + (1 − 2r cosθ + r²) Δ(k)/(μω_l²),   y = y₀ + d,
- *   r = e^{−ω_l h/2Q_l},   θ = ω_l h sqrt(1 − 1/4Q_l²)
- * Flow, with p = p̂ + R u, p̂ = 2 Re Σ qₙ and R = 2 Re Σ Cₙβₙ: a quadratic in sqrt|Δ|, whose one root is
- *   u = 2q/(R + sqrt(R² + 4|q|/A²)),   q = p_m − p̂,   A = W max(y, 0) sqrt(2/ρ)
+ * Lips: the lip model's own motion (`lipModel.ts`), Δ = p_m − p and u_s = sₒ + s_Δ Δ + s_p p of this sample
+ * Flow, with p̂ = 2 Re Σ qₙ and R = 2 Re Σ Cₙβₙ: p = p̂ + R (u_j + u_s) = p̂′ + R′ u_j, then a quadratic in sqrt|Δ|, whose one
+ * root is
+ *   u_j = 2q/(R′ + sqrt(R′² + 2ρφ|q|)),   q = p_m − p̂′
  *
  * Second order in h. Both linear parts are stable at any h. A flow linear between samples sees the sum
  * Σₖ Z(ω + 2πk/h) sinc²(ωh/2 + πk), positive factors all, so that the sampled column takes energy from the flow wherever
- * Re Z ≥ 0; the valve, sign u = sign Δ, gives none either: only the mouth does, while |p| < p_m, and so all stays bounded
- * whatever y does. Sampled slower than twice the highest mode, the sum would fold; refused.
+ * Re Z ≥ 0; the valve, sign u_j = sign Δ, gives none either: only the mouth does, while |p| < p_m, and so all stays bounded
+ * whatever one mass does. What lips sweep is work done on them to the last bit. Sampled slower than twice the highest mode, the sum would fold; refused.
  */
 import { OutOfRange } from "../units/outOfRange.ts";
-import { equilibriumOf } from "./equilibrium.ts";
-import { checkLips, massPerAreaAt, type Valve } from "./lips.ts";
+import type { Motion } from "./lipModel.ts";
 import { checkModes, countOf, type Modes } from "./modes.ts";
+import { checkLips, lipModelOf, type Valve } from "./valve.ts";
 
 /** Doubles a mode has: E and Γ, each [re, im]. */
 const MODE = 4;
@@ -34,10 +33,9 @@ export interface Blowing {
 
 /** Lips on a column, sample by sample; SI. */
 export class Oscillator {
-  /** p in the cup, Pa; u, m³/s; y, m (below 0: closed): at the last sample. */
+  /** p in the cup, Pa; u, m³/s: at the last sample. */
   pressure = 0;
   flow = 0;
-  opening: number;
 
   readonly #step: number;
   readonly #count: number;
@@ -47,13 +45,10 @@ export class Oscillator {
   readonly #now: Float64Array;
   readonly #next: Float64Array;
   #columnMoves = false;
-  /** d(k) and d(k−1), m, and Δ(k), Pa. */
-  #displacement = 0;
-  #previous = 0;
-  #drop = 0;
-  /** 2r cosθ, r² and (1 − 2r cosθ + r²)/(μω_l²): now, and at the end of the next block. */
-  readonly #lips = new Float64Array(3);
-  readonly #nextLips = new Float64Array(3);
+  readonly #motion: Motion;
+  /** The motion's coefficients: now, and at the end of the next block. */
+  readonly #lips: Float64Array;
+  readonly #nextLips: Float64Array;
   #lipsMove = false;
   #mouthPressure: number;
   #nextLipHz: number;
@@ -78,12 +73,20 @@ export class Oscillator {
     this.#next = new Float64Array(MODE * this.#count + 1);
     this.#setColumn(modes);
     this.#now.set(this.#next);
-    this.opening = valve.restOpening;
+    this.#motion = lipModelOf(valve).motion(sampleRate);
+    this.#lips = new Float64Array(this.#motion.coefficientCount);
+    this.#nextLips = new Float64Array(this.#motion.coefficientCount);
     checkBlowing(blowing);
-    this.#mouthPressure = this.#nextMouthPressure = this.#drop = blowing.mouthPressure;
+    this.#mouthPressure = this.#nextMouthPressure = blowing.mouthPressure;
+    this.#motion.press(blowing.mouthPressure, 0);
     this.#nextLipHz = blowing.lipHz;
-    this.#setLips(blowing.lipHz);
+    this.#motion.coefficientsAt(blowing.lipHz, this.#nextLips);
     this.#lips.set(this.#nextLips);
+  }
+
+  /** Between the lips at the last sample, m; below 0: closed. */
+  get opening(): number {
+    return this.#motion.opening;
   }
 
   get blowing(): Blowing {
@@ -96,7 +99,7 @@ export class Oscillator {
     this.#nextMouthPressure = mouthPressure;
     if (lipHz === this.#nextLipHz) return;
     this.#nextLipHz = lipHz;
-    this.#setLips(lipHz);
+    this.#motion.coefficientsAt(lipHz, this.#nextLips);
     this.#lipsMove = true;
   }
 
@@ -110,7 +113,6 @@ export class Oscillator {
 
   /** Puts everything at the rest the steady stream leaves it in, the lips then displaced by `kick` of their opening. */
   rest(kick = 0): void {
-    const { valve } = this;
     const states = this.#states;
     const now = this.#now;
     // qₙ a unit of steady flow leaves: Γₙ/(1 − Eₙ)
@@ -124,15 +126,10 @@ export class Oscillator {
       sum += states[k];
     }
     const resistance = 2 * sum + now[now.length - 1];
-    const blown = this.#mouthPressure > 0;
-    const rest = blown ? equilibriumOf(valve, resistance, this.#nextLipHz, this.#mouthPressure) : null;
+    const rest = this.#motion.rest(resistance, this.#nextLipHz, this.#mouthPressure, kick);
     this.flow = rest?.flow ?? 0;
     this.pressure = rest?.cupPressure ?? 0;
     for (let k = 0; k < states.length; k++) states[k] *= this.flow;
-    const opening = rest?.opening ?? valve.restOpening;
-    this.#displacement = this.#previous = (1 + kick) * opening - valve.restOpening;
-    this.#drop = this.#mouthPressure - this.pressure;
-    this.opening = (1 + kick) * opening;
   }
 
   /** The other's state and settings; both must have as many modes. */
@@ -142,9 +139,7 @@ export class Oscillator {
     this.#now.set(other.#now);
     this.#next.set(other.#next);
     this.#columnMoves = other.#columnMoves;
-    this.#displacement = other.#displacement;
-    this.#previous = other.#previous;
-    this.#drop = other.#drop;
+    this.#motion.copy(other.#motion);
     this.#lips.set(other.#lips);
     this.#nextLips.set(other.#nextLips);
     this.#lipsMove = other.#lipsMove;
@@ -153,7 +148,6 @@ export class Oscillator {
     this.#nextMouthPressure = other.#nextMouthPressure;
     this.pressure = other.pressure;
     this.flow = other.flow;
-    this.opening = other.opening;
   }
 
   /**
@@ -170,18 +164,14 @@ export class Oscillator {
       if (this.#columnMoves) approach(this.#now, this.#next, left);
       this.#advance();
       pressures[i] = this.pressure;
-      if (openings) openings[i] = this.opening;
+      if (openings) openings[i] = this.#motion.opening;
     }
     if (length > 0) this.#lipsMove = this.#columnMoves = false;
   }
 
   #advance(): void {
-    const { valve } = this;
-    const lips = this.#lips;
-    const displacement = lips[0] * this.#displacement - lips[1] * this.#previous + lips[2] * this.#drop;
-    this.#previous = this.#displacement;
-    this.#displacement = displacement;
-    this.opening = valve.restOpening + displacement;
+    const motion = this.#motion;
+    motion.advance(this.#lips);
 
     const states = this.#states;
     const now = this.#now;
@@ -195,29 +185,22 @@ export class Oscillator {
       states[k + 1] = now[m] * im + now[m + 1] * re + now[m + 3] * old;
       sum += newRe;
     }
-    const resistance = now[now.length - 1];
-    let flow = 0;
-    if (this.opening > 0) {
-      const q = this.#mouthPressure - 2 * sum;
-      const slit = valve.width * this.opening;
-      const jet = (2 * valve.density * Math.abs(q)) / (slit * slit);
-      flow = (2 * q) / (resistance + Math.sqrt(resistance * resistance + jet));
+    const whole = now[now.length - 1];
+    const mouth = this.#mouthPressure;
+    // p = p̂ + R (u_j + sₒ + s_Δ (p_m − p) + s_p p), solved for what is not u_j
+    const share = 1 / (1 + whole * (motion.sweptByDrop - motion.sweptByCup));
+    const still = share * (2 * sum + whole * (motion.swept + motion.sweptByDrop * mouth));
+    const resistance = share * whole;
+    let jet = 0;
+    if (motion.loss < Infinity) {
+      const q = mouth - still;
+      const turning = 2 * this.valve.density * motion.loss * Math.abs(q);
+      jet = (2 * q) / (resistance + Math.sqrt(resistance * resistance + turning));
     }
-    this.flow = flow;
-    this.pressure = 2 * sum + resistance * flow;
-    this.#drop = this.#mouthPressure - this.pressure;
-  }
-
-  /** What the next block ends with. */
-  #setLips(lipHz: number): void {
-    const { quality } = this.valve;
-    const omega = 2 * Math.PI * lipHz;
-    const r = Math.exp((-omega * this.#step) / (2 * quality));
-    const twoRCos = 2 * r * Math.cos(omega * this.#step * Math.sqrt(1 - 1 / (4 * quality * quality)));
-    const next = this.#nextLips;
-    next[0] = twoRCos;
-    next[1] = r * r;
-    next[2] = (1 - twoRCos + r * r) / (massPerAreaAt(this.valve, lipHz) * omega * omega);
+    this.pressure = still + resistance * jet;
+    const drop = mouth - this.pressure;
+    this.flow = jet + motion.swept + motion.sweptByDrop * drop + motion.sweptByCup * this.pressure;
+    motion.press(drop, this.pressure);
   }
 
   /** E and Γ of every mode, and R, into what the next block ends with. */

@@ -1,20 +1,20 @@
 /**
- * Linear stability of the lips' rest. Small departures e^{st} from it obey, with L(s) = s² + (ω_l/Q_l) s + ω_l²,
+ * Linear stability of the lips' rest. Small departures e^{st} from it obey δu = −A(s) δp of the lips, A = N/D (`lipModel.ts`),
+ * and δp = Z(s) δu of the column,
  *
- *   δy = −δp/(μ L),   δu = W v δy − G δp,   δp = Z(s) δu,   G = W y_e/(ρ v)
- *   ⇒ H(s) = L + Z (G L + W v/μ) = 0
+ *   ⇒ H(s) = D(s) + Z(s) N(s) = 0
  *
- * Times the poles of Z this is a polynomial of degree 2N + 2, whose zeros are the eigenvalues of the system's matrix. They
- * are found all at once by the method of Ehrlich (1967) and Aberth (1973), which needs P'/P only,
+ * Times the poles of Z this is a polynomial, whose degree is that of D and two a mode, and whose zeros are the eigenvalues of
+ * the system's matrix. They are found all at once by the method of Ehrlich (1967) and Aberth (1973), which needs P'/P only,
  *
  *   P'/P = H'/H + Σ 1/(s − pole),
  *
  * and whose steps repel each other, so that no zero is found twice and none is missed; their sum must be the matrix's trace.
  * (mathjs 15 `eigs` does not converge on real unsymmetric matrices of this size.)
  */
-import { type Equilibrium, equilibriumOf } from "./equilibrium.ts";
-import { massPerAreaAt, type Valve } from "./lips.ts";
+import type { LipModel, OwnMode, Response } from "./lipModel.ts";
 import { checkModes, countOf, type Modes, staticResistance } from "./modes.ts";
+import { lipModelOf, type Valve } from "./valve.ts";
 
 const MOST_ROUNDS = 200;
 /** The last step relative to the zero's size: the next would be its cube. Such a zero is left where it is. */
@@ -38,6 +38,7 @@ export class Stability {
   readonly resistance: number;
   /** The zeros last found, pairs [re, im], in no order. */
   readonly zeros: Float64Array;
+  readonly #lips: LipModel;
   readonly #poles: Float64Array;
   readonly #residues: Float64Array;
   readonly #isSettled: Uint8Array;
@@ -49,21 +50,23 @@ export class Stability {
     readonly modes: Modes,
   ) {
     checkModes(modes);
+    this.#lips = lipModelOf(valve);
     this.resistance = Math.max(0, staticResistance(modes));
-    const count = countOf(modes);
-    this.zeros = new Float64Array(2 * (2 * count + 2));
-    this.#isSettled = new Uint8Array(2 * count + 2);
+    const count = 2 * (countOf(modes) + this.#lips.ownModes(1).length);
+    this.zeros = new Float64Array(2 * count);
+    this.#isSettled = new Uint8Array(count);
     this.#poles = withMirrors(modes.poles);
     this.#residues = withMirrors(modes.residues);
   }
 
-  /** All 2N + 2 eigenvalues, rad/s, at a lip frequency (Hz) and mouth pressure (Pa), both above 0. */
+  /** All eigenvalues, rad/s, at a lip frequency (Hz) and mouth pressure (Pa), both above 0. */
   eigenvalues(lipHz: number, mouthPressure: number): Float64Array {
-    const rest = equilibriumOf(this.valve, this.resistance, lipHz, mouthPressure);
+    const rest = this.#lips.restUnder(this.resistance, lipHz, mouthPressure);
+    const response = this.#lips.response(lipHz, rest);
     if (!this.#warm) this.#start(lipHz);
-    if (!this.#settle(lipHz, rest)) {
+    if (!this.#settle(lipHz, response)) {
       this.#start(lipHz);
-      if (!this.#settle(lipHz, rest))
+      if (!this.#settle(lipHz, response))
         throw new Error(`eigenvalues at ${lipHz} Hz and ${mouthPressure} Pa did not settle`);
     }
     this.#warm = true;
@@ -84,15 +87,10 @@ export class Stability {
     const lipOmega = 2 * Math.PI * lipHz;
     const { zeros } = this;
     const poles = this.#poles;
-    const damping = lipOmega / (2 * this.valve.quality);
-    const split = damping * damping - lipOmega * lipOmega;
-    // never one on the other, which has no way apart
-    const apart = Math.sqrt(Math.abs(split)) + 0.01 * lipOmega;
     zeros.set(poles);
-    zeros.set(
-      split < 0 ? [-damping, apart, -damping, -apart] : [-damping + apart, 0, -damping - apart, 0],
-      poles.length,
-    );
+    this.#lips.ownModes(lipHz).forEach((own, i) => {
+      zeros.set(besides(own), poles.length + 4 * i);
+    });
     // off every pole, and off the real axis and any symmetry, which the steps would keep
     for (let k = 0; k < zeros.length; k += 2) {
       zeros[k] -= 0.011 * lipOmega;
@@ -100,16 +98,12 @@ export class Stability {
     }
   }
 
-  #settle(lipHz: number, rest: Equilibrium): boolean {
+  #settle(lipHz: number, { numerator, denominator }: Response): boolean {
     const lipOmega = 2 * Math.PI * lipHz;
     const { zeros } = this;
     const poles = this.#poles;
     const residues = this.#residues;
-    const { valve } = this;
-    const damping = lipOmega / valve.quality;
-    const stiffness = lipOmega * lipOmega;
-    const conductance = (valve.width * rest.opening) / (valve.density * rest.jetSpeed);
-    const gain = (valve.width * rest.jetSpeed) / massPerAreaAt(valve, lipHz);
+    const order = denominator.length - 1;
     this.#isSettled.fill(0);
     for (let round = 0; round < MOST_ROUNDS; round++) {
       const enough = round < PATIENT_ROUNDS ? CONVERGED : NEARLY;
@@ -140,17 +134,27 @@ export class Stability {
           logRe += rRe;
           logIm += rIm;
         }
-        // L, dL/ds and G L + Wv/μ
-        const lRe = sRe * sRe - sIm * sIm + damping * sRe + stiffness;
-        const lIm = 2 * sRe * sIm + damping * sIm;
-        const mRe = 2 * sRe + damping;
-        const mIm = 2 * sIm;
-        const nRe = conductance * lRe + gain;
-        const nIm = conductance * lIm;
+        // D, N and their derivatives, by Horner's rule
+        let [lRe, lIm, mRe, mIm] = [denominator[order], 0, 0, 0];
+        let [nRe, nIm, oRe, oIm] = [numerator[order], 0, 0, 0];
+        for (let k = order - 1; k >= 0; k--) {
+          const mNext = mRe * sRe - mIm * sIm + lRe;
+          mIm = mRe * sIm + mIm * sRe + lIm;
+          mRe = mNext;
+          const lNext = lRe * sRe - lIm * sIm + denominator[k];
+          lIm = lRe * sIm + lIm * sRe;
+          lRe = lNext;
+          const oNext = oRe * sRe - oIm * sIm + nRe;
+          oIm = oRe * sIm + oIm * sRe + nIm;
+          oRe = oNext;
+          const nNext = nRe * sRe - nIm * sIm + numerator[k];
+          nIm = nRe * sIm + nIm * sRe;
+          nRe = nNext;
+        }
         const hRe = lRe + zRe * nRe - zIm * nIm;
         const hIm = lIm + zRe * nIm + zIm * nRe;
-        const gRe = mRe + dRe * nRe - dIm * nIm + conductance * (zRe * mRe - zIm * mIm);
-        const gIm = mIm + dRe * nIm + dIm * nRe + conductance * (zRe * mIm + zIm * mRe);
+        const gRe = mRe + dRe * nRe - dIm * nIm + zRe * oRe - zIm * oIm;
+        const gIm = mIm + dRe * nIm + dIm * nRe + zRe * oIm + zIm * oRe;
         const hSize = hRe * hRe + hIm * hIm;
         // on a zero to the last bit
         if (hSize === 0) {
@@ -180,7 +184,7 @@ export class Stability {
         if (step < enough) this.#isSettled[i / 2] = 1;
         else moving++;
       }
-      if (moving === 0) return this.#traceHolds(damping, conductance);
+      if (moving === 0) return this.#traceHolds(denominator[order - 1], numerator[order]);
     }
     return false;
   }
@@ -196,6 +200,14 @@ export class Stability {
     }
     return Math.abs(sum - trace) <= TRACE_ERROR * scale;
   }
+}
+
+/** Two places for the zeros beside a movement's own poles, never one on the other, which has no way apart. */
+function besides({ omega, quality }: OwnMode): readonly number[] {
+  const damping = omega / (2 * quality);
+  const split = damping * damping - omega * omega;
+  const apart = Math.sqrt(Math.abs(split)) + 0.01 * omega;
+  return split < 0 ? [-damping, apart, -damping, -apart] : [-damping + apart, 0, -damping - apart, 0];
 }
 
 /** Complex numbers followed by their conjugates. */

@@ -1,53 +1,31 @@
 /**
- * Threshold mouth pressure: where an eigenvalue crosses the imaginary axis. On it, s = jω, the loop equation divided by Z L
- * is Y + G + W v D = 0 with Y = 1/Z and D = 1/(μ L). Its imaginary part gives the jet's speed outright,
- *
- *   v = −Im Y/(W Im D) = Im Y · μ |L|² Q_l/(W ω ω_l),   which needs Im Y > 0: outward lips play above the resonance,
- *
- * and v gives the rest's opening, G and p_m. What is left is one real equation in ω,
- *
- *   h(ω) = Re Y + G + W v Re D = 0,
- *
- * whose zeros between two notes' bounds are all thresholds of that note at one lip frequency, found without following any
- * eigenvalue. The lowest is the onset: with less pressure the rest is stable, for G grows without bound as v → 0.
+ * Threshold mouth pressure: where an eigenvalue crosses the imaginary axis. How it is found at one lip frequency is each lip
+ * model's own (`oneMassNeutral.ts`, `neutral.ts`); here are the bands of notes it is looked for in, and a note's easiest start
+ * over the lip frequencies.
  */
-import { crossing } from "./crossing.ts";
-import { equilibriumAt } from "./equilibrium.ts";
-import { massPerAreaAt, type Valve } from "./lips.ts";
-import { checkModes, impedanceOf, type Modes, resonanceCount, staticResistance } from "./modes.ts";
+import type { Band, LipModel, Threshold } from "./lipModel.ts";
+import {
+  admittanceOf,
+  checkModes,
+  type Modes,
+  resonanceCount,
+  resonanceHz,
+  staticResistance,
+} from "./modes.ts";
 import { lowestOf } from "./note.ts";
+import { lipModelOf, type Valve } from "./valve.ts";
+
+export type { Threshold } from "./lipModel.ts";
 
 /** Points a note's band is searched at: a resonance's width is some ten of them. */
 const PER_NOTE = 96;
-/** No player has this much, Pa; what would need more does not count as a threshold. */
-export const MOST_PRESSURE = 100e3;
-
-export interface Threshold {
-  /** p_m, Pa */
-  readonly mouthPressure: number;
-  /** At which the note starts, Hz. */
-  readonly frequencyHz: number;
-}
+/** Lip frequencies first looked at, cents apart. */
+const STEP_CENTS = 20;
+const WIDE_STEP_CENTS = 60;
 
 /** A note's easiest start. */
 export interface Onset extends Threshold {
   readonly lipHz: number;
-}
-
-/** Y at the frequencies one note is searched at. */
-interface Band {
-  readonly omega: Float64Array;
-  readonly re: Float64Array;
-  readonly im: Float64Array;
-}
-
-/** Lips as they are at one lip frequency. */
-interface Tuned {
-  readonly lipHz: number;
-  /** ω_l, rad/s */
-  readonly lipOmega: number;
-  /** μ, kg/m² */
-  readonly massPerArea: number;
 }
 
 /** They are the column's alone: every set of lips is tried on the same. */
@@ -55,6 +33,7 @@ const bandsOf = new WeakMap<Modes, readonly Band[]>();
 
 /** The search for the mouth pressures at which lips of a given frequency begin to swing on these modes. */
 export class Thresholds {
+  readonly #lips: LipModel;
   readonly #bands: readonly Band[];
   readonly #resistance: number;
   readonly #lowest = new Map<number, Onset | null>();
@@ -65,6 +44,7 @@ export class Thresholds {
     readonly modes: Modes,
   ) {
     checkModes(modes);
+    this.#lips = lipModelOf(valve);
     this.#resistance = Math.max(0, staticResistance(modes));
     this.#bands = bandsOf.get(modes) ?? bands(modes);
     bandsOf.set(modes, this.#bands);
@@ -77,19 +57,7 @@ export class Thresholds {
 
   /** The lowest mouth pressure that starts note n at a lip frequency, Hz; null where none below `MOST_PRESSURE` does. */
   at(n: number, lipHz: number): Threshold | null {
-    const { omega, re, im } = this.#bands[n - 1];
-    const lips = this.#tuned(lipHz);
-    let best: Threshold | null = null;
-    let before = this.#miss(lips, omega[0], re[0], im[0]);
-    for (let k = 1; k < omega.length; k++) {
-      const here = this.#miss(lips, omega[k], re[k], im[k]);
-      if (before > 0 !== here > 0) {
-        const found = this.#neutral(lips, [omega[k - 1], before], [omega[k], here]);
-        if (found.mouthPressure < (best?.mouthPressure ?? MOST_PRESSURE)) best = found;
-      }
-      before = here;
-    }
-    return best;
+    return this.#lips.neutral({ modes: this.modes, resistance: this.#resistance }, this.#bands[n - 1], lipHz);
   }
 
   /** Note n at the lip frequency where it starts most easily; null where it cannot be played at all. */
@@ -102,48 +70,56 @@ export class Thresholds {
   }
 
   #searchLowest(n: number): Onset | null {
-    const pressure = (lipHz: number) => this.at(n, lipHz)?.mouthPressure ?? Infinity;
+    if (this.#lips.followed) return this.#followedLowest(n, this.#lips.followed.bind(this.#lips));
     const top = lowestOf(this.modes, n + 1);
-    const step = 2 ** (20 / 1200);
-    let middle = top;
-    let least = Infinity;
-    for (let lipHz = top; lipHz > lowestOf(this.modes, n) / 2; lipHz /= step) {
-      const p = pressure(lipHz);
-      if (p < least) [middle, least] = [lipHz, p];
-    }
-    if (least === Infinity) return null;
-    const lipHz = goldenMinimum(pressure, middle / step, middle * step);
+    const bottom = lowestOf(this.modes, n) / 2;
+    const best = this.#best(n, top, bottom, STEP_CENTS);
+    if (!best) return null;
+    const pressure = (lipHz: number) => this.at(n, lipHz)?.mouthPressure ?? Infinity;
+    const step = 2 ** (STEP_CENTS / 1200);
+    const lipHz = goldenMinimum(pressure, best.lipHz / step, best.lipHz * step, 1e-7);
     const threshold = this.at(n, lipHz);
     return threshold && { ...threshold, lipHz };
   }
 
-  #tuned(lipHz: number): Tuned {
-    return { lipHz, lipOmega: 2 * Math.PI * lipHz, massPerArea: massPerAreaAt(this.valve, lipHz) };
+  /**
+   * For lips whose whole search is slow: wider steps, first about where the note below was found, counted from its resonance;
+   * between steps the neutral state is followed.
+   */
+  #followedLowest(n: number, followed: NonNullable<LipModel["followed"]>): Onset | null {
+    const below = this.#lowest.get(n - 1);
+    const wide = 2 ** (WIDE_STEP_CENTS / 1200);
+    let best: Onset | null = null;
+    if (below) {
+      const expected = (below.lipHz * resonanceHz(this.modes, n)) / resonanceHz(this.modes, n - 1);
+      const [top, bottom] = [expected * wide ** 2.01, expected / wide ** 2.01];
+      best = this.#best(n, top, bottom, WIDE_STEP_CENTS);
+      // at the edge it may go on falling
+      if (best && (best.lipHz > top / wide || best.lipHz < bottom * wide)) best = null;
+    }
+    const [low, high] = [lowestOf(this.modes, n), lowestOf(this.modes, n + 1)];
+    best ??= this.#best(n, high * 1.3, low / 2, WIDE_STEP_CENTS);
+    if (!best) return null;
+    const column = { modes: this.modes, resistance: this.#resistance };
+    let last: Threshold = best;
+    const pressure = (lipHz: number) => {
+      const found = followed(column, this.#bands[n - 1], lipHz, last);
+      if (found) last = found;
+      return found?.mouthPressure ?? Infinity;
+    };
+    const lipHz = goldenMinimum(pressure, best.lipHz / wide, best.lipHz * wide, 1e-5);
+    const threshold = this.at(n, lipHz);
+    return threshold && { ...threshold, lipHz };
   }
 
-  /** v for which the imaginary part holds, m/s. */
-  #jetSpeed({ lipOmega, massPerArea }: Tuned, omega: number, yIm: number): number {
-    const { quality, width } = this.valve;
-    return (yIm * massPerArea * lipSize(omega, lipOmega, quality) * quality) / (width * omega * lipOmega);
-  }
-
-  /** h(ω); +∞ where outward lips are not driven. */
-  #miss(lips: Tuned, omega: number, yRe: number, yIm: number): number {
-    if (!(yIm > 0)) return Infinity;
-    const { density, quality, width, restOpening } = this.valve;
-    const { lipOmega, massPerArea } = lips;
-    const v = this.#jetSpeed(lips, omega, yIm);
-    const opening = restOpening + (density * v * v) / (2 * massPerArea * lipOmega * lipOmega);
-    const dRe = (lipOmega * lipOmega - omega * omega) / (massPerArea * lipSize(omega, lipOmega, quality));
-    return yRe + (width * opening) / (density * v) + width * v * dRe;
-  }
-
-  /** The zero of h between two frequencies, each with h there. */
-  #neutral(lips: Tuned, from: readonly [number, number], to: readonly [number, number]): Threshold {
-    const omega = crossing((w) => this.#miss(lips, w, ...admittanceOf(this.modes, w)), from, to, 1e-13);
-    const v = this.#jetSpeed(lips, omega, admittanceOf(this.modes, omega)[1]);
-    const { mouthPressure } = equilibriumAt(this.valve, this.#resistance, lips.lipHz, v);
-    return { mouthPressure, frequencyHz: omega / (2 * Math.PI) };
+  /** The lip frequency, of those a step apart, at which the note starts most easily. */
+  #best(n: number, top: number, bottom: number, stepCents: number): Onset | null {
+    let best: Onset | null = null;
+    for (let lipHz = top; lipHz > bottom; lipHz /= 2 ** (stepCents / 1200)) {
+      const found = this.at(n, lipHz);
+      if (found && found.mouthPressure < (best?.mouthPressure ?? Infinity)) best = { ...found, lipHz };
+    }
+    return best;
   }
 }
 
@@ -161,25 +137,14 @@ const bands = (modes: Modes): readonly Band[] =>
     };
   });
 
-/** Y(jω) */
-function admittanceOf(modes: Modes, omega: number): [re: number, im: number] {
-  const [re, im] = impedanceOf(modes, omega);
-  const size = re * re + im * im;
-  return [re / size, -im / size];
-}
-
-/** |L(jω)|² */
-const lipSize = (omega: number, lipOmega: number, quality: number): number =>
-  (lipOmega * lipOmega - omega * omega) ** 2 + ((lipOmega * omega) / quality) ** 2;
-
 /** Where f is least between two points, f having one minimum there; by the golden section. */
-function goldenMinimum(f: (x: number) => number, low: number, high: number): number {
+function goldenMinimum(f: (x: number) => number, low: number, high: number, tolerance: number): number {
   const ratio = (Math.sqrt(5) - 1) / 2;
   let a = high - ratio * (high - low);
   let b = low + ratio * (high - low);
   let fa = f(a);
   let fb = f(b);
-  while (high - low > 1e-7 * high) {
+  while (high - low > tolerance * high) {
     if (fa <= fb) {
       [high, b, fb] = [b, a, fa];
       a = high - ratio * (high - low);

@@ -1,7 +1,8 @@
 /** Columns and lips for tests: those that came with outside values, and any at random. */
 import fc from "fast-check";
-import { DEFAULT_LIPS, LIP_PARAMETERS, type Lips, type Valve } from "../../src/lips/lips.ts";
+import { DEFAULT_LIPS, LIP_PARAMETERS, type OneMassLips } from "../../src/lips/lips.ts";
 import type { Modes } from "../../src/lips/modes.ts";
+import type { OneMassValve } from "../../src/lips/oneMass.ts";
 import { json } from "../reference/table.ts";
 
 const reference = json("lips-stability.json");
@@ -11,18 +12,21 @@ export const COLUMN: Modes = {
   residues: Float64Array.from(reference.residues),
 };
 
-export const valveNamed = (name: string): Valve => ({ ...reference.lips[name], density: reference.density });
+export const valveNamed = (name: string): OneMassValve => ({
+  ...reference.lips[name],
+  density: reference.density,
+});
 
-export const USUAL: Valve = { ...DEFAULT_LIPS, density: reference.density };
+export const USUAL: OneMassValve = { ...DEFAULT_LIPS, density: reference.density };
 
 const between = (low: number, high: number) => fc.double({ min: low, max: high, noNaN: true });
 
 /** Anything the lips' parameters may be, not only what is likely. */
-export const anyValve: fc.Arbitrary<Valve> = fc
+export const anyValve: fc.Arbitrary<OneMassValve> = fc
   .record(
     Object.fromEntries(
       Object.entries(LIP_PARAMETERS).map(([name, { range }]) => [name, between(range[0] / 5, range[1] * 5)]),
-    ) as { [Name in keyof Lips]: fc.Arbitrary<number> },
+    ) as { [Name in keyof OneMassLips]: fc.Arbitrary<number> },
   )
   .map((lips) => ({
     ...lips,

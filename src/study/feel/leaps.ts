@@ -7,9 +7,10 @@
 
 import { randomLcg, randomNormal } from "d3";
 import { Leap, type LeapTimes } from "../../lips/leap.ts";
-import { checkLips, DEFAULT_LIPS } from "../../lips/lips.ts";
+import { DEFAULT_LIPS } from "../../lips/lips.ts";
 import { type Blowing, Oscillator } from "../../lips/oscillator.ts";
 import { slotOf } from "../../lips/slot.ts";
+import { checkLips } from "../../lips/valve.ts";
 import { wilsonInterval } from "../../statistics/wilsonInterval.ts";
 import { OutOfRange } from "../../units/outOfRange.ts";
 import type { Instrument } from "../instrument/instrument.ts";

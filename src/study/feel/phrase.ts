@@ -3,11 +3,12 @@
  * each note's lips in the middle of its slot at the reference gap. What sounds, stretch by stretch, and when every note speaks.
  */
 
-import { checkLips, DEFAULT_LIPS, type Lips } from "../../lips/lips.ts";
+import { DEFAULT_LIPS } from "../../lips/lips.ts";
 import { noteAt } from "../../lips/note.ts";
 import { type Blowing, Oscillator } from "../../lips/oscillator.ts";
 import { playingOf } from "../../lips/playing.ts";
 import { slotOf } from "../../lips/slot.ts";
+import { checkLips, type Lips } from "../../lips/valve.ts";
 import { OutOfRange } from "../../units/outOfRange.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 import { blownAt, pressureFor, valveIn } from "./slots.ts";

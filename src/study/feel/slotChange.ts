@@ -1,9 +1,11 @@
 /**
  * What a change of gap does to slot width, pull and margin, and how far that depends on lips nobody can measure: the change is
- * computed again with each lip parameter, and the pressure, at either end of its range, one at a time. Both gaps always have
- * the same lips and pressures.
+ * computed again with each lip parameter, and the pressure, at either end of its range, one at a time, and so again with the
+ * other lip model. Both gaps always have the same lips and pressures.
  */
-import { DEFAULT_LIPS, LIP_PARAMETERS, type Lips } from "../../lips/lips.ts";
+import { DEFAULT_LIPS, LIP_PARAMETERS } from "../../lips/lips.ts";
+import { DEFAULT_TWO_WAY_LIPS, TWO_WAY_PARAMETERS } from "../../lips/twoWayLips.ts";
+import { isTwoWay, type Lips } from "../../lips/valve.ts";
 import { type Judgement, judge } from "../change/judgement.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 import { type GapSlots, type NoteSlot, type Pressure, type SlotOptions, SOFTLY, slotSteps } from "./slots.ts";
@@ -15,6 +17,20 @@ const PRESSURE_RANGE = [1.1, 1.7] as const;
 export interface Change {
   readonly change: number;
   readonly range: readonly [low: number, high: number];
+}
+
+/** How many movements the lips are modelled with. */
+export type LipModelName = "one-mass" | "two-way";
+
+type Range = readonly [low: number, high: number];
+
+/** What one lip model alone says, over its own parameters: of all notes together, and of any. */
+export interface ModelChange {
+  readonly model: LipModelName;
+  /** Of the mean slot width, cents; null where no note has a slot at both gaps. */
+  readonly slotWidthCents: Range | null;
+  /** Of any note's starting pressure, relative; null where none starts at both gaps. */
+  readonly threshold: Range | null;
 }
 
 export type SlotWidthFinding = "firmer" | "looser" | "too-small" | "depends-on-lips" | "both-ways";
@@ -39,6 +55,8 @@ export interface SlotChange {
   readonly notes: readonly NoteChange[];
   /** Mean change of slot width over the notes, cents; null where no note has one. */
   readonly slotWidthCents: Change | null;
+  /** Each lip model by itself, one mass first. */
+  readonly byModel: readonly ModelChange[];
   /** Smallest change of slot width a player is assumed to notice, cents of lip frequency. */
   readonly noticedCents: number;
   /** On the mean; both-ways also where single notes change so that it would be noticed and all together do not. */
@@ -62,7 +80,8 @@ export function* slotChangeSteps(
   const tried = variants(lips, pressure);
   const differences: Difference[][] = [];
   for (const variant of tried) {
-    const [from, to] = slotSteps(instrument, [referenceGapMm, chosenGapMm], { ...variant, referenceGapMm });
+    const { model: _, ...asked } = variant;
+    const [from, to] = slotSteps(instrument, [referenceGapMm, chosenGapMm], { ...asked, referenceGapMm });
     differences.push(between(from, to));
     const done = differences.length;
     const last = done === tried.length;
@@ -73,6 +92,12 @@ export function* slotChangeSteps(
         ? changeOf(differences, {
             referenceGapMm,
             chosenGapMm,
+            byModel: (["one-mass", "two-way"] as const).map((model) =>
+              modelChange(
+                model,
+                differences.filter((_, i) => tried[i].model === model),
+              ),
+            ),
             noticedCents: instrument.setup.thresholds.slotCents,
           })
         : null,
@@ -87,15 +112,32 @@ export function slotChange(instrument: Instrument, chosenGapMm: number, options?
   return change!;
 }
 
-/** The lips as they are, then each parameter at the ends of its range, then the pressure. */
-function variants(lips: Lips, pressure: Pressure): Required<Pick<SlotOptions, "lips" | "pressure">>[] {
-  const names = Object.keys(LIP_PARAMETERS) as (keyof Lips)[];
-  const otherLips = names.flatMap((name) =>
-    LIP_PARAMETERS[name].range.map((value) => ({ lips: { ...lips, [name]: value }, pressure })),
-  );
-  const otherPressures = PRESSURE_RANGE.map((factor) => ({ lips, pressure: scaled(pressure, factor) }));
-  return [{ lips, pressure }, ...otherLips, ...otherPressures];
+interface Variant extends Required<Pick<SlotOptions, "lips" | "pressure">> {
+  readonly model: LipModelName;
 }
+
+/** The lips as they are, then each parameter at the ends of its range, then the pressure, then the other model's likewise. */
+function variants(lips: Lips, pressure: Pressure): Variant[] {
+  const of = (one: Lips): Variant => ({ model: isTwoWay(one) ? "two-way" : "one-mass", lips: one, pressure });
+  const otherPressures = PRESSURE_RANGE.map((factor) => ({
+    ...of(lips),
+    pressure: scaled(pressure, factor),
+  }));
+  const otherModel = isTwoWay(lips) ? DEFAULT_LIPS : DEFAULT_TWO_WAY_LIPS;
+  return [
+    of(lips),
+    ...atTheEnds(lips).map(of),
+    ...otherPressures,
+    of(otherModel),
+    ...atTheEnds(otherModel).map(of),
+  ];
+}
+
+/** With each parameter at either end of its range. */
+const atTheEnds = (lips: Lips): Lips[] =>
+  Object.entries(isTwoWay(lips) ? TWO_WAY_PARAMETERS : LIP_PARAMETERS).flatMap(([name, { range }]) =>
+    range.map((value) => ({ ...lips, [name]: value })),
+  );
 
 /** A multiple of the threshold is replaced, a pressure in pascals changed by as much as that is of the usual multiple. */
 function scaled(pressure: Pressure, timesThreshold: number): Pressure {
@@ -128,7 +170,7 @@ const less = (a: number | null | undefined, b: number | null | undefined): numbe
 
 function changeOf(
   differences: readonly (readonly Difference[])[],
-  about: Pick<SlotChange, "referenceGapMm" | "chosenGapMm" | "noticedCents">,
+  about: Pick<SlotChange, "referenceGapMm" | "chosenGapMm" | "byModel" | "noticedCents">,
 ): SlotChange {
   const [own] = differences;
   const over = (n: number, name: Exclude<keyof Difference, "n">): Change | null =>
@@ -152,6 +194,18 @@ function changeOf(
   const whole = finding(slotWidthCents);
   const isMixed = (found("firmer") && whole !== "firmer") || (found("looser") && whole !== "looser");
   return { ...about, notes, slotWidthCents, finding: isMixed ? "both-ways" : whole };
+}
+
+/** What one model's sets of lips say. */
+const modelChange = (model: LipModelName, differences: readonly (readonly Difference[])[]): ModelChange => ({
+  model,
+  slotWidthCents: rangeOf(differences.map((notes) => mean(notes.map((note) => note.slotWidthCents)))),
+  threshold: rangeOf(differences.flatMap((notes) => notes.map((note) => note.threshold))),
+});
+
+function rangeOf(values: readonly (number | null)[]): Range | null {
+  const known = values.filter((value) => value !== null);
+  return known.length > 0 ? [Math.min(...known), Math.max(...known)] : null;
 }
 
 /** The first is with the lips as they are; those that have no answer do not widen the range. */

@@ -4,11 +4,12 @@
  * threshold at the reference gap, as a player needs more for a higher note, or every note gets one pressure in pascals.
  */
 
-import { checkLips, DEFAULT_LIPS, type Lips, type Valve } from "../../lips/lips.ts";
+import { DEFAULT_LIPS } from "../../lips/lips.ts";
 import { type Modes, resonanceCount } from "../../lips/modes.ts";
 import { type Slot, slotOf } from "../../lips/slot.ts";
 import { Stability } from "../../lips/stability.ts";
 import { type Onset, Thresholds } from "../../lips/threshold.ts";
+import { checkLips, type Lips, type Valve } from "../../lips/valve.ts";
 import { OutOfRange } from "../../units/outOfRange.ts";
 import { PLAYED } from "../change/verdicts.ts";
 import type { Instrument } from "../instrument/instrument.ts";
@@ -45,7 +46,10 @@ export interface GapSlots {
 }
 
 /** Lips in the air of this instrument's cup. */
-export const valveIn = ({ column }: Instrument, lips: Lips): Valve => ({
+export const valveIn = <Kind extends Lips>(
+  { column }: Instrument,
+  lips: Kind,
+): Kind & { readonly density: number } => ({
   ...lips,
   density: column.line.bore.mouthpiece[0].air.density,
 });

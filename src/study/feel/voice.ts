@@ -1,6 +1,7 @@
 /** What a live voice needs at one gap: the lips in this air, the air column they work on, and the way from cup to ear. */
-import { checkLips, DEFAULT_LIPS, type Lips, type Valve } from "../../lips/lips.ts";
+import { DEFAULT_LIPS } from "../../lips/lips.ts";
 import { type Modes, resonanceCount, resonanceHz } from "../../lips/modes.ts";
+import { checkLips, type Lips, type Valve } from "../../lips/valve.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 import { modalColumn } from "./modalColumn.ts";
 import { RadiatedSound } from "./radiatedSound.ts";

@@ -83,6 +83,7 @@ function slotChangeOf(): SlotChange {
   return {
     referenceGapMm: 2.5,
     chosenGapMm: 5.04,
+    byModel: [],
     noticedCents: 20,
     slotWidthCents: null,
     finding: null,

@@ -56,6 +56,7 @@ function slots(
     referenceGapMm: 2,
     chosenGapMm: 2 + widening,
     noticedCents: 3.5,
+    byModel: [],
     finding,
     slotWidthCents: change(finding ? SIZES[finding] : 0.5),
     notes: notes.map(

@@ -1,5 +1,5 @@
 /** The lips, the breath and the leap that playing is modelled with; an empty text is the usual value. */
-import { LIP_PARAMETERS, type Lips, MASS_REFERENCE_HZ } from "../../../study/feel/lipParameters.ts";
+import { LIP_PARAMETERS, MASS_REFERENCE_HZ, type OneMassLips } from "../../../study/feel/lipParameters.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { InputError } from "../../../units/inputError.ts";
 import { type LengthUnit, parseLengthMm } from "../../../units/length.ts";
@@ -7,7 +7,7 @@ import { type Field, plainNumber, quantity } from "../../form/field.ts";
 import { type KeptBy, keptForm, keptLength, record } from "../../form/kept.ts";
 import { number } from "../../form/quantity.ts";
 
-export type LipName = keyof Lips;
+export type LipName = keyof OneMassLips;
 
 const LABELS: Readonly<Record<LipName, string>> = {
   massPerArea: `Mass per area at ${MASS_REFERENCE_HZ} Hz`,

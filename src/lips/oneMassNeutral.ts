@@ -1,0 +1,86 @@
+/**
+ * Neutral stability of one-mass lips. On the imaginary axis, s = jω, the loop equation divided by Z L is Y + G + W v D = 0 with
+ * Y = 1/Z and D = 1/(μ L). Its imaginary part gives the jet's speed outright,
+ *
+ *   v = −Im Y/(W Im D) = Im Y · μ |L|² Q_l/(W ω ω_l),   which needs Im Y > 0: outward lips play above the resonance,
+ *
+ * and v gives the rest's opening, G and p_m. What is left is one real equation in ω,
+ *
+ *   h(ω) = Re Y + G + W v Re D = 0,
+ *
+ * whose zeros between two notes' bounds are all thresholds of that note at one lip frequency, found without following any
+ * eigenvalue. The lowest is the onset: with less pressure the rest is stable, for G grows without bound as v → 0.
+ */
+import { crossing } from "./crossing.ts";
+import { equilibriumAt } from "./equilibrium.ts";
+import { type Band, MOST_PRESSURE, type NeutralColumn, type Threshold } from "./lipModel.ts";
+import { massPerAreaAt, type OneMassLips } from "./lips.ts";
+import { admittanceOf } from "./modes.ts";
+
+/** Lips as they are at one lip frequency. */
+interface Tuned {
+  readonly lipHz: number;
+  /** ω_l, rad/s */
+  readonly lipOmega: number;
+  /** μ, kg/m² */
+  readonly massPerArea: number;
+}
+
+/** The search of one mass for the threshold within a note's band. */
+export class OneMassNeutral {
+  constructor(readonly valve: OneMassLips & { readonly density: number }) {}
+
+  /** The one of least mouth pressure; null where there is none below `MOST_PRESSURE`. */
+  lowest(column: NeutralColumn, { omega, re, im }: Band, lipHz: number): Threshold | null {
+    const lips = this.#tuned(lipHz);
+    let best: Threshold | null = null;
+    let before = this.#miss(lips, omega[0], re[0], im[0]);
+    for (let k = 1; k < omega.length; k++) {
+      const here = this.#miss(lips, omega[k], re[k], im[k]);
+      if (before > 0 !== here > 0) {
+        const found = this.#neutral(column, lips, [omega[k - 1], before], [omega[k], here]);
+        if (found.mouthPressure < (best?.mouthPressure ?? MOST_PRESSURE)) best = found;
+      }
+      before = here;
+    }
+    return best;
+  }
+
+  #tuned(lipHz: number): Tuned {
+    return { lipHz, lipOmega: 2 * Math.PI * lipHz, massPerArea: massPerAreaAt(this.valve, lipHz) };
+  }
+
+  /** v for which the imaginary part holds, m/s. */
+  #jetSpeed({ lipOmega, massPerArea }: Tuned, omega: number, yIm: number): number {
+    const { quality, width } = this.valve;
+    return (yIm * massPerArea * lipSize(omega, lipOmega, quality) * quality) / (width * omega * lipOmega);
+  }
+
+  /** h(ω); +∞ where outward lips are not driven. */
+  #miss(lips: Tuned, omega: number, yRe: number, yIm: number): number {
+    if (!(yIm > 0)) return Infinity;
+    const { density, quality, width, restOpening } = this.valve;
+    const { lipOmega, massPerArea } = lips;
+    const v = this.#jetSpeed(lips, omega, yIm);
+    const opening = restOpening + (density * v * v) / (2 * massPerArea * lipOmega * lipOmega);
+    const dRe = (lipOmega * lipOmega - omega * omega) / (massPerArea * lipSize(omega, lipOmega, quality));
+    return yRe + (width * opening) / (density * v) + width * v * dRe;
+  }
+
+  /** The zero of h between two frequencies, each with h there. */
+  #neutral(
+    { modes, resistance }: NeutralColumn,
+    lips: Tuned,
+    from: readonly [number, number],
+    to: readonly [number, number],
+  ): Threshold {
+    const omega = crossing((w) => this.#miss(lips, w, ...admittanceOf(modes, w)), from, to, 1e-13);
+    const v = this.#jetSpeed(lips, omega, admittanceOf(modes, omega)[1]);
+    const { mouthPressure } = equilibriumAt(this.valve, resistance, lips.lipHz, v);
+    return { mouthPressure, frequencyHz: omega / (2 * Math.PI) };
+  }
+}
+
+/** |L(jω)|² */
+const lipSize = (omega: number, lipOmega: number, quality: number): number =>
+  (lipOmega * lipOmega - omega * omega) ** 2 + ((lipOmega * omega) / quality) ** 2;
