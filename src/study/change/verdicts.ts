@@ -67,6 +67,15 @@ export interface Test {
   readonly finding: Finding;
 }
 
+/** How many ways the lips are modelled to move. */
+export type LipModelName = "one-mass" | "two-way";
+
+/** Least and greatest change over one lip model's parameters. */
+export interface ModelRange {
+  readonly model: LipModelName;
+  readonly range: readonly [low: number, high: number];
+}
+
 /** What a finding rests on, with the numbers that are told beside its tests. */
 export type Basis =
   | { readonly kind: "same-gap" }
@@ -80,7 +89,12 @@ export type Basis =
   | { readonly kind: "playing" }
   | { readonly kind: "peaks" }
   /** What modelled lips do, told by the tests alone. */
-  | { readonly kind: "on-lips"; readonly areLipsOfDrawingOnly?: true }
+  | {
+      readonly kind: "on-lips";
+      /** Change of starting pressures with each lip model by itself, %; where they are what is told. */
+      readonly startingByModel?: readonly ModelRange[];
+      readonly areLipsOfDrawingOnly?: true;
+    }
   /** Only where the shank ends inside counts. */
   | { readonly kind: "geometry" }
   /** What else differs between two instruments is not in one setup. */
@@ -90,6 +104,8 @@ export type Basis =
       /** Mean change of hold over the notes, cents, and its range over the lips tried. */
       readonly meanCents: number;
       readonly meanRangeCents: readonly [low: number, high: number];
+      /** The same of each lip model by itself. */
+      readonly byModel: readonly ModelRange[];
       /** Notes that hold firmer, or looser, by what can be felt. */
       readonly firmer: readonly number[];
       readonly looser: readonly number[];
@@ -102,6 +118,8 @@ export type Basis =
       readonly kind: "stream-and-lips";
       /** Change of every diameter of the leadpipe, mm, that does as much; null where none does, left out where not asked. */
       readonly equivalentBoreMm?: number | null;
+      /** Change of starting pressures with each lip model by itself, %. */
+      readonly startingByModel: readonly ModelRange[];
       /** Something is assumed of the setup, and what lips do was not tried on instruments like it. */
       readonly areLipsOfDrawingOnly?: true;
     };

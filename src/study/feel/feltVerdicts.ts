@@ -11,9 +11,10 @@ import {
   type Evidence,
   HIGH_FROM,
   judgedTest,
+  type ModelRange,
   type Test,
 } from "../change/verdicts.ts";
-import type { Change as LipChange, NoteChange, SlotChange } from "./slotChange.ts";
+import type { Change as LipChange, ModelChange, NoteChange, SlotChange } from "./slotChange.ts";
 
 /** Firmer slots, from the reference gap to the chosen one. */
 export function slotEvidence(change: SlotChange): Evidence {
@@ -40,6 +41,7 @@ export function slotEvidence(change: SlotChange): Evidence {
       kind: "lips",
       meanCents: mean.change,
       meanRangeCents: mean.range,
+      byModel: byModel(change, ({ slotWidthCents }) => slotWidthCents, 1),
       firmer: felt("firmer"),
       looser: felt("looser"),
       pull: overNotes(change, ({ pull }) => pull),
@@ -58,7 +60,11 @@ export function closedEvidence(flow: ResistanceChangeLike, slots: SlotChange): E
   const evidence = resistances(flow, slots, -1);
   return {
     ...evidence,
-    basis: { kind: "stream-and-lips", equivalentBoreMm: flow.equivalentBoreMm.estimate },
+    basis: {
+      kind: "stream-and-lips",
+      equivalentBoreMm: flow.equivalentBoreMm.estimate,
+      startingByModel: startingByModel(slots),
+    },
   };
 }
 
@@ -76,7 +82,11 @@ function resistances(flow: ResistanceChangeLike, slots: SlotChange, asked: 1 | -
     asked,
   });
   const tests = [drop, ...startingPressure(slots, flow.thresholdPercent, asked)];
-  return { finding: combined(tests.map((test) => test.finding)), basis: { kind: "stream-and-lips" }, tests };
+  return {
+    finding: combined(tests.map((test) => test.finding)),
+    basis: { kind: "stream-and-lips", startingByModel: startingByModel(slots) },
+    tests,
+  };
 }
 
 const startingPressure = (slots: SlotChange, threshold: number, asked: Test["asked"]): Test[] =>
@@ -121,8 +131,26 @@ export function tooNarrowEvidence(change: SlotChange, thresholds: Thresholds): E
 }
 
 /** Attack and response: whether the pressure at which notes start changes, either way. */
-export const attackEvidence = (change: SlotChange, thresholds: Thresholds): Evidence =>
-  lipEvidence(startingPressure(change, thresholds.pressurePercent, 0));
+export function attackEvidence(change: SlotChange, thresholds: Thresholds): Evidence {
+  const evidence = lipEvidence(startingPressure(change, thresholds.pressurePercent, 0));
+  return evidence.basis.kind === "on-lips"
+    ? { ...evidence, basis: { ...evidence.basis, startingByModel: startingByModel(change) } }
+    : evidence;
+}
+
+const startingByModel = (change: SlotChange): readonly ModelRange[] =>
+  byModel(change, ({ threshold }) => threshold, 100);
+
+/** What each lip model by itself says, in a multiple of the study's unit; those that have nothing to say are left out. */
+const byModel = (
+  change: SlotChange,
+  of: (one: ModelChange) => ModelRange["range"] | null,
+  scale: number,
+): readonly ModelRange[] =>
+  change.byModel.flatMap((one) => {
+    const range = of(one);
+    return range ? [{ model: one.model, range: [scale * range[0], scale * range[1]] as const }] : [];
+  });
 
 const widening = ({ chosenGapMm, referenceGapMm }: SlotChange): number => chosenGapMm - referenceGapMm;
 

@@ -7,6 +7,7 @@ import { DEFAULT_LIPS, LIP_PARAMETERS } from "../../lips/lips.ts";
 import { DEFAULT_TWO_WAY_LIPS, TWO_WAY_PARAMETERS } from "../../lips/twoWayLips.ts";
 import { isTwoWay, type Lips } from "../../lips/valve.ts";
 import { type Judgement, judge } from "../change/judgement.ts";
+import type { LipModelName } from "../change/verdicts.ts";
 import type { Instrument } from "../instrument/instrument.ts";
 import { type GapSlots, type NoteSlot, type Pressure, type SlotOptions, SOFTLY, slotSteps } from "./slots.ts";
 
@@ -18,9 +19,6 @@ export interface Change {
   readonly change: number;
   readonly range: readonly [low: number, high: number];
 }
-
-/** How many movements the lips are modelled with. */
-export type LipModelName = "one-mass" | "two-way";
 
 type Range = readonly [low: number, high: number];
 

@@ -1,9 +1,17 @@
 /** What the model says to a rule of thumb, in a sentence or two with its numbers. */
 import type { InstrumentKind } from "../../setup/instrumentKind.ts";
 import { isDecided } from "../../study/change/judgement.ts";
-import { type Basis, type Evidence, extremes, judgedIn, type Test } from "../../study/change/verdicts.ts";
+import {
+  type Basis,
+  type Evidence,
+  extremes,
+  judgedIn,
+  type ModelRange,
+  type Test,
+} from "../../study/change/verdicts.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import { notesText } from "../instruments.ts";
+import { eachModel, modelsPart } from "../lips.ts";
 import { signed } from "../numbers.ts";
 import { testName } from "./tests.ts";
 
@@ -43,7 +51,9 @@ export function evidenceWords({ finding, basis, tests }: Said, instrument?: Inst
     case "on-lips":
       return (
         (basis.areLipsOfDrawingOnly ? "Worked out on this drawing only. " : "") +
+        (basis.startingByModel ? dependsOnModel(basis.startingByModel, tests[0].threshold) : "") +
         told(tests, instrument) +
+        (basis.startingByModel ? eitherModel(basis.startingByModel) : "") +
         trial
       );
     case "lips":
@@ -75,8 +85,10 @@ function lips(basis: Basis & { kind: "lips" }, test: Test, instrument: Instrumen
     const range = basis[name];
     return range ? [`${name} ${span(range, 3)}`] : [];
   });
-  const overLips = `${span(basis.meanRangeCents, 1)} over the lips tried${basis.areLipsOfDrawingOnly ? ONLY_DRAWN : ""}`;
+  const each = eachModel(basis.byModel, 1);
+  const overLips = `${span(basis.meanRangeCents, 1)} over the lips tried${basis.areLipsOfDrawingOnly ? ONLY_DRAWN : ""}${each && `: ${each}`}`;
   return (
+    dependsOnModel(basis.byModel, test.threshold) +
     `Slot width ${spanOf(test, 1)} cents, ${signed(basis.meanCents, 1)} on average (${overLips}; just noticeable: ` +
     `${test.threshold} cents${felt.length > 0 ? `; ${felt.join("; ")}` : ""}). ` +
     `${besides.length > 0 ? `${capitalised(besides.join(", "))}.` : ""}`
@@ -88,10 +100,20 @@ function streamAndLips(basis: Basis & { kind: "stream-and-lips" }, [drop, valve]
   const stream =
     `Backpressure: pressure drop ${signed(change, 2)} % at ${drop.litresPerMinute} L/min ` +
     `(${span(range!, 2)} % between the bounds${expanded === null ? "" : ", on instruments like it"}).`;
+  const each = eachModel(basis.startingByModel, 1);
   const lips = valve
-    ? ` Starting pressures ${spanOf(valve, 1)} % (${span(rangeOver(valve), 1)} % over the lips tried${basis.areLipsOfDrawingOnly ? ONLY_DRAWN : ""}).`
+    ? ` ${dependsOnModel(basis.startingByModel, valve.threshold)}Starting pressures ${spanOf(valve, 1)} % (${span(rangeOver(valve), 1)} % over the lips tried${basis.areLipsOfDrawingOnly ? ONLY_DRAWN : ""}${each && `: ${each}`}).`
     : " No note starts at both gaps.";
   return `${asBore(basis.equivalentBoreMm)}${stream}${lips} Just noticeable: ${drop.threshold} %.`;
+}
+
+/** Where the two lip models do not find the same, nothing between them is claimed. */
+const dependsOnModel = (models: readonly ModelRange[], threshold: number): string =>
+  modelsPart(models, threshold) ? "Depends on the lip model. " : "";
+
+function eitherModel(models: readonly ModelRange[]): string {
+  const each = eachModel(models, 1);
+  return each && ` Over the lips tried: ${each} %.`;
 }
 
 function asBore(boreMm: number | null | undefined): string {

@@ -17,6 +17,7 @@ const slotting = (finding: Evidence["finding"], changes: readonly number[]): Evi
   finding,
   basis: {
     kind: "lips",
+    byModel: [],
     meanCents: 25,
     meanRangeCents: [20, 30],
     firmer: finding === "mixed" ? [2] : [],

@@ -36,6 +36,7 @@ const evidence = (finding: Evidence["finding"]): Evidence => ({
   finding,
   basis: {
     kind: "lips",
+    byModel: [],
     meanCents: 0.1,
     meanRangeCents: [0.1, 0.1],
     firmer: [],
