@@ -1,7 +1,7 @@
 /** Builds the commands once for all their tests, apart from `dist`, which a person may be using. */
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, rmSync, symlinkSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { build } from "vite";
 import type { TestProject } from "vitest/node";
 
@@ -14,6 +14,8 @@ declare module "vitest" {
 export default async function buildCommands(project: TestProject): Promise<() => void> {
   const folder = mkdtempSync(join(tmpdir(), "annulus-"));
   await build({ configFile: "vite.cli.config.ts", logLevel: "error", build: { outDir: folder } });
+  // typefaces of drawings are read from their package
+  symlinkSync(resolve("node_modules"), join(folder, "node_modules"));
   project.provide("annulus", join(folder, "annulus.mjs"));
   return () => rmSync(folder, { recursive: true });
 }
