@@ -30,7 +30,7 @@ export type { Bounded } from "./flow/gapLoss.ts";
 // the lips
 export { DEFAULT_LIPS, MASS_REFERENCE_HZ, type OneMassLips } from "./lips/lips.ts";
 export { DEFAULT_TWO_WAY_LIPS, type TwoWayLips } from "./lips/twoWayLips.ts";
-export type { Lips } from "./lips/valve.ts";
+export { isTwoWay, type Lips } from "./lips/valve.ts";
 // what a recording of a player holds
 export type { Attack, Attacks } from "./listen/attack.ts";
 export type { Bend, Slot, SlotEdge } from "./listen/slot.ts";
@@ -150,8 +150,6 @@ export { formatLength } from "./units/formatLength.ts";
 export { InputError, quoteTyped } from "./units/inputError.ts";
 export { LengthError, type LengthUnit, parseLengthMm } from "./units/length.ts";
 export { parseFrequencyRange, parseRange } from "./units/range.ts";
-
-// findings in sentences
 export {
   CUT_DIMENSION,
   CUT_OUTCOME,
@@ -180,6 +178,8 @@ export {
   partialName,
   partialOf,
 } from "./words/instruments.ts";
+// findings in sentences
+export { LIP_BIAS, ONLY_CHANGES } from "./words/lips.ts";
 export { columnFitWords } from "./words/measured/columnFitWords.ts";
 export { levelWords } from "./words/measured/levelWords.ts";
 export { apartWords, peakWords } from "./words/measured/peakWords.ts";

@@ -1,6 +1,7 @@
 import { type Command, Option } from "commander";
 import {
   DEFAULT_LIPS,
+  DEFAULT_TWO_WAY_LIPS,
   formatLength,
   type GapSlots,
   gapKindWords,
@@ -8,11 +9,14 @@ import {
   Instrument,
   type InstrumentKind,
   instrumentOf,
+  isTwoWay,
+  LIP_BIAS,
+  type Lips,
   MASS_REFERENCE_HZ,
   MODAL_COUNT,
   type NoteSlot,
-  type OneMassLips,
   noteLabel,
+  ONLY_CHANGES,
   type Pressure,
   parseLengthMm,
   parseRange,
@@ -34,6 +38,7 @@ interface Options {
   readonly gaps?: string;
   readonly comparedWith?: string;
   readonly pressure: string;
+  readonly lips: "one-mass" | "two-way";
   readonly lipMass?: string;
   readonly lipMassExponent?: string;
   readonly lipQuality?: string;
@@ -45,7 +50,7 @@ interface Options {
 interface Answer {
   readonly referenceGapMm: number;
   readonly pressure: Pressure;
-  readonly lips: OneMassLips;
+  readonly lips: Lips;
   readonly gaps: readonly GapSlots[];
   readonly instrument: InstrumentKind;
 }
@@ -69,6 +74,11 @@ export function slotsCommand(program: Command): void {
       "--pressure <pressure>",
       "of each note's own starting pressure, or one for all, e.g. 3kPa",
       "1.3x",
+    )
+    .addOption(
+      new Option("--lips <model>", "one mass that swings out, or lips that swing out and stretch open")
+        .choices(["one-mass", "two-way"])
+        .default("one-mass"),
     )
     .option("--lip-mass <kg/m2>", `mass per area of the lips at ${MASS_REFERENCE_HZ} Hz`)
     .option("--lip-mass-exponent <e>", "how it falls: mass ∝ 1/f^e; 0 for one mass at all notes")
@@ -102,19 +112,32 @@ function study(setup: Setup, options: Options): Answer {
       ? [length(options.gap, instrument.gapMm)]
       : parseRange(options.gaps, setup.units);
   const pressure = parsePressure(options.pressure);
-  const lips: OneMassLips = {
-    massPerArea: number(options.lipMass, "--lip-mass", DEFAULT_LIPS.massPerArea),
-    massExponent: number(options.lipMassExponent, "--lip-mass-exponent", DEFAULT_LIPS.massExponent),
-    quality: number(options.lipQuality, "--lip-quality", DEFAULT_LIPS.quality),
-    restOpening: length(options.lipOpening, 1000 * DEFAULT_LIPS.restOpening) / 1000,
-    width: length(options.lipWidth, 1000 * DEFAULT_LIPS.width) / 1000,
-  };
+  const lips = lipsAsked(options, length);
   const gaps: GapSlots[] = [];
   for (const slots of slotSteps(instrument, gapsMm, { lips, pressure, referenceGapMm })) {
     gaps.push(slots);
     counting("gap")(gaps.length, gapsMm.length);
   }
   return { referenceGapMm, pressure, lips, gaps, instrument: instrumentOf(setup) };
+}
+
+function lipsAsked(options: Options, length: (typed: string | undefined, otherwise: number) => number): Lips {
+  const { lips, lipMass, lipMassExponent, lipQuality, lipOpening, lipWidth } = options;
+  const usual = lips === "two-way" ? DEFAULT_TWO_WAY_LIPS : DEFAULT_LIPS;
+  const alike = {
+    quality: number(lipQuality, "--lip-quality", usual.quality),
+    restOpening: length(lipOpening, 1000 * usual.restOpening) / 1000,
+    width: length(lipWidth, 1000 * usual.width) / 1000,
+  };
+  if (lips === "one-mass")
+    return {
+      massPerArea: number(lipMass, "--lip-mass", DEFAULT_LIPS.massPerArea),
+      massExponent: number(lipMassExponent, "--lip-mass-exponent", DEFAULT_LIPS.massExponent),
+      ...alike,
+    };
+  const [other] = [lipMass && "--lip-mass", lipMassExponent && "--lip-mass-exponent"].filter(Boolean);
+  if (other) throw new InputError(`${other} is of one-mass lips; leave it out, or give --lips one-mass`);
+  return { ...DEFAULT_TWO_WAY_LIPS, ...alike };
 }
 
 function number(typed: string | undefined, option: string, otherwise: number): number {
@@ -142,8 +165,15 @@ const asJson = ({ referenceGapMm, pressure, lips, gaps, instrument }: Answer) =>
       ? { pressure_Pa: pressure.pascals }
       : { times_starting_pressure: pressure.timesThreshold },
   lips: {
-    mass_kg_m2: lips.massPerArea,
-    mass_exponent: lips.massExponent,
+    model: isTwoWay(lips) ? lips.model : "one-mass",
+    ...(isTwoWay(lips)
+      ? {
+          mass_factor_kg_s: lips.massFactor,
+          protrusion_mm: 1000 * lips.protrusion,
+          thickness_mm: 1000 * lips.thickness,
+          stiffness_ratio: lips.stiffnessRatio,
+        }
+      : { mass_kg_m2: lips.massPerArea, mass_exponent: lips.massExponent }),
     quality: lips.quality,
     rest_opening_mm: 1000 * lips.restOpening,
     width_mm: 1000 * lips.width,
@@ -203,6 +233,12 @@ const oneGap = (instrument: InstrumentKind): readonly Column[] => [
   { title: "before note", cell: ({ slot }) => (slot?.runnerUp ? noteLabel(slot.runnerUp, instrument) : "–") },
 ];
 
+const massOf = (lips: Lips): string =>
+  isTwoWay(lips)
+    ? `swinging out and stretching open, ${lips.massFactor} kg/s/((2π)² f), standing ${formatLength(1000 * lips.protrusion, "mm")} into ` +
+      `the cup, ${formatLength(1000 * lips.thickness, "mm")} thick, ${lips.stiffnessRatio} times as stiff to stretch as to swing`
+    : `${lips.massPerArea} kg/m² at ${MASS_REFERENCE_HZ} Hz ∝ 1/f^${lips.massExponent}`;
+
 function text({ referenceGapMm, pressure, lips, gaps, instrument }: Answer, setup: Setup): string {
   const both = (mm: number) => `${formatLength(mm, "mm")} (${formatLength(mm, "in")})`;
   const columns = oneGap(instrument);
@@ -211,9 +247,9 @@ function text({ referenceGapMm, pressure, lips, gaps, instrument }: Answer, setu
       ? `Blown with ${pressure.pascals / 1000} kPa.`
       : `Each note blown with ${pressure.timesThreshold} times its lowest starting pressure at ${both(referenceGapMm)}, ${gapKindWords(setup, referenceGapMm)}.`;
   const about =
-    `${blown}\nLips, which nobody can measure in a playing mouth: ${lips.massPerArea} kg/m² at ${MASS_REFERENCE_HZ} Hz ` +
-    `∝ 1/f^${lips.massExponent}, Q ${lips.quality}, ${formatLength(1000 * lips.restOpening, "mm")} open at rest, ` +
-    `${formatLength(1000 * lips.width, "mm")} wide.\n` +
+    `${blown}\nLips, which nobody can measure in a playing mouth: ${massOf(lips)}, Q ${lips.quality}, ` +
+    `${formatLength(1000 * lips.restOpening, "mm")} open at rest, ${formatLength(1000 * lips.width, "mm")} wide.\n` +
+    `${LIP_BIAS[isTwoWay(lips) ? "two-way" : "one-mass"]}; ${ONLY_CHANGES}\n` +
     `Slot width: range of lip frequencies that start the note; pull: 0 locks, 1 follows the lips; margin: starting pressure of the ` +
     `next note over its own.\n`;
   if (gaps.length === 1) {

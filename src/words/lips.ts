@@ -9,14 +9,14 @@ export const LIP_MODEL: Readonly<Record<LipModelName, string>> = {
 };
 
 /**
- * How far from a resonance notes sound with the usual lips on the demo, at 1.3 and 2 times their starting pressures
+ * How far from a resonance notes begin with the usual lips on the demo, at 1.3 and 2 times their starting pressures
  * (tests/study/feel/lipBias.slow.test.ts). A player plays some 19 cents above (Boutin, Fletcher, Smith & Wolfe 2015).
  */
 export const LIP_BIAS: Readonly<Record<LipModelName, string>> = {
   "one-mass":
-    "One-mass lips sound some 40 to 65 cents above the instrument’s resonances, more as a note begins",
+    "With one-mass lips notes begin some 60 to 100 cents above the instrument’s resonances, and sound nearer to them once they are loud",
   "two-way":
-    "Two-way lips sound from some 60 cents below the instrument’s resonances, on the lowest note, to some 35 above",
+    "With two-way lips notes begin from some 55 cents below the instrument’s resonances, on the lowest note, to some 50 above",
 };
 
 /** Beside any pitch that lips give. */

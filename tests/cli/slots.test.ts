@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { exampleFile } from "../setup/example.ts";
-import { annulus } from "./run.ts";
+import { annulus, expectRefused } from "./run.ts";
 
 const demo = "shared/demo.setup.json";
 const slots = (args: readonly string[], input?: string) => annulus(["slots", ...args], input);
@@ -65,4 +65,21 @@ describe("annulus slots", () => {
       expect(stderr).toMatch(words);
     }
   });
+});
+
+it("blows lips that move two ways, and refuses what they have not got", () => {
+  const json = (...more: string[]) =>
+    JSON.parse(annulus(["slots", "shared/demo.setup.json", "--format", "json", ...more]).stdout);
+  const [one, two] = [json(), json("--lips", "two-way")];
+  expect(one.lips.model).toBe("one-mass");
+  expect(two.lips).toMatchObject({ model: "two-way", mass_factor_kg_s: 1.1, quality: 6 });
+  expect(two.rows).toHaveLength(one.rows.length);
+  expect(two.rows[2].playing_frequency_Hz).toBeLessThan(one.rows[2].playing_frequency_Hz);
+  expectRefused(
+    annulus(["slots", "shared/demo.setup.json", "--lips", "two-way", "--lip-mass", "5"]),
+    /--lip-mass is of one-mass lips; leave it out/,
+  );
+  expect(annulus(["slots", "shared/demo.setup.json", "--lips", "two-way"]).stdout).toMatch(
+    /swinging out and stretching open[\s\S]*only a change from gap to gap means anything/,
+  );
 });

@@ -1,6 +1,6 @@
 /** What is asked of lips and breath: the notes' texts as numbers. */
 import type { Setup } from "../../setup/setup.ts";
-import type { Lips } from "../../study/feel/lipParameters.ts";
+import { DEFAULT_TWO_WAY_LIPS, type Lips } from "../../study/feel/lipParameters.ts";
 import type { Pressure } from "../../study/feel/slots.ts";
 import { readField, readFields } from "../form/field.ts";
 import { FLOW, FLOW_LIMITS, LIP_FIELDS, PRESSURE } from "../state/notes/play.ts";
@@ -17,14 +17,15 @@ export interface FeelQuestion {
 }
 
 export function feelQuestion({ setup, gapMm, referenceGapMm, notes }: Document): FeelQuestion {
-  const { lips: typed, pressure, flow, unit } = notes.play;
-  const lips = readFields(LIP_FIELDS, typed, unit);
+  const { lipModel, lips: typed, pressure, flow, unit } = notes.play;
+  const oneMass = readFields(LIP_FIELDS, typed, unit);
+  const read = Object.keys(oneMass.problems).length === 0 ? (oneMass.values as unknown as Lips) : null;
   const timesThreshold = readField(PRESSURE, pressure, unit).value;
   return {
     setup,
     gapMm,
     referenceGapMm,
-    lips: Object.keys(lips.problems).length === 0 ? (lips.values as unknown as Lips) : null,
+    lips: lipModel === "two-way" ? DEFAULT_TWO_WAY_LIPS : read,
     pressure: timesThreshold === undefined ? null : { timesThreshold },
     litresPerMinute: readField(FLOW, flow, unit).value ?? FLOW_LIMITS.usual,
   };

@@ -4,7 +4,7 @@ import { formatLength } from "../../../units/formatLength.ts";
 import { InputError } from "../../../units/inputError.ts";
 import { type LengthUnit, parseLengthMm } from "../../../units/length.ts";
 import { type Field, plainNumber, quantity } from "../../form/field.ts";
-import { type KeptBy, keptForm, keptLength, record } from "../../form/kept.ts";
+import { type KeptBy, keptForm, keptLength, oneOf, record } from "../../form/kept.ts";
 import { number } from "../../form/quantity.ts";
 
 export type LipName = keyof OneMassLips;
@@ -101,7 +101,11 @@ export const LEAP_FIELDS = {
   }),
 };
 
+/** Which lips are blown; either model's are tried for a verdict. */
+const LIP_MODELS = ["one-mass", "two-way"] as const;
+
 export const playForm = keptForm({
+  lipModel: oneOf(LIP_MODELS, "one-mass"),
   lips: record(LIP_FIELDS),
   pressure: PRESSURE,
   flow: FLOW,

@@ -41,7 +41,7 @@ export class Slots extends PageElement {
         <h2 id="slots-title">How firmly notes slot</h2>
         <p class="words">
           Slot width is the range of lip frequencies that start the note; pull how far the pitch follows the lips;
-          margin how much more pressure the next note would need. All by linear stability of one-mass lips on this air column.
+          margin how much more pressure the next note would need. All by linear stability of modelled lips on this air column.
         </p>
         <div aria-live="polite">
           ${felt.value && !felt.stale ? html`<p class="words" data-testid="slots-finding"><span class="finding">The model: ${FINDING[felt.value.slots.finding]}.</span> ${evidenceWords(felt.value.slots, instrumentOf(this.page.store.parts.document.setup))}</p>` : ""}
