@@ -55,11 +55,8 @@ const titles = async (page: Page): Promise<string[][]> =>
 
 describe("a folder of the person's own", () => {
   it("has the newest after every change and the one before beside it; leave that lapsed is asked for again; it can be stopped", async () => {
-    const visited = await openJobs(visit);
+    const visited = await openJobs(visit, { before: [picksFolder] });
     const { page, context } = visited;
-    await context.addInitScript(picksFolder);
-    await page.reload();
-    await recordIsThere(page);
     await page.getByTestId("last-backup").getByText("None has been made here yet").waitFor();
     await keep(page, "First");
     await page.getByText("Kept up to date in a folder of your own").click();

@@ -2,7 +2,7 @@
 import { existsSync, mkdirSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, expect, inject } from "vitest";
+import { afterAll, afterEach, beforeEach, expect, inject } from "vitest";
 
 /** The browser as a person has it: for what its processes do. */
 export const windowedPath =
@@ -40,11 +40,37 @@ export interface VisitOptions {
   readonly colorScheme?: "light" | "dark";
   readonly hash?: string;
   readonly touch?: boolean;
+  /** What the browser is to be without, or otherwise, before any code of the page runs. */
+  readonly before?: readonly (() => void)[];
+  /**
+   * The page may keep itself in the browser, to open without a network. Fetching all of it once more takes as long as all that most
+   * tests do, so that it does where a test is of that.
+   */
+  readonly keepsItself?: boolean;
+}
+
+/** A browser without what a page keeps itself with, as browsers are where a page comes without https. */
+export function keepsNothing(): void {
+  Reflect.deleteProperty(Navigator.prototype, "serviceWorker");
+}
+
+/** One for all files that a worker of the test runner gets; it ends with the worker. */
+let commonBrowser: Promise<Browser> | undefined;
+
+async function launch(more: readonly string[] = []): Promise<Browser> {
+  if (!executablePath) throw new Error("no Chromium: npm test installs it, or set CHROMIUM_PATH");
+  mkdirSync(screenshots, { recursive: true });
+  return chromium.launch({ executablePath, args: [...args, ...more] });
+}
+
+async function inCommon(): Promise<Browser> {
+  if (!(await commonBrowser?.catch(() => undefined))?.isConnected()) commonBrowser = launch();
+  return commonBrowser!;
 }
 
 /**
- * One browser for a file of tests; `visit` opens a page in a context of its own, as a new person on a new machine, until the
- * test ends: pages left open would go on computing beside the next test's.
+ * A browser for a file of tests; `visit` opens a page in a context of its own, as a new person on a new machine, until the test
+ * ends: pages left open would go on computing beside the next test's.
  *
  * @param more arguments of the browser, for what a machine has to have
  */
@@ -52,17 +78,25 @@ export function useBrowser(more: readonly string[] = []): {
   visit: (options?: VisitOptions) => Promise<Visit>;
 } {
   let browser: Browser;
-  beforeAll(async () => {
-    if (!executablePath) throw new Error("no Chromium: npm test installs it, or set CHROMIUM_PATH");
-    browser = await chromium.launch({ executablePath, args: [...args, ...more] });
-    mkdirSync(screenshots, { recursive: true });
+  beforeEach(async () => {
+    if (!browser?.isConnected()) browser = await (more.length ? launch(more) : inCommon());
   });
   afterEach(async () => {
     await Promise.all(browser.contexts().map((context) => context.close()));
   });
-  afterAll(() => browser?.close());
+  afterAll(async () => {
+    if (more.length) await browser?.close();
+  });
   return {
-    async visit({ width = 1280, height = 900, colorScheme = "light", hash = "", touch = false } = {}) {
+    async visit({
+      width = 1280,
+      height = 900,
+      colorScheme = "light",
+      hash = "",
+      touch = false,
+      before = [],
+      keepsItself = false,
+    } = {}) {
       const context = await browser.newContext({
         viewport: { width, height },
         colorScheme,
@@ -72,6 +106,7 @@ export function useBrowser(more: readonly string[] = []): {
       });
       // a busy machine is slow, which is no fault
       context.setDefaultTimeout(60_000);
+      for (const act of keepsItself ? before : [keepsNothing, ...before]) await context.addInitScript(act);
       const page = await context.newPage();
       const address = inject("address");
       const visit: Visit = { page, context, address, complaints: [], strangers: [] };

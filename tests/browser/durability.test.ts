@@ -25,7 +25,7 @@ describe("a browser that is killed", () => {
 
   /** Types for a while and kills the browser. The answer: what must be there still, and what may be. */
   async function typeAndKill(restWaits: boolean, hash = ""): Promise<{ shown: string[]; newest: string[] }> {
-    const { page, kill } = await start(profile, hash);
+    const { page, kill } = await start(profile, hash, false);
     await page.getByTestId("gap-field").waitFor();
     const typed: { gap: string; at: number }[] = [];
     const edits = 1 + Math.floor(3 * random());
@@ -57,7 +57,7 @@ describe("a browser that is killed", () => {
     for (let i = 0; i < 20; i++) {
       if (i === 8) {
         // from here on as a job
-        const { page, context } = await start(profile, "#jobs");
+        const { page, context } = await start(profile, "#jobs", false);
         await recordIsThere(page);
         await keep(page, "Killed");
         await row(page, "Killed").waitFor();
@@ -74,7 +74,7 @@ describe("a browser that is killed", () => {
       expected = newest;
     }
     expect(isSeen).toBe(19);
-    const { page, context } = await start(profile, "#jobs");
+    const { page, context } = await start(profile, "#jobs", false);
     await recordIsThere(page);
     await row(page, "Killed").waitFor();
     expect(await rows(page).count()).toBe(1);

@@ -24,9 +24,7 @@ const withoutPickers = () => {
 };
 
 async function open(options: Parameters<typeof visit>[0] = {}): Promise<Visit> {
-  const visited = await visit({ ...options, hash: "#fit" });
-  await visited.page.addInitScript(withoutPickers);
-  await visited.page.reload();
+  const visited = await visit({ ...options, hash: "#fit", before: [withoutPickers] });
   await visited.page.getByTestId("begin-demo").waitFor();
   return visited;
 }

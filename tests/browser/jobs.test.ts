@@ -237,16 +237,19 @@ describe("nothing is lost", () => {
   });
 
   it("when the disk is full: it is said, offered as a file, and kept when there is room", async () => {
-    const visited = await visit({ hash: "#jobs" });
-    const { page, context } = visited;
-    await context.addInitScript(() => {
-      const { put } = IDBObjectStore.prototype;
-      IDBObjectStore.prototype.put = function (...given) {
-        if ((window as any).isFull) throw new DOMException("no room", "QuotaExceededError");
-        return put.apply(this, given);
-      };
+    const visited = await visit({
+      hash: "#jobs",
+      before: [
+        () => {
+          const { put } = IDBObjectStore.prototype;
+          IDBObjectStore.prototype.put = function (...given) {
+            if ((window as any).isFull) throw new DOMException("no room", "QuotaExceededError");
+            return put.apply(this, given);
+          };
+        },
+      ],
     });
-    await page.reload();
+    const { page } = visited;
     await recordIsThere(page);
     await keep(page, "Full");
     await page.evaluate(() => {
@@ -283,13 +286,16 @@ describe("nothing is lost", () => {
   });
 
   it("when the browser refuses a database: it is said where jobs are, and all else works", async () => {
-    const { page, context } = await visit({ hash: "#jobs" });
-    await context.addInitScript(() => {
-      IDBFactory.prototype.open = () => {
-        throw new DOMException("not in a private window", "InvalidStateError");
-      };
+    const { page } = await visit({
+      hash: "#jobs",
+      before: [
+        () => {
+          IDBFactory.prototype.open = () => {
+            throw new DOMException("not in a private window", "InvalidStateError");
+          };
+        },
+      ],
     });
-    await page.reload();
     await page
       .getByTestId("no-record")
       .getByText(/does not let the page keep jobs/)

@@ -26,9 +26,11 @@ export async function openJobs(
   visit: (options: VisitOptions) => Promise<Visit>,
   options: VisitOptions = {},
 ): Promise<Visit> {
-  const visited = await visit({ ...options, hash: "#jobs" });
-  await visited.context.addInitScript(withoutDialogs);
-  await visited.page.reload();
+  const visited = await visit({
+    ...options,
+    hash: "#jobs",
+    before: [withoutDialogs, ...(options.before ?? [])],
+  });
   await recordIsThere(visited.page);
   return visited;
 }

@@ -17,7 +17,8 @@ const demoText = readFileSync(
 
 describe("nothing typed or loaded is lost", () => {
   it("restores gap, reference and unit after a reload", async () => {
-    const visited = await visit();
+    // a page that keeps itself is as quiet as one that does not
+    const visited = await visit({ keepsItself: true });
     const { page } = visited;
     await answered(page);
     await typeGap(page, "3.7 mm");
@@ -33,7 +34,7 @@ describe("nothing typed or loaded is lost", () => {
   });
 
   it("works without a network once it has been there", async () => {
-    const { page, context } = await visit();
+    const { page, context } = await visit({ keepsItself: true });
     await answered(page);
     await page.evaluate(() => navigator.serviceWorker.ready);
     await context.setOffline(true);

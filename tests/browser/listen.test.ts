@@ -43,12 +43,14 @@ const { visit } = useBrowser([
 
 /** Chromium's own dialog cannot be answered by a test; the older one can. */
 async function open(): Promise<Visit> {
-  const visited = await visit();
-  await visited.context.addInitScript(() => {
-    Reflect.deleteProperty(window, "showOpenFilePicker");
+  const visited = await visit({
+    hash: "#listen",
+    before: [
+      () => {
+        Reflect.deleteProperty(window, "showOpenFilePicker");
+      },
+    ],
   });
-  await visited.page.goto(`${visited.address}#listen`);
-  await visited.page.reload();
   await visited.page.getByTestId("listen").waitFor();
   return visited;
 }

@@ -318,7 +318,7 @@ describe("what the notebooks say", () => {
 
 describe("the task Learn", () => {
   it("keeps all notebooks from the first one that is opened, and says there when that is done", async () => {
-    const visited = await visit({ hash: at("slots") });
+    const visited = await visit({ hash: at("slots"), keepsItself: true });
     const { page, context, address } = visited;
     await page.getByTestId("notebooks-kept").getByText("Kept in this browser: all seven").waitFor(patience);
     await context.setOffline(true);
@@ -327,7 +327,7 @@ describe("the task Learn", () => {
   }, 300_000);
 
   it("goes on keeping them while another task is looked at", async () => {
-    const { page, address } = await visit({ hash: "#learn" });
+    const { page, address } = await visit({ hash: "#learn", keepsItself: true });
     await page.getByTestId("notebooks-kept").waitFor();
     await page.evaluate(() => {
       location.hash = "#measure";
@@ -338,7 +338,7 @@ describe("the task Learn", () => {
   }, 300_000);
 
   it("names all notebooks, keeps them, and they open without a network", async () => {
-    const visited = await visit({ hash: "#learn" });
+    const visited = await visit({ hash: "#learn", keepsItself: true });
     const { page, context, address } = visited;
     await page.getByTestId("notebooks-kept").getByText("Kept in this browser").waitFor(patience);
     await context.setOffline(true);
@@ -353,7 +353,7 @@ describe("the task Learn", () => {
   }, 300_000);
 
   it("is sound at every width and in every colour", async () => {
-    const visited = await visit({ hash: "#learn" });
+    const visited = await visit({ hash: "#learn", keepsItself: true });
     const { page } = visited;
     await page.getByTestId("notebooks-kept").getByText("Kept in this browser").waitFor(patience);
     await expectSoundEverywhere(page, "learn");

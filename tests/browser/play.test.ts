@@ -352,15 +352,16 @@ describe("playing", () => {
   });
 
   it("says in words that there is no MIDI and no sound; everything else works", async () => {
-    const { page, context, address } = await open();
-    await context.addInitScript(() => {
-      Object.defineProperty(window, "AudioContext", { value: undefined });
-      Object.defineProperty(Navigator.prototype, "requestMIDIAccess", {
-        value: () => Promise.reject(new Error("refused")),
-      });
+    const { page } = await open({
+      before: [
+        () => {
+          Object.defineProperty(window, "AudioContext", { value: undefined });
+          Object.defineProperty(Navigator.prototype, "requestMIDIAccess", {
+            value: () => Promise.reject(new Error("refused")),
+          });
+        },
+      ],
     });
-    await page.goto(`${address}#play`);
-    await page.reload();
     await page.getByTestId("accept").click();
     await page.getByText(/makes no live sound here/).waitFor();
     await page.getByTestId("midi").click();

@@ -3,7 +3,7 @@ import { readlinkSync } from "node:fs";
 import { join } from "node:path";
 import { type BrowserContext, chromium, type Page } from "playwright-core";
 import { inject } from "vitest";
-import { args, windowedPath } from "./browser.ts";
+import { args, keepsNothing, windowedPath } from "./browser.ts";
 
 export interface Started {
   readonly page: Page;
@@ -12,7 +12,8 @@ export interface Started {
   kill(): Promise<void>;
 }
 
-export async function start(profile: string, hash = ""): Promise<Started> {
+/** @param keepsItself as in a visit: where it does, each start that is ended soon fetches the whole page once more */
+export async function start(profile: string, hash = "", keepsItself = true): Promise<Started> {
   const context = await chromium.launchPersistentContext(profile, {
     ...(windowedPath && { executablePath: windowedPath }),
     args: [...args, "--disk-cache-size=1000000"],
@@ -20,6 +21,7 @@ export async function start(profile: string, hash = ""): Promise<Started> {
   });
   context.setDefaultTimeout(60_000);
   await context.addInitScript(rememberGaps);
+  if (!keepsItself) await context.addInitScript(keepsNothing);
   const page = context.pages()[0] ?? (await context.newPage());
   const pid = Number(readlinkSync(join(profile, "SingletonLock")).split("-").at(-1));
   await page.goto(inject("address") + hash, { waitUntil: "commit" });

@@ -66,7 +66,7 @@ async function overTheEdge(page: Page): Promise<string[]> {
 
 /** Serious and critical findings, in words. */
 async function serious(page: Page, rules?: readonly string[]): Promise<string[]> {
-  await page.evaluate(axe);
+  if (!(await page.evaluate(() => "axe" in window))) await page.evaluate(axe);
   return page.evaluate(async (rules) => {
     const { violations } = await (window as any).axe.run(document, {
       resultTypes: ["violations"],
