@@ -166,6 +166,7 @@ export { fitMatrixCsv } from "./words/bench/fitMatrixCsv.ts";
 export { spreadWords } from "./words/bench/fitSpread.ts";
 export { GAUGE_ABOUT, GAUGE_KINDS, type GaugeKind, unknownLettersWords } from "./words/bench/gauges.ts";
 export { NOT_KNOWN } from "./words/blown/notKnown.ts";
+export { throatEdgeWords } from "./words/blown/throatEdge.ts";
 export { designWords, freedomWords, worseWords } from "./words/design/designWords.ts";
 export { GAP_KIND, gapKind, gapKindWords } from "./words/gapKinds.ts";
 export {

@@ -23,6 +23,7 @@ import {
   resistanceCurve,
   resistanceFindingAt,
   type Setup,
+  throatEdgeWords,
 } from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
 import { formatOption } from "./formatOption.ts";
@@ -139,6 +140,7 @@ const partJson = (part: PartDrop) => ({
   friction_Pa: part.frictionPa,
   area_change_Pa: part.areaChangePa,
   drop_Pa: part.dropPa,
+  bounds_Pa: part.boundsPa,
   share: part.share,
 });
 
@@ -150,6 +152,7 @@ const asJson = ({ flows, changes, levels }: Answer) => ({
     resistance_Pa_s_m3: flow.resistance,
     mach: flow.mach,
     gap: { edge: flow.gap.edge, drop_Pa: flow.gap.dropPa, share: flow.gap.share },
+    throat_edge: { drop_Pa: flow.throatEdge.dropPa, is_measured: flow.throatEdge.isMeasured },
     parts: flow.parts.map(partJson),
   })),
   changes: changes.map((change) => ({
@@ -213,10 +216,9 @@ function text({ flows, changes, levels }: Answer, setup: Setup): string {
   ].join("\n");
 }
 
-function flowText(
-  { gapMm, litresPerMinute, parts, gap, dropPa, resistance }: Resistance,
-  setup: Setup,
-): string {
+function flowText(flow: Resistance, setup: Setup): string {
+  const { gapMm, litresPerMinute, parts, gap, dropPa, resistance } = flow;
+  const edge = throatEdgeWords(flow);
   const head = ["part", "from/mm", "to/mm", "Re", "regime", "friction/Pa", "area/Pa", "drop/Pa", "%"];
   const rows = parts.map((part) => [
     part.part,
@@ -235,6 +237,7 @@ function flowText(
     textTable(head, [...rows, ["whole", "", "", "", "", "", "", whole, ""]]),
     `Gap: ${figures(gap.dropPa, (pa) => pa.toFixed(2), "Pa")}; the leadpipe's edge ${gap.edge}.\n`,
     `The gap's share: ${figures(gap.share, (share) => (100 * share).toFixed(2), "%")}.\n`,
+    edge && `${edge}\n`,
     resistance
       ? `Resistance (drop over flow): ${(resistance.estimate / 1e6).toPrecision(4)} MPa·s/m³.\n`
       : "Resistance (drop over flow): none is defined without flow.\n",

@@ -30,10 +30,14 @@ export const reynoldsNumber = (flow: number, radius: number, kinematicViscosity:
   (2 * flow) / (Math.PI * radius * kinematicViscosity);
 
 /** 0 at `from` and below, 1 at `to` and above, smooth in ln x between. */
-export function smoothRise(x: number, from: number, to: number): number {
+function smoothRise(x: number, from: number, to: number): number {
   const s = Math.min(1, Math.max(0, Math.log(x / from) / Math.log(to / from)));
   return s * s * (3 - 2 * s);
 }
+
+/** w: how far a pipe's stream of this Reynolds number is from laminar, 0, to turbulent, 1. */
+export const turbulentPart = (reynolds: number): number =>
+  smoothRise(reynolds, LAMINAR_UP_TO, TURBULENT_FROM);
 
 /**
  * Darcy's f.
@@ -44,7 +48,7 @@ export function frictionFactor(reynolds: number, relativeRoughness: number): num
   const laminar = 64 / reynolds;
   if (reynolds <= LAMINAR_UP_TO) return laminar;
   const turbulent = colebrook(reynolds, relativeRoughness);
-  const w = smoothRise(reynolds, LAMINAR_UP_TO, TURBULENT_FROM);
+  const w = turbulentPart(reynolds);
   return laminar ** (1 - w) * turbulent ** w;
 }
 

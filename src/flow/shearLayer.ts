@@ -2,13 +2,13 @@
  * The layer between a uniform stream of speed U and the still air beside it, x behind the edge it left (the "lip"):
  *
  *   u = ½U erfc(s),   s = y/ℓ + s_lip,   y outward from the lip
- *   ℓ² = 8νx/U + w (0.18 x)²/π,   w rising from 0 to 1 between jet Reynolds numbers of 1000 and 3000
+ *   ℓ² = 8νx/U + w (0.18 x)²/π,   w how far the stream is turbulent, 0 to 1
  *
  * Laminar part: diffusion carried along at U/2, the first approximation of the laminar half-jet (Görtler 1942, from memory);
  * its steepest slope is 0.1 % from that of the exact boundary layer (tests/reference). Turbulent part: the layer's
  * vorticity thickness, U over its steepest slope, √π ℓ here, grows by 0.18 of the distance (Brown & Roshko 1974, J. Fluid
- * Mech. 64, 775, from memory; 0.16 to 0.18 elsewhere). Jets are laminar below Re ≈ 1000 and turbulent from 3000 (McNaughton &
- * Sinclair 1966, J. Fluid Mech. 25, 367, from memory).
+ * Mech. 64, 775, from memory; 0.16 to 0.18 elsewhere). Over so short a way as a gap a layer is what the pipe before delivers: it
+ * has no room to become turbulent by itself.
  *
  * Conservation of momentum puts the lip at s_lip = −1/√(2π) (there u = 0.71 U). The stream that came from inside the lip ends
  * at the dividing streamline, where u = 0.62 U; what flows outside it is entrained.
@@ -17,11 +17,8 @@
  * known to it.
  */
 import { complementaryError as erfc } from "../statistics/incomplete.ts";
-import { smoothRise } from "./friction.ts";
 
 const GROWTH = 0.18;
-const LAMINAR_JET = 1000;
-const TURBULENT_JET = 3000;
 
 /** s at the lip. */
 export const LIP = -1 / Math.sqrt(2 * Math.PI);
@@ -51,17 +48,17 @@ export function momentumBeyond(s: number): number {
  * ℓ, m.
  * @param distance x, m
  * @param speed U, m/s, above 0
- * @param jetReynolds Reynolds number of the jet, by its diameter
+ * @param turbulent w
  */
 export function layerScale(
   distance: number,
   speed: number,
   kinematicViscosity: number,
-  jetReynolds: number,
+  turbulent: number,
 ): number {
   const diffusion = (8 * kinematicViscosity * distance) / speed;
   const turbulence = (GROWTH * distance) ** 2 / Math.PI;
-  return Math.sqrt(diffusion + smoothRise(jetReynolds, LAMINAR_JET, TURBULENT_JET) * turbulence);
+  return Math.sqrt(diffusion + turbulent * turbulence);
 }
 
 /** How sharply the lesser of two places in the layer takes over, for a result without a kink. */

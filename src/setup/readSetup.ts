@@ -109,6 +109,7 @@ function readLengths(json: unknown, problems: Problem[]) {
   return {
     mouthpiece: profileMmAt("mouthpiece"),
     cupDepthMm: lengthMmAt("mouthpiece", "cupDepth"),
+    throatEdgeRadiusMm: lengthMmAt("mouthpiece", "throatEdgeRadius"),
     shankEndDiameterMm: lengthMmAt("mouthpiece", "shankEndDiameter"),
     insertionMm: lengthMmAt("mouthpiece", "insertion"),
     mouthDiameterMm: lengthMmAt("receiver", "mouthDiameter"),
@@ -157,6 +158,12 @@ function checkGeometry(json: unknown, lengths: Lengths, problems: Problem[], uni
       ["mouthpiece", "cupDepth"],
       `${written("mouthpiece", "cupDepth")} is not inside the mouthpiece; give less than its length`,
     );
+  const { throatEdgeRadiusMm } = lengths;
+  if (throatEdgeRadiusMm !== undefined && throatEdgeRadiusMm < 0)
+    refuse(
+      ["mouthpiece", "throatEdgeRadius"],
+      `${written("mouthpiece", "throatEdgeRadius")} is no radius; give 0 (sharp) or more`,
+    );
   if (mouthpiece && shankEndDiameterMm !== undefined && exitBoreMm(mouthpiece) >= shankEndDiameterMm)
     refuse(
       ["mouthpiece", "shankEndDiameter"],
@@ -187,7 +194,7 @@ function checkGeometry(json: unknown, lengths: Lengths, problems: Problem[], uni
 
 /** The setup, from a file and lengths without problems. */
 function build(file: SetupFile, lengths: Lengths): Setup {
-  const { cupDepthMm, shankEndDiameterMm, slideAtMm } = lengths;
+  const { cupDepthMm, throatEdgeRadiusMm, shankEndDiameterMm, slideAtMm } = lengths;
   const { shankTaper } = file.mouthpiece;
   return {
     name: file.name ?? "",
@@ -198,6 +205,7 @@ function build(file: SetupFile, lengths: Lengths): Setup {
     mouthpiece: {
       profileMm: lengths.mouthpiece!,
       ...(cupDepthMm !== undefined && { cupDepthMm }),
+      ...(throatEdgeRadiusMm !== undefined && { throatEdgeRadiusMm }),
       ...(shankEndDiameterMm !== undefined && { shankEndDiameterMm }),
       ...(shankTaper !== undefined && { shankTaper }),
       insertionMm: lengths.insertionMm!,

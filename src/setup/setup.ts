@@ -35,6 +35,8 @@ export interface Mouthpiece {
   readonly profileMm: ProfileMm;
   /** Rim to throat entry, mm. */
   readonly cupDepthMm?: number;
+  /** To which the edge between cup and throat is rounded, mm. */
+  readonly throatEdgeRadiusMm?: number;
   /** Outside diameter at the shank's end, mm. */
   readonly shankEndDiameterMm?: number;
   /** Diameter change per length of the shank's outside. */

@@ -25,6 +25,7 @@ export function writeSetup(setup: Setup): object {
     mouthpiece: {
       profile: profile(mouthpiece.profileMm),
       ...optional("cupDepth", mouthpiece.cupDepthMm),
+      ...optional("throatEdgeRadius", mouthpiece.throatEdgeRadiusMm),
       ...optional("shankEndDiameter", mouthpiece.shankEndDiameterMm),
       ...(mouthpiece.shankTaper !== undefined && { shankTaper: mouthpiece.shankTaper }),
       insertion: length(mouthpiece.insertionMm),

@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { suddenLoss } from "../../src/flow/areaChange.ts";
-import { type GapShape, gapLoss } from "../../src/flow/gapLoss.ts";
+import { type GapShape, gapLoss, jetLoss } from "../../src/flow/gapLoss.ts";
 import { dynamicPressure, speedThrough } from "../../src/flow/pipe.ts";
 import { DIVIDING, LIP, layerScale, missedMomentum, momentumBeyond } from "../../src/flow/shearLayer.ts";
+import { numbers as table } from "../reference/table.ts";
 import { numbers, texts } from "./named.ts";
 
 const gas = { density: 1.17, viscosity: 1.85e-5 };
@@ -37,12 +38,12 @@ describe("the shear layer", () => {
   it("grows, where laminar, as the exact boundary layer: 5.007 √(νx/U) of vorticity thickness", () => {
     const [[, exact]] = numbers(values, "laminar_vorticity_thickness");
     const [x, U, nu] = [0.003, 2, 1.5e-5];
-    const thickness = Math.sqrt(Math.PI) * layerScale(x, U, nu, 500);
+    const thickness = Math.sqrt(Math.PI) * layerScale(x, U, nu, 0);
     expect(Math.abs(thickness / Math.sqrt((nu * x) / U) / exact - 1)).toBeLessThan(0.002);
   });
 
   it("grows, where turbulent and far, by 0.18 of the distance", () => {
-    expect((Math.sqrt(Math.PI) * layerScale(0.01, 100, 1.5e-5, 1e5)) / 0.01).toBeCloseTo(0.18, 2);
+    expect((Math.sqrt(Math.PI) * layerScale(0.01, 100, 1.5e-5, 1)) / 0.01).toBeCloseTo(0.18, 2);
   });
 });
 
@@ -130,22 +131,24 @@ describe("the jet across the gap", () => {
     const tight = gapLoss(shape(8.4, 9.7, 9.2, 1e-6), gas, FLOW);
     expect(tight.estimate / q).toBeCloseTo((1 - (8.4 / 9.2) ** 2) ** 2, 4);
     // twenty diameters on in a cavity not much wider: the jet has filled it
-    const far = gapLoss(shape(8.4, 9.7, 8.75, 170), gas, FLOW);
+    const far = jetLoss(shape(8.4, 9.7, 8.75, 170), gas, FLOW, 1);
     expect(far.estimate / far.upper).toBeGreaterThan(0.99);
     // into a room and out of it: all the speed, and half the new one's again
-    const room = gapLoss(shape(8.4, 840, 8.4, 5000), gas, FLOW);
+    const room = jetLoss(shape(8.4, 840, 8.4, 5000), gas, FLOW, 1);
     expect(room.upper / q).toBeCloseTo(1.5, 3);
   });
 
   it("adds what the momentum that misses the mouth would have pushed, in a cavity wide enough to be free", () => {
     const kinematicViscosity = gas.viscosity / gas.density;
-    const jet = speedThrough(FLOW, 0.0042);
+    // well turbulent
+    const flow = 2 * FLOW;
+    const jet = speedThrough(flow, 0.0042);
     const gap = 0.002;
-    const scale = layerScale(gap, jet, kinematicViscosity, (2 * 0.0042 * jet) / kinematicViscosity);
+    const scale = layerScale(gap, jet, kinematicViscosity, 1);
     for (const at of [-1, 2]) {
       const [, missed] = numbers(values, "missed_momentum").find(([y]) => y === at)!;
       const leadpipe = 0.0042 + at * scale;
-      const { lower, estimate } = gapLoss(shape(8.4, 1000, 2000 * leadpipe, 1000 * gap), gas, FLOW);
+      const { lower, estimate } = jetLoss(shape(8.4, 1000, 2000 * leadpipe, 1000 * gap), gas, flow, 1);
       // ρu² × the rim of the narrower bore × the width missed, over the mouth's area
       const pushed =
         (gas.density * jet * jet * 2 * Math.PI * Math.min(0.0042, leadpipe) * scale * missed) /
@@ -163,5 +166,27 @@ describe("the jet across the gap", () => {
 
   it("loses nothing without flow", () => {
     expect(gapLoss(shape(8.4, 9.7, 8.75, 2.5), gas, 0)).toEqual({ lower: 0, estimate: 0, upper: 0 });
+  });
+
+  it("loses in a laminar stream what finite elements find (gap-stream-steady.csv), and never leaves the bounds", () => {
+    const rows = table("gap-stream-steady.csv");
+    expect(rows.length).toBe(84);
+    let near = 0;
+    for (const [gapOverDiameter, reynolds, fullness, loss] of rows) {
+      const speed = (reynolds * gas.viscosity) / gas.density / 0.0084;
+      const q = 0.5 * gas.density * speed * speed;
+      const { lower, estimate, upper } = gapLoss(
+        shape(8.4, 1.15 * 8.4, 8.4, 8.4 * gapOverDiameter),
+        gas,
+        speed * Math.PI * 0.0042 ** 2,
+      );
+      expect(lower / q).toBeLessThan(loss);
+      expect(upper / q).toBeGreaterThan(loss);
+      // a long pipe's profile, as the estimate has it
+      if (fullness !== 2 || reynolds > 1500) continue;
+      near++;
+      expect(Math.max(estimate / q / loss, loss / (estimate / q))).toBeLessThan(1.3);
+    }
+    expect(near).toBe(16);
   });
 });

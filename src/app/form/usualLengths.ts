@@ -15,6 +15,7 @@ export const USUAL_MM = {
   leadpipeLength: [50, 900],
   rim: [10, 45],
   cupDepth: [3, 60],
+  throatEdgeRadius: [0, 6],
   throat: [1.5, 14],
   throatLength: [0.5, 40],
   backboreExit: [4, 25],

@@ -59,7 +59,7 @@ export function flowChart(change: ResistanceChange, frame: Frame): Drawing {
 
   heading(svg, `Pressure drop at ${litresPerMinute} L/min`, large);
   let lost = 0;
-  parts.forEach(({ part, dropPa, share }, i) => {
+  parts.forEach(({ part, dropPa, boundsPa, share }, i) => {
     const middle = y(i + 0.5);
     const row = middle + 0.36 * small;
     const style = part === "gap" ? ({ fill: "gap", weight: 600 } as const) : {};
@@ -73,6 +73,16 @@ export function flowChart(change: ResistanceChange, frame: Frame): Drawing {
       height: barPx,
       fill: part === "gap" ? "gap" : "muted",
     });
+    const [low, high] = boundsPa;
+    const reach = Math.min(x(lost + high), plot.right);
+    // where an edge decides: from the least it may be to the most, off the paper where that is far
+    if (part !== "gap" && high - low > LEAST_PA)
+      add(svg, "path", {
+        "data-bounds": part,
+        d: intervalPath({ ends: [x(lost + low), reach], at: middle + barPx / 2 + 2, cap: 2 }).bar,
+        stroke: "muted",
+        "stroke-width": 1.5,
+      });
     if (i < parts.length - 1) rule(svg, [to, middle], [to, y(i + 1.5)], "hairline");
     const words = dropPa < LEAST_PA ? pascals(dropPa) : `${pascals(dropPa)} · ${sharePercent(share)}`;
     label(on, words, to + 6, row, { halo: true, ...style });
@@ -126,8 +136,7 @@ function axis(on: Omit<Panel, "y">, title: string): void {
 }
 
 export function flowTable({ chosen, reference }: ResistanceChange, unit: LengthUnit): Table {
-  const of = (name: string, { parts, gap }: Resistance) =>
-    parts.map((part) => ({ name, bounds: part.part === "gap" ? gap.dropPa : null, ...part }));
+  const of = (name: string, { parts }: Resistance) => parts.map((part) => ({ name, ...part }));
   return tableOf(
     [...of("what if", chosen), ...of("compared with", reference)],
     [
@@ -140,9 +149,9 @@ export function flowTable({ chosen, reference }: ResistanceChange, unit: LengthU
       ["regime", ({ regimes }) => [...new Set(regimes)].join(" to ")],
       ["friction (Pa)", ({ frictionPa }) => frictionPa],
       ["area change (Pa)", ({ areaChangePa }) => areaChangePa],
-      ["least (Pa)", ({ bounds, dropPa }) => bounds?.lower ?? dropPa],
+      ["least (Pa)", ({ boundsPa }) => boundsPa[0]],
       ["drop (Pa)", ({ dropPa }) => dropPa],
-      ["most (Pa)", ({ bounds, dropPa }) => bounds?.upper ?? dropPa],
+      ["most (Pa)", ({ boundsPa }) => boundsPa[1]],
       ["share (%)", ({ share }) => 100 * share],
     ],
   );
@@ -174,7 +183,8 @@ export const flowFigure: Figure<ResistanceChange> = {
   about:
     "Each bar is what one part of the bore takes of the pressure that drives the air, from the rim to the room. The gap's " +
     "jet is either caught whole by the leadpipe (least), or spreads a little on the way (estimate), or fills the cavity and " +
-    "enters the leadpipe afresh (most). The table has the Reynolds numbers and whether the flow is laminar or turbulent.",
+    "enters the leadpipe afresh (most). The thin line under the cup is what it costs from a well rounded edge at the throat to a " +
+    "sharp one. The table has the Reynolds numbers and whether the flow is laminar or turbulent.",
   caption: () => "All parts but the gap are the same at both gaps.",
   height: (width, data) => (data ? flowHeight(data, width) : 360),
   draw: flowChart,

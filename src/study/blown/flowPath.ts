@@ -7,6 +7,7 @@ import { boreOf } from "../../acoustics/duct/bore.ts";
 import type { Air } from "../../acoustics/medium/air.ts";
 import type { GapShape } from "../../flow/gapLoss.ts";
 import type { Cone } from "../../flow/pipe.ts";
+import type { ThroatEdge } from "../../flow/throatEdge.ts";
 import { splitProfileMm } from "../../setup/boreDiameter.ts";
 import { cavityDiameterMm, exitBoreMm } from "../../setup/geometry.ts";
 import type { ProfileMm, Setup } from "../../setup/setup.ts";
@@ -19,6 +20,7 @@ export interface FlowPath {
   readonly air: Air;
   /** A part without length (a mouthpiece without a backbore) has no cones. */
   readonly pipes: Readonly<Record<PipeName, readonly Cone[]>>;
+  readonly throatEdge: ThroatEdge;
 }
 
 /** The throat is as far as the bore stays within this of its narrowest: a measured one is never quite a cylinder. */
@@ -40,7 +42,26 @@ export function flowPath(setup: Setup): FlowPath {
       leadpipe: conesOf(leadpipe.profileMm),
       body: [...joint, ...conesOf(body.profileMm)],
     },
+    throatEdge: throatEdge(cup, mouthpiece.throatEdgeRadiusMm),
   };
+}
+
+/** The wall that the stream comes along is taken over half a throat's radius from the edge outward. */
+const WALL_OVER = 1.5;
+
+function throatEdge(cup: ProfileMm, radiusMm: number | undefined): ThroatEdge {
+  const [edgeMm, diameterMm] = cup[cup.length - 1];
+  const known = radiusMm === undefined ? null : radiusMm / 1000;
+  const from = cup.findLastIndex(([, diameter]) => diameter >= WALL_OVER * diameterMm);
+  const wall = { diameter: diameterMm / 1000, radius: known };
+  if (from < 0) {
+    const across = (cup[0][1] - diameterMm) / 2;
+    return { ...wall, wallAngle: across > 0 ? Math.atan2(across, edgeMm - cup[0][0]) : 0 };
+  }
+  const [[x1, d1], [x2, d2]] = [cup[from], cup[from + 1]];
+  const across = WALL_OVER * diameterMm;
+  const fromMm = x1 + ((x2 - x1) * (d1 - across)) / (d1 - d2);
+  return { ...wall, wallAngle: Math.atan2((across - diameterMm) / 2, edgeMm - fromMm) };
 }
 
 /** @throws SetupError on a gap the receiver cannot have */

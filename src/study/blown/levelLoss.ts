@@ -17,8 +17,10 @@ import { FIXED, LOAD, UPPER } from "../../acoustics/duct/line.ts";
 import { applyTo, STATE, TWO_PORT } from "../../acoustics/duct/twoPort.ts";
 import type { Gap } from "../../acoustics/gap/gap.ts";
 import { firstHarmonicResistance } from "../../flow/describingFunction.ts";
-import { type Bounded, type GapShape, gapFromBehind, gapLoss } from "../../flow/gapLoss.ts";
-import { type Gas, pipeLoss, reversed } from "../../flow/pipe.ts";
+import { reynoldsNumber, turbulentPart } from "../../flow/friction.ts";
+import { type Bounded, type GapShape, gapFromBehind, jetLoss } from "../../flow/gapLoss.ts";
+import { type Cone, dynamicPressure, type Gas, pipeLoss, reversed } from "../../flow/pipe.ts";
+import { throatEdgeLoss } from "../../flow/throatEdge.ts";
 import { OutOfRange } from "../../units/outOfRange.ts";
 import type { Instrument, Mode } from "../instrument/instrument.ts";
 import { decibels } from "../instrument/pitch.ts";
@@ -137,11 +139,15 @@ class Circuit {
     this.#instrument = instrument;
     this.#gap = instrument.gap(gapMm);
     this.#shape = gapShape(instrument.setup, gapMm);
-    const { air, pipes } = flowPath(instrument.setup);
+    const { air, pipes, throatEdge } = flowPath(instrument.setup);
     this.#gas = air;
-    const mouthpiece = [...pipes.cup, ...pipes.throat, ...pipes.backbore];
-    const lossOfUnitFlow = (cones: typeof mouthpiece) => pipeLoss(cones, air, 1).areaChange;
-    this.#throatLoss = (lossOfUnitFlow(mouthpiece) + lossOfUnitFlow(reversed(mouthpiece))) / 2;
+    const lossOfUnitFlow = (cones: readonly Cone[]) => pipeLoss(cones, air, 1).areaChange;
+    // swinging air keeps its layers thin: at the edge it leaves the wall as a turbulent stream does
+    const edge =
+      dynamicPressure(1, throatEdge.diameter / 2, air.density) * throatEdgeLoss(throatEdge, 1).estimate;
+    const inward = edge + lossOfUnitFlow([...pipes.throat, ...pipes.backbore]);
+    const back = lossOfUnitFlow(reversed([...pipes.cup, ...pipes.throat, ...pipes.backbore]));
+    this.#throatLoss = (inward + back) / 2;
     const { bore } = instrument.column.line;
     const narrowest = Math.min(...bore.mouthpiece.map(({ radiusOut }) => radiusOut));
     const behindCup = 1 + bore.mouthpiece.findIndex(({ radiusOut }) => radiusOut === narrowest);
@@ -187,8 +193,16 @@ class Circuit {
 
   #gapResistance(amplitude: number, figure: keyof Bounded): number {
     if (amplitude === 0) return 0;
-    const outward = gapLoss(this.#shape, this.#gas, amplitude);
-    const back = gapLoss(gapFromBehind(this.#shape), this.#gas, amplitude);
+    const { density, viscosity } = this.#gas;
+    const loss = (shape: GapShape) =>
+      jetLoss(
+        shape,
+        this.#gas,
+        amplitude,
+        turbulentPart(reynoldsNumber(amplitude, shape.shankExit, viscosity / density)),
+      );
+    const outward = loss(this.#shape);
+    const back = loss(gapFromBehind(this.#shape));
     return firstHarmonic((outward[figure] + back[figure]) / 2, amplitude);
   }
 }

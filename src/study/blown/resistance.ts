@@ -3,11 +3,17 @@
  *
  * Resistance here is always that pressure over that flow. It is not what the lips ask for: their opening drops kilopascals
  * where the whole bore drops fractions of one, and their threshold pressure is another question.
+ *
+ * A part's loss is of the stream's power over its flow. The throat's is that of a stream that enters it flat (`entrance.ts`), and
+ * what it then carries more than a flat one goes with the widening of the backbore behind. How sharp the throat's edge is, and
+ * where the gap's jet goes, nobody measures: those have bounds.
  */
 
-import { type Regime, regimeOf, reynoldsNumber } from "../../flow/friction.ts";
+import { developing } from "../../flow/entrance.ts";
+import { type Regime, regimeOf, reynoldsNumber, turbulentPart } from "../../flow/friction.ts";
 import { type Bounded, gapLoss } from "../../flow/gapLoss.ts";
 import { type Cone, dynamicPressure, type PipeLoss, pipeLoss, speedThrough } from "../../flow/pipe.ts";
+import { throatEdgeLoss } from "../../flow/throatEdge.ts";
 import { gapMm as ownGapMm, type Setup } from "../../setup/setup.ts";
 import { OutOfRange } from "../../units/outOfRange.ts";
 import { type FlowPath, flowPath, gapShape } from "./flowPath.ts";
@@ -26,6 +32,8 @@ export interface PartDrop {
   readonly frictionPa: number;
   readonly areaChangePa: number;
   readonly dropPa: number;
+  /** From the rounded edge, or the caught jet, to the sharp one, or the lost jet; both the drop where no edge decides. */
+  readonly boundsPa: readonly [low: number, high: number];
   /** Of the whole by its estimate, 0 to 1. */
   readonly share: number;
 }
@@ -39,7 +47,9 @@ export interface Resistance {
   readonly parts: readonly PartDrop[];
   /** The jet across the gap: all of it caught, as it spreads, none of it caught. */
   readonly gap: { readonly edge: Edge; readonly dropPa: Bounded; readonly share: Bounded };
-  /** Rim to room, with the gap's three figures. */
+  /** What rests on how sharp the throat's edge is, Pa; `isMeasured` where the setup says. */
+  readonly throatEdge: { readonly dropPa: Bounded; readonly isMeasured: boolean };
+  /** Rim to room, with the three figures of both. */
   readonly dropPa: Bounded;
   /** Drop over flow, Pa·s/m³; null without flow. */
   readonly resistance: Bounded | null;
@@ -72,22 +82,27 @@ export function resistance(setup: Setup, options: ResistanceOptions = {}): Resis
   const mach = checkedMach(path, shape.leadpipe, litresPerMinute);
   const flow = flowOf(litresPerMinute);
 
+  const kinematicViscosity = air.viscosity / air.density;
   const gap = gapLoss(shape, air, flow);
-  const cup = pipeLoss(pipes.cup, air, flow);
-  const throat = pipeLoss(pipes.throat, air, flow, cup.runStart);
-  const backbore = pipeLoss(pipes.backbore, air, flow, throat.runStart);
+  const { throat, edge, kineticFactor } = mouthpieceLoss(path, flow);
+  const cup = { friction: pipeLoss(pipes.cup, air, flow).friction, areaChange: edge.estimate };
+  const fromThroat = pipeLoss(pipes.backbore, air, flow);
+  const backbore = { ...fromThroat, areaChange: kineticFactor * fromThroat.areaChange };
   // the jet across the gap begins anew
   const leadpipe = pipeLoss(pipes.leadpipe, air, flow);
   const body = pipeLoss(pipes.body, air, flow, leadpipe.runStart);
   const bellRadius = pipes.body[pipes.body.length - 1].radiusOut;
   const bell = dynamicPressure(flow, bellRadius, air.density);
 
-  const rest = [cup, throat, backbore, leadpipe, body].reduce((sum, loss) => sum + total(loss), bell);
-  const whole = bounded((figure) => rest + gap[figure]);
-  const kinematicViscosity = air.viscosity / air.density;
-  const part = (name: PartName, radii: readonly number[], loss: Omit<PipeLoss, "runStart">): PartDrop => {
+  const rest = [throat, backbore, leadpipe, body].reduce(
+    (sum, loss) => sum + total(loss),
+    bell + cup.friction,
+  );
+  const whole = bounded((figure) => rest + edge[figure] + gap[figure]);
+  const part = (name: PartName, radii: readonly number[], loss: Lost, doubt?: Bounded): PartDrop => {
     const low = reynoldsNumber(flow, Math.max(...radii), kinematicViscosity);
     const high = reynoldsNumber(flow, Math.min(...radii), kinematicViscosity);
+    const sure = loss.friction + loss.areaChange - (doubt?.estimate ?? 0);
     return {
       part: name,
       entryMm: 2000 * radii[0],
@@ -97,6 +112,7 @@ export function resistance(setup: Setup, options: ResistanceOptions = {}): Resis
       frictionPa: loss.friction,
       areaChangePa: loss.areaChange,
       dropPa: total(loss),
+      boundsPa: [sure + (doubt?.lower ?? 0), sure + (doubt?.upper ?? 0)],
       share: ratio(total(loss), whole.estimate),
     };
   };
@@ -107,10 +123,10 @@ export function resistance(setup: Setup, options: ResistanceOptions = {}): Resis
     gapMm,
     litresPerMinute,
     parts: [
-      part("cup", radiiOf(pipes.cup, throatEntry), cup),
+      part("cup", radiiOf(pipes.cup, throatEntry), cup, edge),
       part("throat", radiiOf(pipes.throat, throatEntry), throat),
       part("backbore", radiiOf(pipes.backbore, backboreEntry), backbore),
-      part("gap", [...shankExit, shape.leadpipe], { friction: 0, areaChange: gap.estimate }),
+      part("gap", [...shankExit, shape.leadpipe], { friction: 0, areaChange: gap.estimate }, gap),
       part("leadpipe", radiiOf(pipes.leadpipe, []), leadpipe),
       part("body", radiiOf(pipes.body, []), body),
       part("bell", [bellRadius], { friction: 0, areaChange: bell }),
@@ -120,6 +136,7 @@ export function resistance(setup: Setup, options: ResistanceOptions = {}): Resis
       dropPa: gap,
       share: bounded((figure) => ratio(gap[figure], whole[figure])),
     },
+    throatEdge: { dropPa: edge, isMeasured: path.throatEdge.radius !== null },
     dropPa: whole,
     resistance: flow > 0 ? bounded((figure) => whole[figure] / flow) : null,
     mach,
@@ -140,7 +157,32 @@ export const bounded = (of: (figure: keyof Bounded) => number): Bounded => ({
   upper: of("upper"),
 });
 
-const total = ({ friction, areaChange }: Omit<PipeLoss, "runStart">): number => friction + areaChange;
+type Lost = Pick<PipeLoss, "friction" | "areaChange">;
+
+const total = ({ friction, areaChange }: Lost): number => friction + areaChange;
+
+/** The stream's way through the throat: what it loses there, at its edge, Pa, and how uneven it leaves. */
+function mouthpieceLoss(
+  { air, pipes, throatEdge }: FlowPath,
+  flow: number,
+): { throat: Lost; edge: Bounded; kineticFactor: number } {
+  const radius = throatEdge.diameter / 2;
+  const reynolds = reynoldsNumber(flow, radius, air.viscosity / air.density);
+  const turbulent = turbulentPart(reynolds);
+  const dynamic = dynamicPressure(flow, radius, air.density);
+  const coefficient = throatEdgeLoss(throatEdge, turbulent);
+  const edge = bounded((figure) => dynamic * coefficient[figure]);
+  const length = pipes.throat.reduce((sum, cone) => sum + cone.length, 0);
+  if (length === 0 || flow === 0) return { throat: { friction: 0, areaChange: 0 }, edge, kineticFactor: 1 };
+  const entering = developing(length / throatEdge.diameter, reynolds);
+  const even = pipeLoss(pipes.throat, air, flow);
+  return {
+    // far on, where a turbulent stream has become even, it rubs more than a laminar one that still grows
+    throat: { friction: Math.max(dynamic * entering.loss, even.friction), areaChange: even.areaChange },
+    edge,
+    kineticFactor: 1 + (1 - turbulent) * (entering.kineticFactor - 1),
+  };
+}
 
 const ratio = (part: number, whole: number): number => (whole > 0 ? part / whole : 0);
 

@@ -60,15 +60,16 @@ export function resistanceChange(setup: Setup, options: ResistanceChangeOptions)
   const reference = resistance(setup, { gapMm: referenceGapMm, litresPerMinute });
   const chosen = resistance(setup, { gapMm, litresPerMinute });
   const percent = (change: number, of: number) => (of > 0 ? (100 * change) / of : 0);
-  const changePa = bounded((figure) => chosen.dropPa[figure] - reference.dropPa[figure]);
+  const changePa = bounded((figure) => chosen.gap.dropPa[figure] - reference.gap.dropPa[figure]);
+  // of the least that the whole may be: how sharp the throat's edge is changes no gap
   const rangePercent =
     gapMm === referenceGapMm
       ? ([0, 0] as const)
       : ([
-          percent(chosen.dropPa.lower - reference.dropPa.upper, reference.dropPa.upper),
-          percent(chosen.dropPa.upper - reference.dropPa.lower, reference.dropPa.lower),
+          percent(chosen.gap.dropPa.lower - reference.gap.dropPa.upper, reference.dropPa.lower),
+          percent(chosen.gap.dropPa.upper - reference.gap.dropPa.lower, reference.dropPa.lower),
         ] as const);
-  const changePercent = bounded((figure) => percent(changePa[figure], reference.dropPa[figure]));
+  const changePercent = bounded((figure) => percent(changePa[figure], reference.dropPa.estimate));
   const equivalent = (change: number) => equivalentBoreMm(setup, litresPerMinute, change);
   return {
     reference,

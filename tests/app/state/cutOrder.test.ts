@@ -28,7 +28,7 @@ describe("what is typed for a cut", () => {
   });
 
   test.each([
-    [{ target: "30" }, "target", /The target is 30\.000 mm/],
+    [{ target: "30" }, "target", /The planned gap is 30\.000 mm/],
     [{ target: "2", tolerance: "0" }, "tolerance", /The tolerance is 0\.000 mm/],
     [{ target: "2", minimumWall: "-1" }, "minimumWall", /The minimum wall is -1\.000 mm/],
     [{ target: "2", stopPerMark: "0" }, "stopPerMark", /A mark of the stop is 0\.000 mm/],

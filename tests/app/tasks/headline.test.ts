@@ -66,7 +66,7 @@ test("backpressure: how much, what players are assumed to notice, starting press
   const flow = resistanceChangeLike(setup, { gapMm: 5.04, referenceGapMm: 2.5 });
   const resistance = resistanceEvidence(flow, change);
   expect(onLips({ ...felt(SAME_GAP), resistance })).toEqual([
-    "Backpressure: about 0.2 % more. Players are assumed to notice 10 %. Starting pressures change by 1.2 % at most.",
+    "Backpressure: about 0.3 % more. Players are assumed to notice 10 %. Starting pressures change by 1.2 % at most.",
   ]);
 });
 

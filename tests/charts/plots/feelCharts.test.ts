@@ -123,7 +123,7 @@ test("the stream's bars follow one another to the whole; the gap's figures are t
     lost += dropPa;
   }
   expect(lost).toBeCloseTo(stream.chosen.dropPa.estimate, 9);
-  expect(description(svg)).toMatch(/The gap takes 1\.64 Pa, between 0\.13 Pa and 4\.29 Pa/);
+  expect(description(svg)).toMatch(/The gap takes 1\.29 Pa, between 0\.13 Pa and 4\.52 Pa/);
   const rows = flowTable(stream, "in").rows.filter(([, part]) => part === "gap");
   expect(rows.map((row) => row[0])).toEqual(["what if", "compared with"]);
   const { lower, estimate, upper } = stream.chosen.gap.dropPa;

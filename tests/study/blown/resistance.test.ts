@@ -22,9 +22,9 @@ describe("resistance of an instrument", () => {
       prandtl: 0.71,
     });
     const rows = numbers("flow-path.csv");
-    expect(rows.length).toBe(3);
+    expect(rows.length).toBe(4);
     for (const [litres, cup, throat, backbore, lower, upper, leadpipe, body, bell] of rows) {
-      const { parts, gap, dropPa } = resistance(setup, { litresPerMinute: litres });
+      const { parts, gap, throatEdge, dropPa } = resistance(setup, { litresPerMinute: litres });
       const drops = Object.fromEntries(parts.map(({ part, dropPa }) => [part, dropPa]));
       for (const [part, outside] of Object.entries({ cup, throat, backbore, leadpipe, body, bell }))
         expect(Math.abs(drops[part] / outside - 1), part).toBeLessThan(1e-3);
@@ -32,7 +32,8 @@ describe("resistance of an instrument", () => {
       expect(gap.dropPa.upper / upper).toBeCloseTo(1, 9);
       expect(drops.gap).toBe(gap.dropPa.estimate);
       const rest = cup + throat + backbore + leadpipe + body + bell;
-      expect(dropPa.upper / (rest + upper)).toBeCloseTo(1, 3);
+      const sharper = throatEdge.dropPa.upper - throatEdge.dropPa.estimate;
+      expect(dropPa.upper / (rest + sharper + upper)).toBeCloseTo(1, 3);
     }
   });
 
@@ -117,7 +118,7 @@ describe("resistance of an instrument", () => {
     const [soft, twice, loud, louder] = resistanceCurve(demo(), [1e-3, 2e-3, 30, 60]);
     expect(twice.dropPa.estimate / soft.dropPa.estimate).toBeCloseTo(2, 1);
     const power = Math.log2(louder.dropPa.estimate / loud.dropPa.estimate);
-    expect(power).toBeGreaterThan(1.8);
+    expect(power).toBeGreaterThan(1.75);
     expect(power).toBeLessThan(2);
   });
 
@@ -141,11 +142,11 @@ function catching(work: () => unknown): unknown {
 }
 
 describe("a change of gap", () => {
-  it("is too small to notice in the demo: even its bounds stay below 2 % of the whole", () => {
+  it("is too small to notice in the demo: even its bounds stay below 4 % of the least the whole may be", () => {
     const change = resistanceChange(demo(), { gapMm: 5.04 });
     expect(change.finding).toBe("too-small");
     expect(change.rangePercent.length).toBeGreaterThan(0);
-    for (const bound of change.rangePercent) expect(Math.abs(bound)).toBeLessThan(2);
+    for (const bound of change.rangePercent) expect(Math.abs(bound)).toBeLessThan(4);
     for (const figure of FIGURES) {
       expect(change.changePercent[figure]).toBeGreaterThanOrEqual(change.rangePercent[0]);
       expect(change.changePercent[figure]).toBeLessThanOrEqual(change.rangePercent[1]);

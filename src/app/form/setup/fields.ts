@@ -87,6 +87,11 @@ export const MOUTHPIECE: readonly SetupField[] = [
     usualMm: USUAL_MM.cupDepth,
     hint: "Rim to the start of the throat.",
   }),
+  length("mouthpiece.throatEdgeRadius", "Throat edge radius", {
+    optional: true,
+    usualMm: USUAL_MM.throatEdgeRadius,
+    hint: "How far the edge between cup and throat is rounded; 0 is sharp. Only the airflow depends on it.",
+  }),
   length("mouthpiece.shankEndDiameter", "Shank end diameter", {
     optional: true,
     usualMm: USUAL_MM.seat,

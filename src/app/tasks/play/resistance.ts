@@ -6,6 +6,7 @@ import { flowFigure, sharePercent } from "../../../charts/plots/flowChart.ts";
 import type { ResistanceChangeLike } from "../../../study/blown/resistanceLike.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { NOT_KNOWN } from "../../../words/blown/notKnown.ts";
+import { throatEdgeWords } from "../../../words/blown/throatEdge.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
 import { RESISTANCE_PHRASE } from "../../../words/verdicts/findings.ts";
 import { readField } from "../../form/field.ts";
@@ -97,7 +98,7 @@ function inWords(change: ResistanceChangeLike, unit: LengthUnit): string {
   const { share } = chosen.gap;
   const gap =
     `The gap takes ${sharePercent(share.estimate)} of the whole pressure drop of ${chosen.dropPa.estimate.toFixed(0)} Pa ` +
-    `(${sharePercent(share.lower)} to ${sharePercent(share.upper)}); the leadpipe's edge ${chosen.gap.edge}.`;
+    `(${sharePercent(share.lower)} to ${sharePercent(share.upper)}); the leadpipe's edge ${chosen.gap.edge}. ${throatEdgeWords(chosen)}`.trimEnd();
   if (finding === "same-gap") return `${gap} What if is at the gap compared with.`;
   const bore = change.equivalentBoreMm.estimate;
   const asBore =
