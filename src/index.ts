@@ -58,6 +58,7 @@ export { isStandIn, STAND_INS, type StandInId, standIn } from "./setup/standIns.
 export { withGap } from "./setup/withGap.ts";
 export { writeSetup } from "./setup/writeSetup.ts";
 // the stream: pressure drop, and the same under breath
+export { breathOf } from "./study/blown/breath.ts";
 export { type LevelLoss, levelLoss } from "./study/blown/levelLoss.ts";
 export {
   type PartDrop,

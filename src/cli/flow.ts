@@ -140,8 +140,9 @@ const partJson = (part: PartDrop) => ({
   friction_Pa: part.frictionPa,
   area_change_Pa: part.areaChangePa,
   drop_Pa: part.dropPa,
-  bounds_Pa: part.boundsPa,
   share: part.share,
+  lower_Pa: part.boundsPa[0],
+  upper_Pa: part.boundsPa[1],
 });
 
 const asJson = ({ flows, changes, levels }: Answer) => ({
@@ -192,13 +193,11 @@ function csvRows({ flows, levels }: Answer): object[] {
     return levels.flatMap(({ gapMm, modes }) =>
       modes.flatMap(levelRows).map((row) => ({ gap_mm: gapMm, ...row })),
     );
-  return flows.flatMap(({ gapMm, litresPerMinute, parts, gap }) =>
+  return flows.flatMap(({ gapMm, litresPerMinute, parts }) =>
     parts.map((part) => ({
       gap_mm: gapMm,
       litres_per_minute: litresPerMinute,
       ...partJson(part),
-      lower_Pa: part.part === "gap" ? gap.dropPa.lower : part.dropPa,
-      upper_Pa: part.part === "gap" ? gap.dropPa.upper : part.dropPa,
     })),
   );
 }

@@ -1,11 +1,13 @@
 import type { Command } from "commander";
 import {
+  breathOf,
   formatLength,
   gapKindWords,
   Instrument,
   type InstrumentKind,
   inContext,
   instrumentOf,
+  type Mode,
   type ModeInContext,
   noteLabel,
   parseLengthMm,
@@ -13,6 +15,7 @@ import {
   type Setup,
 } from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
+import { breathOption } from "./breathOption.ts";
 import { formatOption } from "./formatOption.ts";
 import { modeCount } from "./modeCount.ts";
 import { forEachSetup } from "./setups.ts";
@@ -20,7 +23,10 @@ import { signed, textTable } from "./table.ts";
 
 interface Answer {
   readonly gapMm: number;
+  readonly litresPerMinute: number;
   readonly modes: readonly ModeInContext[];
+  /** Peaks with the most and with the least that the stream may take; null in still air. */
+  readonly bounds: readonly (readonly Mode[])[] | null;
   readonly instrument: InstrumentKind;
 }
 
@@ -32,12 +38,21 @@ export function modesCommand(program: Command): void {
     .argument("<setup>", "setup file, or - for standard input")
     .option("--gap <length>", "gap instead of the setup's own, e.g. 2.54mm or 0.1in")
     .option("--modes <count>", "how many resonances, from the lowest", modeCount, 12)
+    .addOption(breathOption())
     .addOption(formatOption("table", "csv", "json"))
-    .action((path: string, options: { gap?: string; modes: number; format: string }) => {
+    .action((path: string, options: { gap?: string; modes: number; breath: number; format: string }) => {
       const study = (setup: Setup): Answer => {
-        const instrument = new Instrument(setup, { modes: options.modes });
+        const under = (figure: "lower" | "estimate" | "upper") =>
+          new Instrument(setup, { modes: options.modes, breath: breathOf(setup, options.breath, figure) });
+        const instrument = under("estimate");
         const gapMm = options.gap === undefined ? instrument.gapMm : parseLengthMm(options.gap, setup.units);
-        return { gapMm, modes: inContext(instrument.modes(gapMm)), instrument: instrumentOf(setup) };
+        return {
+          gapMm,
+          litresPerMinute: options.breath,
+          modes: inContext(instrument.modes(gapMm)),
+          bounds: options.breath === 0 ? null : [under("upper").modes(gapMm), under("lower").modes(gapMm)],
+          instrument: instrumentOf(setup),
+        };
       };
       return forEachSetup(path, options.format, study, asJson, (answer, setup) =>
         options.format === "csv"
@@ -47,10 +62,11 @@ export function modesCommand(program: Command): void {
     });
 }
 
-const asJson = ({ gapMm, modes, instrument }: Answer) => ({
+const asJson = ({ gapMm, litresPerMinute, modes, bounds, instrument }: Answer) => ({
   gap_mm: gapMm,
+  ...(bounds && { litres_per_minute: litresPerMinute }),
   instrument,
-  modes: modes.map((mode) => ({
+  modes: modes.map((mode, i) => ({
     n: mode.n,
     frequency_Hz: mode.frequencyHz,
     Q: mode.Q,
@@ -61,10 +77,13 @@ const asJson = ({ gapMm, modes, instrument }: Answer) => ({
     spacing_Hz: mode.spacingHz,
     spacing_cents: mode.spacingCents,
     note: partialName(mode.n, instrument),
+    ...(bounds && { peak_low_Pa_s_m3: peakOf(bounds[0], i), peak_high_Pa_s_m3: peakOf(bounds[1], i) }),
   })),
 });
 
-function table({ gapMm, modes, instrument }: Answer, setup: Setup): string {
+const peakOf = (modes: readonly Mode[], i: number): number | null => modes[i]?.peakImpedance ?? null;
+
+function table({ gapMm, litresPerMinute, modes, bounds, instrument }: Answer, setup: Setup): string {
   const head = [
     "note",
     "f/Hz",
@@ -87,5 +106,8 @@ function table({ gapMm, modes, instrument }: Answer, setup: Setup): string {
     mode.spacingHz?.toFixed(2) ?? "–",
     mode.spacingCents?.toFixed(1) ?? "–",
   ]);
-  return `${setup.name}: gap ${formatLength(gapMm, "mm")} (${formatLength(gapMm, "in")}), ${gapKindWords(setup, gapMm)}\n${textTable(head, rows)}`;
+  const blown = bounds
+    ? `, ${litresPerMinute} L/min through it; peaks by the estimate of what the stream takes`
+    : "";
+  return `${setup.name}: gap ${formatLength(gapMm, "mm")} (${formatLength(gapMm, "in")}), ${gapKindWords(setup, gapMm)}${blown}\n${textTable(head, rows)}`;
 }

@@ -1,5 +1,6 @@
 import { type Command, Option } from "commander";
 import {
+  breathOf,
   type ChangedMode,
   formatLength,
   type GapSweep,
@@ -14,6 +15,7 @@ import {
   type Setup,
 } from "../index.ts";
 import { csvOfObjects } from "../units/delimitedText.ts";
+import { breathOption } from "./breathOption.ts";
 import { formatOption } from "./formatOption.ts";
 import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
 import { modeCount } from "./modeCount.ts";
@@ -38,14 +40,25 @@ export function sweepCommand(program: Command): void {
     .addOption(formerOption("--reference", COMPARED_WITH))
     .option("--retune <n>", "bring resonance n back with the tuning slide", modeCount)
     .option("--modes <count>", "how many resonances, from the lowest", modeCount, 12)
+    .addOption(breathOption())
     .addOption(formatOption("table", "csv", "json"))
     .action(
       (
         path: string,
-        options: { gaps: string; comparedWith?: string; retune?: number; modes: number; format: string },
+        options: {
+          gaps: string;
+          comparedWith?: string;
+          retune?: number;
+          modes: number;
+          breath: number;
+          format: string;
+        },
       ) => {
         const study = (setup: Setup): GapSweep => {
-          const instrument = new Instrument(setup, { modes: options.modes });
+          const instrument = new Instrument(setup, {
+            modes: options.modes,
+            breath: breathOf(setup, options.breath),
+          });
           return gapSweep(
             instrument,
             {

@@ -2,6 +2,7 @@
 import { type Command, Option } from "commander";
 import {
   atOtherThresholds,
+  breathOf,
   type Claim,
   closedSteps,
   type Evidence,
@@ -20,6 +21,7 @@ import {
   type Setup,
   thresholdCheck,
 } from "../index.ts";
+import { breathOption } from "./breathOption.ts";
 import { formatOption } from "./formatOption.ts";
 import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
 import { counting } from "./progress.ts";
@@ -28,6 +30,7 @@ import { forEachSetup } from "./setups.ts";
 interface Options {
   readonly gap: string;
   readonly comparedWith?: string;
+  readonly breath: number;
   readonly format: string;
 }
 
@@ -54,14 +57,16 @@ export function verdictsCommand(program: Command): void {
     .requiredOption("--gap <length>", "gap to look at, e.g. 2.54mm or 0.1in")
     .addOption(COMPARED_WITH)
     .addOption(formerOption("--reference", COMPARED_WITH))
+    .addOption(breathOption())
     .addOption(formatOption("table", "json"))
     .action((path: string, options: Options) => {
       return forEachSetup(path, options.format, (setup) => study(setup, options), json, text);
     });
 }
 
-function study(setup: Setup, { gap, comparedWith }: Options): Answer {
-  const instrument = new Instrument(setup, { modes: MODAL_COUNT });
+function study(setup: Setup, { gap, comparedWith, breath: litresPerMinute }: Options): Answer {
+  const breath = breathOf(setup, litresPerMinute);
+  const instrument = new Instrument(setup, { modes: MODAL_COUNT, breath });
   const gapMm = parseLengthMm(gap, setup.units);
   const referenceGapMm =
     comparedWith === undefined ? instrument.gapMm : parseLengthMm(comparedWith, setup.units);
@@ -81,7 +86,7 @@ function study(setup: Setup, { gap, comparedWith }: Options): Answer {
     ...felt,
     noGap: finished(closedSteps(instrument, question)),
   };
-  const { verdicts } = new Exploration(setup).explore(gapMm, referenceGapMm, 4);
+  const { verdicts } = new Exploration(setup, undefined, breath).explore(gapMm, referenceGapMm, 4);
   return {
     gapMm,
     referenceGapMm,

@@ -18,6 +18,8 @@ export interface Developing {
   readonly loss: number;
   /** Kinetic energy carried there over that of a flat profile: 1 at the entry, 2 far on. */
   readonly kineticFactor: number;
+  /** Speed of the core over the mean: 1 at the entry, 2 far on. */
+  readonly coreOverMean: number;
 }
 
 const STEPS = 200;
@@ -25,7 +27,7 @@ const mean = (d: number): number => 1 - (2 * d) / 3 + (d * d) / 6;
 const core = (d: number): number => (0.5 - (14 * d) / 15 + (4 * d * d) / 15) / mean(d) ** 2;
 const at = (d: number): Developing => {
   const kineticFactor = (1 - (38 * d) / 35 + (47 * d * d) / 140) / mean(d) ** 3;
-  return { loss: mean(d) ** -2 - kineticFactor, kineticFactor };
+  return { loss: mean(d) ** -2 - kineticFactor, kineticFactor, coreOverMean: 1 / mean(d) };
 };
 
 /** ξ at d = 0, 1/STEPS, …, 1; each step with d and m at its middle. Its root is nearly straight in d. */

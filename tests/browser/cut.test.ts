@@ -127,7 +127,7 @@ describe("planning a cut", () => {
     await picture(page, "cut-too-thin");
     await order(page, "Gap to reach", "30 mm");
     await part(page, "target")
-      .getByText(/The target is 30\.000 mm; give 0 to the receiver's depth/)
+      .getByText(/The planned gap is 30\.000 mm; give 0 to the receiver's depth/)
       .waitFor();
     await expect.poll(() => part(page, "no-plan").innerText()).toMatch(/^No plan/);
     await order(page, "Gap to reach", "two");

@@ -47,7 +47,7 @@ interface Step {
 async function rendered(page: Page, sounds: readonly VoiceAtGap[], steps: readonly Step[], seconds: number) {
   const plain = sounds.map(({ modes, radiation, ...rest }) => ({
     ...rest,
-    modes: { poles: [...modes.poles], residues: [...modes.residues] },
+    modes: { ...modes, poles: [...modes.poles], residues: [...modes.residues] },
     radiation: [...radiation],
   }));
   await page.getByTestId("accept").waitFor();
@@ -64,7 +64,11 @@ async function rendered(page: Page, sounds: readonly VoiceAtGap[], steps: readon
       const context = new OfflineAudioContext(1, seconds * rate, rate);
       const all = plain.map(({ modes, radiation, ...rest }) => ({
         ...rest,
-        modes: { poles: Float64Array.from(modes.poles), residues: Float64Array.from(modes.residues) },
+        modes: {
+          ...modes,
+          poles: Float64Array.from(modes.poles),
+          residues: Float64Array.from(modes.residues),
+        },
         radiation: Float32Array.from(radiation),
       }));
       const voice = await Voice.open(context, all[0], steps[0]?.blow?.lipHz ?? 400, 1);

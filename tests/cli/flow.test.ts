@@ -96,3 +96,30 @@ describe("annulus flow", () => {
     expect(annulus(["flow", demo, "--format", "xml"]).status).toBe(2);
   });
 });
+
+describe("peaks under breath, from the terminal", () => {
+  const json = (...args: string[]) => JSON.parse(annulus([...args, "--format", "json"]).stdout);
+
+  it("modes, curve and sweep take a flow; 0 is still air as without", () => {
+    expect(json("modes", demo, "--breath", "0")).toEqual(json("modes", demo));
+    const { litres_per_minute, modes } = json("modes", demo, "--breath", "20");
+    expect(litres_per_minute).toBe(20);
+    const still = json("modes", demo).modes;
+    expect(modes[5].peak_Pa_s_m3).toBeLessThan(still[5].peak_Pa_s_m3);
+    expect(modes[5].peak_low_Pa_s_m3).toBeLessThan(modes[5].peak_Pa_s_m3);
+    expect(modes[5].peak_high_Pa_s_m3).toBeGreaterThan(modes[5].peak_Pa_s_m3);
+    const at = [`${modes[5].peak_frequency_Hz}`];
+    const [re, im] = ["re_Pa_s_m3", "im_Pa_s_m3"].map(
+      (key) => json("curve", demo, "--frequencies", at[0], "--breath", "20")[key][0],
+    );
+    expect(Math.hypot(re, im) / modes[5].peak_Pa_s_m3).toBeCloseTo(1, 4);
+    const rows = json("sweep", demo, "--gaps", "2.5:2.5:1", "--breath", "20").rows;
+    expect(rows[5].peak_Pa_s_m3).toBeCloseTo(modes[5].peak_Pa_s_m3, 0);
+  });
+
+  it("refuses a flow that is none", () => {
+    const { stderr, status } = annulus(["modes", demo, "--breath", "-3"]);
+    expect(stderr).toMatch(/from 0 \(still air\)/);
+    expect(status).toBe(2);
+  });
+});

@@ -11,7 +11,7 @@ const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 
 describe("a stream that enters a pipe flat", () => {
   it("begins without a loss and ends as Hagen–Poiseuille's, 64/Re of a diameter", () => {
-    expect(developing(0, 1000)).toEqual({ loss: 0, kineticFactor: 1 });
+    expect(developing(0, 1000)).toEqual({ loss: 0, kineticFactor: 1, coreOverMean: 1 });
     const [near, far] = [200, 201].map((distance) => developing(distance, 1000));
     expect(far.loss - near.loss).toBeCloseTo(0.064, 12);
     expect(far.kineticFactor).toBeCloseTo(2, 12);

@@ -17,6 +17,8 @@ export interface Piece {
   readonly radiusIn: number;
   readonly radiusOut: number;
   readonly air: Air;
+  /** Of a piece without length, in series, Pa·s/m³. */
+  readonly resistance?: number;
 }
 
 /** The slide's cylinder and how far it may go: `pushMax` m of the same bore can be taken away at most. */

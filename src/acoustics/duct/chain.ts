@@ -89,10 +89,10 @@ export class Chain {
     let [exit, entrance] = this.#stations;
     exit.radius = 0;
     for (let i = this.#pieces.length - 1; i >= 0; i--) {
-      const { length, radiusIn, radiusOut } = this.#pieces[i];
+      const { length, radiusIn, radiusOut, resistance = 0 } = this.#pieces[i];
       if (length === 0) {
         setIdentity(this.#port);
-        this.#port[2] = -omegaIm * this.#inertances[i];
+        this.#port[2] = resistance - omegaIm * this.#inertances[i];
         this.#port[3] = omegaRe * this.#inertances[i];
       } else {
         const medium = this.#mediums[i];

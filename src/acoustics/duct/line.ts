@@ -14,6 +14,7 @@ import { type BellFlare, bellFlare, characteristicImpedance, flareStart } from "
 import { radiationState } from "../bell/radiation.ts";
 import { Gap } from "../gap/gap.ts";
 import { type Bore, boreOf, type Piece } from "./bore.ts";
+import type { Breath } from "./breath.ts";
 import { Chain, cutPiece } from "./chain.ts";
 import { coneTwoPort, Medium, Station } from "./cone.ts";
 import { applyTo, inverse, STATE, TWO_PORT } from "./twoPort.ts";
@@ -48,6 +49,22 @@ function partsOf(
   };
 }
 
+/** The bore with what the stream adds behind the cup: after the piece that first comes down to the narrowest. */
+function blown(bore: Bore, breath: Breath | null): Bore {
+  if (!breath) return bore;
+  const { mouthpiece } = bore;
+  const narrowest = Math.min(...mouthpiece.map(({ radiusOut }) => radiusOut));
+  const behindCup = 1 + mouthpiece.findIndex(({ radiusOut }) => radiusOut === narrowest);
+  const edge: Piece = {
+    length: 0,
+    radiusIn: narrowest,
+    radiusOut: narrowest,
+    air: mouthpiece[behindCup - 1].air,
+    resistance: breath.throatResistance,
+  };
+  return { ...bore, mouthpiece: [...mouthpiece.slice(0, behindCup), edge, ...mouthpiece.slice(behindCup)] };
+}
+
 /** One setup's way of sound from rim to bell as two-ports, exact at any complex frequency; Z in Pa·s/m³, lengths in m. */
 export class Line {
   readonly bore: Bore;
@@ -61,12 +78,16 @@ export class Line {
   readonly #slidePort = new Float64Array(TWO_PORT);
   readonly #state = new Float64Array(STATE);
 
-  constructor(setup: Setup) {
+  /** @param breath the stream through it; still air without */
+  constructor(
+    setup: Setup,
+    readonly breath: Breath | null = null,
+  ) {
     const bore = boreOf(setup);
     this.bore = bore;
     this.flareAt = bore.bell === "multimodal" ? flareStart(bore.lower) : bore.lower.length;
     this.#flare = this.flareAt < bore.lower.length ? bellFlare(bore.lower.slice(this.flareAt), bore) : null;
-    this.#parts = partsOf(bore, this.flareAt, (piece) => [piece]);
+    this.#parts = partsOf(blown(bore, breath), this.flareAt, (piece) => [piece]);
     this.sections = Object.values(this.#parts).reduce((sum, part) => sum + part.sections, 0);
     this.#slideMedium = bore.slide && new Medium(bore.slide.air, bore.wallLossFactor);
   }
@@ -98,7 +119,7 @@ export class Line {
       leadpipe: leadpipeMouth,
       gap,
     };
-    return new Gap(cavity, gapAir, wallLossFactor, junction);
+    return new Gap(cavity, gapAir, wallLossFactor, junction, this.breath?.atGap(gap) ?? null);
   }
 
   /**
@@ -231,7 +252,7 @@ export class Line {
   #finely(finest: number): Parts {
     if (this.#fine?.finest !== finest) {
       const cut = (piece: Piece) => cutPiece(piece, Math.max(1, Math.ceil(piece.length / finest)));
-      this.#fine = { finest, parts: partsOf(this.bore, this.flareAt, cut) };
+      this.#fine = { finest, parts: partsOf(blown(this.bore, this.breath), this.flareAt, cut) };
     }
     return this.#fine.parts;
   }

@@ -9,6 +9,7 @@
  * M₁₂ < 0: the jet has less to contract when the steps are close. A gap of zero is one step, shank exit to leadpipe.
  */
 
+import type { SeriesImpedance } from "../duct/breath.ts";
 import { coneTwoPort, Medium, Station } from "../duct/cone.ts";
 import { setIdentity, TWO_PORT } from "../duct/twoPort.ts";
 import type { Air } from "../medium/air.ts";
@@ -59,6 +60,8 @@ export class Gap {
     readonly air: Air,
     wallLossFactor: number,
     junction: "modal" | "plane",
+    /** Of a stream across it; none in still air. */
+    readonly stream: SeriesImpedance | null = null,
   ) {
     this.inertance = junction === "modal" ? cavityInertance(cavity) : [0, 0, 0];
     this.#medium = new Medium(air, wallLossFactor);
@@ -82,6 +85,16 @@ export class Gap {
       } else coneTwoPort(this.#near, this.#near, this.#near, gap, plane);
     }
     withSteps(plane, this.inertance, -omegaIm * this.air.density, omegaRe * this.air.density, out, at);
+    // off the real axis as above it: a resonance's decay changes it by less than it is known
+    if (this.stream) inSeries(this.stream(Math.abs(omegaRe)), out, at);
+  }
+}
+
+/** (a, b; c, d) ← (1, Z; 0, 1)(a, b; c, d) */
+function inSeries([re, im]: readonly [number, number], port: Float64Array, at: number): void {
+  for (let k = at; k < at + 4; k += 2) {
+    port[k] += re * port[k + 4] - im * port[k + 5];
+    port[k + 1] += re * port[k + 5] + im * port[k + 4];
   }
 }
 

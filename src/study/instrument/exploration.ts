@@ -3,6 +3,7 @@
  * What does not depend on the chosen gap is computed once.
  */
 import type { Curve, Grid } from "../../acoustics/airColumn.ts";
+import type { Breath } from "../../acoustics/duct/breath.ts";
 import { type CoverageFactor, NORMAL_COVERAGE } from "../../bench/measure/combinedUncertainty.ts";
 import { gapUncertainty } from "../../bench/measure/gapUncertainty.ts";
 import { SetupError } from "../../setup/problem.ts";
@@ -64,12 +65,16 @@ export class Exploration {
   #hasAnswered = false;
   readonly #gapExpandedMm: number | null;
 
-  /** @param coverage of the uncertainties' degrees of freedom; the normal distribution's where they have none */
+  /**
+   * @param coverage of the uncertainties' degrees of freedom; the normal distribution's where they have none
+   * @param breath the stream through it; still air without
+   */
   constructor(
     readonly setup: Setup,
     readonly coverage: CoverageFactor = NORMAL_COVERAGE,
+    breath: Breath | null = null,
   ) {
-    this.instrument = new Instrument(setup, { curveHz: SHOWN_HZ });
+    this.instrument = new Instrument(setup, { curveHz: SHOWN_HZ, breath });
     this.#closed = closedModes(this.instrument);
     this.#contributions = new Contributions(this.instrument);
     this.#gapExpandedMm = gapUncertainty(setup, coverage).expandedMm ?? null;

@@ -3,6 +3,7 @@
  * checked against the line itself; few are computed straight from the line.
  */
 import { AirColumn } from "../../acoustics/airColumn.ts";
+import type { Breath } from "../../acoustics/duct/breath.ts";
 import { Line } from "../../acoustics/duct/line.ts";
 import { STATE } from "../../acoustics/duct/twoPort.ts";
 import { gapMm as ownGapMm, type Setup } from "../../setup/setup.ts";
@@ -25,14 +26,16 @@ const CHECKED = 10 ** (0.01 / 20) - 1;
 /**
  * Z at the rim, by interpolation where that is checked to be good to 0.01 dB, else straight from the line.
  * @param frequencies Hz, above zero; interpolation needs them rising
+ * @param breath the stream through it; still air without
  */
 export function impedanceCurve(
   setup: Setup,
   frequencies: Float64Array,
   gapMm = ownGapMm(setup),
+  breath: Breath | null = null,
 ): ImpedanceCurve {
   withGap(setup, gapMm);
-  const line = new Line(setup);
+  const line = new Line(setup, breath);
   const gap = line.gap(gapMm / 1000);
   const state = new Float64Array(STATE);
   const exact = (f: number): [re: number, im: number] => {

@@ -3,6 +3,7 @@
  */
 
 import { AirColumn } from "../../acoustics/airColumn.ts";
+import type { Breath } from "../../acoustics/duct/breath.ts";
 import { Line } from "../../acoustics/duct/line.ts";
 import type { Gap } from "../../acoustics/gap/gap.ts";
 import { type Resonance, resonanceNear, resonancesOf } from "../../acoustics/resonance/resonances.ts";
@@ -27,6 +28,8 @@ export interface InstrumentOptions {
   readonly modes?: number;
   /** A range in Hz that curves will be asked for, beside the one the resonances need. */
   readonly curveHz?: readonly [low: number, high: number];
+  /** A stream through it; of the one it is like if absent, still air without either. */
+  readonly breath?: Breath | null;
   /** One that differs a little: its range is taken over, and what is the same in both. */
   readonly like?: Instrument;
 }
@@ -40,14 +43,20 @@ export class Instrument {
 
   constructor(
     readonly setup: Setup,
-    { like, modes = like?.modeCount ?? 12, curveHz }: InstrumentOptions = {},
+    {
+      like,
+      modes = like?.modeCount ?? 12,
+      curveHz,
+      breath = like?.column.line.breath ?? null,
+    }: InstrumentOptions = {},
   ) {
     this.modeCount = modes;
     this.gapMm = ownGapMm(setup);
-    const line = new Line(setup);
+    const line = new Line(setup, breath);
     if (like) {
       const { lowest, highest, fixedParts } = like.column;
-      const same = hasSameFixedParts(setup, like.setup) ? fixedParts : undefined;
+      const isSame = hasSameFixedParts(setup, like.setup) && breath === like.column.line.breath;
+      const same = isSame ? fixedParts : undefined;
       this.column = new AirColumn(setup, lowest, highest, line, same);
       return;
     }
