@@ -4,7 +4,7 @@ import { html, nothing, type PropertyValues } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import type { FittedColumn } from "../../../../workers/compare.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
-import { gapMm } from "../../../setup/setup.ts";
+import { gapMm, type Setup } from "../../../setup/setup.ts";
 import { UNKNOWNS, type UnknownName } from "../../../study/measured/columnUnknowns.ts";
 import { withCurvedFronts } from "../../../study/measured/curvedBell.ts";
 import type { LevelGuess } from "../../../study/measured/level.ts";
@@ -46,8 +46,8 @@ export class MeasuredFit extends PageElement {
   @property({ attribute: false }) from!: Candidate;
   /** The measurement as it was understood, all of it. */
   @property({ attribute: false }) whole!: MeasuredImpedance;
-  /** Whether to fit again once the model has changed under what was fitted. */
-  #isFitAgain = false;
+  /** The setup that was fitted, when it is to be fitted again as soon as another has taken its place here. */
+  #fitAgainAfter: Setup | null = null;
   readonly #kept = new Map<string, { readonly of: readonly unknown[]; readonly made: unknown }>();
 
   static override styles = [controls, sheetStyles, addingStyles, measuredStyles];
@@ -61,8 +61,8 @@ export class MeasuredFit extends PageElement {
     const { measured } = this.#asked();
     if (!measured || this.#form.typing !== "") return;
     this.#work.lay(this.from.setup, measured);
-    if (!this.#isFitAgain) return;
-    this.#isFitAgain = false;
+    if (this.#fitAgainAfter === null || this.#fitAgainAfter === this.from.setup) return;
+    this.#fitAgainAfter = null;
     this.#start();
   }
 
@@ -237,7 +237,7 @@ export class MeasuredFit extends PageElement {
   /** The same fit, with the bell's fronts curved from now on. */
   readonly #fitCurved = (): void => {
     const { store } = this.page;
-    this.#isFitAgain = true;
+    this.#fitAgainAfter = this.from.setup;
     changeCandidate(store, this.from, withCurvedFronts(this.from.setup));
     store.say(
       "note",
