@@ -41,7 +41,9 @@ describe("how it feels, in Explore", () => {
     expect(await page.getByTestId("just-noticeable").innerText()).toMatch(/Kopiez 2003/);
     const resistance = await page.getByTestId("verdict-resistance").innerText();
     expect(resistance).toMatch(/Backpressure: pressure drop .* % at 20 L\/min .* between the bounds/);
-    expect(resistance).toMatch(/Starting pressures .* % \(.* over the lips tried, on this drawing only: one-mass lips .*, two-way lips .*\)/);
+    expect(resistance).toMatch(
+      /Starting pressures .* % \(.* over the lips tried, on this drawing only: one-mass lips .*, two-way lips .*\)/,
+    );
     expect(resistance).toMatch(/Just noticeable: 10 %/);
     await expect.poll(() => page.getByTestId("verdict-noGap").innerText()).toMatch(/as if the leadpipe were/);
     await expectSoundEverywhere(page, "explore-felt");

@@ -185,7 +185,9 @@ describe("a measured impedance on the page", () => {
     await laidOver(page);
     await page.getByText(/Without a phase, heights, frequencies and Q are compared/).waitFor();
     const guess = page.getByTestId("level-guess");
-    await guess.getByText(/1(19\.9|20\.\d) dB below the model .* probably in MPa·s\/m³, not in Pa·s\/m³/).waitFor();
+    await guess
+      .getByText(/1(19\.9|20\.\d) dB below the model .* probably in MPa·s\/m³, not in Pa·s\/m³/)
+      .waitFor();
     await page.getByTestId("level-read").click();
     await expect.poll(() => guess.count()).toBe(0);
     await expect
