@@ -77,6 +77,15 @@ export const relative = (of: string, ours: number, theirs: number, asked: number
   asked,
 });
 
+/** A value held against another that may be so many times as large or as small: 1.3 asks for less than 0.3. */
+export const factor = (of: string, ours: number, theirs: number, times: number): Sample => ({
+  of,
+  ours,
+  theirs,
+  off: Math.max(ours / theirs, theirs / ours) - 1,
+  asked: times - 1,
+});
+
 /** A value held against another by their difference. */
 export const absolute = (of: string, ours: number, theirs: number, asked: number): Sample => ({
   of,

@@ -73,6 +73,12 @@ export const ofReflectionAt = (off: number, ka: number): Heard => {
   return ofReflection(off, (ka * 345) / (2 * Math.PI * radius));
 };
 
+/** A resistance in series, over the bore's characteristic impedance, where a played note's flow is largest. */
+export const ofSeriesResistance = (share: number): Heard => ({
+  // Q falls by 2 Q share/(n π) of itself or less: the first note's, of the sharpest
+  dB: decibelsOf(share * Math.max(...played().map(({ Q }) => Q))),
+});
+
 /** The phase of an impedance off by so many degrees: at a peak, whose place is where the phase is nought. */
 const ofPhase = (degrees: number): Heard => ({
   cents: centsOf((degrees * Math.PI) / 180 / (2 * Math.min(...played().map(({ Q }) => Q)))),

@@ -1,10 +1,14 @@
 import { firstHarmonicResistance } from "../../src/flow/describingFunction.ts";
 import { frictionFactor } from "../../src/flow/friction.ts";
-import { dynamicPressure, pipeLoss } from "../../src/flow/pipe.ts";
+import { gapLoss } from "../../src/flow/gapLoss.ts";
+import { gapShear } from "../../src/flow/gapShear.ts";
+import { dynamicPressure, pipeLoss, speedThrough } from "../../src/flow/pipe.ts";
 import { missedMomentum, momentumBeyond } from "../../src/flow/shearLayer.ts";
 import { readSetup } from "../../src/setup/readSetup.ts";
-import { resistance } from "../../src/study/blown/resistance.ts";
+import type { Setup } from "../../src/setup/setup.ts";
+import { flowOf, resistance } from "../../src/study/blown/resistance.ts";
 import { numbersOf, rowsOf } from "../../tests/reference/csv.ts";
+import cupStream from "../../tests/reference/cup-stream.csv?raw";
 import coneFriction from "../../tests/reference/flow-cone-friction.csv?raw";
 import contractions from "../../tests/reference/flow-contraction.csv?raw";
 import diffusers from "../../tests/reference/flow-diffuser.csv?raw";
@@ -12,7 +16,11 @@ import friction from "../../tests/reference/flow-friction.csv?raw";
 import jet from "../../tests/reference/flow-jet.csv?raw";
 import oscillation from "../../tests/reference/flow-oscillation.csv?raw";
 import path from "../../tests/reference/flow-path.csv?raw";
-import { absolute, type Check, relative, type Sample } from "./check.ts";
+import oscillatingStream from "../../tests/reference/gap-stream-oscillating.csv?raw";
+import steadyStream from "../../tests/reference/gap-stream-steady.csv?raw";
+import { demo } from "../paper/demo.ts";
+import { absolute, type Check, complex, factor, relative, type Sample } from "./check.ts";
+import { ofSeriesResistance } from "./heard.ts";
 
 const part = "flow";
 const gas = { density: 1.2, viscosity: 1.8e-5 };
@@ -66,6 +74,27 @@ const pathSetup = () =>
       ],
     },
   });
+
+/** Air of the finite-element tables, kg/m³ and Pa·s, and the bore beside their gap, m. */
+const stream = { density: 1.17, viscosity: 1.85e-5 };
+const gapBore = 8.4e-3;
+const demoInStream: Setup = {
+  ...demo,
+  air: { ...demo.air, ...stream },
+};
+/** m³/s */
+const flowAt = (reynolds: number, diameter: number): number =>
+  (reynolds * stream.viscosity * Math.PI * diameter) / (4 * stream.density);
+const litresPerMinuteOf = (flow: number): number => 60_000 * flow;
+
+/** Of all that the demo loses at 20 L/min, what an error in these parts is, %. */
+const ofBlowing =
+  (...names: readonly string[]) =>
+  ({ off }: Sample) => {
+    const { parts } = resistance(demo, { litresPerMinute: 20 });
+    const share = parts.reduce((sum, one) => sum + (names.includes(one.part) ? one.share : 0), 0);
+    return { "%": 100 * off * share };
+  };
 
 /** Of the pressure that this part alone takes, %: as if there were no other. */
 const heard = ({ ours, theirs, off }: Sample) => ({
@@ -203,5 +232,67 @@ export const theFlow: readonly Check[] = [
             5e-11,
           ),
         ),
+  },
+  {
+    name: "A steady stream from the cup's rim to the throat's end, edge sharp and rounded",
+    part,
+    source: "axisymmetric Navier–Stokes equations by finite elements (FreeFem++)",
+    table: "cup-stream.csv",
+    unit: "1",
+    heard: ofBlowing("cup", "throat"),
+    samples: () =>
+      numbersOf(cupStream).map(([edgeMm, reynolds, loss]) => {
+        const diameter = 3.7e-3;
+        const flow = flowAt(reynolds, diameter);
+        const { parts } = resistance(demoInStream, { litresPerMinute: litresPerMinuteOf(flow) });
+        const drop = parts[0].dropPa + parts[1].dropPa;
+        const ours = drop / dynamicPressure(flow, diameter / 2, stream.density);
+        return factor(`Re ${reynolds}, edge of ${edgeMm} mm`, ours, loss, 1.3);
+      }),
+  },
+  {
+    name: "What the gap adds to a laminar stream",
+    part,
+    source: "axisymmetric Navier–Stokes equations by finite elements (FreeFem++)",
+    table: "gap-stream-steady.csv",
+    unit: "1",
+    heard: ofBlowing("gap"),
+    samples: () =>
+      numbersOf(steadyStream)
+        .filter(([, reynolds, fullness]) => fullness === 2 && reynolds < 1500)
+        .map(([gapOverDiameter, reynolds, , loss]) => {
+          const flow = flowAt(reynolds, gapBore);
+          const cavity = (1.15 * gapBore) / 2;
+          const { estimate } = gapLoss(
+            {
+              shankExit: gapBore / 2,
+              cavityAtShank: cavity,
+              cavityAtLeadpipe: cavity,
+              leadpipe: gapBore / 2,
+              gap: gapOverDiameter * gapBore,
+            },
+            stream,
+            flow,
+          );
+          const ours = estimate / dynamicPressure(flow, gapBore / 2, stream.density);
+          return factor(`Re ${reynolds}, ${gapOverDiameter} of the bore`, ours, loss, 1.3);
+        }),
+  },
+  {
+    name: "κ of the shear layer across the gap, over ρU/S",
+    part,
+    source: "linearised Navier–Stokes equations by finite elements (FreeFem++)",
+    table: "gap-stream-oscillating.csv",
+    unit: "1",
+    heard: ({ off }) => ofSeriesResistance((off * speedThrough(flowOf(20), gapBore / 2)) / 345),
+    samples: () =>
+      numbersOf(oscillatingStream).map(([gapOverDiameter, reynolds, fullness, strouhal, re, im]) =>
+        complex(
+          `St ${strouhal}, ${gapOverDiameter} of the bore, Re ${reynolds}, fullness ${fullness}`,
+          gapShear({ gapOverDiameter, reynolds, fullness })(strouhal),
+          [re, im],
+          2e-4,
+        ),
+      ),
   },
 ];

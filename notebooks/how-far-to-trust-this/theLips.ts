@@ -5,8 +5,10 @@ import { Oscillator } from "../../src/lips/oscillator.ts";
 import { playingOf } from "../../src/lips/playing.ts";
 import { Stability } from "../../src/lips/stability.ts";
 import { type Threshold, Thresholds } from "../../src/lips/threshold.ts";
+import { TwoWay, type TwoWayValve } from "../../src/lips/twoWay.ts";
 import stability from "../../tests/reference/lips-stability.json" with { type: "json" };
 import time from "../../tests/reference/lips-time.json" with { type: "json" };
+import twoWay from "../../tests/reference/lips-two-way.json" with { type: "json" };
 import { type Check, inCents, relative, type Sample } from "./check.ts";
 import { centsOf } from "./heard.ts";
 
@@ -19,6 +21,11 @@ export const column: Modes = {
 };
 export const valveNamed = (name: string): OneMassValve => ({
   ...stability.lips[name as keyof typeof stability.lips],
+  density: stability.density,
+});
+const twoWayNamed = (name: string): TwoWayValve => ({
+  model: "two-way",
+  ...twoWay.lips[name as keyof typeof twoWay.lips],
   density: stability.density,
 });
 
@@ -153,4 +160,51 @@ export const theLips: readonly Check[] = [
   },
   played(48_000, 1.5),
   played(192_000, 0.1),
+  {
+    name: "Lips that move two ways, at rest: opening under a steady pressure",
+    part,
+    source: "SciPy root on the balance of forces",
+    table: "lips-two-way.json",
+    unit: "1",
+    heard: ofPressure,
+    samples: () => {
+      const steady = Math.max(0, staticResistance(column));
+      return twoWay.cases.map(({ lips, lipHz, mouthPressure, opening }) =>
+        relative(
+          `${lips}, ${lipHz} Hz, ${mouthPressure} Pa`,
+          new TwoWay(twoWayNamed(lips)).restUnder(steady, lipHz, mouthPressure).opening,
+          opening,
+          1e-8,
+        ),
+      );
+    },
+  },
+  {
+    name: "Lips that move two ways: all eigenvalues of lips and column, over the lips' frequency",
+    part,
+    source: "LAPACK dgeev through NumPy, the matrix by complex steps",
+    table: "lips-two-way.json",
+    unit: "1",
+    heard: ({ off }) => ({ cents: centsOf(off) }),
+    samples: () =>
+      twoWay.cases.map(({ lips, lipHz, mouthPressure, eigenvalues }) => {
+        const found = new Stability(twoWayNamed(lips), column).eigenvalues(lipHz, mouthPressure);
+        const off = farthest(found, eigenvalues) / (2 * Math.PI * lipHz);
+        return { of: `${lips}, ${lipHz} Hz, ${mouthPressure} Pa`, ours: off, theirs: 0, off, asked: 1e-6 };
+      }),
+  },
+  {
+    name: "Lips that move two ways: the pressure at which the first note starts",
+    part,
+    source: "SciPy brentq on LAPACK's eigenvalues",
+    table: "lips-two-way.json",
+    unit: "1",
+    heard: ofPressure,
+    samples: () =>
+      twoWay.thresholds.flatMap(({ lips, lipHz, pressure }) => {
+        if (pressure === null) return [];
+        const found = lowestOf(new Thresholds(twoWayNamed(lips), column), lipHz);
+        return [relative(`${lips}, ${lipHz} Hz`, found?.mouthPressure ?? Number.NaN, pressure, 1e-6)];
+      }),
+  },
 ];
