@@ -1,6 +1,7 @@
 import { regionInertance } from "../../src/acoustics/gap/gap.ts";
 import { stepInertance } from "../../src/acoustics/gap/junction.ts";
 import { numbersOf } from "../../tests/reference/csv.ts";
+import offAxis from "../../tests/reference/gap-off-axis.csv?raw";
 import region from "../../tests/reference/gap-region.csv?raw";
 import { type Check, relative, type Sample } from "./check.ts";
 import { type GapRow, straightRows } from "./gapRows.ts";
@@ -19,6 +20,24 @@ const regionRows: readonly GapRow[] = numbersOf(region).map(
     inertance,
   }),
 );
+
+/** The shape of `gap-off-axis.py`, radii in mm. */
+const offAxisShape = { shankExitMm: 4.2, nearMm: 4.85, farMm: 4.85, leadpipeMm: 4.375 };
+
+/** A shank whose exit stands off the axis: what the model leaves out. `asGapMm`: so much more gap would do the same. */
+export const offAxisRows = numbersOf(offAxis).map(([gapMm, offAxisMm, inertance, asGapMm]) => ({
+  gapMm,
+  offAxisMm,
+  inertance,
+  asGapMm,
+}));
+
+/** Of a gap of 2.5 mm with the exit 0.2 mm off its axis: inertance more, %, and the gap that would do the same, mm. */
+export function offAxisEffect(): { readonly percent: number; readonly asGapMm: number } {
+  const at = (off: number) => offAxisRows.find(({ gapMm, offAxisMm }) => gapMm === 2.5 && offAxisMm === off)!;
+  const { inertance, asGapMm } = at(0.2);
+  return { percent: 100 * (inertance / at(0).inertance - 1), asGapMm };
+}
 
 /** The same by mode matching, 1/mm. */
 export const inertanceOf = ({
@@ -88,5 +107,17 @@ export const theGap: readonly Check[] = [
     unit: "1",
     heard,
     samples: ofRegion((row) => row.gapMm === 0, 3e-3),
+  },
+  {
+    name: "A gap on its axis, by the sums that serve for one off it",
+    part,
+    source: "mode matching with Graf's addition theorem, NumPy and SciPy",
+    table: "gap-off-axis.csv",
+    unit: "1",
+    heard,
+    samples: () =>
+      offAxisRows
+        .filter(({ offAxisMm }) => offAxisMm === 0)
+        .map(({ gapMm, inertance }) => sample({ ...offAxisShape, gapMm, inertance }, 5e-4)),
   },
 ];

@@ -8,6 +8,7 @@ import {
   ofInertance,
   ofReflection,
 } from "../../notebooks/how-far-to-trust-this/heard.ts";
+import { offAxisEffect, offAxisRows } from "../../notebooks/how-far-to-trust-this/theGap.ts";
 import { deviation } from "../../notebooks/how-far-to-trust-this/words.ts";
 import { junctionEffect } from "../../notebooks/how-the-gap-is-modelled/junctions.ts";
 import { excessAt } from "../../notebooks/how-the-gap-is-modelled/limits.ts";
@@ -88,6 +89,16 @@ describe("what an error is to a player", () => {
     const { cents: atFourth = 0 } = ofReflection(0.01, 460);
     expect(atFourth).toBeGreaterThan(0.5);
     expect(atFourth).toBeLessThan(1);
+  });
+
+  it("of a shank off its axis is that of a hundredth of a millimetre of gap, and grows with its square", () => {
+    const { percent, asGapMm } = offAxisEffect();
+    expect(percent).toBeGreaterThan(0.34);
+    expect(percent).toBeLessThan(0.4);
+    expect(Math.abs(asGapMm - 0.01)).toBeLessThan(0.001);
+    for (const { offAxisMm, asGapMm: worth } of offAxisRows.filter((row) => row.offAxisMm > 0))
+      expect(worth / (asGapMm * (offAxisMm / 0.2) ** 2)).toBeCloseTo(1, 0);
+    expect(offAxisRows).toHaveLength(12);
   });
 
   it("leaves the gap far below what is noticed and the bell nearest to it", () => {

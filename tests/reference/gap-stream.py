@@ -99,8 +99,10 @@ def check():
             print("fullness", fullness, options, *(f"{blown - still:.4f}" for (r, _), (blown, still) in waves.items() if r == re),
                   flush=True)
         # what a steady stream's loss does to a slow change of it: S/(density U) dp/dQ of the extra loss k Re^-s is (2 - s) k / 2
-        extra = [2 * (run(2 * gap, fullness, [r], [], False)[0][r] - run(1e-3, fullness, [r], [], False, cavity=1.001)[0][r])
-                 for r in (re / 1.1, re * 1.1)]
+        around = [re / 1.1, re * 1.1]
+        needed = [list(run(length, fullness, around, [], False, cavity=radius)[0].values())
+                  for length, radius in ((2 * gap, CAVITY), (1e-3, 1.001))]
+        extra = [2 * (with_gap - without) for with_gap, without in zip(*needed)]
         slope = math.log(extra[1] / extra[0]) / math.log(1.21)
         print("fullness", fullness, "quasi-steady", (2 + slope) * math.sqrt(extra[0] * extra[1]) / 2, flush=True)
 
