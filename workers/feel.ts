@@ -15,8 +15,13 @@ import { type GapSlots, type SlotOptions, slotSteps } from "../src/study/feel/sl
 import { Instrument } from "../src/study/instrument/instrument.ts";
 import { type Refusal, Served, type StepProgress, type Ticket } from "./served.ts";
 
-export interface FeltRequest extends FeltQuestion, Ticket {}
-export interface ClosedRequest extends FeltOptions, Ticket {}
+interface Breathed {
+  /** The breath that the column's peaks are those of, L/min; still air if absent. */
+  readonly breath?: number;
+}
+
+export interface FeltRequest extends FeltQuestion, Breathed, Ticket {}
+export interface ClosedRequest extends FeltOptions, Breathed, Ticket {}
 export interface LeapRequest extends LeapOptions, Ticket {}
 
 export interface SlotsRequest extends SlotOptions, Ticket {
@@ -44,13 +49,21 @@ export class Feel extends Served<Instrument> {
   }
 
   /** The felt verdicts between two gaps; a step is a set of lips. */
-  felt({ ticket, ...question }: FeltRequest, progress: StepProgress) {
-    return this.#counted(ticket, (instrument) => feltSteps(instrument, question), progress);
+  felt({ ticket, breath, ...question }: FeltRequest, progress: StepProgress) {
+    return this.#counted(
+      ticket,
+      async (instrument) => feltSteps(await blown(instrument, breath), question),
+      progress,
+    );
   }
 
   /** The same from the reference gap to none. */
-  closed({ ticket, ...options }: ClosedRequest, progress: StepProgress) {
-    return this.#counted(ticket, (instrument) => closedSteps(instrument, options), progress);
+  closed({ ticket, breath, ...options }: ClosedRequest, progress: StepProgress) {
+    return this.#counted(
+      ticket,
+      async (instrument) => closedSteps(await blown(instrument, breath), options),
+      progress,
+    );
   }
 
   /** Every note's slot, gap by gap. */
@@ -70,11 +83,18 @@ export class Feel extends Served<Instrument> {
 
   #counted<Result>(
     ticket: number,
-    begin: (instrument: Instrument) => Generator<Done, Result, void>,
+    begin: (instrument: Instrument) => Generator<Done, Result, void> | Promise<Generator<Done, Result, void>>,
     progress: StepProgress,
   ) {
     return this.inSteps(ticket, begin, ({ done, of }) => progress(done, of));
   }
+}
+
+/** What only a breath needs is fetched with the first one. */
+async function blown(still: Instrument, litresPerMinute = 0): Promise<Instrument> {
+  if (litresPerMinute === 0) return still;
+  const { breathOf } = await import("../src/study/blown/breath.ts");
+  return new Instrument(still.setup, { like: still, breath: breathOf(still.setup, litresPerMinute) });
 }
 
 function* allSlots(

@@ -47,7 +47,9 @@ export abstract class Served<Subject extends object> {
     this.#stopped = Math.max(this.#stopped, ticket);
   }
 
-  protected async ask<T extends object>(question: (subject: Subject) => T): Promise<T | Refusal> {
+  protected async ask<T extends object>(
+    question: (subject: Subject) => T | Promise<T>,
+  ): Promise<T | Refusal> {
     const subject = await this.#subject;
     return isRefusal(subject) ? subject : answered(() => question(subject));
   }
@@ -58,13 +60,14 @@ export abstract class Served<Subject extends object> {
    */
   protected async inSteps<Step, Result>(
     ticket: number,
-    begin: (subject: Subject) => Generator<Step, Result, void>,
+    begin: (subject: Subject) => Generator<Step, Result, void> | Promise<Generator<Step, Result, void>>,
     tell: (step: Step) => void,
   ): Promise<Refusal | Result | null> {
     this.#newest = Math.max(this.#newest, ticket);
     const subject = await this.#subject;
     if (isRefusal(subject)) return subject;
-    const steps = begin(subject);
+    const steps = await answered(() => begin(subject));
+    if (isRefusal(steps)) return steps;
     const turns = new Turns();
     try {
       for (;;) {

@@ -14,6 +14,8 @@ export interface Document {
   readonly gapMm: number;
   /** What it is compared with, mm. */
   readonly referenceGapMm: number;
+  /** Air flowing through while it sounds, as Explore shows it, L/min; absent: still air. */
+  readonly breathLitresPerMinute?: number;
   /** What is written down at the bench. */
   readonly notes: Notes;
   /** The job of the record that it belongs to, by its id; absent: none. Not part of a file or a link. */

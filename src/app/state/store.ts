@@ -66,6 +66,13 @@ export class Store extends Observable<State> {
     this.#edit(next === document.referenceGapMm ? document : { ...document, referenceGapMm: next }, options);
   }
 
+  /** Blows it, for who explores it; 0 L/min is still air, which a document says nothing of. */
+  setBreath(litresPerMinute: number, options?: ChangeOptions): void {
+    const { breathLitresPerMinute, ...still } = this.state.document;
+    const blown = litresPerMinute > 0 ? { ...still, breathLitresPerMinute: litresPerMinute } : still;
+    this.#edit((breathLitresPerMinute ?? 0) === litresPerMinute ? this.state.document : blown, options);
+  }
+
   /**
    * The same instrument, altered. The gaps stay where the receiver allows them; only a setup whose insertion or receiver
    * depth was itself altered brings its own gap, and what was compared with the gap it had is compared with the new one.

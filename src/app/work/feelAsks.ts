@@ -60,15 +60,20 @@ export const ASKS: { readonly [Kind in FeelKind]: Ask<Kind> } = {
     ),
   },
   felt: {
-    about: ({ gapMm, ...question }) => [gapMm, question.litresPerMinute, ...blowing(question)],
-    ask: asksLips((client, { setup, gapMm }, options, progress, signal) =>
-      client.run("felt", setup, { ...options, gapMm }, progress, signal),
+    about: ({ gapMm, ...question }) => [
+      gapMm,
+      question.litresPerMinute,
+      question.breath,
+      ...blowing(question),
+    ],
+    ask: asksLips((client, { setup, gapMm, breath }, options, progress, signal) =>
+      client.run("felt", setup, { ...options, gapMm, breath }, progress, signal),
     ),
   },
   closed: {
-    about: (question) => [question.litresPerMinute, ...blowing(question)],
-    ask: asksLips((client, { setup }, options, progress, signal) =>
-      client.run("closed", setup, options, progress, signal),
+    about: (question) => [question.litresPerMinute, question.breath, ...blowing(question)],
+    ask: asksLips((client, { setup, breath }, options, progress, signal) =>
+      client.run("closed", setup, { ...options, breath }, progress, signal),
     ),
   },
   holds: {

@@ -13,10 +13,19 @@ export interface FeelQuestion {
   /** null where a text cannot be read. */
   readonly lips: Lips | null;
   readonly pressure: Pressure | null;
+  /** Of the steady stream. */
   readonly litresPerMinute: number;
+  /** What the peaks are blown with, L/min; 0: still air. */
+  readonly breath: number;
 }
 
-export function feelQuestion({ setup, gapMm, referenceGapMm, notes }: Document): FeelQuestion {
+export function feelQuestion({
+  setup,
+  gapMm,
+  referenceGapMm,
+  breathLitresPerMinute: breath = 0,
+  notes,
+}: Document): FeelQuestion {
   const { lipModel, lips: typed, pressure, flow, unit } = notes.play;
   const oneMass = readFields(LIP_FIELDS, typed, unit);
   const read = Object.keys(oneMass.problems).length === 0 ? (oneMass.values as unknown as Lips) : null;
@@ -28,5 +37,6 @@ export function feelQuestion({ setup, gapMm, referenceGapMm, notes }: Document):
     lips: lipModel === "two-way" ? DEFAULT_TWO_WAY_LIPS : read,
     pressure: timesThreshold === undefined ? null : { timesThreshold },
     litresPerMinute: readField(FLOW, flow, unit).value ?? FLOW_LIMITS.usual,
+    breath,
   };
 }

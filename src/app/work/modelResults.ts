@@ -2,7 +2,8 @@
 import type { Model } from "../../../workers/model.ts";
 import { sweptGapsMm } from "../../setup/gapLimits.ts";
 import type { Setup } from "../../setup/setup.ts";
-import type { Explored } from "../../study/instrument/exploration.ts";
+import type { BreathEffect } from "../../study/blown/breathEffect.ts";
+import type { ExploredUnderBreath } from "../../study/blown/underBreath.ts";
 import type { GapSweep } from "../../study/instrument/gapSweep.ts";
 import type { Compared, ComparedGaps } from "./comparedGaps.ts";
 import { sameToModel } from "./sameToModel.ts";
@@ -15,21 +16,30 @@ interface Exploring {
   readonly referenceGapMm: number;
   readonly resonance: number;
   readonly retune: number | null;
+  /** 0: still air. */
+  readonly litresPerMinute: number;
 }
 
-type Sweeping = Pick<Exploring, "setup" | "referenceGapMm" | "retune">;
+type Sweeping = Pick<Exploring, "setup" | "referenceGapMm" | "retune" | "litresPerMinute">;
+type Blowing = Pick<Exploring, "setup" | "gapMm" | "referenceGapMm" | "litresPerMinute">;
 
 export interface Results {
-  readonly explored: Answer<Explored, Exploring>;
+  readonly explored: Answer<ExploredUnderBreath, Exploring>;
+  /** What the breath does to the peaks; empty in still air. */
+  readonly breath: Answer<BreathEffect, Blowing>;
   /** Every resonance at every gap shown, the slide as it is. */
   readonly sweep: Answer<GapSweep, Sweeping>;
   /** The same with the slide bringing `view.retune` back; empty while that is null. */
   readonly retuned: Answer<GapSweep, Sweeping>;
 }
 
+/** Bounds take three more air columns: they wait until the hand rests. */
+const REST_MS = 200;
+
 export class ModelResults extends Works<Results> {
   readonly #compared: ComparedGaps;
-  readonly #explored: Work<Exploring, Explored>;
+  readonly #explored: Work<Exploring, ExploredUnderBreath>;
+  readonly #breath: Work<Blowing, BreathEffect>;
   readonly #sweep: Work<Sweeping, GapSweep>;
   readonly #retuned: Work<Sweeping, GapSweep>;
   /** What was swept last. */
@@ -37,28 +47,44 @@ export class ModelResults extends Works<Results> {
   #sweepEnds: Promise<unknown> = Promise.resolve();
 
   constructor(compared: ComparedGaps, client: WorkerClient<Model>) {
-    const explored = new Work<Exploring, Explored>({
-      ask: ({ setup, gapMm, referenceGapMm, resonance, retune }, _, signal) =>
-        client.ask(setup, (model) => model.explore(gapMm, referenceGapMm, resonance, retune), signal),
+    const explored = new Work<Exploring, ExploredUnderBreath>({
+      ask: ({ setup, gapMm, referenceGapMm, resonance, retune, litresPerMinute }, _, signal) =>
+        client.ask(
+          setup,
+          (model) => model.explore(gapMm, referenceGapMm, resonance, retune, litresPerMinute),
+          signal,
+        ),
       isOvertaken: (underWay, newest) => !sameToModel(underWay.setup, newest.setup),
       isSame: (a, b) => isSwept(a, b) && a.gapMm === b.gapMm && a.resonance === b.resonance,
       isQuick: true,
       // a setup's first answer does not wait for the uncertainties
       isProvisional: ({ uncertainty }) => uncertainty === null,
     });
+    const breath = new Work<Blowing, BreathEffect>({
+      ask: ({ setup, gapMm, referenceGapMm, litresPerMinute }) =>
+        client.ask(setup, (model) => model.breathEffect(litresPerMinute, gapMm, referenceGapMm)),
+      isSame: (a, b) => isBlownAlike(a, b) && a.gapMm === b.gapMm,
+      restMs: REST_MS,
+    });
     const sweeping = (whenever: () => Promise<unknown>) =>
       new Work<Sweeping, GapSweep>({
-        ask: async ({ setup, referenceGapMm, retune }, tell, signal) => {
+        ask: async ({ setup, referenceGapMm, retune, litresPerMinute }, tell, signal) => {
           await whenever();
-          const request = { gapsMm: sweptGapsMm(setup), referenceGapMm, ...(retune !== null && { retune }) };
+          const request = {
+            gapsMm: sweptGapsMm(setup),
+            referenceGapMm,
+            litresPerMinute,
+            ...(retune !== null && { retune }),
+          };
           return client.run("sweep", setup, request, (done, of) => tell(done / of), signal);
         },
       });
     const sweep = sweeping(() => Promise.resolve());
     const retuned = sweeping(() => this.#sweepEnds);
-    super({ explored, sweep, retuned });
+    super({ explored, breath, sweep, retuned });
     this.#compared = compared;
     this.#explored = explored;
+    this.#breath = breath;
     this.#sweep = sweep;
     this.#retuned = retuned;
   }
@@ -79,9 +105,12 @@ export class ModelResults extends Works<Results> {
     if (this.#swept) this.#sweepFor(this.#swept);
   }
 
-  #follow({ document: { setup, gapMm, referenceGapMm }, view: { resonance, retune } }: Compared): void {
-    this.#explored.ask({ setup, gapMm, referenceGapMm, resonance, retune });
-    const swept = { setup, referenceGapMm, retune };
+  #follow({ document, view: { resonance, retune } }: Compared): void {
+    const { setup, gapMm, referenceGapMm, breathLitresPerMinute: litresPerMinute = 0 } = document;
+    this.#explored.ask({ setup, gapMm, referenceGapMm, resonance, retune, litresPerMinute });
+    if (litresPerMinute === 0) this.#breath.clear();
+    else this.#breath.ask({ setup, gapMm, referenceGapMm, litresPerMinute });
+    const swept = { setup, referenceGapMm, retune, litresPerMinute };
     if (!this.#swept || !isSwept(this.#swept, swept)) this.#sweepFor(swept);
   }
 
@@ -94,5 +123,9 @@ export class ModelResults extends Works<Results> {
   }
 }
 
-const isSwept = (a: Sweeping, b: Sweeping): boolean =>
-  sameToModel(a.setup, b.setup) && a.referenceGapMm === b.referenceGapMm && a.retune === b.retune;
+const isBlownAlike = (a: Omit<Sweeping, "retune">, b: Omit<Sweeping, "retune">): boolean =>
+  sameToModel(a.setup, b.setup) &&
+  a.referenceGapMm === b.referenceGapMm &&
+  a.litresPerMinute === b.litresPerMinute;
+
+const isSwept = (a: Sweeping, b: Sweeping): boolean => isBlownAlike(a, b) && a.retune === b.retune;

@@ -24,13 +24,15 @@ import {
 import { drawKey, type KeyItem, keyWidth } from "../kit/key.ts";
 import { curve, readOutLine, referenceDash } from "../kit/line.ts";
 import { heightOf, label, type Panel, plotBox, silent } from "../kit/panel.ts";
-import { tableOf } from "../kit/table.ts";
+import { type Column, tableOf } from "../kit/table.ts";
 import { firstFitting, heading } from "../kit/text.ts";
 import { marksIn, roundTicks, type Tick, ticksAt } from "../kit/ticks.ts";
 
 export interface ImpedanceData {
   readonly chosen: AtGap;
   readonly reference: AtGap;
+  /** The chosen gap's in still air, where the others are blown. */
+  readonly stillCurve?: ScreenCurve;
   /** Number of the resonance that stands out. */
   readonly highlight?: number;
   /** Frequency of the read-out line. */
@@ -50,7 +52,7 @@ const frequencyTicks = [20, 50, 100, 200, 300, 500, 700, 1000, 1500, 2000, 3000,
 const dbShown = 50;
 
 export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Drawing {
-  const { chosen, reference, cursorHz, highlight } = data;
+  const { chosen, reference, stillCurve, cursorHz, highlight } = data;
   const { small, large } = typeSizes(frame);
   const inDb = frame.magnitude === "dB";
   const svg = sheet(frame, {
@@ -71,6 +73,7 @@ export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Draw
       line: { stroke: "reference", "stroke-width": 3, "stroke-dasharray": referenceDash },
       fill: "reference",
     },
+    ...(stillCurve ? [{ text: "still air", line: STILL, fill: "muted" as const }] : []),
   ];
   const yTitle = inDb ? `|Z|, dB re 1 ${unitName}` : `|Z|, ${unitName}`;
   const keyRoom = keyWidth(key, keyStyle, small) - keyStyle.apart;
@@ -83,7 +86,9 @@ export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Draw
   const scaled = inDb ? (pa: number) => 20 * Math.log10(pa / unitPa) : (pa: number) => pa / unitPa;
   // The scale is the reference's as long as the chosen curve fits: a scale that follows would hide what it should show.
   const tallest = scaled(max(reference.curve.magnitude)!);
-  const chosenTallest = scaled(max(chosen.curve.magnitude)!);
+  const chosenTallest = scaled(
+    Math.max(max(chosen.curve.magnitude)!, (stillCurve && max(stillCurve.magnitude)) ?? 0),
+  );
   const least = Math.max(scaled(min(reference.curve.magnitude)!) - 1, tallest - dbShown);
   const yDomain = inDb
     ? [least, Math.max(tallest + 4, chosenTallest + 2)]
@@ -115,6 +120,7 @@ export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Draw
     "stroke-dasharray": referenceDash,
     "stroke-opacity": "0.75",
   });
+  if (stillCurve) add(curves, "path", { "data-part": "still-curve", d: through(stillCurve), ...STILL });
   const d = through(chosen.curve);
   add(curves, "path", { "data-part": "chosen-curve", d, stroke: "gap", "stroke-width": 1.75 });
   const on = { ...ground, parent: svg };
@@ -123,16 +129,26 @@ export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Draw
   return { svg, x, y, plot };
 }
 
-export function impedanceTable({ chosen, reference }: ImpedanceData, unit: LengthUnit): Table {
+export function impedanceTable({ chosen, reference, stillCurve }: ImpedanceData, unit: LengthUnit): Table {
   const at = ({ gapMm }: AtGap) => `gap ${formatLength(gapMm, unit)}`;
+  const still: Column<number>[] = stillCurve
+    ? [
+        [`|Z| what if, ${at(chosen)}, still air (Pa·s/m³)`, (_, i) => stillCurve.magnitude[i]],
+        [`phase what if, ${at(chosen)}, still air (rad)`, (_, i) => stillCurve.phase[i]],
+      ]
+    : [];
   return tableOf(Array.from(chosen.curve.frequencies), [
     ["frequency (Hz)", (hz) => hz],
     [`|Z| what if, ${at(chosen)} (Pa·s/m³)`, (_, i) => chosen.curve.magnitude[i]],
     [`|Z| compared with, ${at(reference)} (Pa·s/m³)`, (_, i) => reference.curve.magnitude[i]],
     [`phase what if, ${at(chosen)} (rad)`, (_, i) => chosen.curve.phase[i]],
     [`phase compared with, ${at(reference)} (rad)`, (_, i) => reference.curve.phase[i]],
+    ...still,
   ]);
 }
+
+/** Still air beside a breath: thin, and solid. */
+const STILL = { stroke: "ink", "stroke-width": 0.9 } as const;
 
 const keyStyle = { sample: 28, apart: 16 };
 
@@ -237,7 +253,7 @@ function drawCursor(
   write(group, text, Math.max(0, plot.right - width), row, { size });
 }
 
-function describe({ chosen, reference }: ImpedanceData, { unit, instrument }: Frame): string {
+function describe({ chosen, reference, stillCurve }: ImpedanceData, { unit, instrument }: Frame): string {
   const peaks = chosen.modes.filter(({ peakHz }) => peakHz !== null);
   if (peaks.length === 0) return `At a gap of ${bothUnits(chosen.gapMm, unit)} the impedance has no peak.`;
   const tallest = peaks.reduce((best, mode) => (mode.peakImpedance! > best.peakImpedance! ? mode : best));
@@ -247,5 +263,8 @@ function describe({ chosen, reference }: ImpedanceData, { unit, instrument }: Fr
     same?.peakHz != null && same.peakImpedance !== null
       ? ` At ${bothUnits(reference.gapMm, unit)}, the gap compared with, it stands at ${same.peakHz.toFixed(1)} Hz with ${(same.peakImpedance / unitPa).toFixed(1)} ${unitName}.`
       : "";
-  return `At a gap of ${bothUnits(chosen.gapMm, unit)} there are ${peaks.length} peaks between ${peaks[0].peakHz!.toFixed(1)} and ${peaks[peaks.length - 1].peakHz!.toFixed(1)} Hz; the tallest is ${now}.${before}`;
+  const beside = stillCurve
+    ? ` All of this is blown; in still air the highest impedance at this gap is ${(max(stillCurve.magnitude)! / unitPa).toFixed(1)} ${unitName}.`
+    : "";
+  return `At a gap of ${bothUnits(chosen.gapMm, unit)} there are ${peaks.length} peaks between ${peaks[0].peakHz!.toFixed(1)} and ${peaks[peaks.length - 1].peakHz!.toFixed(1)} Hz; the tallest is ${now}.${before}${beside}`;
 }

@@ -87,8 +87,13 @@ export class Exploration {
   /** Curve and resonances at a gap, mm. */
   atGap(gapMm: number): AtGap {
     const modes = inContext(this.instrument.modes(gapMm));
+    return { gapMm, curve: this.curveAt(gapMm), modes };
+  }
+
+  /** The curve alone, as it is drawn. */
+  curveAt(gapMm: number): ScreenCurve {
     const curve = this.instrument.column.curve(this.#grid, this.instrument.gap(gapMm));
-    return { gapMm, curve: onScreen(this.#grid.frequencies, curve), modes };
+    return onScreen(this.#grid.frequencies, curve);
   }
 
   /**

@@ -52,6 +52,9 @@ class FakeWorker implements Methods<Model> {
   explore(gapMm: number) {
     return this.#ask(`explore ${gapMm}`);
   }
+  breathEffect() {
+    return this.#ask("breathEffect");
+  }
   sweep(request: SweepRequest, progress: StepProgress) {
     this.progress = progress;
     return this.#ask(`sweep ${request.ticket}`);

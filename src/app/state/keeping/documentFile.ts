@@ -6,16 +6,24 @@ import { isRecord } from "../../../setup/jsonRecord.ts";
 import { SetupError } from "../../../setup/problem.ts";
 import { readKeptSetup } from "../../../setup/readSetup.ts";
 import { writeSetup } from "../../../setup/writeSetup.ts";
+import { BREATH_LIMITS } from "../breath.ts";
 import { NO_NOTES, readNotes } from "../notes/notes.ts";
 import type { Document } from "../state.ts";
 import { documentOf } from "../store.ts";
 
-export const writeDocument = ({ setup, gapMm, referenceGapMm, notes }: Document): object => ({
+export const writeDocument = ({
+  setup,
+  gapMm,
+  referenceGapMm,
+  breathLitresPerMinute,
+  notes,
+}: Document): object => ({
   format: DOCUMENT_FORMAT,
   version: DOCUMENT_VERSION,
   setup: writeSetup(setup),
   gapMm,
   referenceGapMm,
+  ...(breathLitresPerMinute !== undefined && { breathLitresPerMinute }),
   ...(notes !== NO_NOTES && { notes }),
 });
 
@@ -29,7 +37,7 @@ export function readDocument(json: unknown): Document {
   const refuse = (path: string, value: unknown, message: string) =>
     new SetupError([{ path, value, message }]);
   if (!isRecord(json)) throw refuse("", json, "not a document of this program");
-  const { format, version, setup: file, gapMm, referenceGapMm, notes } = migrated(json, refuse);
+  const { format, version, setup: file, gapMm, referenceGapMm, notes, ...rest } = migrated(json, refuse);
   if (format !== DOCUMENT_FORMAT)
     throw refuse("format", format, `not a document of this program; give "${DOCUMENT_FORMAT}"`);
   if (version !== DOCUMENT_VERSION)
@@ -50,8 +58,20 @@ export function readDocument(json: unknown): Document {
     setup,
     gapMm: gap("gapMm", gapMm, own.gapMm),
     referenceGapMm: gap("referenceGapMm", referenceGapMm, own.referenceGapMm),
+    ...breathIn(rest.breathLitresPerMinute, refuse),
     notes: notes === undefined ? NO_NOTES : readNotes(notes),
   };
+}
+
+/** Still air where nothing is said, as before there was a breath. */
+function breathIn(
+  value: unknown,
+  refuse: (path: string, value: unknown, message: string) => SetupError,
+): Pick<Document, "breathLitresPerMinute"> {
+  if (value === undefined || value === 0) return {};
+  if (typeof value !== "number" || !(value > 0 && value <= BREATH_LIMITS.most))
+    throw refuse("breathLitresPerMinute", value, `no breath; give 0 to ${BREATH_LIMITS.most} L/min`);
+  return { breathLitresPerMinute: value };
 }
 
 function migrated(

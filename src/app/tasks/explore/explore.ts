@@ -10,6 +10,8 @@ import { icon } from "../../shell/look/icon.ts";
 import { jobDoubts } from "../../state/bench/doubts.ts";
 import { isDemoSetup } from "../../state/keeping/demo.ts";
 import { PageElement } from "../../state/page.ts";
+import "./breathControl.ts";
+import "./breathFinding.ts";
 import "./cutawayView.ts";
 import "../../chart/chartElement.ts";
 import "../../chart/projector.ts";
@@ -45,11 +47,13 @@ export class Explore extends PageElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.welcomes = !this.page.store.state.view.hintsSeen;
+    this.page.compared.blow(true);
     for (const touch of TOUCHES) addEventListener(touch, this.#onTouch, { capture: true });
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    this.page.compared.blow(false);
     for (const touch of TOUCHES) removeEventListener(touch, this.#onTouch, { capture: true });
   }
 
@@ -227,6 +231,8 @@ export class Explore extends PageElement {
         <section class="cutaway" aria-label="The gap in section">${hint(1, first)}<annulus-cutaway></annulus-cutaway><annulus-warnings></annulus-warnings></section>
         <section class="verdicts" aria-label="Rule of thumb and model">${hint(2, first)}<annulus-verdicts></annulus-verdicts></section>
         <section class="air" aria-label="The air column">
+          <annulus-breath class="controls"></annulus-breath>
+          <annulus-breath-finding></annulus-breath-finding>
           <annulus-chart .figure=${impedanceFigure}>${magnitudeSwitch(store)}</annulus-chart>
           <annulus-chart .figure=${standingWaveFigure(store)}>${resonanceChoice(store)}</annulus-chart>
         </section>

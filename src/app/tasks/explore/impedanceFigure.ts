@@ -5,7 +5,7 @@ import { proportional } from "../../../charts/kit/figure.ts";
 import { impedanceChart, impedanceTable } from "../../../charts/plots/impedanceChart.ts";
 import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
-import type { Explored } from "../../../study/instrument/exploration.ts";
+import type { ExploredUnderBreath } from "../../../study/blown/underBreath.ts";
 import type { ModeInContext } from "../../../study/instrument/modeTable.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { concertPitch, noteText, partialName, writtenPitch } from "../../../words/instruments.ts";
@@ -24,7 +24,7 @@ const SCALES = [
 /** What an arrow key moves the read-out line: a twentieth of a semitone; with Shift a semitone. */
 const KEY_OCTAVES = { fine: 1 / 240, coarse: 1 / 12 };
 
-interface Data extends Pick<Explored, "chosen" | "reference"> {
+interface Data extends Pick<ExploredUnderBreath, "chosen" | "reference" | "stillCurve"> {
   readonly highlight: number;
   readonly cursorHz?: number;
   readonly magnitude: Magnitude;
@@ -39,8 +39,10 @@ export const impedanceFigure: PageFigure<Data> = {
     "How strongly the instrument answers at the mouthpiece's rim: the ratio of sound pressure to flow, |Z|. Notes are blown " +
     "near the peaks; a taller peak helps the lips more, its place says at what pitch. Peaks are named by the notes they are played for, as written; " +
     "point at a peak or click it to see its standing wave.",
-  caption: () =>
-    "Solid: what if. Dashed: the gap it is compared with. Where they cover each other, the gap changes nothing.",
+  caption: (data) =>
+    data?.stillCurve
+      ? "Solid: what if, blown. Thin: the same in still air. Dashed: the gap it is compared with, blown too. Where they cover each other, neither gap nor breath changes anything."
+      : "Solid: what if. Dashed: the gap it is compared with. Where they cover each other, the gap changes nothing.",
   height: proportional(0.53, 280, 440),
   answer: ({ model }) => model.parts.explored,
   read(page, cursor) {
@@ -50,6 +52,7 @@ export const impedanceFigure: PageFigure<Data> = {
       value && {
         chosen: value.chosen,
         reference: value.reference,
+        ...(value.stillCurve && { stillCurve: value.stillCurve }),
         highlight: highlighted(page, cursor),
         magnitude: page.store.parts.view.magnitude,
         ...(hz !== null && { cursorHz: hz }),

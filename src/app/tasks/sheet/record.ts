@@ -56,7 +56,7 @@ export function sheetGaps(
 export function sheetData(
   { document, view }: Pick<State, "document" | "view">,
   gaps: JobGaps,
-  results: Results,
+  results: Omit<Results, "breath">,
   feel: FeelState,
 ): SheetData {
   const { setup, notes } = document;
