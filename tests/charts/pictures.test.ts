@@ -10,7 +10,7 @@ import { shiftChart, spacingChart } from "../../src/charts/plots/gap/spacingChar
 import { impedanceChart } from "../../src/charts/plots/impedanceChart.ts";
 import { standingWaveChart } from "../../src/charts/plots/standingWaveChart.ts";
 import { verdictBar } from "../../src/charts/plots/verdictBar.ts";
-import { asItIs, explored, laptop, referenceGapMm, retuned, setup, thresholds } from "./examples.ts";
+import { asItIs, blown, explored, laptop, referenceGapMm, retuned, setup, thresholds } from "./examples.ts";
 
 const phone = { ...laptop, width: 360, height: 280 };
 const section = (chosenGapMm: number) => ({ setup, chosenGapMm, referenceGapMm });
@@ -30,6 +30,8 @@ const pictures: [name: string, drawing: () => Drawing, theme?: Theme][] = [
     "impedance-decibels-phone",
     () => impedanceChart({ ...explored(4), cursorHz: 500 }, { ...phone, magnitude: "dB" }),
   ],
+  ["impedance-blown", () => impedanceChart(blown, { ...laptop, width: 780 })],
+  ["impedance-blown-phone", () => impedanceChart(blown, phone)],
   ["height", () => heightChart({ ...gaps, sweep: asItIs }, laptop)],
   ["height-phone", () => heightChart({ ...gaps, sweep: asItIs, highlight: 5, cursorGapMm: 9 }, phone)],
   ["height-dark", () => heightChart({ ...gaps, sweep: asItIs }, { ...laptop, unit: "in" }), "dark"],

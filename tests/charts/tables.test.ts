@@ -9,7 +9,7 @@ import { verdictTable } from "../../src/charts/plots/verdictBar.ts";
 import { partialName } from "../../src/words/instruments.ts";
 import { RULE } from "../../src/words/verdicts/rules.ts";
 import { testName } from "../../src/words/verdicts/tests.ts";
-import { asItIs, explored, referenceGapMm, retuned, setup } from "./examples.ts";
+import { asItIs, blown, explored, referenceGapMm, retuned, setup } from "./examples.ts";
 
 test("the gap charts' tables are the sweep, in full precision, a row a gap", () => {
   const table = heightTable({ sweep: asItIs }, "mm");
@@ -44,6 +44,10 @@ test("impedance", () => {
     chosen.curve.magnitude[700],
     reference.curve.magnitude[700],
   ]);
+  expect(columns).toHaveLength(5);
+  const both = impedanceTable(blown, "mm");
+  expect(both.columns[5]).toBe("|Z| what if, gap 4.00 mm, still air (Pa·s/m³)");
+  expect(both.rows[700][5]).toBe(blown.stillCurve!.magnitude[700]);
 });
 
 test("standing wave", () => {

@@ -12,6 +12,7 @@ import { noteText } from "../../src/words/instruments.ts";
 import { signed } from "../../src/words/numbers.ts";
 import {
   asItIs,
+  blown,
   description,
   explored,
   laptop,
@@ -65,6 +66,10 @@ test("impedance: the tallest peak, here and at the reference", () => {
   const tallest = chosen.modes.reduce((a, b) => (a.peakImpedance! > b.peakImpedance! ? a : b));
   expect(said).toContain(`${noteText(tallest.n, "b-flat-trumpet")} at ${tallest.peakHz!.toFixed(1)} Hz`);
   expect(said).toContain(`${reference.modes[tallest.n - 1].peakHz!.toFixed(1)} Hz`);
+  expect(said).not.toContain("still air");
+  expect(description(impedanceChart(blown, laptop).svg)).toMatch(
+    /All of this is blown; in still air the highest impedance at this gap is \d+\.\d MPa/,
+  );
 });
 
 test("the read-out line gives frequency, note and size", () => {

@@ -1,6 +1,8 @@
 import { expose, wrap } from "comlink";
 import { describe, expect, test } from "vitest";
+import { NORMAL_COVERAGE } from "../../src/bench/measure/combinedUncertainty.ts";
 import { readSetup } from "../../src/setup/readSetup.ts";
+import { UnderBreath } from "../../src/study/blown/underBreath.ts";
 import { Exploration } from "../../src/study/instrument/exploration.ts";
 import { gapSweep } from "../../src/study/instrument/gapSweep.ts";
 import { Model } from "../../workers/model.ts";
@@ -30,6 +32,22 @@ describe("the model's worker", () => {
     const swept = await model.sweep({ ...options, ticket: 1 }, (done, of) => told.push([done, of]));
     expect(swept).toEqual(gapSweep(new Exploration(setup).instrument, options));
     expect(told).toEqual(gapsMm.map((_, i) => [i + 1, gapsMm.length]));
+  });
+
+  test("answers under a breath what the study answers, and in still air again what it did before", async () => {
+    const model = await loaded();
+    const study = new UnderBreath(setup, NORMAL_COVERAGE);
+    expect(await model.explore(1.9, 2.54, 4, 4, 20)).toEqual(await study.explore(20, 1.9, 2.54, 4, 4));
+    expect(await model.breathEffect(20, 1.9, 2.54)).toEqual(await study.effect(20, 1.9, 2.54));
+    const options = { gapsMm, referenceGapMm: 2.54 };
+    const blown = await study.at(20);
+    expect(await model.sweep({ ...options, litresPerMinute: 20, ticket: 1 }, () => {})).toEqual(
+      gapSweep(blown.instrument, options),
+    );
+    expect(await model.explore(1.9, 2.54, 4, 4)).toEqual(new Exploration(setup).explore(1.9, 2.54, 4, 4));
+    const refused = { refused: expect.stringMatching(/too fast/) };
+    expect(await model.explore(1.9, 2.54, 4, 4, 900)).toEqual(refused);
+    expect(await model.sweep({ ...options, litresPerMinute: 900, ticket: 2 }, () => {})).toEqual(refused);
   });
 
   test("a newer ticket, a stop and another setup end a sweep", async () => {

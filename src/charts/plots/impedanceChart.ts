@@ -101,7 +101,18 @@ export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Draw
   bottomAxis(ground, spacedTicks(x, 3.2 * small), "frequency, Hz");
   heading(ground.parent, title, large);
   label(ground, yTitle, 0, rowAxis, { fill: "muted" });
-  drawKey(ground, key, frame.width - 8 - keyRoom, rowKey, keyStyle);
+  const inRow = keyRoom + 8 <= frame.width ? key : key.slice(0, 2);
+  const drawnKey = (items: KeyItem[], row: number) =>
+    drawKey(
+      ground,
+      items,
+      frame.width - 8 - keyWidth(items, keyStyle, small) + keyStyle.apart,
+      row,
+      keyStyle,
+    );
+  drawnKey(inRow, rowKey);
+  // a narrow sheet has the axis title's row for the rest
+  if (inRow !== key) drawnKey(key.slice(2), rowAxis);
   drawNotes(ground, chosen, rowNotes, frame);
 
   const xs = Float64Array.from(frequencies, (hz) => x(hz));

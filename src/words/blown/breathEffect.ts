@@ -34,9 +34,9 @@ export function breathWords(
     Math.abs(other.breathDb.estimate) > Math.abs(one.breathDb.estimate) ? other : one,
   );
   const onPeaks =
-    `A breath of ${litresPerMinute} L/min changes the peaks’ heights by ${span(peaks.map(({ breathDb }) => breathDb.estimate))}: ` +
-    `most ${noteText(most.n, instrument)}, which may lie between ${signed(most.breathDb.lower, 1)} dB with the least loss and ` +
-    `${signed(most.breathDb.upper, 1)} dB with the most.`;
+    `A breath of ${litresPerMinute} L/min changes the height of the peaks by ${span(peaks.map(({ breathDb }) => breathDb.estimate))}. ` +
+    `The largest change, on ${noteText(most.n, instrument)}, may be anything from ${signed(most.breathDb.lower, 1)} dB with the least ` +
+    `loss to ${signed(most.breathDb.upper, 1)} dB with the most.`;
   if (isSameGap(gapMm, referenceGapMm)) return { ...nothing, onPeaks };
   const way = gapMm > referenceGapMm ? "Opening" : "Closing";
   const onGap =

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { readHash } from "../../../src/app/shell/route.ts";
 import { deflateText } from "../../../src/app/state/keeping/deflate.ts";
+import { readDocument, writeDocument } from "../../../src/app/state/keeping/documentFile.ts";
 import {
   decodeDocument,
   encodeDocument,
@@ -24,8 +25,9 @@ const documents = fc
     bore: lengths(8, 8.6),
     gap: lengths(0, 24),
     reference: lengths(0, 24),
+    breath: fc.option(fc.integer({ min: 1, max: 600 }).map((tenths) => tenths / 10)),
   })
-  .map(({ name, insertion, bore, gap, reference }) => {
+  .map(({ name, insertion, bore, gap, reference, breath }) => {
     const file = exampleFile();
     const leadpipe = {
       profile: [
@@ -39,7 +41,8 @@ const documents = fc
       leadpipe,
       mouthpiece: { ...file.mouthpiece, insertion },
     });
-    return { setup, gapMm: gap, referenceGapMm: reference, notes: NO_NOTES };
+    const blown = breath !== null && { breathLitresPerMinute: breath };
+    return { setup, gapMm: gap, referenceGapMm: reference, ...blown, notes: NO_NOTES };
   });
 
 describe("a shared document", () => {
@@ -62,6 +65,17 @@ describe("a shared document", () => {
     const { task, shared } = readHash(new URL(link).hash);
     expect(task).toBe("edit");
     expect(await decodeDocument(shared!)).toEqual(document);
+  });
+
+  test("says nothing of still air, as before there was a breath; a breath that cannot be is refused", async () => {
+    const still = writeDocument(documentOf(someSetup()));
+    expect(still).not.toHaveProperty("breathLitresPerMinute");
+    expect(readDocument(still)).not.toHaveProperty("breathLitresPerMinute");
+    expect(readDocument({ ...still, breathLitresPerMinute: 0 })).not.toHaveProperty("breathLitresPerMinute");
+    for (const breathLitresPerMinute of [-1, 61, "20", null, Number.NaN])
+      expect(() => readDocument({ ...still, breathLitresPerMinute })).toThrow(
+        "breathLitresPerMinute: no breath; give 0 to 60 L/min",
+      );
   });
 
   test("junk is refused in words", async () => {

@@ -140,6 +140,28 @@ describe("the store", () => {
     expect(store.state.document.referenceGapMm).toBe(2.2);
   });
 
+  test("a breath is one step to undo, stays with the instrument, and still air leaves nothing behind", () => {
+    const store = newStore();
+    const { document } = store.state;
+    for (const litres of [3, 12, 20]) store.setBreath(litres, { commit: false });
+    store.setBreath(20);
+    expect(store.state.document).toEqual({ ...document, breathLitresPerMinute: 20 });
+    store.setSetup({ ...setup, name: "Renamed" });
+    expect(store.state.document.breathLitresPerMinute).toBe(20);
+    store.undo();
+    store.setBreath(0);
+    expect(store.state.document).toEqual(document);
+    expect(store.state.document).not.toHaveProperty("breathLitresPerMinute");
+    store.undo();
+    store.undo();
+    expect(store.state).toMatchObject({ document, canUndo: false });
+    store.setBreath(0);
+    expect(store.state.canUndo).toBe(false);
+    store.setBreath(20);
+    store.open(someSetup({ name: "Another" }));
+    expect(store.state.document).not.toHaveProperty("breathLitresPerMinute");
+  });
+
   test("what is not a number moves nothing", () => {
     const store = newStore();
     for (const mm of [Number.NaN, Number.POSITIVE_INFINITY]) store.setGap(mm);

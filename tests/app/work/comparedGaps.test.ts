@@ -22,3 +22,20 @@ test("the gaps compared are the document's, or those shown instead, and the docu
   compared.show(null);
   expect(gaps()).toEqual([4, 2.54]);
 });
+
+test("the breath counts only while somebody explores under it", () => {
+  const store = new Store(documentOf(someSetup()));
+  const compared = new ComparedGaps(store);
+  const breath = () => compared.value.document.breathLitresPerMinute;
+  store.setBreath(20);
+  expect(breath()).toBeUndefined();
+  compared.blow(true);
+  expect(breath()).toBe(20);
+  store.setBreath(30);
+  expect(breath()).toBe(30);
+  compared.show({ gapMm: 1, referenceGapMm: 2 });
+  compared.blow(false);
+  expect(compared.value.document).toMatchObject({ gapMm: 1, referenceGapMm: 2 });
+  expect(breath()).toBeUndefined();
+  expect(store.state.document.breathLitresPerMinute).toBe(30);
+});

@@ -78,3 +78,25 @@ test("after many quick changes the newest is what stands", async () => {
   const { explored } = await until(results, (now) => now.explored.value !== null && !now.explored.stale);
   expect(explored.value!.chosen.gapMm).toBe(4);
 });
+
+test("a breath blows curve and sweep and adds what it does to the peaks; still air brings back what was", async () => {
+  const { store, compared, results } = bench();
+  const isDone = ({ explored, sweep }: Results) =>
+    explored.value !== null && !explored.stale && sweep.value !== null && !sweep.stale;
+  const first = await until(results, isDone);
+  expect(first.breath.value).toBeNull();
+  compared.blow(true);
+  store.setBreath(20);
+  const blown = await until(results, (now) => isDone(now) && now.breath.value !== null && !now.breath.stale);
+  expect(blown.explored.value!.stillCurve).toEqual(first.explored.value!.chosen.curve);
+  expect(blown.breath.value).toMatchObject({ litresPerMinute: 20, gapMm: 2.54, referenceGapMm: 2.54 });
+  expect(blown.sweep.value!.reference[6].peakImpedance).toBeLessThan(
+    first.sweep.value!.reference[6].peakImpedance!,
+  );
+  store.setBreath(0);
+  const again = await until(results, isDone);
+  expect(again.breath.value).toBeNull();
+  expect(again.sweep.value).toEqual(first.sweep.value);
+  expect(again.explored.value!.chosen).toEqual(first.explored.value!.chosen);
+  expect(again.explored.value!.stillCurve).toBeUndefined();
+});
