@@ -14,9 +14,11 @@ export { type CutPlan, planCut } from "./bench/cut/cut.ts";
 export type { CutQuestion } from "./bench/cut/cutQuestion.ts";
 export { cutQuestion } from "./bench/cut/cutSetup.ts";
 export type { CutWay, CutWayName } from "./bench/cut/cutWay.ts";
+export { planWrap, WRAP_THICKNESS_MM, type WrapPlan, wrapForGapMm } from "./bench/cut/wrap.ts";
 export { type FitCell, type FitMatrix, fitMatrix } from "./bench/fit/fitMatrix.ts";
 export type { FitSpread } from "./bench/fit/fitSpread.ts";
 export { readInstruments, readMouthpieces } from "./bench/fit/partsCsv.ts";
+export { setupSeatTaper } from "./bench/fit/setupSeatTaper.ts";
 export type { BudgetRow } from "./bench/measure/budget.ts";
 export { coverageFactor } from "./bench/measure/coverage.ts";
 export { type GapMeasurement, type GapReadings, gapFromReadings } from "./bench/measure/gap.ts";
@@ -151,6 +153,15 @@ export { formatLength } from "./units/formatLength.ts";
 export { InputError, quoteTyped } from "./units/inputError.ts";
 export { LengthError, type LengthUnit, parseLengthMm } from "./units/length.ts";
 export { parseFrequencyRange, parseRange } from "./units/range.ts";
+export {
+  type Advice,
+  MEASURE_A_WRAP,
+  ORDER_OF_REGRET,
+  OTHER_WAYS,
+  taperWords,
+  WRAP_ONLY_WIDENS,
+  wrapWords,
+} from "./words/bench/benchAdvice.ts";
 export {
   CUT_DIMENSION,
   CUT_OUTCOME,

@@ -27,6 +27,7 @@ import { standInCommand } from "./standIn.ts";
 import { sweepCommand } from "./sweep.ts";
 import { uncertaintyCommand } from "./uncertainty.ts";
 import { verdictsCommand } from "./verdicts.ts";
+import { wrapCommand } from "./wrap.ts";
 
 const program = new Command("annulus")
   .description("What the receiver gap of a brass instrument does: measured, modelled, compared.")
@@ -50,6 +51,7 @@ for (const add of [
   gapCommand,
   fitCommand,
   cutCommand,
+  wrapCommand,
   gaugeCommand,
   listenCommand,
   excitationCommand,

@@ -1,5 +1,6 @@
 import { type Command, Option } from "commander";
 import {
+  type Advice,
   CONFIRMATION,
   CUT_DIMENSION,
   CUT_OUTCOME,
@@ -15,6 +16,8 @@ import {
   gapKindWords,
   HELD_BACK,
   InputError,
+  ORDER_OF_REGRET,
+  OTHER_WAYS,
   parseLengthMm,
   planCut,
   planWords,
@@ -60,7 +63,9 @@ const FORMER_KEYS: FormerKeys = { planned_gap_mm: "target_mm" };
 export function cutCommand(program: Command): void {
   program
     .command("cut")
-    .description("a plan from your gap to the planned one: every way, its size, side effects and stages")
+    .description(
+      "a plan from your gap to the planned one: every way in order of regret, its size, side effects and stages",
+    )
     .argument("<setup>", "setup file, or - for standard input")
     .addOption(PLANNED)
     .addOption(formerOption("--target", PLANNED))
@@ -164,6 +169,8 @@ const asJson = ({ plan, card }: Answer) => ({
   })),
   words: planWords(plan),
   cautions: cautionWords(plan.cautions, plan),
+  order_of_regret: ORDER_OF_REGRET.lines,
+  ways_that_change_every_mouthpiece: OTHER_WAYS.lines,
   card:
     card === undefined
       ? null
@@ -197,9 +204,12 @@ function table({ plan, card }: Answer, setup: Setup, isGiven: boolean): string {
     `${setup.name}: gap ${both(gapMm!)}${known}, ${isGiven ? GAP_KIND.measured : gapKindWords(setup, gapMm!)}; planned gap ${both(targetMm!)}, ${both(Math.abs(changeMm!))} ${changeMm! < 0 ? "less" : "more"}; done between ${limitsMm!.map(both).join(" and ")}\n`,
     ...planWords(plan).map((line) => `${line}\n`),
     ...plan.ways.map((way) => wayText(way, plan)),
+    ...[ORDER_OF_REGRET, OTHER_WAYS].map(adviceText),
     plan.cautions.length > 0 ? `\nCautions\n${listed(cautionWords(plan.cautions, plan))}` : "",
   ].join("");
 }
+
+const adviceText = ({ title, lines }: Advice): string => `\n${title}\n${listed(lines)}`;
 
 function wayText(way: CutWay, plan: CutPlan): string {
   const size = way.size === undefined ? "" : `: ${stageSize(way.size, way.unit)}`;

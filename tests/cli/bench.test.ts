@@ -1,4 +1,4 @@
-import { mkdtempSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
@@ -109,6 +109,28 @@ describe("annulus cut", () => {
     );
   });
 
+  it("names the ways in order of regret, and those that change every mouthpiece, whatever is planned", () => {
+    for (const planned of ["2mm", "3.2mm", "2.5mm"]) {
+      const table = annulus(["cut", demo, "--planned", planned]).stdout;
+      const [nothing, clean, stop, sleeve, metal, ream, receiver, leadpipe] = [
+        "- Do nothing",
+        "- Clean shank and receiver",
+        "- Move the stop",
+        "- Another shank, or a sleeve; a wrap",
+        "- Only then metal",
+        "- Ream the receiver",
+        "- Move or replace the receiver",
+        "- Move or replace the leadpipe",
+      ].map((line) => table.indexOf(line));
+      const order = [nothing, clean, stop, sleeve, metal, ream, receiver, leadpipe];
+      expect(nothing).toBeGreaterThan(0);
+      expect(order).toEqual([...order].sort((a, b) => a - b));
+    }
+    const json = JSON.parse(cut("--format", "json").stdout);
+    expect(json.order_of_regret[0]).toMatch(/^Do nothing/);
+    expect(json.ways_that_change_every_mouthpiece).toHaveLength(4);
+  });
+
   it("takes the setup's own uncertainty where none is given", () => {
     const json = JSON.parse(annulus(["cut", demo, "--planned", "2mm", "--format", "json"]).stdout);
     // 0.02 mm and 0.03 mm in quadrature, 95 %
@@ -127,6 +149,61 @@ describe("annulus cut", () => {
     expect(annulus(["cut", demo]).status).toBe(2);
     expect(annulus(["cut", demo, "--planned", "2.5mm"]).stdout).toMatch(
       /within 0\.05 mm of the planned gap already/,
+    );
+  });
+});
+
+describe("annulus wrap", () => {
+  const wrap = (...more: string[]) => annulus(["wrap", demo, ...more]);
+  const json = (...more: string[]) => JSON.parse(wrap(...more, "--format", "json").stdout);
+
+  it("goes from thickness to change of gap and back", () => {
+    // 2 t over the taper: 0.01 mm at 1:20 is 0.4 mm of gap
+    const { wraps, wrap_thickness_mm: none } = json("--thickness", "0.01mm", "0.001in");
+    expect(none).toBeNull();
+    expect(wraps.map((one: Record<string, number>) => one.change_per_layer_mm)).toEqual([
+      expect.closeTo(0.4, 9),
+      expect.closeTo(0.04 * 25.4, 9),
+    ]);
+    expect(json("--change", "0.4mm")).toMatchObject({
+      wrap_thickness_mm: expect.closeTo(0.01, 9),
+      planned_gap_mm: expect.closeTo(2.9, 9),
+    });
+    expect(json("--gap", "2.0mm", "--planned", "2.4mm")).toMatchObject({
+      gap_mm: 2,
+      wrap_thickness_mm: expect.closeTo(0.01, 9),
+    });
+  });
+
+  it("says which foil in how many layers comes nearest to the planned gap", () => {
+    const { stdout, stderr, status } = wrap("--thickness", "0.01mm", "--planned", "3.3mm");
+    expect([status, stderr]).toEqual([0, ""]);
+    expect(stdout).toMatch(/1:20\.00, .*check with a gauge/);
+    expect(stdout).toMatch(/for 0\.80 mm .* more gap, 3\.30 mm .*: a wrap 0\.020 mm .* thick all round/);
+    expect(stdout).toMatch(/One layer opens the gap by 0\.40 mm; 2 layers, to 3\.30 mm\./);
+    expect(stdout).toMatch(/only ever widens.*Measure the gap again/);
+  });
+
+  it("refuses in one line what no wrap does", () => {
+    expectRefused(wrap(), /give --thickness 0\.01mm .* or --change/);
+    expectRefused(
+      wrap("--planned", "2mm"),
+      /--planned: a wrap only ever widens the gap; give more than 2\.50 mm/,
+    );
+    expectRefused(wrap("--change", "-1mm"), /--change: a wrap only ever widens/);
+    expectRefused(wrap("--change", "22mm"), /as wide as the receiver is deep/);
+    expectRefused(wrap("--thickness", "1mm"), /no layer of a wrap; give 0\.001 mm to 0\.500 mm/);
+    expectRefused(wrap("--gap", "30mm", "--change", "1mm"), /--gap: .*less than the receiver's depth/);
+    expect(wrap("--change", "1mm", "--planned", "3mm").status).toBe(2);
+    const { mouthpiece, receiver, ...rest } = JSON.parse(readFileSync(demo, "utf8"));
+    const straight = {
+      ...rest,
+      mouthpiece: { ...mouthpiece, shankTaper: 0 },
+      receiver: { ...receiver, taper: 0 },
+    };
+    expectRefused(
+      annulus(["wrap", "-", "--change", "1mm"], JSON.stringify(straight)),
+      /nothing stops a shank without a taper/,
     );
   });
 });

@@ -55,6 +55,7 @@ describe("a stream of setups", () => {
       "modes",
       "curve",
       "cut",
+      "wrap",
       "gauge",
       "flow",
       "verdicts",

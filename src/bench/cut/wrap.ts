@@ -25,6 +25,9 @@ export interface WrapPlan {
   readonly gapMm: number | undefined;
 }
 
+/** One layer is no thinner, nor thicker, mm (own choice). */
+export const WRAP_THICKNESS_MM = [0.001, 0.5] as const;
+
 /** More layers than this are no even wrap. Common practice, no source. */
 export const MOST_LAYERS = 4;
 

@@ -86,6 +86,11 @@ export function taperWords(taper: number): string {
   return named ? `${figures}: ${TAPER_NAME[named.name]}, check with a gauge` : figures;
 }
 
+export const WRAP_ONLY_WIDENS = "A wrap only ever widens.";
+
+export const MEASURE_A_WRAP =
+  "Measure several layers together and divide: paper gives under pressure, and foil folds. Measure the gap again once it is wrapped, and take the wrap off before anything is cut.";
+
 /** What one measured foil or paper does. */
 export function wrapWords({ perLayerMm, layers, gapMm }: WrapPlan, unit: LengthUnit): string {
   const mm = lengthInWords(unit);

@@ -1,11 +1,12 @@
 /** What is said to one person who plays a blind trial alone, from envelopes. */
 import { wrapForGapMm } from "../../bench/cut/wrap.ts";
-import { seatTaper } from "../../bench/fit/seat.ts";
+import { setupSeatTaper } from "../../bench/fit/setupSeatTaper.ts";
 import { gapMm, isSameGap, type Setup } from "../../setup/setup.ts";
 import { envelopeLetters } from "../../trial/envelopes.ts";
 import type { Trial, TrialItem } from "../../trial/trial.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
+import { WRAP_ONLY_WIDENS } from "../bench/benchAdvice.ts";
 
 /** Step by step, for the paper. */
 export const envelopeSteps = ({ items }: Trial): readonly string[] => [
@@ -35,10 +36,12 @@ export function slipWords(
   if (wanted === null) return `Put in: ${name}.`;
   if (isSameGap(wanted, ownMm)) return "The gap as it is now: no wrap.";
   if (wanted < ownMm)
-    return "Narrower than your gap: a matched shank or an adjustable receiver. A wrap only ever widens.";
-  const { mouthpiece, receiver } = setup;
-  const taper = seatTaper(mouthpiece.shankTaper ?? receiver.taper, receiver.taper);
-  const thick = formatLength(wrapForGapMm(wanted - ownMm, taper), unit, unit === "mm" ? 3 : 4);
+    return `Narrower than your gap: a matched shank or an adjustable receiver. ${WRAP_ONLY_WIDENS}`;
+  const thick = formatLength(
+    wrapForGapMm(wanted - ownMm, setupSeatTaper(setup)),
+    unit,
+    unit === "mm" ? 3 : 4,
+  );
   return `A wrap ${thick} thick all round, or a matched shank.`;
 }
 

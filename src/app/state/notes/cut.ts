@@ -3,6 +3,7 @@
  * is asked for again at every visit and whenever the plan changes; that a contradiction is known is, until it changes.
  */
 import { defaultMinimumWallMm, defaultToleranceMm } from "../../../bench/cut/cutQuestion.ts";
+import { WRAP_THICKNESS_MM } from "../../../bench/cut/wrap.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { length, words } from "../../form/field.ts";
 import { type KeptBy, kept, keptForm, list, oneOf, record, text } from "../../form/kept.ts";
@@ -43,7 +44,11 @@ export const GAUGE_FIELDS = {
 /** A foil or paper that the user has measured. */
 export const FOIL_FIELDS = {
   name: words("Foil or paper"),
-  thickness: length("Thickness, measured", { usualMm: [0.004, 0.5], leastMm: 0.001, mostMm: 0.5 }),
+  thickness: length("Thickness, measured", {
+    usualMm: [0.004, 0.5],
+    leastMm: WRAP_THICKNESS_MM[0],
+    mostMm: WRAP_THICKNESS_MM[1],
+  }),
 };
 export const MOST_FOILS = 6;
 

@@ -1,10 +1,10 @@
 /** A gap tried with a wrap: what each foil or paper that was measured does, and how thick one for the planned gap would be. */
 import { css, html, nothing, type TemplateResult } from "lit";
 import { planWrap, wrapForGapMm } from "../../../bench/cut/wrap.ts";
-import { seatTaper } from "../../../bench/fit/seat.ts";
+import { setupSeatTaper } from "../../../bench/fit/setupSeatTaper.ts";
 import { gapMm, type Setup } from "../../../setup/setup.ts";
 import { formatLength } from "../../../units/formatLength.ts";
-import { taperWords, wrapWords } from "../../../words/bench/benchAdvice.ts";
+import { MEASURE_A_WRAP, taperWords, WRAP_ONLY_WIDENS, wrapWords } from "../../../words/bench/benchAdvice.ts";
 import { readField } from "../../form/field.ts";
 import type { NotesForm } from "../../form/notesForm.ts";
 import { icon } from "../../shell/look/icon.ts";
@@ -13,13 +13,13 @@ import { FOIL_FIELDS, MOST_FOILS } from "../../state/notes/cut.ts";
 /** @param plannedMm undefined where no gap is planned */
 export function wrapPanel(
   form: NotesForm<"cut">,
-  { mouthpiece, receiver, ...setup }: Setup,
+  setup: Setup,
   plannedMm: number | undefined,
 ): TemplateResult {
   const { unit } = form;
   const { foils } = form.notes;
-  const taper = seatTaper(mouthpiece.shankTaper ?? receiver.taper, receiver.taper);
-  const ownMm = gapMm({ ...setup, mouthpiece, receiver });
+  const taper = setupSeatTaper(setup);
+  const ownMm = gapMm(setup);
   const widerMm = plannedMm === undefined ? 0 : plannedMm - ownMm;
   const fine = (lengthMm: number) => formatLength(lengthMm, unit, unit === "mm" ? 3 : 4);
   return html`
@@ -33,7 +33,7 @@ export function wrapPanel(
             ? html`<b data-testid="wrap-needed">For ${formatLength(widerMm, unit)} more gap: ${fine(wrapForGapMm(widerMm, taper))} thick.</b>`
             : plannedMm === undefined
               ? nothing
-              : html`<b data-testid="wrap-needed">The planned gap is no wider than yours: a wrap only ever widens.</b>`
+              : html`<b data-testid="wrap-needed">The planned gap is no wider than yours. ${WRAP_ONLY_WIDENS}</b>`
         }
       </p>
       ${foils.map((foil, i) => {
@@ -62,8 +62,7 @@ export function wrapPanel(
         </button>
       </div>
       <p class="muted">
-        Measure several layers together and divide: paper gives under pressure, and foil folds. Measure the gap again once it is
-        wrapped, and take the wrap off before anything is cut. Common practice, no source.
+        ${MEASURE_A_WRAP} Common practice, no source.
       </p>
     </section>
   `;

@@ -5,7 +5,7 @@
 import { html, LitElement, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import { wrapForGapMm } from "../../../bench/cut/wrap.ts";
-import { seatTaper } from "../../../bench/fit/seat.ts";
+import { setupSeatTaper } from "../../../bench/fit/setupSeatTaper.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { repeatsOf, type Trial, type Turn } from "../../../trial/trial.ts";
 import { formatLength } from "../../../units/formatLength.ts";
@@ -79,9 +79,7 @@ export class SetupCard extends LitElement {
   #gap(mounted: number) {
     const { setup, unit } = this;
     const wider = mounted - this.presentMm;
-    const { mouthpiece, receiver } = setup;
-    const taper = seatTaper(mouthpiece.shankTaper ?? receiver.taper, receiver.taper);
-    const wrap = formatLength(wrapForGapMm(wider, taper), unit, unit === "mm" ? 3 : 4);
+    const wrap = formatLength(wrapForGapMm(wider, setupSeatTaper(setup)), unit, unit === "mm" ? 3 : 4);
     const by = signed(Math.abs(wider) / mmPerUnit(unit)!, unit === "mm" ? 2 : 3).replace("+", "");
     return html`
       <td>${bothUnits(mounted, unit)}</td>
