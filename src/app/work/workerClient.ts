@@ -9,6 +9,7 @@ import type { Setup } from "../../setup/setup.ts";
 import type { Connection, Methods } from "./connection.ts";
 import { Patience, Silence } from "./patience.ts";
 import { sameToModel } from "./sameToModel.ts";
+import { unlessEnded } from "./unlessEnded.ts";
 
 /** What every served class answers. */
 interface Loadable {
@@ -147,7 +148,7 @@ export class WorkerClient<Served extends Loadable> {
         );
         try {
           const asked = Promise.all([loading, question(model, () => patience.renew())]);
-          const [loaded, answer] = await Promise.race([asked, died, ended, patience.end]);
+          const [loaded, answer] = await unlessEnded(Promise.race([asked, patience.end]), [died, ended]);
           return "refused" in loaded ? loaded : answer;
         } finally {
           patience.stop();

@@ -13,6 +13,7 @@ import { decodedFile, isWav } from "../../sound/soundFile.ts";
 import { Observable } from "../../state/observable.ts";
 import type { Connection } from "../../work/connection.ts";
 import { openListenWorker } from "../../work/openWorkers.ts";
+import { unlessEnded } from "../../work/unlessEnded.ts";
 import type { Asked } from "./question.ts";
 import { OTHERWISE, WORKER_DIED } from "./sessionWords.ts";
 
@@ -256,7 +257,7 @@ export class ListenSession extends Observable<ListenState> {
     const asked = this.#asked!;
     try {
       const worker = this.#connected();
-      const heard = await Promise.race([ask(worker.model), worker.died]);
+      const heard = await unlessEnded(ask(worker.model), [worker.died]);
       if (isRefusal(heard)) {
         this.#set({ phase: "rest", problem: problemOf(heard.refused, file) });
         return;

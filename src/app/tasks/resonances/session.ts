@@ -13,6 +13,7 @@ import { decodedFile, isWav } from "../../sound/soundFile.ts";
 import { Observable } from "../../state/observable.ts";
 import type { Connection } from "../../work/connection.ts";
 import { openSweepWorker } from "../../work/openWorkers.ts";
+import { unlessEnded } from "../../work/unlessEnded.ts";
 
 export interface Found {
   readonly take: SweepTake;
@@ -227,7 +228,7 @@ export class SweepSession extends Observable<SweepState> {
   async #asked<T>(ask: (model: Connection<Sweeper>["model"]) => Promise<T>): Promise<T | null> {
     try {
       const worker = this.#connected();
-      return await Promise.race([ask(worker.model), worker.died]);
+      return await unlessEnded(ask(worker.model), [worker.died]);
     } catch {
       this.closeMicrophone();
       this.#worker?.terminate();
