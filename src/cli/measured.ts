@@ -85,7 +85,9 @@ export function measuredCommand(program: Command): void {
       count,
       MOST_STEPS,
     )
-    .addOption(new Option("--bell <bell>", "instead of the setup's own").choices(["plane", "multimodal"]))
+    .addOption(
+      new Option("--bell <bell>", "instead of the setup's own").choices(["automatic", "multimodal", "plane"]),
+    )
     .addOption(
       choice("--form <form>", "what the columns are", "magnitude-phase", "real-imaginary", "magnitude"),
     )

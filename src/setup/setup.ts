@@ -62,7 +62,8 @@ export interface Body {
 export interface Model {
   readonly junction: "modal" | "plane";
   readonly radiation: "unflanged" | "flanged" | "open";
-  readonly bell: "plane" | "multimodal";
+  /** Automatic: multimodal where that can be worked out, else plane; an `Instrument` settles it. */
+  readonly bell: "plane" | "multimodal" | "automatic";
   /** Thickness of the walls' boundary layers relative to a smooth, clean bore. */
   readonly wallLossFactor: number;
 }

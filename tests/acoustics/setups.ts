@@ -69,6 +69,6 @@ export const anySetup: fc.Arbitrary<Setup> = fc
         ],
         slideAt: 0.2 * a.length,
       },
-      model: { junction: a.junction, radiation: a.radiation },
+      model: { junction: a.junction, radiation: a.radiation, bell: "plane" },
     });
   });

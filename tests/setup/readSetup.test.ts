@@ -50,7 +50,7 @@ describe("readSetup", () => {
       name: "",
       about: "",
       air: { kind: "conditions", temperatureC: 22, humidity: 0.5, co2: 0.0004, pressurePa: 101325 },
-      model: { junction: "modal", radiation: "unflanged", bell: "plane", wallLossFactor: 1 },
+      model: { junction: "modal", radiation: "unflanged", bell: "automatic", wallLossFactor: 1 },
       thresholds: { cents: 3.5, decibels: 1, slotCents: 20, pressurePercent: 10 },
     });
     expect(Object.keys(setup.mouthpiece)).toEqual(["profileMm", "insertionMm"]);

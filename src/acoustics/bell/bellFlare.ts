@@ -119,9 +119,16 @@ export class BellFlare {
 const made = new Map<string, BellFlare>();
 const KEPT = 12;
 
+const keyOf = (pieces: readonly Piece[], { radiation, wallLossFactor }: Mouth): string =>
+  JSON.stringify([pieces, radiation, wallLossFactor]);
+
+/** Whether a flare is the one of these pieces. */
+export const isSameFlare = (flare: BellFlare, pieces: readonly Piece[], mouth: Mouth): boolean =>
+  keyOf(flare.pieces, flare.mouth) === keyOf(pieces, mouth);
+
 /** The flare of these pieces, made once. */
 export function bellFlare(pieces: readonly Piece[], { radiation, wallLossFactor }: Mouth): BellFlare {
-  const key = JSON.stringify([pieces, radiation, wallLossFactor]);
+  const key = keyOf(pieces, { radiation, wallLossFactor });
   const found = made.get(key);
   if (found) return found;
   const flare = new BellFlare(pieces, { radiation, wallLossFactor });

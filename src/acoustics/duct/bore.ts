@@ -95,7 +95,7 @@ export function boreOf(setup: Setup): Bore {
     wallLossFactor: setup.model.wallLossFactor,
     junction: setup.model.junction,
     radiation: setup.model.radiation,
-    bell: setup.model.bell,
+    bell: setup.model.bell === "plane" ? "plane" : "multimodal",
   };
 }
 

@@ -3,14 +3,25 @@
  *
  *   rim → [mouthpiece] → gap → [upper: leadpipe and body to the slide] → slide → [lower: body to the bell, radiation]
  *
- * A multimodal bell changes the reflection at the start of its flare; the wave that runs into it stays that of plane waves,
- * so that the flow at the mouth is still `radiationState`'s.
+ * A multimodal bell turns what plane waves send back from the start of its flare, R_plane, into R; the wave that runs into it
+ * stays that of plane waves, so that the flow at the mouth is still `radiationState`'s. A bore that differs a little from one
+ * that is known takes over what curved fronts did there, at the same wavelength,
+ *
+ *   R(ω) = R_plane(ω) · R'(ω')/R'_plane(ω'),   ω'/c' = ω/c,
+ *
+ * and need not have its own bell worked out, which takes a quarter of a second.
  *
  * A gap or a slide length then costs one small two-port between them.
  */
 
 import type { Setup } from "../../setup/setup.ts";
-import { type BellFlare, bellFlare, characteristicImpedance, flareStart } from "../bell/bellFlare.ts";
+import {
+  type BellFlare,
+  bellFlare,
+  characteristicImpedance,
+  flareStart,
+  isSameFlare,
+} from "../bell/bellFlare.ts";
 import { radiationState } from "../bell/radiation.ts";
 import { Gap } from "../gap/gap.ts";
 import { type Bore, boreOf, type Piece } from "./bore.ts";
@@ -72,21 +83,35 @@ export class Line {
   /** Index of the flare's first piece among the lower ones; their number for a bell of plane waves. */
   readonly flareAt: number;
   readonly #flare: BellFlare | null;
+  /** Whose bell's curved fronts are taken over. */
+  readonly #like: Line | null;
   readonly #reflection = new Float64Array(2);
+  readonly #likeState = new Float64Array(STATE);
   readonly #slideMedium: Medium | null;
   readonly #slideStation = new Station();
   readonly #slidePort = new Float64Array(TWO_PORT);
   readonly #state = new Float64Array(STATE);
 
-  /** @param breath the stream through it; still air without */
+  /**
+   * @param breath the stream through it; still air without
+   * @param like one that differs a little, whose curved fronts in the bell are taken over
+   */
   constructor(
     setup: Setup,
     readonly breath: Breath | null = null,
+    like: Line | null = null,
   ) {
     const bore = boreOf(setup);
     this.bore = bore;
-    this.flareAt = bore.bell === "multimodal" ? flareStart(bore.lower) : bore.lower.length;
-    this.#flare = this.flareAt < bore.lower.length ? bellFlare(bore.lower.slice(this.flareAt), bore) : null;
+    const known = like && (like.#like ?? like);
+    const knownFlare = known && bore.bell === "multimodal" ? known.#flare : null;
+    const isKnown = knownFlare !== null && known!.bore.lower.length === bore.lower.length;
+    this.flareAt =
+      bore.bell === "plane" ? bore.lower.length : isKnown ? known!.flareAt : flareStart(bore.lower);
+    const pieces = bore.lower.slice(this.flareAt);
+    const isOwn = !isKnown || isSameFlare(knownFlare, pieces, bore);
+    this.#like = isOwn ? null : known;
+    this.#flare = pieces.length === 0 ? null : isOwn ? bellFlare(pieces, bore) : knownFlare;
     this.#parts = partsOf(blown(bore, breath), this.flareAt, (piece) => [piece]);
     this.sections = Object.values(this.#parts).reduce((sum, part) => sum + part.sections, 0);
     this.#slideMedium = bore.slide && new Medium(bore.slide.air, bore.wallLossFactor);
@@ -151,22 +176,48 @@ export class Line {
 
   /** [p, U] at the start of the flare, at the mouth of a bell of plane waves; at complex angular frequency ω, rad/s. */
   atFlare(omegaRe: number, omegaIm: number, state: Float64Array): void {
-    const { bellRadius, bellAir, radiation } = this.bore;
-    radiationState(radiation, bellRadius, bellAir, omegaRe, omegaIm, state);
+    this.#planeAtFlare(omegaRe, omegaIm, state);
     if (!this.#flare) return;
-    this.#parts.flare.propagate(state, omegaRe, omegaIm);
-    const reflection = this.#reflection;
-    this.#flare.reflection(omegaRe, omegaIm, reflection);
-    const zc = characteristicImpedance(this.#flare.pieces[0]);
+    const back = this.#reflection;
+    this.#reflectionOf(state, omegaRe, omegaIm, back);
+    const zc = this.#flareImpedance;
     // the wave running in, and what comes back of it
     const re = (state[0] + zc * state[2]) / 2;
     const im = (state[1] + zc * state[3]) / 2;
-    const backRe = re * reflection[0] - im * reflection[1];
-    const backIm = re * reflection[1] + im * reflection[0];
+    const backRe = re * back[0] - im * back[1];
+    const backIm = re * back[1] + im * back[0];
     state[0] = re + backRe;
     state[1] = im + backIm;
     state[2] = (re - backRe) / zc;
     state[3] = (im - backIm) / zc;
+  }
+
+  #planeAtFlare(omegaRe: number, omegaIm: number, state: Float64Array): void {
+    const { bellRadius, bellAir, radiation } = this.bore;
+    radiationState(radiation, bellRadius, bellAir, omegaRe, omegaIm, state);
+    this.#parts.flare.propagate(state, omegaRe, omegaIm);
+  }
+
+  /** ρc/S where the flare starts. */
+  get #flareImpedance(): number {
+    return characteristicImpedance(this.bore.lower[this.flareAt]);
+  }
+
+  /** R at the start of the flare where plane waves have the state [p, U]. */
+  #reflectionOf(state: Float64Array, omegaRe: number, omegaIm: number, out: Float64Array): void {
+    const like = this.#like;
+    if (!like) {
+      this.#flare!.reflection(omegaRe, omegaIm, out);
+      return;
+    }
+    const scale = like.soundSpeed / this.soundSpeed;
+    like.#planeAtFlare(scale * omegaRe, scale * omegaIm, this.#likeState);
+    const before = planeReflection(this.#likeState, like.#flareImpedance);
+    like.#flare!.reflection(scale * omegaRe, scale * omegaIm, out);
+    const [gRe, gIm] = quotient(out[0], out[1], before[0], before[1]);
+    const [re, im] = planeReflection(state, this.#flareImpedance);
+    out[0] = gRe * re - gIm * im;
+    out[1] = gRe * im + gIm * re;
   }
 
   /**
@@ -257,3 +308,12 @@ export class Line {
     return this.#fine.parts;
   }
 }
+
+/** (p − z_c U)/(p + z_c U) */
+const planeReflection = ([pRe, pIm, uRe, uIm]: Float64Array, zc: number): readonly [re: number, im: number] =>
+  quotient(pRe - zc * uRe, pIm - zc * uIm, pRe + zc * uRe, pIm + zc * uIm);
+
+const quotient = (aRe: number, aIm: number, bRe: number, bIm: number): readonly [re: number, im: number] => {
+  const square = bRe * bRe + bIm * bIm;
+  return [(aRe * bRe + aIm * bIm) / square, (aIm * bRe - aRe * bIm) / square];
+};

@@ -5,6 +5,7 @@
 import { AirColumn } from "../../acoustics/airColumn.ts";
 import type { Breath } from "../../acoustics/duct/breath.ts";
 import { Line } from "../../acoustics/duct/line.ts";
+import { settledBell } from "../../acoustics/duct/settledBell.ts";
 import { STATE } from "../../acoustics/duct/twoPort.ts";
 import { gapMm as ownGapMm, type Setup } from "../../setup/setup.ts";
 import { withGap } from "../../setup/withGap.ts";
@@ -29,11 +30,15 @@ const CHECKED = 10 ** (0.01 / 20) - 1;
  * @param breath the stream through it; still air without
  */
 export function impedanceCurve(
-  setup: Setup,
+  asked: Setup,
   frequencies: Float64Array,
-  gapMm = ownGapMm(setup),
+  gapMm = ownGapMm(asked),
   breath: Breath | null = null,
 ): ImpedanceCurve {
+  const setup = settledBell(
+    asked,
+    frequencies.reduce((most, hz) => Math.max(most, hz), 0),
+  );
   withGap(setup, gapMm);
   const line = new Line(setup, breath);
   const gap = line.gap(gapMm / 1000);

@@ -5,6 +5,7 @@
 import { AirColumn } from "../../acoustics/airColumn.ts";
 import type { Breath } from "../../acoustics/duct/breath.ts";
 import { Line } from "../../acoustics/duct/line.ts";
+import { settledBell, withBell } from "../../acoustics/duct/settledBell.ts";
 import type { Gap } from "../../acoustics/gap/gap.ts";
 import { type Resonance, resonanceNear, resonancesOf } from "../../acoustics/resonance/resonances.ts";
 import { gapMm as ownGapMm, type Setup } from "../../setup/setup.ts";
@@ -30,9 +31,14 @@ export interface InstrumentOptions {
   readonly curveHz?: readonly [low: number, high: number];
   /** A stream through it; of the one it is like if absent, still air without either. */
   readonly breath?: Breath | null;
-  /** One that differs a little: its range is taken over, and what is the same in both. */
+  /**
+   * One that differs a little: its range is taken over, what is the same in both, and what curved fronts do in its bell (`Line`).
+   */
   readonly like?: Instrument;
 }
+
+/** How much longer a look at a bore that crowds its resonances upwards. */
+const LONGER = 1.3;
 
 /** One setup ready to be asked for its modes at any gap and slide. */
 export class Instrument {
@@ -41,8 +47,11 @@ export class Instrument {
   /** The setup's own gap, mm. */
   readonly gapMm: number;
 
+  /** As it was worked out: which bell is settled. */
+  readonly setup: Setup;
+
   constructor(
-    readonly setup: Setup,
+    asked: Setup,
     {
       like,
       modes = like?.modeCount ?? 12,
@@ -51,9 +60,12 @@ export class Instrument {
     }: InstrumentOptions = {},
   ) {
     this.modeCount = modes;
-    this.gapMm = ownGapMm(setup);
-    const line = new Line(setup, breath);
+    this.gapMm = ownGapMm(asked);
     if (like) {
+      const { bell } = like.setup.model;
+      const setup = asked.model.bell === "automatic" && bell !== "automatic" ? withBell(asked, bell) : asked;
+      this.setup = setup;
+      const line = new Line(setup, breath, like.column.line);
       const { lowest, highest, fixedParts } = like.column;
       const isSame = hasSameFixedParts(setup, like.setup) && breath === like.column.line.breath;
       const same = isSame ? fixedParts : undefined;
@@ -61,9 +73,13 @@ export class Instrument {
       return;
     }
     // neighbours lie about c/2L apart, the lowest near c/4L or, in a flaring bore, above it
-    const spacing = line.soundSpeed / (2 * line.length);
+    const { soundSpeed, length } = new Line(asked);
+    const spacing = soundSpeed / (2 * length);
     const low = Math.min(spacing / 4, curveHz?.[0] ?? Infinity);
     let high = Math.max((modes + 2) * spacing, curveHz?.[1] ?? 0);
+    const setup = settledBell(asked, high * LONGER ** 2);
+    this.setup = setup;
+    const line = new Line(setup, breath);
     let column = new AirColumn(setup, low, high, line);
     // a bore that crowds its resonances upwards needs a longer look
     const gap = line.gap(this.gapMm / 1000);
@@ -73,7 +89,7 @@ export class Instrument {
       // where a longer look has found none more, there are none
       if (count >= modes || count === found) break;
       found = count;
-      high *= 1.3;
+      high *= LONGER;
       column = new AirColumn(setup, low, high, line);
     }
     this.column = column;

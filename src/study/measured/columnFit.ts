@@ -13,6 +13,7 @@
  */
 
 import { EigenvalueDecomposition, inverse, Matrix } from "ml-matrix";
+import { settledBell } from "../../acoustics/duct/settledBell.ts";
 import { combinedUncertainty, effectiveDegreesOfFreedom } from "../../bench/measure/combinedUncertainty.ts";
 import { coverageFactor } from "../../bench/measure/coverage.ts";
 import type { Setup } from "../../setup/setup.ts";
@@ -52,7 +53,7 @@ const SINGULAR = 1e-10;
  * @throws OutOfRange in words where the unknowns cannot be fitted to this
  */
 export function* columnFitSteps(
-  setup: Setup,
+  asked: Setup,
   measured: Measured,
   keys: readonly UnknownName[],
   noise: number | null = null,
@@ -60,6 +61,7 @@ export function* columnFitSteps(
 ): Generator<FitStep, ColumnFit, void> {
   if (keys.length === 0 || new Set(keys).size !== keys.length)
     throw new OutOfRange("name each unknown to fit once, and at least one");
+  const setup = settledBell(asked, measured.frequencies[measured.frequencies.length - 1]);
   const unknowns = keys.map((key) => unknownOf(setup, key));
   for (const { name, start, low, high } of unknowns)
     if (!(start >= low && start <= high))

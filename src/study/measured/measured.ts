@@ -5,6 +5,7 @@
 import { Matrix, solve } from "ml-matrix";
 import { AirColumn, type Curve } from "../../acoustics/airColumn.ts";
 import { Line } from "../../acoustics/duct/line.ts";
+import { settledBell } from "../../acoustics/duct/settledBell.ts";
 import { gapMm as ownGapMm, type Setup } from "../../setup/setup.ts";
 import { withGap } from "../../setup/withGap.ts";
 import { Instrument } from "../instrument/instrument.ts";
@@ -128,7 +129,8 @@ function modesUpTo(setup: Setup, hz: number): number {
 
 /** The model's impedance at these frequencies, Hz, rising. */
 export function modelCurve(setup: Setup, frequencies: Float64Array, gapMm: number): Curve {
-  const column = new AirColumn(setup, frequencies[0], frequencies[frequencies.length - 1]);
+  const [lowest, highest] = [frequencies[0], frequencies[frequencies.length - 1]];
+  const column = new AirColumn(settledBell(setup, highest), lowest, highest);
   return column.curve(column.grid(frequencies), column.line.gap(gapMm / 1000));
 }
 

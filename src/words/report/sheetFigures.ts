@@ -5,6 +5,7 @@
 
 import { instrumentOf } from "../../setup/instrumentOf.ts";
 import { withProvenance } from "../../setup/provenance.ts";
+import type { Setup } from "../../setup/setup.ts";
 import type { SheetRecord, ToldGap } from "../../study/report/sheetRecord.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";
@@ -18,6 +19,12 @@ import { measuredOutcomeWords } from "../trial/measuredTrial.ts";
 import { trialSentence } from "../trial/sentence.ts";
 import { type Figure, type Figures, figure } from "./sheetFigure.ts";
 import { modelFigures } from "./sheetModelFigures.ts";
+
+const BELLS: Readonly<Record<Setup["model"]["bell"], string>> = {
+  automatic: "higher modes in the flare, where they can be worked out",
+  multimodal: "higher modes in the flare",
+  plane: "plane waves",
+};
 
 /** All figures of a sheet by name; one that is not known says why in words. */
 export function sheetFigures(record: SheetRecord): Figures {
@@ -170,11 +177,7 @@ function methodFigures({ setup, version }: SheetRecord): readonly Figure[] {
   return [
     of("air", "the air in the model", airText),
     of("junction", "how the gap is joined", model.junction === "modal" ? "mode matching" : "plane waves"),
-    of(
-      "bell",
-      "how the bell is modelled",
-      model.bell === "plane" ? "plane waves" : "higher modes in the flare",
-    ),
+    of("bell", "how the bell is modelled", BELLS[model.bell]),
     of("radiation", "how the mouth radiates", `${model.radiation} mouth`),
     of("version", "version of this program", version),
   ];

@@ -158,13 +158,15 @@ export const MODEL: readonly SetupField[] = [
     choice(
       "Sound in the bell",
       [
-        ["plane", "plane waves"],
+        ["automatic", "curved fronts where they serve"],
         ["multimodal", "curved fronts"],
+        ["plane", "plane waves"],
       ],
       {
         hint:
-          "Curved fronts put the demo’s upper resonances up to 26 cents lower and hardly change what a gap does. They take about a " +
-          "second more, once for every body, and refuse frequencies above ka = 12 at the mouth: 10 kHz where it is 122 mm wide. The " +
+          "Curved fronts put the demo’s upper resonances up to 26 cents lower and hardly change what a gap does. They take a " +
+          "quarter of a second more, once for every body, and reach no higher than ka = 12 at the mouth: 10 kHz where it is 122 mm wide. Where they serve: " +
+          "where they do not, as in a bell told by too few points, the waves are plane. The " +
           "sound that is heard and the waves that are drawn stay plane in the flare.",
       },
     ),
