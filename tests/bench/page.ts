@@ -1,12 +1,13 @@
 /**
- * The page's own speed in headless Chromium: first drawn curve after navigation, gap drag to redrawn charts, and what is
- * fetched, compressed, before the first curve.
+ * The page's own speed in headless Chromium: first drawn curve after navigation, gap drag to redrawn charts, what is fetched,
+ * compressed, before the first curve, and how late a note is drawn that is listened to.
  */
 import { existsSync } from "node:fs";
 import { gzipSync } from "node:zlib";
 import { chromium, type Page } from "playwright-core";
 import { build, preview } from "vite";
 import type { Row } from "./bench.ts";
+import { ABSENT_LISTEN_DELAY, listenDelayRows } from "./listenDelay.ts";
 
 const NAMES = [
   "page: navigation to the first drawn curve",
@@ -97,7 +98,13 @@ const dragTimes = (page: Page, x: number, y: number, moves: number): Promise<num
 export async function pageRows(): Promise<Row[]> {
   const executablePath =
     process.env.CHROMIUM_PATH ?? ["/usr/bin/chromium", "/usr/bin/chromium-browser"].find(existsSync);
-  if (!executablePath) return [row(0, null, 1000, "ms"), row(1, null, 33, "ms"), row(2, null, 250, "kB")];
+  if (!executablePath)
+    return [
+      row(0, null, 1000, "ms"),
+      row(1, null, 33, "ms"),
+      row(2, null, 250, "kB"),
+      ...ABSENT_LISTEN_DELAY,
+    ];
   await build({ logLevel: "error" });
   const server = await preview({ preview: { port: 0, host: "127.0.0.1" }, logLevel: "error" });
   const { port } = server.httpServer.address() as { port: number };
@@ -134,12 +141,16 @@ export async function pageRows(): Promise<Row[]> {
       }
       await context.close();
     }
+    const listening = await browser.newContext({ viewport: { width: 1280, height: 900 } });
+    await listening.addInitScript("globalThis.__name = (f) => f");
+    const delay = await listenDelayRows(await listening.newPage(), `http://127.0.0.1:${port}/`);
     times.sort((a, b) => a - b);
     if (times.length < 60) throw new Error(`only ${times.length} of 120 drag steps were redrawn`);
     return [
       row(0, Math.min(...starts), 1000, "ms"),
       row(1, times[Math.floor(0.95 * times.length)], 33, "ms"),
       row(2, weight, 250, "kB"),
+      ...delay,
     ];
   } finally {
     await browser.close();

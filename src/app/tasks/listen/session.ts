@@ -299,12 +299,13 @@ export class ListenSession extends Observable<ListenState> {
   }
 }
 
-/** As many as can be drawn. */
+/** As many as can be drawn; where a note begins, at once. */
 function thinned(points: readonly PitchPoint[], before: readonly PitchPoint[]): PitchPoint[] {
-  let last = before[before.length - 1]?.atS ?? Number.NEGATIVE_INFINITY;
-  return points.filter(({ atS }) => {
-    if (atS - last < POINT_S) return false;
-    last = atS;
+  let last = before[before.length - 1];
+  return points.filter((point) => {
+    const begins = last?.hz === null && point.hz !== null;
+    if (last && point.atS - last.atS < POINT_S && !begins) return false;
+    last = point;
     return true;
   });
 }
