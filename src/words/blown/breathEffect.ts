@@ -50,9 +50,9 @@ export function breathWords(
 export function breathLeavesOut({ reynolds }: Pick<BreathEffect, "reynolds">): readonly string[] {
   return [
     "It is a soft tone on a steady stream. In playing the stream swings with the note, and what it then takes from a tone is another sum.",
-    `The layer between the stream and the air in the gap is computed for a smooth stream up to Re ${LAST_REYNOLDS}; ` +
-      (reynolds > LAST_REYNOLDS
-        ? `this one leaves the shank at Re ${rounded(reynolds)}, so the last values are kept. A rough stream’s layer is thicker and does less.`
+    `The shear layer across the gap is computed for a smooth, laminar stream up to Re ${LAST_REYNOLDS}; ` +
+      (rounded(reynolds) > LAST_REYNOLDS
+        ? `this one leaves the shank at Re ${rounded(reynolds)}, so the last values are kept. A turbulent stream’s layer is thicker and does less.`
         : `this one leaves the shank at Re ${rounded(reynolds)}.`),
     "How sharp the throat’s edge is, and how the stream has grown on its way to the gap, nobody measures: least and most are over both, the same at both gaps.",
     "Friction along the walls is that of still air, the bell’s outside and the player’s mouth are left out, and the report and all other pages tell of still air.",
@@ -62,7 +62,7 @@ export function breathLeavesOut({ reynolds }: Pick<BreathEffect, "reynolds">): r
 /** The table of the layer ends here. */
 const LAST_REYNOLDS = 3200;
 
-const rounded = (reynolds: number): string => `${Number(reynolds.toPrecision(2))}`;
+const rounded = (reynolds: number): number => Number(reynolds.toPrecision(2));
 
 const bounds = ({ gapBlownDb: { lower, estimate, upper } }: PeakUnderBreath): readonly number[] => [
   lower,

@@ -53,7 +53,7 @@ describe("what is said of a breath", () => {
 
   test("says what is left out, and where the table of the layer has ended", () => {
     expect(breathLeavesOut({ reynolds: 3100 }).join(" ")).toMatch(
-      /soft tone on a steady stream.*up to Re 3200; this one leaves the shank at Re 3100\./,
+      /soft tone on a steady stream.*laminar stream up to Re 3200; this one leaves the shank at Re 3100\./,
     );
     expect(breathLeavesOut({ reynolds: 6412 }).join(" ")).toMatch(/Re 6400, so the last values are kept/);
   });

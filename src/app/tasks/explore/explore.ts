@@ -11,7 +11,6 @@ import { jobDoubts } from "../../state/bench/doubts.ts";
 import { isDemoSetup } from "../../state/keeping/demo.ts";
 import { PageElement } from "../../state/page.ts";
 import "./breathControl.ts";
-import "./breathFinding.ts";
 import "./cutawayView.ts";
 import "../../chart/chartElement.ts";
 import "../../chart/projector.ts";
@@ -219,7 +218,9 @@ export class Explore extends PageElement {
     const { store, model } = this.page;
     const first = !store.parts.view.hintsSeen;
     const { refused } = model.parts.explored;
-    const { setup, notes } = store.parts.document;
+    const { setup, notes, breathLitresPerMinute } = store.parts.document;
+    const isBlown = breathLitresPerMinute !== undefined;
+    if (isBlown) this.#fetchBlown();
     const { unit } = store.parts.view;
     const doubts = doubtNotices(jobDoubts({ setup, notes }, unit), unit);
     return html`
@@ -232,13 +233,14 @@ export class Explore extends PageElement {
         <section class="verdicts" aria-label="Rule of thumb and model">${hint(2, first)}<annulus-verdicts></annulus-verdicts></section>
         <section class="air" aria-label="The air column">
           <annulus-breath class="controls"></annulus-breath>
-          <annulus-breath-finding></annulus-breath-finding>
+          ${isBlown ? html`<annulus-breath-finding></annulus-breath-finding>` : nothing}
           <annulus-chart .figure=${impedanceFigure}>${magnitudeSwitch(store)}</annulus-chart>
           <annulus-chart .figure=${standingWaveFigure(store)}>${resonanceChoice(store)}</annulus-chart>
+          ${isBlown ? html`<annulus-gap-stream></annulus-gap-stream>` : nothing}
         </section>
         <section class="against">
           <div class="head">
-            <h2>Effect of gap width</h2>
+            <h2>Effect of gap width${isBlown ? `, blown with ${breathLitresPerMinute} L/min` : nothing}</h2>
             ${hint(3, first)}
             <annulus-retune class="controls"></annulus-retune>
             <annulus-long-work></annulus-long-work>
@@ -253,6 +255,16 @@ export class Explore extends PageElement {
         <annulus-projector .figures=${projected(store)}></annulus-projector>
       </main>
     `;
+  }
+
+  /** What only a breath shows comes with the first one. */
+  #fetchBlown(): void {
+    Promise.all([import("./breathFinding.ts"), import("./gapStream.ts")]).catch(() =>
+      this.page.store.say(
+        "error",
+        "What a breath does could not be fetched; the curve is blown all the same. Load the page again.",
+      ),
+    );
   }
 
   /** Above the sheet, and in nobody's way: the first curve is not waited for. */

@@ -5,6 +5,7 @@ import { customElement, state } from "lit/decorators.js";
 import { verdictBar, verdictTable } from "../../../charts/plots/verdictBar.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import type { Evidence, Finding, Test, Verdict } from "../../../study/change/verdicts.ts";
+import { blownNote } from "../../../words/blown/blownNote.ts";
 import { evidenceWords } from "../../../words/verdicts/evidence.ts";
 import { FINDING } from "../../../words/verdicts/findings.ts";
 import { noticeableLines, thresholdCheck } from "../../../words/verdicts/noticeable.ts";
@@ -66,6 +67,7 @@ export class VerdictStrip extends PageElement {
   override render() {
     const { explored, retuned } = this.page.model.parts;
     const { document, view } = this.page.store.parts;
+    const { breathLitresPerMinute: breath } = document;
     const { value } = explored;
     const said =
       value &&
@@ -84,6 +86,7 @@ export class VerdictStrip extends PageElement {
           ${said?.finding ? html`<p class="answer">${icon(said.isNoticed ? "check" : "about-equal")}${said.finding}</p>` : nothing}
           ${said?.onLips.map((sentence) => html`<p class="holds">${sentence}</p>`)}
           ${said ? html`<p class="held">${said.heldAgainst}</p>` : nothing}
+          ${breath === undefined ? nothing : html`<p class="held" data-testid="verdicts-blown">${blownNote(breath)}</p>`}
         </div>
         <div class="claims">${this.#shown(true).map((shown) => this.#claim(shown))}</div>
         ${this.#others()}
