@@ -36,8 +36,11 @@ it("a breath set by keyboard changes curve and sentence, a link keeps it, and st
   await finding.getByText(/^Opening the gap by 2\.54 mm .* in still air and by .* blown/).waitFor();
   await finding.getByText("Just noticeable: 1 dB.").waitFor();
   await curve(page, "still-curve").waitFor();
-  await expect.poll(() => curve(page, "still-curve").getAttribute("d")).toBe(before[0]);
-  await expect.poll(() => curve(page, "chosen-curve").getAttribute("d")).not.toBe(before[0]);
+  const [still20, blown20] = await Promise.all(
+    ["still-curve", "chosen-curve"].map((part) => curve(page, part).getAttribute("d")),
+  );
+  expect(still20!.length).toBeGreaterThan(1000);
+  expect(blown20 === still20 || blown20 === before[0]).toBe(false);
   await page.getByTestId("verdicts-blown").getByText("20 L/min").waitFor();
   await page.getByTestId("breath-leaves-out").getByText("What this leaves out").click();
   await page.getByText(/laminar stream up to Re 3200/).waitFor();
@@ -62,8 +65,8 @@ it("a breath set by keyboard changes curve and sentence, a link keeps it, and st
   await field.press("Escape");
   await expect.poll(() => field.inputValue()).toBe("20");
 
-  await page.getByRole("button", { name: "Share" }).click();
-  await page.getByText("The link is on the clipboard").waitFor();
+  await page.getByRole("button", { name: /copy a link/i }).click();
+  await page.getByTestId("message").getByText("The link is on the clipboard").waitFor();
   const link = await page.evaluate(() => navigator.clipboard.readText());
   const other = await visit({ hash: new URL(link).hash });
   await answered(other.page);
@@ -78,6 +81,8 @@ it("a breath set by keyboard changes curve and sentence, a link keeps it, and st
   await page.keyboard.press("Enter");
   await expect.poll(() => curve(page, "still-curve").count()).toBe(0);
   await expect.poll(() => page.getByTestId("gap-stream").count()).toBe(0);
-  await expect.poll(() => shown(page), { timeout: 30_000 }).toEqual(before);
+  await page.getByTestId("headline").getByText("Unlikely to be noticed.").waitFor();
+  const after = await shown(page);
+  expect(after.map((one, i) => one === before[i])).toEqual(before.map(() => true));
   expectQuiet(visited);
 });
