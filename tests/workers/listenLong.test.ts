@@ -11,7 +11,7 @@ const BLOCK = 512;
 /** A port that hands blocks over at once. */
 const portOf = () => ({ onmessage: null as ((event: { data: Float32Array }) => void) | null, close() {} });
 
-async function following() {
+async function following(test: "slot" | "steady") {
   const port = portOf();
   const listener = new Listener();
   const heard = { news: 0, mostPoints: 0, longestS: 0, isFull: false };
@@ -21,7 +21,7 @@ async function following() {
     heard.longestS = Math.max(heard.longestS, seconds);
     heard.isFull ||= isFull;
   });
-  await listener.mean({ test: "slot", nearHz: HZ, notesHz: [] });
+  await listener.mean({ test, nearHz: HZ, notesHz: [] });
   let n = 0;
   /** Notes of three seconds, a second apart. */
   const hear = (seconds: number) => {
@@ -40,7 +40,7 @@ async function following() {
 const MEGABYTE = 1e6;
 
 it("between takes, and over takes that are finished or dropped, memory does not grow", async () => {
-  const { listener, heard, hear } = await following();
+  const { listener, heard, hear } = await following("slot");
   const round = async () => {
     hear(30);
     await listener.begin();
@@ -62,7 +62,7 @@ it("between takes, and over takes that are finished or dropped, memory does not 
 });
 
 it("a take that nobody ends is full after three minutes, and holds no more", async () => {
-  const { listener, heard, hear } = await following();
+  const { listener, heard, hear } = await following("steady");
   await listener.begin();
   hear(185);
   expect(heard.isFull).toBe(true);
