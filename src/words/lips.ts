@@ -20,7 +20,7 @@ export const LIP_BIAS: Readonly<Record<LipModelName, string>> = {
 };
 
 /** Beside any pitch that lips give. */
-export const ONLY_CHANGES = "players some 20 above: only a change from gap to gap means anything.";
+export const ONLY_CHANGES = "players sound some 20 above: only a change from gap to gap means anything.";
 
 /** Each model's own range, where both have one: "one-mass lips −2.6 to +4.0, two-way lips −1.6 to +0.5". */
 export const eachModel = (models: readonly ModelRange[], digits: number): string =>

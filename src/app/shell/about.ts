@@ -44,8 +44,8 @@ export class About extends LitElement {
         <section>
           <h2>What is left out</h2>
           <p>
-            The player; and in the bell all but plane waves, unless the instrument's model asks for more. Lips are one mass, the
-            air flow is steady: neither knows a player's mouth, and neither says what suits anyone. Where the model has no answer, it says so.
+            The player; and in the bell all but plane waves, unless the instrument's model asks for more. Lips are two simple
+            models, the air flow is steady: neither knows a player's mouth, and neither says what suits anyone. Where the model has no answer, it says so.
           </p>
         </section>
         <section>

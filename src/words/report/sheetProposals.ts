@@ -43,7 +43,7 @@ function measured({ present: { expandedMm, readings } }: SheetRecord): string {
       : "It is known to ±{gapUncertainty} (95 %).";
   const how = readings
     ? "Receiver depth less insertion, {depthReadings} and {insertionReadings} readings: {gap}."
-    : "Receiver depth {depth} less insertion {insertion} by the instrument's record: {gap}. No readings are noted.";
+    : "Receiver depth {depth} less insertion {insertion} by the setup file: {gap}. No readings are noted.";
   return `${how} ${known}`;
 }
 
@@ -194,7 +194,7 @@ function cautions(record: SheetRecord): string {
 
 const METHOD =
   "A line of cones from rim to bell with losses at the walls, the gap joined by {junction}, the bell by {bell}, {radiation}; " +
-  "air: {air}. Uncertainties by first order, 95 %. Lips are one mass, the stream is steady; the player is not modelled. " +
+  "air: {air}. Uncertainties by first order, 95 %. Lips are two simple models, the stream is steady; the player is not modelled. " +
   "Rules of thumb: common practice, no source.";
 
 /** Each a sentence or two that a whole class can read from the wall. */

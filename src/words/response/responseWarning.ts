@@ -1,6 +1,17 @@
 /** What somebody should know or do about a recorded response, a sentence each. */
 import type { ResponseWarning } from "../../response/response.ts";
 
+const SHORT: Readonly<Record<string, string>> = {
+  clipped: "too loud",
+  "cut off": "cut off",
+  noisy: "noisy",
+  "not heard": "not heard",
+  restless: "echoes, hum or a leak",
+};
+
+/** The same in a table's cell, of a kept take, whose warnings may be of a later version. */
+export const shortWarning = (warning: string): string => SHORT[warning] ?? warning;
+
 export const RESPONSE_WARNING: Readonly<Record<ResponseWarning, string>> = {
   clipped:
     "Too loud for the microphone: the recording stands at the end of the scale. Turn the input or the loudspeaker down, and record again.",

@@ -52,7 +52,7 @@ export function sweptHeadline(
   const moved = resonances.filter(({ shift }) => isFound(shift));
   const found =
     moved.length === 0
-      ? `no resonance moved by more than the measurement is good for (±${Math.max(...resonances.map(({ shift }) => shift.expanded)).toFixed(1)} cents)`
+      ? `no resonance moved by more than this measurement can tell (±${Math.max(...resonances.map(({ shift }) => shift.expanded)).toFixed(1)} cents)`
       : `${moved.length} of ${resonances.length} resonances moved, ${rangeText(moved.map(({ shift }) => shift.value))}`;
   return `${gaps}: ${found}. ${modelWords(counts)}`;
 }
@@ -103,17 +103,17 @@ export function doubtWords(doubt: SweptDoubt): string {
     case "once":
       return "Nothing was repeated. Mount each again and sweep it again, in turn: until then the tool cannot tell whether the model agrees.";
     case "one after the other":
-      return "All of one were taken before all of the other: a drift of the air looks like a change. Where it can be, mount them in turn.";
+      return "All takes of one were made before all of the other: a drift of the air then looks like a change. Mount them in turn where you can.";
     case "drift":
-      return `Like takes differ by ${doubt.cents.toFixed(1)} cents on all notes, as if the air had changed by ${doubt.kelvin.toFixed(1)} °C more than the thermometer says. Let the instrument lie until it is as warm as the room, do not hold it or blow into it, and read the thermometer at every take.`;
+      return `Takes of the same gap differ by ${doubt.cents.toFixed(1)} cents on all notes, as if the air had changed by ${doubt.kelvin.toFixed(1)} °C more than the thermometer says. Let the instrument lie until it is as warm as the room, do not hold it or blow into it, and read the thermometer at every take.`;
     case "unlike":
-      return `Take ${doubt.take + 1} (${doubt.side}) is unlike the others of its kind on the low notes, and its Q is lower: so does a leak at the seal. Press the putty down and take it again, then remove this one.`;
+      return `Take ${doubt.take + 1} (${doubt.side}) differs from the others of its gap on the low notes, and its Q is lower: that is what a leak at the seal does. Press the putty down, sweep again, then remove this take.`;
     case "leak":
-      return `Q of the low notes changed by ${signed(doubt.percent, 0)} %, more than a gap does: one of the two leaks at the seal, or something else was changed as well. The shifts cannot be trusted for the gap alone.`;
+      return `Q of the low notes changed by ${signed(doubt.percent, 0)} %, more than a gap can do: one of the two leaks at the seal, or something else was changed as well. Do not put the shifts down to the gap alone.`;
     case "restless":
       return "Some takes hold more than resonances and noise: echoes of the room, hum, or a draught. Their intervals are wide for it. Put the microphone into the cup, or nearer to the bell, and away from walls.";
     case "unclocked":
-      return "Of some takes the clocks of player and recorder could not be compared (one sweep, or a file of your own). They are taken for the same: 50 parts per million would be 0.09 cent, alike before and after on the same devices.";
+      return "In some takes the clocks of player and recorder could not be compared (one sweep only, or a file of your own), so they are taken to agree. 50 parts per million would be 0.09 cent, the same before and after on the same devices.";
     case "few":
       return "Fewer than three resonances were followed: check the level, the seal and the place of the microphone.";
   }
@@ -160,8 +160,7 @@ export function checkWords({
 
 /** What the recorder's clock was found to be. */
 export function clockWords(clock: { readonly ppm: number; readonly uncertaintyPpm: number } | null): string {
-  if (!clock)
-    return "Clocks of player and recorder: taken for the same, since one sweep alone does not tell.";
+  if (!clock) return "The clocks of player and recorder are taken to agree: one sweep alone cannot tell.";
   return `The recorder’s clock runs ${Math.abs(clock.ppm).toFixed(1)} parts per million ${clock.ppm < 0 ? "slower" : "faster"} than the player’s; corrected.`;
 }
 

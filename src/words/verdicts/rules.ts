@@ -23,7 +23,7 @@ export const MAIN_CLAIMS: readonly Claim[] = ["slots", "resistance", "noGap", "t
 /** What the model's answer to a rule leaves out; null where nothing is to be said of it. */
 export const LEFT_OUT: Readonly<Record<Claim, string | null>> = {
   slots:
-    "The lips are modelled as one mass, as a note begins. The uncertainty of the gap itself is not in the ranges.",
+    "The lips are two simple models, as a note begins. The uncertainty of the gap itself is not in the ranges.",
   resistance:
     "A steady flow of air over even edges. When a note sounds, the opening of the lips takes most of the pressure.",
   noGap: null,

@@ -260,7 +260,7 @@ describe("proposals", () => {
 
   test("without a measurement say so, and what the number is then", () => {
     const text = said(record({ present: { gapMm: 2.5, expandedMm: undefined, readings: null } }), "measured");
-    expect(text).toMatch(/by the instrument's record: 2\.50 mm\. No readings are noted\./);
+    expect(text).toMatch(/by the setup file: 2\.50 mm\. No readings are noted\./);
     expect(text).toMatch(/has not been measured\.$/);
     expect(said(record(), "origins")).toMatch(/^Assumed, from a stand-in: .*shoulder gap/);
     expect(said(record(), "measured")).toMatch(

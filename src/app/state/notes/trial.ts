@@ -49,7 +49,7 @@ export const PLAN_FIELDS = {
   scatter: points(
     "Scatter of one player's ratings",
     USUAL.scatter,
-    `Standard deviation of ratings of one and the same, in points; empty is ${USUAL.scatter}, a guess without a source until a trial has shown the player's own.`,
+    `Standard deviation of ratings of the same code, in points; empty is ${USUAL.scatter}, a guess without a source until a trial has shown the player's own.`,
   ),
 };
 export type PlanPart = keyof typeof PLAN_FIELDS;

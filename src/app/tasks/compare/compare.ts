@@ -65,7 +65,7 @@ export class CompareSheet extends PageElement {
         <section class="stack">
           <h2>Compare before building</h2>
           <p class="about">
-            The open setup comes first. Take in leadpipes, mouthpieces or bodies as bore tables, leadpipes by their dimensions, or
+            The open setup comes first. Add leadpipes, mouthpieces or bodies as bore tables, leadpipes by their dimensions, or
             whole instruments from their files; a part is put into the open setup.
           </p>
           <annulus-candidates .all=${all} .standing=${standing} @choose=${this.#onChoose}></annulus-candidates>

@@ -74,8 +74,8 @@ export class Resonances extends PageElement {
         <div class="stack">
           <h2>Resonances</h2>
           <p class="muted">
-            Measures the instrument itself, without a player: a small earphone sealed to the mouthpiece plays a sweep, a microphone hears
-            what the instrument answers. Swept before and after a change, in turn, it tells by how much each resonance moved. Nothing leaves
+            Measures the instrument itself, without a player. A small earphone sealed to the mouthpiece plays a sweep, and a microphone hears
+            how the instrument answers. Sweep before and after a change, in turn, and you see how far each resonance moved. Nothing leaves
             this machine; only numbers are kept, unless you ask for the sound.
           </p>
         </div>
@@ -113,13 +113,13 @@ export class Resonances extends PageElement {
           </div>
           <p data-testid="next-sweep">${next === null ? "Give the gap after the change, and the plan says what to mount." : planWords(plan, formatLength(next, form.unit))}</p>
           ${form.tick(["isCut"], "It cannot be changed back (cut, soldered)", "is-cut")}
-          <p class="muted">Mount them in turn, before, after, before, after: a drift of the air then favours neither.${notes.isCut ? " Where it cannot be changed back, take all of before first, then all of after, and mind the temperature all the more." : ""}</p>
+          <p class="muted">Take turns: before, after, before, after. A drift of the air then favours neither.${notes.isCut ? " Where it cannot be changed back, take all of before first, then all of after, and mind the temperature all the more." : ""}</p>
         </div>
         <div class="stack">
           <h3>How warm</h3>
           <div class="pair">
             ${form.entry(ROOM, ["temperature"], this.#temperature().problem, { testId: "temperature", hint: "Read it anew at every take, beside the instrument." })}
-            ${form.entry(THERMOMETER, ["thermometer"], this.#thermometer().problem, { testId: "thermometer", hint: "Empty: 0.2 °C. What it reads wrong alike every time drops out." })}
+            ${form.entry(THERMOMETER, ["thermometer"], this.#thermometer().problem, { testId: "thermometer", hint: "Empty: 0.2 °C. An error that is the same every time cancels." })}
           </div>
           ${form.choice(
             ["seconds"],
@@ -127,7 +127,7 @@ export class Resonances extends PageElement {
             SWEEP_SECONDS.map((seconds) => [seconds, `${seconds} s`] as const),
             { testId: "sweep-seconds" },
           )}
-          <p class="muted">A take is ${SWEEPS} sweeps, so that the clocks of player and recorder can be compared. Longer sweeps part more from the noise.</p>
+          <p class="muted">A take is ${SWEEPS} sweeps, so that the clocks of player and recorder can be compared. A longer sweep stands out better from the noise.</p>
           ${form.tick(["keepsSound"], "Keep the recordings of the takes I keep, too (in this browser only)", "keeps-sweeps")}
         </div>
       </section>
@@ -149,7 +149,7 @@ export class Resonances extends PageElement {
       </div>
       <p class="muted small">
         Without a microphone here: save the sweeps, play them with anything, record the answer at the same time, and open the recording.
-        Recordings are held against ${this.own ? html`<b>${this.own.name}</b>, whose clock is taken for the recorder’s` : `this page’s sweeps of ${this.#seconds()} s`}.
+        Recordings are compared with ${this.own ? html`<b>${this.own.name}</b>, whose clock is taken for the recorder’s` : `this page’s sweeps of ${this.#seconds()} s`}.
       </p>
     `;
   }

@@ -9,6 +9,7 @@ import { type BesideModel, besideModel, octaveChanges } from "../../../study/swe
 import type { SweptChange } from "../../../study/swept/sweptChange.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { signed } from "../../../words/numbers.ts";
+import { shortWarning } from "../../../words/response/responseWarning.ts";
 import {
   doubtWords,
   measuredText,
@@ -103,7 +104,7 @@ export class SweptResult extends PageElement {
       <p class="finding" data-testid="swept-finding">${sweptHeadline(swept, beside, view.unit)}</p>
       ${swept.doubts.map((doubt) => html`<p class="notice" data-testid="swept-doubt">${icon("warning")}<span>${doubtWords(doubt)}</span></p>`)}
       ${beside.resonances.length > 0 ? html`<annulus-chart .figure=${sweptFigure} .data=${{ swept, beside }} .answer=${explored}></annulus-chart>${this.#table(beside)}` : nothing}
-      <p class="small muted">${scatterWords(swept)} ${isSameGap(swept.beforeMm, swept.afterMm) ? "Before and after have the same gap, so the model, which knows only the gap, says nothing of the change." : "They agree where measured and model differ by no more than both their ± together; cannot tell: no shift was found, and the model’s is not refuted."}</p>
+      <p class="small muted">${scatterWords(swept)} ${isSameGap(swept.beforeMm, swept.afterMm) ? "Before and after have the same gap, so the model, which knows only the gap, says nothing of the change." : "They agree where they differ by no more than both ± together. “Cannot tell”: no shift was found, and the model’s is not ruled out."}</p>
       ${
         octaves.length > 0
           ? html`<p class="small" data-testid="octaves">The rule: “${RULE.octaves}” Measured: ${octaves.map((one) => octaveWords(one, document.setup.thresholds.cents, instrument)).join("; ")}.</p>`
@@ -147,7 +148,7 @@ export class SweptResult extends PageElement {
     return html`
       <table data-testid="sweeps">
         <thead>
-          <tr><th>Take</th><th>Kept</th><th>What</th><th>Gap</th><th class="number">°C</th><th class="number">Resonances</th><th class="number">Off its like, cents</th><th></th></tr>
+          <tr><th>Take</th><th>Kept</th><th>What</th><th>Gap</th><th class="number">°C</th><th class="number">Resonances</th><th class="number">Off the others, cents</th><th></th></tr>
         </thead>
         <tbody>
           ${takes.map((take) => {
@@ -158,7 +159,7 @@ export class SweptResult extends PageElement {
               <tr class=${swept && at < 0 ? "elsewhere" : ""}>
                 <td>${at < 0 ? "–" : at + 1}</td>
                 <td>${when}</td>
-                <td>${SIDE_NAMES[take.side].toLowerCase()}${swept && at < 0 ? " (another gap: not compared)" : ""}${take.warnings.length > 0 ? html` <span class="muted">(${take.warnings.join(", ")})</span>` : nothing}</td>
+                <td>${SIDE_NAMES[take.side].toLowerCase()}${swept && at < 0 ? " (another gap: not compared)" : ""}${take.warnings.length > 0 ? html` <span class="muted">(${take.warnings.map((warning) => shortWarning(warning)).join(", ")})</span>` : nothing}</td>
                 <td>${formatLength(take.gapMm, unit)}</td>
                 <td class="number">${take.temperatureC.toFixed(1)}</td>
                 <td class="number">${take.resonances.length}</td>

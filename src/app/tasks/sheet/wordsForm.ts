@@ -47,8 +47,8 @@ export function wordsForm(form: WordsForm): TemplateResult {
   return html`
     <div class="heads">${heads.map((name) => head(form, name))}</div>
     <p class="how">
-      Words are yours, numbers the record's: {gap} stands for the present gap, and stays right when the record changes. A new
-      line is a new point. Empty a paragraph to leave it out.
+      Edit the words; figures in {braces} update themselves: {gap} is your gap, whatever it becomes. A new line is a new point.
+      Empty a paragraph to leave it out.
     </p>
     ${(isWorkshop ? WORKSHOP_PARAGRAPHS : CLASSROOM_SENTENCES).map((name) => words(form, name))}
   `;

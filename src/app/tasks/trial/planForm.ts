@@ -54,7 +54,7 @@ export function planForm(form: PlanForm): TemplateResult {
         ${form.form.choice(["decidedBy"], "Decided by", Object.entries(DECIDED_BY), { testId: "decided-by" })}
         ${notes.decidedBy === "preference" ? nothing : html`<p class="muted" data-testid="measured-decides">${MEASURED_DECIDES} ${form.measuredPlan}</p>`}
         ${field(form, "difference")}
-        ${field(form, "scatter", form.fromJob.scatter === null ? undefined : `Standard deviation of ratings of one and the same, in points; empty is ${form.fromJob.scatter}, as in the last trial of this job.`)}
+        ${field(form, "scatter", form.fromJob.scatter === null ? undefined : `Standard deviation of ratings of the same code, in points; empty is ${form.fromJob.scatter}, as in the last trial of this job.`)}
       </div>
     </section>
     <section class="columns" aria-label="Chance to find the difference">

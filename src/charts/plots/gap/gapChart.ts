@@ -96,7 +96,8 @@ export function gapChart<Mode extends { readonly n: number }>(
   const on: Panel = { parent: svg, x, y, plot, size: small };
 
   const ground = { ...on, parent: silent(svg) };
-  const words = isPrinted ? silent(svg) : ground.parent;
+  const words = silent(svg);
+  words.setAttribute("pointer-events", "none");
   // What a label should keep clear of; of the chosen gap's line only where it stays, or labels would jump as it is dragged.
   const upright = (at: number): Point[] => [
     [at, plot.top],
@@ -152,6 +153,8 @@ export function gapChart<Mode extends { readonly n: number }>(
   });
   endLabels({ ...on, parent: drawn }, ends, highlight, frame.instrument);
 
+  // over the line of the chosen gap, which a hand moves through them
+  words.remove();
   const still = svg.childElementCount;
   const mark = ({ chosenGapMm, cursorGapMm }: Gaps) => {
     drawGaps(on, { ...data, chosenGapMm }, rowGaps, frame.unit);
@@ -165,10 +168,11 @@ export function gapChart<Mode extends { readonly n: number }>(
     if (cursorGapMm !== undefined) drawCursor(on, quantity, series, cursorGapMm, highlight, frame);
   };
   mark(data);
-  if (isPrinted) svg.append(words);
+  svg.append(words);
   const move: GapDrawing["move"] = (gaps) => {
     while (svg.childElementCount > still) svg.lastElementChild!.remove();
     mark(gaps);
+    svg.append(words);
     const moved = { ...data, ...gaps };
     svg.querySelector("desc")!.textContent = describe(quantity, moved, series, band, frame);
   };
