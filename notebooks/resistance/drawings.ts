@@ -1,10 +1,10 @@
-/** The graphs of the notebook on resistance: the stream's pressure against flow, gap and the corner nobody measures. */
+/** The graphs of the notebook on resistance: the stream's pressure against flow and gap, and how well it is known. */
 import type { Drawing, Frame, Table } from "../../src/charts/kit/drawing.ts";
 import type { Resistance } from "../../src/study/blown/resistance.ts";
 import { bothUnits, signed } from "../../src/words/numbers.ts";
 import { mostGapMm } from "../paper/demo.ts";
 import { plot } from "../paper/plot.ts";
-import { flowRange, mostChamferMm, part } from "./stream.ts";
+import { flowRange, part } from "./stream.ts";
 
 const pascals = (value: number): string => `${value < 10 ? value.toFixed(2) : value.toFixed(0)} Pa`;
 
@@ -98,39 +98,26 @@ export const figuresTable = (sweep: readonly Resistance[]): Table => ({
   ]),
 });
 
-/** The whole with its three figures, in the band that the coefficients are known to. */
-export function doubtPlot(
-  sweep: readonly Resistance[],
-  chosen: Resistance,
-  doubt: number,
-  frame: Frame,
-): Drawing {
+/** The whole over the gap with the gap's three figures, in the band that the throat's edge leaves it. */
+export function doubtPlot(sweep: readonly Resistance[], chosen: Resistance, frame: Frame): Drawing {
   const xs = sweep.map(({ gapMm }) => gapMm);
   const { estimate } = chosen.dropPa;
+  const { dropPa: edge } = chosen.throatEdge;
+  const [from, to] = [estimate - edge.estimate + edge.lower, estimate - edge.estimate + edge.upper];
+  const by = (figure: "lower" | "estimate" | "upper") =>
+    sweep.map(({ dropPa, gap }) => dropPa.estimate - gap.dropPa.estimate + gap.dropPa[figure]);
   return plot(
     {
       name: "doubt",
       title: "The whole drop at every gap, and how well it is known",
-      description: `Known to about ±${Math.round(100 * doubt)} %, which is ±${pascals(doubt * estimate)}; all gaps together move it by ${pascals(spanOf(sweep))}.`,
+      description: `From ${pascals(from)} with a well rounded edge at the throat to ${pascals(to)} with a sharp one; all gaps together move it by ${pascals(spanOf(sweep))}.`,
       x: { title: "gap, mm", domain: [0, mostGapMm] },
-      y: { title: "rim to room, Pa", domain: [0, 1.35 * estimate] },
-      bands: [
-        {
-          from: (1 - doubt) * estimate,
-          to: (1 + doubt) * estimate,
-          text: `±${Math.round(100 * doubt)} %`,
-        },
-      ],
+      y: { title: "rim to room, Pa", domain: [0, 1.1 * to] },
+      bands: [{ from, to, text: "the throat’s edge, round to sharp" }],
       lines: [
-        { name: "none caught", xs, ys: sweep.map(({ dropPa }) => dropPa.upper), colour: "ink", width: 1 },
-        {
-          name: "as it spreads",
-          xs,
-          ys: sweep.map(({ dropPa }) => dropPa.estimate),
-          colour: "gap",
-          width: 2.5,
-        },
-        { name: "all caught", xs, ys: sweep.map(({ dropPa }) => dropPa.lower), colour: "ink", width: 1 },
+        { name: "none caught", xs, ys: by("upper"), colour: "ink", width: 1 },
+        { name: "as it spreads", xs, ys: by("estimate"), colour: "gap", width: 2.5 },
+        { name: "all caught", xs, ys: by("lower"), colour: "ink", width: 1 },
       ],
       marks: [{ x: chosen.gapMm, text: bothUnits(chosen.gapMm, "mm") }],
     },
@@ -138,36 +125,10 @@ export function doubtPlot(
   );
 }
 
-/** From the least to the most that any gap of the sweep makes of the whole, by any of the figures, Pa. */
+/** From the least to the most that any gap of the sweep loses, by any of the figures, Pa. */
 export const spanOf = (sweep: readonly Resistance[]): number =>
-  Math.max(...sweep.map(({ dropPa }) => dropPa.upper)) - Math.min(...sweep.map(({ dropPa }) => dropPa.lower));
-
-/** What a chamfer at the throat changes, beside all that the gap can. */
-export function cornerPlot(
-  chamfers: readonly (readonly [mm: number, dropPa: number])[],
-  gapSpanPa: number,
-  chosenMm: number,
-  frame: Frame,
-): Drawing {
-  const [, square] = chamfers[0];
-  const xs = chamfers.map(([mm]) => mm);
-  const ys = chamfers.map(([, dropPa]) => square - dropPa);
-  const here = ys[xs.findIndex((mm) => Math.abs(mm - chosenMm) < 1e-9)];
-  return plot(
-    {
-      name: "corner",
-      title: "What a chamfer at the throat saves",
-      description: `A chamfer of ${bothUnits(chosenMm, "mm")} saves ${pascals(here)} against a square edge; all gaps together are worth ${pascals(gapSpanPa)}.`,
-      x: { title: "length of the chamfer, mm", domain: [0, mostChamferMm] },
-      y: { title: "less than with a square edge, Pa", domain: [0, 1.15 * Math.max(...ys, gapSpanPa)] },
-      bands: [{ from: 0, to: gapSpanPa, text: `all that a gap of 0 to ${mostGapMm} mm can do` }],
-      lines: [{ xs, ys, colour: "ink", width: 2.5 }],
-      points: [{ xs: [chosenMm], ys: [here], colour: "gap", shape: "dot" }],
-      marks: [{ x: chosenMm, text: `${chosenMm.toFixed(1)} mm` }],
-    },
-    frame,
-  );
-}
+  Math.max(...sweep.map(({ gap }) => gap.dropPa.upper)) -
+  Math.min(...sweep.map(({ gap }) => gap.dropPa.lower));
 
 /** Reynolds numbers down the bore, part by part, and what kind of stream they stand for. */
 export function reynoldsPlot({ parts, litresPerMinute }: Resistance, frame: Frame): Drawing {

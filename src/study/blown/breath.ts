@@ -26,6 +26,35 @@ const TURBULENT_CORE = 60 / 49;
 /** Profiles that bounds are looked for over. */
 const PROFILES = [LONGEST_PIPE, 3, 4, 6, 9, 12, FULLEST];
 
+/** The stream as it leaves the shank, SI. */
+export interface StreamAtShankEnd {
+  /** Of the shank's bore there. */
+  readonly radius: number;
+  readonly density: number;
+  /** Mean over the bore. */
+  readonly speed: number;
+  readonly reynolds: number;
+  /** m of its profile, u ∝ 1 − (r/a)^m: grown along the backbore. */
+  readonly fullness: number;
+}
+
+/** @param litresPerMinute above 0 */
+export function streamAtShankEnd(setup: Setup, litresPerMinute: number): StreamAtShankEnd {
+  const flow = flowOf(litresPerMinute);
+  const { air, pipes } = flowPath(setup);
+  const { shankExit: radius } = gapShape(setup, 0);
+  const reynolds = reynoldsNumber(flow, radius, air.viscosity / air.density);
+  const length = pipes.backbore.reduce((sum, cone) => sum + cone.length, 0);
+  const bore = pipes.backbore.reduce(
+    (sum, { length: part, radiusIn, radiusOut }) => sum + (part / length) * (radiusIn + radiusOut),
+    0,
+  );
+  const turbulent = turbulentPart(reynolds);
+  const laminarCore = length === 0 ? 1 : developing(length / bore, reynolds).coreOverMean;
+  const fullness = fullnessOf(laminarCore + turbulent * (TURBULENT_CORE - laminarCore));
+  return { radius, density: air.density, speed: speedThrough(flow, radius), reynolds, fullness };
+}
+
 /**
  * The stream's part in one setup's air column.
  * @param figure least loss, estimate, most: of every doubt at once
@@ -40,22 +69,12 @@ export function breathOf(
   const { parts, throatEdge, mach } = resistance(setup, { litresPerMinute });
   if (mach === 0) return null;
   const flow = flowOf(litresPerMinute);
-  const { air, pipes } = flowPath(setup);
-  const { shankExit: radius, leadpipe } = gapShape(setup, 0);
+  const { radius, density, speed: jet, reynolds, fullness } = streamAtShankEnd(setup, litresPerMinute);
+  const { leadpipe } = gapShape(setup, 0);
   const widening = parts.find(({ part }) => part === "backbore")!.areaChangePa;
   const lost = throatEdge.dropPa[figure] + (figure === "lower" ? 0 : widening);
-  const jet = speedThrough(flow, radius);
-  const step = suddenLoss(jet, speedThrough(flow, leadpipe), air.density);
-  const reynolds = reynoldsNumber(flow, radius, air.viscosity / air.density);
-  const length = pipes.backbore.reduce((sum, cone) => sum + cone.length, 0);
-  const bore = pipes.backbore.reduce(
-    (sum, { length: part, radiusIn, radiusOut }) => sum + (part / length) * (radiusIn + radiusOut),
-    0,
-  );
-  const turbulent = turbulentPart(reynolds);
-  const laminarCore = length === 0 ? 1 : developing(length / bore, reynolds).coreOverMean;
-  const fullness = fullnessOf(laminarCore + turbulent * (TURBULENT_CORE - laminarCore));
-  const scale = (air.density * jet) / (Math.PI * radius * radius);
+  const step = suddenLoss(jet, speedThrough(flow, leadpipe), density);
+  const scale = (density * jet) / (Math.PI * radius * radius);
   return {
     throatResistance: (2 * lost) / flow,
     atGap(gap): SeriesImpedance {

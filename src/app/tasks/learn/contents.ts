@@ -28,9 +28,10 @@ export const NOTEBOOKS: readonly NotebookEntry[] = [
   {
     name: "resistance",
     title: "Resistance",
-    about: "What a steady flow of air can say about how hard an instrument blows, and what it cannot.",
+    about:
+      "The breath on its way: where its pressure goes, what the leadpipe’s edge does to it, and what it does to a note.",
     forWhom: "technicians and makers",
-    minutes: 10,
+    minutes: 15,
   },
   {
     name: "slots",
