@@ -20,6 +20,7 @@ import { effectOf } from "../../notebooks/why-the-gap-matters/theGap.ts";
 import { NOTEBOOKS } from "../../src/app/tasks/learn/contents.ts";
 import { breathOf } from "../../src/study/blown/breath.ts";
 import { blownInstruments, breathEffect } from "../../src/study/blown/breathEffect.ts";
+import { gapStreamNumbers, nearestGapStream } from "../../src/study/blown/gapStream.ts";
 import { levelLoss } from "../../src/study/blown/levelLoss.ts";
 import { resistance } from "../../src/study/blown/resistance.ts";
 import { resistanceChange } from "../../src/study/blown/resistanceChange.ts";
@@ -274,6 +275,8 @@ describe("what the notebooks say", () => {
     await expect.poll(() => figure(page, "edge-estimate")).toBe(`${edge.toFixed(1)} Pa`);
     const giving = mayGive(streamAcross(5, 20))!;
     await expect.poll(() => figure(page, "gives-from")).toBe(giving.from.toFixed(2));
+    const { turning } = nearestGapStream(gapStreamNumbers(demo, 5, 20)!);
+    await expect.poll(() => figure(page, "turning")).toBe(`${(100 * turning).toFixed(1)} %`);
     await expectBlown(page, 5, 20);
     await press(page, "flow", "ArrowRight", 10);
     await press(page, "entry", "Home", 1);
