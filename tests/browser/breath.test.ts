@@ -4,6 +4,7 @@ import { expect, it } from "vitest";
 import { expectQuiet, picture, useBrowser } from "./browser.ts";
 import { tabTo } from "./keyboard.ts";
 import { answered } from "./sheet.ts";
+import { expectSoundEverywhere } from "./soundness.ts";
 import { still } from "./still.ts";
 
 const { visit } = useBrowser();
@@ -84,5 +85,21 @@ it("a breath set by keyboard changes curve and sentence, a link keeps it, and st
   await page.getByTestId("headline").getByText("Unlikely to be noticed.").waitFor();
   const after = await shown(page);
   expect(after.map((one, i) => one === before[i])).toEqual(before.map(() => true));
+  expectQuiet(visited);
+});
+
+it("is sound at every width and in every colour while it is blown", async () => {
+  const visited = await visit();
+  const { page } = visited;
+  await answered(page);
+  await page.getByTestId("breath-field").fill("30");
+  await page.getByTestId("breath-field").press("Enter");
+  await page
+    .getByTestId("breath-finding")
+    .getByText(/^A breath of 30 L\/min/)
+    .waitFor();
+  await page.getByTestId("breath-leaves-out").getByText("What this leaves out").click();
+  await page.getByTestId("gap-stream").waitFor();
+  await expectSoundEverywhere(page, "explore-blown");
   expectQuiet(visited);
 });
