@@ -3,8 +3,8 @@
 /** Name the processor is registered by. */
 export const CAPTURE = "annulus-capture";
 
-/** Samples of one block on their way to the worker that listens: at 48 kHz some 5 ms. */
-export const BLOCK = 256;
+/** Samples of one block on their way to the worker that listens: at 48 kHz some 11 ms. */
+export const BLOCK = 512;
 
 /** The way the blocks go from now on. */
 export interface CaptureMessage {

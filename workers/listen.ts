@@ -15,7 +15,7 @@ import { type Refusal, Served } from "./served.ts";
 /** Longer than lips last without a rest. */
 export const LONGEST_TAKE_S = 180;
 /** No longer than a block: what is heard is to be seen within 80 ms. */
-const TELL_S = 0.005;
+const TELL_S = 0.01;
 const EDGES_S = 0.4;
 /** A follower that nobody begins a take with starts anew after so long, and lets go of what it heard. */
 const FOLLOWED_S = 20;
