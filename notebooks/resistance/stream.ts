@@ -28,12 +28,6 @@ export function edgeInWords(diameterMm: number): string {
 export const part = ({ parts }: Resistance, name: PartName): PartDrop =>
   parts.find((one) => one.part === name)!;
 
-/** Least and most of the whole that the gap can take, whatever the throat's edge takes of it, 0 to 1. */
-export function gapShareRange({ gap, dropPa }: Resistance): readonly [low: number, high: number] {
-  const { lower, upper } = gap.dropPa;
-  return [lower / (dropPa.upper - upper + lower), upper / (dropPa.lower - lower + upper)];
-}
-
 /** From a breath to all a player has, L/min (own choice, no source). */
 export const flowRange = [5, 60] as const;
 const flows = Array.from({ length: 34 }, (_, i) => flowRange[0] * (flowRange[1] / flowRange[0]) ** (i / 33));

@@ -16,13 +16,7 @@ import {
 } from "../../notebooks/resistance/layer.ts";
 import { strouhalsOf, variantsOf, variantsTable } from "../../notebooks/resistance/layerDrawings.ts";
 import { gapEffect, playedPeaks } from "../../notebooks/resistance/peaks.ts";
-import {
-  edgeInWords,
-  gapShareRange,
-  overGaps,
-  shankExitMm,
-  withEntry,
-} from "../../notebooks/resistance/stream.ts";
+import { edgeInWords, overGaps, shankExitMm, withEntry } from "../../notebooks/resistance/stream.ts";
 import { changesPercent, thresholdsAt } from "../../notebooks/resistance/threshold.ts";
 import { cupAndThroat, cupByElements, mostEdgeMm, overEdges } from "../../notebooks/resistance/throat.ts";
 import { ASSUMED_EDGE_RADIUS } from "../../src/flow/throatEdge.ts";
@@ -86,11 +80,11 @@ describe("the stream through the demo", () => {
     for (const litresPerMinute of [5, 20, 60])
       for (const gapMm of [0, 5, mostGapMm]) {
         const drop = resistance(demo(), { gapMm, litresPerMinute });
-        const [low, high] = gapShareRange(drop);
-        expect(low).toBeGreaterThan(0);
-        expect(low).toBeLessThan(drop.gap.share.estimate);
-        expect(drop.gap.share.estimate).toBeLessThanOrEqual(high);
-        expect(high).toBeLessThan(0.06);
+        const { lower, estimate, upper } = drop.gap.share;
+        expect(lower).toBeGreaterThan(0);
+        expect(lower).toBeLessThan(estimate);
+        expect(estimate).toBeLessThanOrEqual(upper);
+        expect(upper).toBeLessThan(0.06);
       }
   });
 

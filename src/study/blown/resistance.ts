@@ -134,7 +134,12 @@ export function resistance(setup: Setup, options: ResistanceOptions = {}): Resis
     gap: {
       edge: edgeOf(shape.shankExit, shape.leadpipe),
       dropPa: gap,
-      share: bounded((figure) => ratio(gap[figure], whole[figure])),
+      // least beside the throat's edge at its most, and the other way round
+      share: {
+        lower: ratio(gap.lower, rest + edge.upper + gap.lower),
+        estimate: ratio(gap.estimate, whole.estimate),
+        upper: ratio(gap.upper, rest + edge.lower + gap.upper),
+      },
     },
     throatEdge: { dropPa: edge, isMeasured: path.throatEdge.radius !== null },
     dropPa: whole,

@@ -82,6 +82,9 @@ describe("resistance of an instrument", () => {
         expect(dropPa.estimate).toBeGreaterThanOrEqual(dropPa.lower);
         expect(dropPa.upper).toBeGreaterThanOrEqual(dropPa.estimate * (1 - 1e-12));
         expect(gap.share.upper).toBeLessThan(1);
+        // whatever the throat's edge takes
+        expect(gap.share.lower).toBeLessThanOrEqual(gap.share.estimate);
+        expect(gap.share.estimate).toBeLessThanOrEqual(gap.share.upper);
         for (const figure of FIGURES) expect(more.dropPa[figure]).toBeGreaterThan(dropPa[figure]);
       }),
       { numRuns: 60 },
