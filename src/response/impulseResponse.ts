@@ -55,7 +55,7 @@ export function impulseResponse(
   const from = smooth.findIndex((p) => p > enough);
   const to = smooth.findLastIndex((p) => p > enough);
   const low = new FFT(2 ** Math.ceil(Math.log2(2.2 * to)));
-  const response = low.createComplexArray().fill(0);
+  const response = new Float64Array(2 * low.size);
   for (let k = from; k <= to; k++) {
     const part = (Math.min(k - from, to - k) * stepHz) / EDGE;
     const weight = ramp(part) / (power[k] + FLOOR * smooth[k]);
@@ -66,7 +66,7 @@ export function impulseResponse(
     response[2 * (low.size - k)] = re;
     response[2 * (low.size - k) + 1] = -im;
   }
-  const time = low.createComplexArray();
+  const time = new Float64Array(2 * low.size);
   low.inverseTransform(time, response);
   return {
     samples: Float64Array.from({ length: low.size }, (_, i) => time[2 * i]),
@@ -145,13 +145,13 @@ export function windowedSpectrum(
   const fft = new FFT(2 ** Math.ceil(Math.log2((seconds + BEFORE) * rate)));
   const first = Math.round((start - BEFORE) * rate);
   const count = Math.min(fft.size, Math.floor((seconds + BEFORE) * rate));
-  const piece = new Array<number>(fft.size).fill(0);
+  const piece = new Float64Array(fft.size);
   for (let i = 0; i < count; i++) {
     const t = i / rate;
     const weight = ramp(t / RISE) * ramp((seconds + BEFORE - t) / FALL);
     piece[i] = weight * samples[(first + i + samples.length) % samples.length];
   }
-  const out = fft.createComplexArray();
+  const out = new Float64Array(2 * fft.size);
   fft.realTransform(out, piece);
   const stepHz = rate / fft.size;
   const low = Math.ceil((band[0] + EDGE) / stepHz);
@@ -184,10 +184,10 @@ export function noiseOf({ hz, values }: Spectrum, { excitedAt }: ImpulseResponse
   return hz.map((f) => scale / excitedAt(f));
 }
 
-function spectrumOf(samples: Float32Array, fft: FFT): number[] {
-  const padded = new Array<number>(fft.size).fill(0);
-  for (let i = 0; i < samples.length; i++) padded[i] = samples[i];
-  const out: number[] = fft.createComplexArray();
+function spectrumOf(samples: Float32Array, fft: FFT): Float64Array {
+  const padded = new Float64Array(fft.size);
+  padded.set(samples);
+  const out = new Float64Array(2 * fft.size);
   fft.realTransform(out, padded);
   return out;
 }

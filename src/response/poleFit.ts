@@ -60,7 +60,7 @@ function basisAt(omega: number, places: readonly PolePlace[], re: Float64Array, 
   im[c] = 0;
 }
 
-/** Normal equations of real unknowns, rows added one by one. */
+/** Normal equations of real unknowns, complex rows added one by one. */
 class Normal {
   readonly gram: Float64Array;
   readonly right: Float64Array;
@@ -68,13 +68,15 @@ class Normal {
     this.gram = new Float64Array(n * n);
     this.right = new Float64Array(n);
   }
-  add(row: Float64Array, right: number): void {
-    const { n, gram } = this;
+  /** Both parts of a row at once: nearly all of a fit's time goes here. */
+  add(re: Float64Array, im: Float64Array, rightRe: number, rightIm: number): void {
+    const { n, gram, right } = this;
     for (let i = 0; i < n; i++) {
-      const value = row[i];
-      if (value === 0) continue;
-      this.right[i] += value * right;
-      for (let k = i; k < n; k++) gram[i * n + k] += value * row[k];
+      const a = re[i];
+      const b = im[i];
+      right[i] += a * rightRe + b * rightIm;
+      const at = i * n;
+      for (let k = i; k < n; k++) gram[at + k] += a * re[k] + b * im[k];
     }
   }
   /** The solution, and the inverse of the matrix, by Cholesky with columns brought to one size. */
@@ -132,15 +134,16 @@ function relocated(points: Points, places: readonly PolePlace[], delay: number):
     }
     rowRe[2 * n + 1] = -w * hRe;
     rowIm[2 * n + 1] = -w * hIm;
-    normal.add(rowRe, 0);
-    normal.add(rowIm, 0);
+    normal.add(rowRe, rowIm, 0, 0);
   }
   // σ is one on the mean, lest all be zero
   sums[2 * n + 1] = omega.length;
   const pull = Math.sqrt(norm) / omega.length;
   normal.add(
     sums.map((value) => value * pull),
+    new Float64Array(sums.length),
     omega.length * pull,
+    0,
   );
   const { x } = normal.solve();
   const constant = Math.abs(x[2 * n + 1]) > 1e-8 ? x[2 * n + 1] : 1e-8;
@@ -180,14 +183,11 @@ function withResidues(points: Points, places: readonly PolePlace[], delay: numbe
     const cos = Math.cos(omega[i] * delay);
     const sin = Math.sin(omega[i] * delay);
     const w = weight[i];
-    normal.add(
-      bRe.map((value) => w * value),
-      w * (re[i] * cos - im[i] * sin),
-    );
-    normal.add(
-      bIm.map((value) => w * value),
-      w * (re[i] * sin + im[i] * cos),
-    );
+    for (let c = 0; c < n; c++) {
+      bRe[c] *= w;
+      bIm[c] *= w;
+    }
+    normal.add(bRe, bIm, w * (re[i] * cos - im[i] * sin), w * (re[i] * sin + im[i] * cos));
   }
   const { x } = normal.solve();
   const poles = places.map(([alpha, beta], k) => ({ alpha, beta, re: x[2 * k], im: x[2 * k + 1] }));
@@ -297,7 +297,8 @@ function normalOf(points: Points, fit: PoleFit): Normal {
       rowRe[c] = re * cos + im * sin;
       rowIm[c] = im * cos - re * sin;
     };
-    poles.forEach(({ alpha, beta, re, im }, k) => {
+    for (let k = 0; k < poles.length; k++) {
+      const { alpha, beta, re, im } = poles[k];
       const d1 = alpha * alpha + (w - beta) ** 2;
       const d2 = alpha * alpha + (w + beta) ** 2;
       const u = -alpha / d1;
@@ -305,19 +306,23 @@ function normalOf(points: Points, fit: PoleFit): Normal {
       const x = -alpha / d2;
       const y = -(w + beta) / d2;
       // r/(s − p)² and r̄/(s − p̄)²
-      const [uu, vv, xx, yy] = [u * u - v * v, 2 * u * v, x * x - y * y, 2 * x * y];
-      const [aRe, aIm] = [re * uu - im * vv, re * vv + im * uu];
-      const [bRe, bIm] = [re * xx + im * yy, re * yy - im * xx];
+      const uu = u * u - v * v;
+      const vv = 2 * u * v;
+      const xx = x * x - y * y;
+      const yy = 2 * x * y;
+      const aRe = re * uu - im * vv;
+      const aIm = re * vv + im * uu;
+      const bRe = re * xx + im * yy;
+      const bIm = re * yy - im * xx;
       put(4 * k, aRe + bRe, aIm + bIm);
       put(4 * k + 1, bIm - aIm, aRe - bRe);
       put(4 * k + 2, u + x, v + y);
       put(4 * k + 3, y - v, u - x);
-    });
+    }
     const [re, im] = bracket(fit, w);
     put(n - 2, 1, 0);
     put(n - 1, w * im, -w * re);
-    normal.add(rowRe, residual[2 * i]);
-    normal.add(rowIm, residual[2 * i + 1]);
+    normal.add(rowRe, rowIm, residual[2 * i], residual[2 * i + 1]);
   }
   return normal;
 }
