@@ -10,7 +10,7 @@ export default defineConfig({
     testTimeout: 120_000,
     hookTimeout: 240_000,
     maxWorkers: 2,
-    setupFiles: "tests/arithmetic.ts",
+    setupFiles: ["tests/arithmetic.ts", "tests/properties.ts"],
     sequence: { sequencer: SameEnvironmentTogether },
     projects: [
       {

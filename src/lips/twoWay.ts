@@ -156,7 +156,8 @@ export class TwoWay implements LipModel {
   }
 
   restUnder(resistance: number, lipHz: number, mouthPressure: number): Equilibrium {
-    // p_m rises with v, and a little faster than v²: steps by that law, between what is too much and too little
+    // p_m rises with v, and a little faster than v²: steps by that law, between what is too much and too little. Lips far
+    // beyond their ranges (soft, thick, nearly touching) may rest in several ways under one pressure; any of them is returned
     let low = 0;
     let high = Math.sqrt((2 * mouthPressure) / this.density);
     let v = high;
