@@ -1,6 +1,5 @@
 import { firstHarmonicResistance } from "../../src/flow/describingFunction.ts";
 import { frictionFactor } from "../../src/flow/friction.ts";
-import { gapLoss } from "../../src/flow/gapLoss.ts";
 import { gapShear } from "../../src/flow/gapShear.ts";
 import { dynamicPressure, pipeLoss, speedThrough } from "../../src/flow/pipe.ts";
 import { missedMomentum, momentumBeyond } from "../../src/flow/shearLayer.ts";
@@ -19,6 +18,7 @@ import path from "../../tests/reference/flow-path.csv?raw";
 import oscillatingStream from "../../tests/reference/gap-stream-oscillating.csv?raw";
 import steadyStream from "../../tests/reference/gap-stream-steady.csv?raw";
 import { demo } from "../paper/demo.ts";
+import { addedByGap } from "../resistance/laminarGap.ts";
 import { absolute, type Check, complex, factor, relative, type Sample } from "./check.ts";
 import { ofSeriesResistance } from "./heard.ts";
 
@@ -261,21 +261,8 @@ export const theFlow: readonly Check[] = [
       numbersOf(steadyStream)
         .filter(([, reynolds, fullness]) => fullness === 2 && reynolds < 1500)
         .map(([gapOverDiameter, reynolds, , loss]) => {
-          const flow = flowAt(reynolds, gapBore);
-          const cavity = (1.15 * gapBore) / 2;
-          const { estimate } = gapLoss(
-            {
-              shankExit: gapBore / 2,
-              cavityAtShank: cavity,
-              cavityAtLeadpipe: cavity,
-              leadpipe: gapBore / 2,
-              gap: gapOverDiameter * gapBore,
-            },
-            stream,
-            flow,
-          );
-          const ours = estimate / dynamicPressure(flow, gapBore / 2, stream.density);
-          return factor(`Re ${reynolds}, ${gapOverDiameter} of the bore`, ours, loss, 1.3);
+          const { estimate } = addedByGap(gapOverDiameter, reynolds);
+          return factor(`Re ${reynolds}, ${gapOverDiameter} of the bore`, estimate, loss, 1.3);
         }),
   },
   {

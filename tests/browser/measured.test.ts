@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { readSetup } from "../../src/setup/readSetup.ts";
-import { withCurvedFronts } from "../../src/study/measured/curvedBell.ts";
+import { withBell } from "../../src/setup/withBell.ts";
 import { modelCurve } from "../../src/study/measured/measured.ts";
 import { expectQuiet, picture, useBrowser, type Visit } from "./browser.ts";
 import { tabTo } from "./keyboard.ts";
@@ -210,7 +210,7 @@ describe("a measured impedance on the page", () => {
     await page.getByTestId("measured-invent").waitFor();
     const setup = readSetup(JSON.parse(readFileSync("shared/demo.setup.json", "utf8")));
     const frequencies = Float64Array.from({ length: 411 }, (_, i) => 80 + 2 * i);
-    const { re, im } = modelCurve(withCurvedFronts(setup), frequencies, 3.1);
+    const { re, im } = modelCurve(withBell(setup, "multimodal"), frequencies, 3.1);
     const rows = Array.from(frequencies, (f, i) => `${f},${re[i]},${im[i]}`);
     await drop(page, "curved.csv", ["f (Hz),Re (Pa·s/m³),Im (Pa·s/m³)", ...rows].join("\n"));
     await page.getByTestId("measured-take").click();

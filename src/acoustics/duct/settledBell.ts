@@ -3,7 +3,8 @@
  * highest frequency asked for, plane waves where not, as in a bell told by too few points, with chambers, or too wide for that
  * frequency. Plane waves put upper resonances 5 to 25 cents too high.
  */
-import type { Model, Setup } from "../../setup/setup.ts";
+import type { Setup } from "../../setup/setup.ts";
+import { withBell } from "../../setup/withBell.ts";
 import { OutOfRange } from "../../units/outOfRange.ts";
 import { Line } from "./line.ts";
 import { STATE } from "./twoPort.ts";
@@ -13,18 +14,6 @@ export function settledBell(setup: Setup, highestHz: number): Setup {
   if (setup.model.bell !== "automatic") return setup;
   return withBell(setup, canFollowFronts(setup, highestHz) ? "multimodal" : "plane");
 }
-
-/** The setup with one bell or the other; of one model always the same new one, so that columns are known again. */
-export function withBell(setup: Setup, bell: "plane" | "multimodal"): Setup {
-  const known = settled.get(setup.model) ?? {
-    plane: { ...setup.model, bell: "plane" },
-    multimodal: { ...setup.model, bell: "multimodal" },
-  };
-  settled.set(setup.model, known);
-  return { ...setup, model: known[bell] };
-}
-
-const settled = new WeakMap<Model, Readonly<Record<"plane" | "multimodal", Model>>>();
 
 function canFollowFronts(setup: Setup, highestHz: number): boolean {
   const line = new Line(setup);

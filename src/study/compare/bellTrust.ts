@@ -4,6 +4,7 @@
  * so that the gap's own effect, the difference, hardly feels it.
  */
 import type { Setup } from "../../setup/setup.ts";
+import { withBell } from "../../setup/withBell.ts";
 import { Instrument, type Mode } from "../instrument/instrument.ts";
 import { cents } from "../instrument/pitch.ts";
 
@@ -40,7 +41,7 @@ export function* bellTrustSteps(
   const found: (readonly [from: readonly Mode[], to: readonly Mode[]])[] = [];
   for (const bell of BELLS) {
     yield found.length;
-    const instrument = new Instrument({ ...setup, model: { ...setup.model, bell } }, { modes: MODES });
+    const instrument = new Instrument(withBell(setup, bell), { modes: MODES });
     found.push([instrument.modes(fromGapMm), instrument.modes(toGapMm)]);
   }
   const [plane, curved] = found;

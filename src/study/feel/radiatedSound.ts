@@ -14,6 +14,7 @@ import { radiationState } from "../../acoustics/bell/radiation.ts";
 import { FIXED, Line, LOAD } from "../../acoustics/duct/line.ts";
 import { applyTo, STATE, TWO_PORT } from "../../acoustics/duct/twoPort.ts";
 import type { Setup } from "../../setup/setup.ts";
+import { withBell } from "../../setup/withBell.ts";
 
 /** r, m */
 export const DISTANCE = 1;
@@ -35,7 +36,7 @@ export class RadiatedSound {
   readonly #count: number;
 
   constructor(setup: Setup) {
-    const line = new Line({ ...setup, model: { ...setup.model, bell: "plane" } });
+    const line = new Line(withBell(setup, "plane"));
     this.#line = line;
     this.#count = Math.ceil(BAND_HZ[1] * LENGTH) + 1;
     this.#fixed = new Float64Array(FIXED * this.#count);

@@ -5,10 +5,11 @@
 import { AirColumn } from "../../acoustics/airColumn.ts";
 import type { Breath } from "../../acoustics/duct/breath.ts";
 import { Line } from "../../acoustics/duct/line.ts";
-import { settledBell, withBell } from "../../acoustics/duct/settledBell.ts";
+import { settledBell } from "../../acoustics/duct/settledBell.ts";
 import type { Gap } from "../../acoustics/gap/gap.ts";
 import { type Resonance, resonanceNear, resonancesOf } from "../../acoustics/resonance/resonances.ts";
 import { gapMm as ownGapMm, type Setup } from "../../setup/setup.ts";
+import { withBell } from "../../setup/withBell.ts";
 import { withGap } from "../../setup/withGap.ts";
 import { OutOfRange } from "../../units/outOfRange.ts";
 
@@ -73,13 +74,13 @@ export class Instrument {
       return;
     }
     // neighbours lie about c/2L apart, the lowest near c/4L or, in a flaring bore, above it
-    const { soundSpeed, length } = new Line(asked);
-    const spacing = soundSpeed / (2 * length);
+    const first = new Line(asked, breath);
+    const spacing = first.soundSpeed / (2 * first.length);
     const low = Math.min(spacing / 4, curveHz?.[0] ?? Infinity);
     let high = Math.max((modes + 2) * spacing, curveHz?.[1] ?? 0);
     const setup = settledBell(asked, high * LONGER ** 2);
     this.setup = setup;
-    const line = new Line(setup, breath);
+    const line = setup === asked ? first : new Line(setup, breath);
     let column = new AirColumn(setup, low, high, line);
     // a bore that crowds its resonances upwards needs a longer look
     const gap = line.gap(this.gapMm / 1000);

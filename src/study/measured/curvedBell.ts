@@ -6,19 +6,13 @@
  *
  * and no second fit has to be waited for to know that one is worth it.
  */
-import type { Setup } from "../../setup/setup.ts";
+import { withBell } from "../../setup/withBell.ts";
 import { OutOfRange } from "../../units/outOfRange.ts";
 import type { ColumnFitProblem } from "./columnFitProblem.ts";
 import type { CurvedBell } from "./columnFitResult.ts";
 
 /** Twice the logarithm of a ratio of likelihoods from which one bell is told from the other: one in several hundred by chance. */
 const TELLS = 9;
-
-/** The setup with curved fronts in its bell. */
-export const withCurvedFronts = (setup: Setup): Setup => ({
-  ...setup,
-  model: { ...setup.model, bell: "multimodal" },
-});
 
 /**
  * null where the bell follows curved fronts already, or cannot.
@@ -58,7 +52,7 @@ const toldBy = (evidence: number): CurvedBell["told"] =>
 
 function residualsOfCurved(problem: ColumnFitProblem, at: readonly number[]): Float64Array | null {
   try {
-    const residuals = problem.residualsOf(withCurvedFronts(problem.setup), at);
+    const residuals = problem.residualsOf(withBell(problem.setup, "multimodal"), at);
     return residuals.every(Number.isFinite) ? residuals : null;
   } catch (error) {
     // a mouth too wide for them

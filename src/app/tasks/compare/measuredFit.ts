@@ -5,8 +5,8 @@ import { customElement, property } from "lit/decorators.js";
 import type { FittedColumn } from "../../../../workers/compare.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { gapMm, type Setup } from "../../../setup/setup.ts";
+import { withBell } from "../../../setup/withBell.ts";
 import { UNKNOWNS, type UnknownName } from "../../../study/measured/columnUnknowns.ts";
-import { withCurvedFronts } from "../../../study/measured/curvedBell.ts";
 import type { LevelGuess } from "../../../study/measured/level.ts";
 import type { Measured, Overlay } from "../../../study/measured/measured.ts";
 import type { MeasuredImpedance } from "../../../study/measured/measuredCsv.ts";
@@ -238,7 +238,7 @@ export class MeasuredFit extends PageElement {
   readonly #fitCurved = (): void => {
     const { store } = this.page;
     this.#fitAgainAfter = this.from.setup;
-    changeCandidate(store, this.from, withCurvedFronts(this.from.setup));
+    changeCandidate(store, this.from, withBell(this.from.setup, "multimodal"));
     store.say(
       "note",
       "The bell follows curved fronts now, here and everywhere. Undo brings back plane waves.",
