@@ -20,7 +20,7 @@ export async function start(profile: string, hash = "", keepsItself = true): Pro
     viewport: { width: 1280, height: 900 },
   });
   context.setDefaultTimeout(60_000);
-  await context.addInitScript(rememberGaps);
+  await context.addInitScript(rememberShown);
   if (!keepsItself) await context.addInitScript(keepsNothing);
   const page = context.pages()[0] ?? (await context.newPage());
   const pid = Number(readlinkSync(join(profile, "SingletonLock")).split("-").at(-1));
@@ -36,28 +36,40 @@ export async function start(profile: string, hash = "", keepsItself = true): Pro
   };
 }
 
-/** Every gap that the page shows, from its first drawing on. */
-function rememberGaps(): void {
-  const shown: string[] = [];
-  Object.assign(window, { shownGaps: shown });
-  const find = (root: Document | ShadowRoot): Element | null => {
-    for (const element of root.querySelectorAll("*")) {
-      if (element.matches("[data-testid=gap-value]")) return element;
-      const within = element.shadowRoot && find(element.shadowRoot);
+/** Every gap that the page shows and every message it says, from its first drawing on: the next one may take its place. */
+function rememberShown(): void {
+  const shown = { gaps: [] as string[], messages: [] as string[] };
+  Object.assign(window, { shown });
+  const find = (selector: string, root: Document | ShadowRoot = document): HTMLElement | null => {
+    for (const element of root.querySelectorAll<HTMLElement>("*")) {
+      if (element.matches(selector)) return element;
+      const within = element.shadowRoot && find(selector, element.shadowRoot);
       if (within) return within;
     }
     return null;
   };
+  const remember = (texts: string[], text: string | undefined) => {
+    if (text && texts.at(-1) !== text) texts.push(text);
+  };
   const look = () => {
-    const text = (find(document) as HTMLElement | null)?.innerText;
-    if (text && shown.at(-1) !== text) shown.push(text);
+    remember(shown.gaps, find("[data-testid=gap-value]")?.innerText);
+    remember(
+      shown.messages,
+      find("annulus-message")?.shadowRoot?.querySelector<HTMLElement>(".line")?.innerText,
+    );
     requestAnimationFrame(look);
   };
   requestAnimationFrame(look);
 }
 
+type Shown = Window & { readonly shown: { readonly gaps: string[]; readonly messages: string[] } };
+
 export const shownGaps = (page: Page): Promise<string[]> =>
-  page.evaluate(() => (window as unknown as { shownGaps: string[] }).shownGaps);
+  page.evaluate(() => (window as unknown as Shown).shown.gaps);
+
+/** Every message so far. */
+export const said = (page: Page): Promise<string[]> =>
+  page.evaluate(() => (window as unknown as Shown).shown.messages);
 
 /** Whether the second copy says this, past the page: in either of its files. */
 export const copySays = (page: Page, name: "work" | "jobs", words: string): Promise<boolean> =>
