@@ -1,16 +1,16 @@
 /** Options and keys of before the trade's names: a script that uses them gets what it got, and nothing is said. */
 import { Command } from "commander";
 import { describe, expect, it } from "vitest";
-import { compareCommand } from "../../src/cli/compare.ts";
-import { cutCommand } from "../../src/cli/cut.ts";
-import { designCommand } from "../../src/cli/design.ts";
-import { fitCommand } from "../../src/cli/fit.ts";
-import { flowCommand } from "../../src/cli/flow.ts";
-import { withFormerKeys } from "../../src/cli/formerNames.ts";
-import { slotsCommand } from "../../src/cli/slots.ts";
-import { sweepCommand } from "../../src/cli/sweep.ts";
-import { uncertaintyCommand } from "../../src/cli/uncertainty.ts";
-import { verdictsCommand } from "../../src/cli/verdicts.ts";
+import { cutCommand } from "../../src/cli/bench/cut.ts";
+import { fitCommand } from "../../src/cli/bench/fit.ts";
+import { flowCommand } from "../../src/cli/instrument/flow.ts";
+import { slotsCommand } from "../../src/cli/instrument/slots.ts";
+import { sweepCommand } from "../../src/cli/instrument/sweep.ts";
+import { uncertaintyCommand } from "../../src/cli/instrument/uncertainty.ts";
+import { verdictsCommand } from "../../src/cli/instrument/verdicts.ts";
+import { compareCommand } from "../../src/cli/leadpipe/compare.ts";
+import { designCommand } from "../../src/cli/leadpipe/design.ts";
+import { withFormerKeys } from "../../src/cli/terminal/formerNames.ts";
 import { annulus } from "./run.ts";
 
 const demo = "shared/demo.setup.json";

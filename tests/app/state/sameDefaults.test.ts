@@ -6,7 +6,7 @@ import { readDesign } from "../../../src/app/state/bench/leadpipeDesign.ts";
 import { commonGap } from "../../../src/app/state/bench/namedGaps.ts";
 import { compareForm, EVERY } from "../../../src/app/state/notes/compare.ts";
 import { documentOf } from "../../../src/app/state/store.ts";
-import { type DesignCommandOptions, designCommand, designOptions } from "../../../src/cli/design.ts";
+import { type DesignCommandOptions, designCommand, designOptions } from "../../../src/cli/leadpipe/design.ts";
 import { gapMm } from "../../../src/setup/setup.ts";
 import { standIn } from "../../../src/setup/standIns.ts";
 import { DESIGN_DEFAULTS, STATION_DEFAULTS } from "../../../src/study/design/designDefaults.ts";

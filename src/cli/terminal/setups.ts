@@ -1,7 +1,7 @@
 /**
  * Setups from a file, from standard input (`-`), or many from NDJSON, one a line, so that a job runner can share them out.
  */
-import { gapKind, gapMm, readSetupText, type Setup } from "../index.ts";
+import { gapKind, gapMm, readSetupText, type Setup } from "../../index.ts";
 import { ReadingError, textOf } from "./fileText.ts";
 import { warned } from "./warnings.ts";
 

@@ -9,8 +9,8 @@ import {
   noteText,
   type Variant,
   worstPlace,
-} from "../index.ts";
-import { signed, textTable } from "./table.ts";
+} from "../../index.ts";
+import { signed, textTable } from "../terminal/table.ts";
 
 /** Distance from an error's peak to its foot, mm. */
 export const EXTENT_MM = 10;

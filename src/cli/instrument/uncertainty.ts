@@ -19,13 +19,13 @@ import {
   parseLengthMm,
   type Setup,
   type Uncertain,
-} from "../index.ts";
-import { csvOfObjects } from "../units/delimitedText.ts";
-import { formatOption } from "./formatOption.ts";
-import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
-import { watch } from "./progress.ts";
-import { forEachSetup } from "./setups.ts";
-import { signed, textTable } from "./table.ts";
+} from "../../index.ts";
+import { csvOfObjects } from "../../units/delimitedText.ts";
+import { formatOption } from "../terminal/formatOption.ts";
+import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { watch } from "../terminal/progress.ts";
+import { forEachSetup } from "../terminal/setups.ts";
+import { signed, textTable } from "../terminal/table.ts";
 
 interface Options {
   readonly gap?: string;

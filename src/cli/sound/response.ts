@@ -1,10 +1,10 @@
 import type { Command } from "commander";
-import { type Response, responseOf } from "../index.ts";
-import { csvOfObjects } from "../units/delimitedText.ts";
-import { RESPONSE_WARNING } from "../words/response/responseWarning.ts";
-import { formatOption } from "./formatOption.ts";
+import { type Response, responseOf } from "../../index.ts";
+import { csvOfObjects } from "../../units/delimitedText.ts";
+import { RESPONSE_WARNING } from "../../words/response/responseWarning.ts";
+import { formatOption } from "../terminal/formatOption.ts";
+import { textTable } from "../terminal/table.ts";
 import { soundOf } from "./soundFile.ts";
-import { textTable } from "./table.ts";
 
 interface Options {
   readonly excitation: string;

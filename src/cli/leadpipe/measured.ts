@@ -27,14 +27,14 @@ import {
   UNKNOWNS,
   type UnknownName,
   withGap,
-} from "../index.ts";
-import { csvOfObjects } from "../units/delimitedText.ts";
-import { textOf } from "./fileText.ts";
-import { formatOption } from "./formatOption.ts";
-import { type FormerKeys, withFormerKeys } from "./formerNames.ts";
-import { watch } from "./progress.ts";
-import { forEachSetup } from "./setups.ts";
-import { signed, textTable } from "./table.ts";
+} from "../../index.ts";
+import { csvOfObjects } from "../../units/delimitedText.ts";
+import { textOf } from "../terminal/fileText.ts";
+import { formatOption } from "../terminal/formatOption.ts";
+import { type FormerKeys, withFormerKeys } from "../terminal/formerNames.ts";
+import { watch } from "../terminal/progress.ts";
+import { forEachSetup } from "../terminal/setups.ts";
+import { signed, textTable } from "../terminal/table.ts";
 
 type Known = Partial<
   Pick<Reading, "delimiter" | "decimal" | "form" | "magnitude" | "phase" | "scale" | "unit">

@@ -26,11 +26,11 @@ import {
   stageSize,
   WAY_TITLE,
   wayWords,
-} from "../index.ts";
-import { formatOption } from "./formatOption.ts";
-import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
-import { forEachSetup } from "./setups.ts";
-import { signed, textTable } from "./table.ts";
+} from "../../index.ts";
+import { formatOption } from "../terminal/formatOption.ts";
+import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { forEachSetup } from "../terminal/setups.ts";
+import { signed, textTable } from "../terminal/table.ts";
 
 interface Options {
   readonly planned: string;

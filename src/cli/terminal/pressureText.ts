@@ -1,4 +1,4 @@
-import { InputError, quoteTyped } from "../index.ts";
+import { InputError, quoteTyped } from "../../index.ts";
 
 const PASCALS: Readonly<Record<string, number>> = { pa: 1, hpa: 100, mbar: 100, kpa: 1000 };
 

@@ -1,5 +1,5 @@
 import type { Command } from "commander";
-import { FAMILY, InputError, isStandIn, quoteTyped, STAND_INS, standIn, writeSetup } from "../index.ts";
+import { FAMILY, InputError, isStandIn, quoteTyped, STAND_INS, standIn, writeSetup } from "../../index.ts";
 
 /** `annulus standin cornet`: the setup file of an invented, ordinary instrument of a family, to begin with. */
 export function standInCommand(program: Command): void {

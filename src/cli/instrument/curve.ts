@@ -1,9 +1,9 @@
 import type { Command } from "commander";
-import { breathOf, impedanceCurve, parseFrequencyRange, parseLengthMm } from "../index.ts";
-import { csvOfRows } from "../units/delimitedText.ts";
-import { breathOption } from "./breathOption.ts";
-import { formatOption } from "./formatOption.ts";
-import { forEachSetup } from "./setups.ts";
+import { breathOf, impedanceCurve, parseFrequencyRange, parseLengthMm } from "../../index.ts";
+import { csvOfRows } from "../../units/delimitedText.ts";
+import { breathOption } from "../terminal/breathOption.ts";
+import { formatOption } from "../terminal/formatOption.ts";
+import { forEachSetup } from "../terminal/setups.ts";
 
 /** `annulus curve SETUP`: input impedance at the rim against frequency. */
 export function curveCommand(program: Command): void {

@@ -11,14 +11,14 @@ import {
   type Take,
   type TakeTest,
   wavBlocks,
-} from "../index.ts";
-import { csvOfObjects } from "../units/delimitedText.ts";
-import { listenWarningWords } from "../words/listen/listenWarning.ts";
-import { percent } from "../words/numbers.ts";
-import { cannotBeRead } from "./fileText.ts";
-import { formatOption } from "./formatOption.ts";
+} from "../../index.ts";
+import { csvOfObjects } from "../../units/delimitedText.ts";
+import { listenWarningWords } from "../../words/listen/listenWarning.ts";
+import { percent } from "../../words/numbers.ts";
+import { cannotBeRead } from "../terminal/fileText.ts";
+import { formatOption } from "../terminal/formatOption.ts";
+import { signed, textTable } from "../terminal/table.ts";
 import { parseHertz, parseHertzList } from "./frequencyText.ts";
-import { signed, textTable } from "./table.ts";
 
 interface Options {
   readonly test: TakeTest;

@@ -24,14 +24,14 @@ import {
   quoteTyped,
   type Setup,
   slotSteps,
-} from "../index.ts";
-import { csvOfObjects } from "../units/delimitedText.ts";
-import { formatOption } from "./formatOption.ts";
-import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
-import { parsePressure } from "./pressureText.ts";
-import { counting } from "./progress.ts";
-import { forEachSetup } from "./setups.ts";
-import { textTable } from "./table.ts";
+} from "../../index.ts";
+import { csvOfObjects } from "../../units/delimitedText.ts";
+import { formatOption } from "../terminal/formatOption.ts";
+import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { parsePressure } from "../terminal/pressureText.ts";
+import { counting } from "../terminal/progress.ts";
+import { forEachSetup } from "../terminal/setups.ts";
+import { textTable } from "../terminal/table.ts";
 
 interface Options {
   readonly gap?: string;

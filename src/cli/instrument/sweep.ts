@@ -13,15 +13,15 @@ import {
   parseLengthMm,
   parseRange,
   type Setup,
-} from "../index.ts";
-import { csvOfObjects } from "../units/delimitedText.ts";
-import { breathOption } from "./breathOption.ts";
-import { formatOption } from "./formatOption.ts";
-import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
-import { modeCount } from "./modeCount.ts";
-import { counting } from "./progress.ts";
-import { forEachSetup } from "./setups.ts";
-import { signed, textTable } from "./table.ts";
+} from "../../index.ts";
+import { csvOfObjects } from "../../units/delimitedText.ts";
+import { breathOption } from "../terminal/breathOption.ts";
+import { formatOption } from "../terminal/formatOption.ts";
+import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { modeCount } from "../terminal/modeCount.ts";
+import { counting } from "../terminal/progress.ts";
+import { forEachSetup } from "../terminal/setups.ts";
+import { signed, textTable } from "../terminal/table.ts";
 
 const COMPARED_WITH = new Option(
   "--compared-with <length>",

@@ -1,7 +1,7 @@
 import { writeFileSync } from "node:fs";
 import type { Command } from "commander";
-import { exponentialSweep, InputError, quoteTyped, USUAL_SWEEP, wavBytes } from "../index.ts";
-import { cannotBeWritten } from "./fileText.ts";
+import { exponentialSweep, InputError, quoteTyped, USUAL_SWEEP, wavBytes } from "../../index.ts";
+import { cannotBeWritten } from "../terminal/fileText.ts";
 import { parseHertz } from "./frequencyText.ts";
 
 interface Options {

@@ -20,12 +20,12 @@ import {
   RULE,
   type Setup,
   thresholdCheck,
-} from "../index.ts";
-import { breathOption } from "./breathOption.ts";
-import { formatOption } from "./formatOption.ts";
-import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
-import { counting } from "./progress.ts";
-import { forEachSetup } from "./setups.ts";
+} from "../../index.ts";
+import { breathOption } from "../terminal/breathOption.ts";
+import { formatOption } from "../terminal/formatOption.ts";
+import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { counting } from "../terminal/progress.ts";
+import { forEachSetup } from "../terminal/setups.ts";
 
 interface Options {
   readonly gap: string;

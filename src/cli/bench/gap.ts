@@ -1,10 +1,10 @@
 import type { Command } from "commander";
-import { type BudgetRow, formatLength, type GapMeasurement, InputError, parseLengthMm } from "../index.ts";
-import { componentName } from "../words/bench/budget.ts";
-import { adviceWords } from "../words/bench/gapAdvice.ts";
-import { formatOption } from "./formatOption.ts";
-import { type FormerKeys, withFormerKeys } from "./formerNames.ts";
-import { textTable } from "./table.ts";
+import { type BudgetRow, formatLength, type GapMeasurement, InputError, parseLengthMm } from "../../index.ts";
+import { componentName } from "../../words/bench/budget.ts";
+import { adviceWords } from "../../words/bench/gapAdvice.ts";
+import { formatOption } from "../terminal/formatOption.ts";
+import { type FormerKeys, withFormerKeys } from "../terminal/formerNames.ts";
+import { textTable } from "../terminal/table.ts";
 
 interface Options {
   readonly depth: readonly string[];
@@ -46,7 +46,7 @@ export function gapCommand(program: Command): void {
     .addOption(formatOption("table", "json"))
     .action(async (options: Options) => {
       // statistics tables take a while to load, and only this command needs them
-      const { gapFromReadings } = await import("../bench/measure/gap.ts");
+      const { gapFromReadings } = await import("../../bench/measure/gap.ts");
       const insertionTool = toolOf(
         options.insertionResolution,
         options.insertionZero,

@@ -13,13 +13,13 @@ import {
   parseLengthMm,
   partialName,
   type Setup,
-} from "../index.ts";
-import { csvOfObjects } from "../units/delimitedText.ts";
-import { breathOption } from "./breathOption.ts";
-import { formatOption } from "./formatOption.ts";
-import { modeCount } from "./modeCount.ts";
-import { forEachSetup } from "./setups.ts";
-import { signed, textTable } from "./table.ts";
+} from "../../index.ts";
+import { csvOfObjects } from "../../units/delimitedText.ts";
+import { breathOption } from "../terminal/breathOption.ts";
+import { formatOption } from "../terminal/formatOption.ts";
+import { modeCount } from "../terminal/modeCount.ts";
+import { forEachSetup } from "../terminal/setups.ts";
+import { signed, textTable } from "../terminal/table.ts";
 
 interface Answer {
   readonly gapMm: number;

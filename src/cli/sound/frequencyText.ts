@@ -1,4 +1,4 @@
-import { InputError, quoteTyped } from "../index.ts";
+import { InputError, quoteTyped } from "../../index.ts";
 
 /** A frequency as typed, with its unit or without: `466Hz`, `466.2 hz`, `466`. */
 export function parseHertz(option: string, text: string): number {

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
-import { InputError, type Sound, wavBlocks } from "../index.ts";
-import { cannotBeRead } from "./fileText.ts";
+import { InputError, type Sound, wavBlocks } from "../../index.ts";
+import { cannotBeRead } from "../terminal/fileText.ts";
 
 /** Every channel of a WAV file, or of standard input where the path is -. */
 export function soundOf(path: string): Sound[] {

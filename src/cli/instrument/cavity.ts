@@ -1,6 +1,6 @@
 import type { Command } from "commander";
-import { cavityElements, InputError, parseLengthMm } from "../index.ts";
-import { formatOption } from "./formatOption.ts";
+import { cavityElements, InputError, parseLengthMm } from "../../index.ts";
+import { formatOption } from "../terminal/formatOption.ts";
 
 interface Options {
   readonly shankExit: string;

@@ -25,18 +25,18 @@ import {
   type Variant,
   warningsOf,
   warningText,
-} from "../index.ts";
-import { deepFreeze } from "../setup/deepFreeze.ts";
-import { implausible } from "../setup/plausible.ts";
-import { csvOfObjects } from "../units/delimitedText.ts";
+} from "../../index.ts";
+import { deepFreeze } from "../../setup/deepFreeze.ts";
+import { implausible } from "../../setup/plausible.ts";
+import { csvOfObjects } from "../../units/delimitedText.ts";
+import { ReadingError, textOf } from "../terminal/fileText.ts";
+import { formatOption } from "../terminal/formatOption.ts";
+import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { modeCount } from "../terminal/modeCount.ts";
+import { counting } from "../terminal/progress.ts";
+import { type SetupLine, setupLines } from "../terminal/setups.ts";
+import { warned } from "../terminal/warnings.ts";
 import { comparisonText, EXTENT_MM } from "./compareText.ts";
-import { ReadingError, textOf } from "./fileText.ts";
-import { formatOption } from "./formatOption.ts";
-import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
-import { modeCount } from "./modeCount.ts";
-import { counting } from "./progress.ts";
-import { type SetupLine, setupLines } from "./setups.ts";
-import { warned } from "./warnings.ts";
 
 interface Options {
   readonly leadpipe?: readonly string[];

@@ -12,9 +12,9 @@ import {
   type StraightTube,
   transfers,
   UNSEEN,
-} from "../index.ts";
-import { csvOfObjects } from "../units/delimitedText.ts";
-import { formatOption } from "./formatOption.ts";
+} from "../../index.ts";
+import { csvOfObjects } from "../../units/delimitedText.ts";
+import { formatOption } from "../terminal/formatOption.ts";
 import { soundOf } from "./soundFile.ts";
 
 interface Options {

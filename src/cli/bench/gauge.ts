@@ -14,9 +14,9 @@ import {
   toDxf,
   toSvg,
   unknownLettersWords,
-} from "../index.ts";
-import { formatOption } from "./formatOption.ts";
-import { forEachSetup } from "./setups.ts";
+} from "../../index.ts";
+import { formatOption } from "../terminal/formatOption.ts";
+import { forEachSetup } from "../terminal/setups.ts";
 
 interface Options {
   readonly kind: GaugeKind;
@@ -107,7 +107,7 @@ async function fileOf(sheet: DrawnGauge["sheet"], format: Options["format"]): Pr
 
 /** Its library is large, and no other command needs it. */
 async function pdfOf(sheet: DrawnGauge["sheet"]): Promise<Uint8Array> {
-  const { toPdf } = await import("../drawing/toPdf.ts");
+  const { toPdf } = await import("../../drawing/toPdf.ts");
   const { resolve } = createRequire(import.meta.url);
   const { bytes, unknownLetters } = await toPdf(sheet, (name) =>
     readFile(resolve(`@fontsource/source-sans-3/files/${name}`)),

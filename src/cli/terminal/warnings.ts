@@ -1,5 +1,5 @@
 /** What is unusual about a setup, told on standard error and given back for the answer's JSON: the same sentences. */
-import { type Setup, warningsOf, warningText } from "../index.ts";
+import { type Setup, warningsOf, warningText } from "../../index.ts";
 
 /** @param where which of several setups, as "line 3: " */
 export function warned(setup: Setup, where = ""): string[] {

@@ -15,9 +15,9 @@ import {
   type WrapPlan,
   wrapForGapMm,
   wrapWords,
-} from "../index.ts";
-import { formatOption } from "./formatOption.ts";
-import { forEachSetup } from "./setups.ts";
+} from "../../index.ts";
+import { formatOption } from "../terminal/formatOption.ts";
+import { forEachSetup } from "../terminal/setups.ts";
 
 interface Options {
   readonly thickness?: readonly string[];

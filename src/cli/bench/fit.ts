@@ -13,11 +13,11 @@ import {
   readMouthpieces,
   spreadWords,
   TOUCHES,
-} from "../index.ts";
-import { textOf } from "./fileText.ts";
-import { formatOption } from "./formatOption.ts";
-import { formerOption } from "./formerNames.ts";
-import { signed, textTable } from "./table.ts";
+} from "../../index.ts";
+import { textOf } from "../terminal/fileText.ts";
+import { formatOption } from "../terminal/formatOption.ts";
+import { formerOption } from "../terminal/formerNames.ts";
+import { signed, textTable } from "../terminal/table.ts";
 
 interface Options {
   readonly mouthpieces: string;

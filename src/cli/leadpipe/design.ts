@@ -28,14 +28,14 @@ import {
   usualLimits,
   worseWords,
   writeSetup,
-} from "../index.ts";
-import { csvOfObjects } from "../units/delimitedText.ts";
-import { textOf } from "./fileText.ts";
-import { formatOption } from "./formatOption.ts";
-import { type FormerKeys, formerOption, withFormerKeys } from "./formerNames.ts";
-import { showProgress } from "./progress.ts";
-import { forEachSetup } from "./setups.ts";
-import { signed, textTable } from "./table.ts";
+} from "../../index.ts";
+import { csvOfObjects } from "../../units/delimitedText.ts";
+import { textOf } from "../terminal/fileText.ts";
+import { formatOption } from "../terminal/formatOption.ts";
+import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { showProgress } from "../terminal/progress.ts";
+import { forEachSetup } from "../terminal/setups.ts";
+import { signed, textTable } from "../terminal/table.ts";
 
 /** As they are typed. */
 export interface DesignCommandOptions {
