@@ -49,16 +49,16 @@ export { type RigTake, transfers } from "./response/transfer.ts";
 export { wavBytes } from "./response/wavBytes.ts";
 
 // the setup: an instrument with a mouthpiece in it, as its file says
-export { boreTableText, type Measure, readBoreTable } from "./setup/boreTable.ts";
+export { boreTableText, type Measure, readBoreTable } from "./setup/bore/boreTable.ts";
+export { warningsOf, warningText } from "./setup/dimension/plausible.ts";
+export { readSetup, readSetupText } from "./setup/file/readSetup.ts";
+export { writeSetup } from "./setup/file/writeSetup.ts";
 export type { InstrumentKind } from "./setup/instrumentKind.ts";
 export { instrumentOf } from "./setup/instrumentOf.ts";
-export { warningsOf, warningText } from "./setup/plausible.ts";
 export { SetupError } from "./setup/problem.ts";
-export { readSetup, readSetupText } from "./setup/readSetup.ts";
 export { gapMm, isSameGap, type Setup } from "./setup/setup.ts";
 export { isStandIn, STAND_INS, type StandInId, standIn } from "./setup/standIns.ts";
 export { withGap } from "./setup/withGap.ts";
-export { writeSetup } from "./setup/writeSetup.ts";
 // the stream: pressure drop, and the same under breath
 export { breathOf } from "./study/blown/breath.ts";
 export { type LevelLoss, levelLoss } from "./study/blown/levelLoss.ts";

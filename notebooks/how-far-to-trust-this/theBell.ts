@@ -4,7 +4,7 @@ import { radiationMatrix } from "../../src/acoustics/bell/multimodalRadiation.ts
 import { openPipeReflection } from "../../src/acoustics/bell/openPipe.ts";
 import { reflection } from "../../src/acoustics/bell/radiation.ts";
 import { boreOf } from "../../src/acoustics/duct/bore.ts";
-import { readSetup } from "../../src/setup/readSetup.ts";
+import { readSetup } from "../../src/setup/file/readSetup.ts";
 import flareTable from "../../tests/reference/bell-flare.csv?raw";
 import radiationTable from "../../tests/reference/bell-radiation.csv?raw";
 import { numbersOf } from "../../tests/reference/csv.ts";

@@ -3,7 +3,7 @@ import { frictionFactor } from "../../src/flow/friction.ts";
 import { gapShear } from "../../src/flow/gapShear.ts";
 import { dynamicPressure, pipeLoss, speedThrough } from "../../src/flow/pipe.ts";
 import { missedMomentum, momentumBeyond } from "../../src/flow/shearLayer.ts";
-import { readSetup } from "../../src/setup/readSetup.ts";
+import { readSetup } from "../../src/setup/file/readSetup.ts";
 import type { Setup } from "../../src/setup/setup.ts";
 import { flowOf, resistance } from "../../src/study/blown/resistance.ts";
 import { numbersOf, rowsOf } from "../../tests/reference/csv.ts";

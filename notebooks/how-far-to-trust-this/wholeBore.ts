@@ -1,7 +1,7 @@
 import { AirColumn } from "../../src/acoustics/airColumn.ts";
 import { Line } from "../../src/acoustics/duct/line.ts";
 import { type Resonance, resonancesOf } from "../../src/acoustics/resonance/resonances.ts";
-import { readSetup } from "../../src/setup/readSetup.ts";
+import { readSetup } from "../../src/setup/file/readSetup.ts";
 import type { Setup } from "../../src/setup/setup.ts";
 import cone from "../../tests/reference/cone-3000.json" with { type: "json" };
 import horns from "../../tests/reference/horns.json" with { type: "json" };

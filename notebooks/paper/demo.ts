@@ -1,7 +1,7 @@
 /** The invented instrument of the page's first visit, and the gap that changes are counted from. */
 import demoFile from "../../shared/demo.setup.json" with { type: "json" };
+import { readSetup } from "../../src/setup/file/readSetup.ts";
 import { instrumentOf } from "../../src/setup/instrumentOf.ts";
-import { readSetup } from "../../src/setup/readSetup.ts";
 import type { Setup } from "../../src/setup/setup.ts";
 import { noteLabel, noteText, partialName } from "../../src/words/instruments.ts";
 

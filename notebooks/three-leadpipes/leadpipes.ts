@@ -2,7 +2,7 @@
 import { INVENTED } from "../../src/app/tasks/compare/inventedLeadpipes.ts";
 import { openCompareWorker } from "../../src/app/work/openWorkers.ts";
 import { WorkerClient } from "../../src/app/work/workerClient.ts";
-import { leadpipeOfShape } from "../../src/setup/leadpipeShape.ts";
+import { leadpipeOfShape } from "../../src/setup/bore/leadpipeShape.ts";
 import { withGap } from "../../src/setup/withGap.ts";
 import type { Variant } from "../../src/study/compare/compare.ts";
 import type { ComparedVariant } from "../../workers/compare.ts";

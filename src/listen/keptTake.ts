@@ -1,5 +1,5 @@
 /** A take as it is kept in a job: which note, at which gap or under which blind code, and what was measured. Numbers only. */
-import { isRecord } from "../setup/jsonRecord.ts";
+import { isRecord } from "../setup/file/jsonRecord.ts";
 import type { Take } from "./take.ts";
 import { cents, mean } from "./track.ts";
 import type { ListenWarning } from "./warnings.ts";

@@ -10,8 +10,8 @@
  *
  * Version 1 had no checksums.
  */
-import { jsonBreak } from "../setup/jsonBreak.ts";
-import { isRecord } from "../setup/jsonRecord.ts";
+import { jsonBreak } from "../setup/file/jsonBreak.ts";
+import { isRecord } from "../setup/file/jsonRecord.ts";
 import { checksum } from "./checksum.ts";
 import type { Job } from "./job.ts";
 import { isLater } from "./migrate.ts";

@@ -7,7 +7,7 @@
  *     4  a job with takes of its player
  *     5  a job with sweeps of its instrument
  */
-import { isRecord } from "../setup/jsonRecord.ts";
+import { isRecord } from "../setup/file/jsonRecord.ts";
 import { fingerprint } from "./canonical.ts";
 import { JOB_FORMAT, JOB_VERSION, LONGEST_TEXT } from "./job.ts";
 import { DOCUMENT_FORMAT, MADE_LATER, migrateDocument } from "./migrateDocument.ts";

@@ -6,7 +6,7 @@
  *     3  the same, and `notes.listen`, takes of a player that an earlier page would drop
  *     4  the same, and `notes.resonances`, sweeps of the instrument that an earlier page would drop
  */
-import { isRecord } from "../setup/jsonRecord.ts";
+import { isRecord } from "../setup/file/jsonRecord.ts";
 import { RecordError } from "./recordError.ts";
 
 export const DOCUMENT_FORMAT = "annulus-document";

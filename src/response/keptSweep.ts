@@ -1,5 +1,5 @@
 /** A take of sweeps as it is kept in a job: before or after what was changed, at which gap, in what air, and what was found. Numbers only. */
-import { isRecord } from "../setup/jsonRecord.ts";
+import { isRecord } from "../setup/file/jsonRecord.ts";
 import type { SweepTake } from "./sweepTake.ts";
 
 export type Side = "before" | "after";

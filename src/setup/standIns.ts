@@ -2,8 +2,9 @@
  * Stand-ins: an invented, ordinary instrument of each family, to begin with while little is measured. Files in
  * `shared/standins`, drawn by `tests/reference/standins.ts`; each is fetched when it is asked for.
  */
+
+import { readSetup } from "./file/readSetup.ts";
 import type { InstrumentKind } from "./instrumentKind.ts";
-import { readSetup } from "./readSetup.ts";
 import type { Setup } from "./setup.ts";
 
 const files = {

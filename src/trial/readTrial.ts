@@ -1,6 +1,6 @@
 /** Trials as they were kept. One is null where anything of it is not as it was sealed, since half an order would be a wrong finding. */
 
-import { isRecord } from "../setup/jsonRecord.ts";
+import { isRecord } from "../setup/file/jsonRecord.ts";
 import {
   FEWEST_ITEMS,
   MEASURED_DECISIONS,

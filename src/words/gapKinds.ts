@@ -1,5 +1,5 @@
 /** Which gap is meant, in a word or two: what is said beside every length that is called a gap. */
-import { gapProvenance } from "../setup/provenance.ts";
+import { gapProvenance } from "../setup/dimension/provenance.ts";
 import { gapMm, isSameGap, type Setup } from "../setup/setup.ts";
 
 /** `measured`, `file` and `assumed` are the setup's own, by where its depth and insertion come from. */

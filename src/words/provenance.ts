@@ -5,7 +5,7 @@ import {
   PROVENANCE_DIMENSIONS,
   type ProvenanceDimension,
   provenanceOf,
-} from "../setup/provenance.ts";
+} from "../setup/dimension/provenance.ts";
 import type { Provenance, Setup } from "../setup/setup.ts";
 import type { LengthUnit } from "../units/length.ts";
 import { roundedLength } from "../units/uncertainLength.ts";

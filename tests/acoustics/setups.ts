@@ -1,7 +1,7 @@
 /** Setups for tests of the model: the demo, the bores that came with outside values, and bores made at random. */
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
-import { readSetup } from "../../src/setup/readSetup.ts";
+import { readSetup } from "../../src/setup/file/readSetup.ts";
 import type { Setup } from "../../src/setup/setup.ts";
 
 export const demo = (): Setup =>

@@ -1,4 +1,4 @@
-import { readKeptSetup, readSetup } from "../../src/setup/readSetup.ts";
+import { readKeptSetup, readSetup } from "../../src/setup/file/readSetup.ts";
 import { exampleFile } from "../setup/example.ts";
 
 /** The example instrument, or the same with other receiver or mouthpiece lengths. */

@@ -1,5 +1,5 @@
 /** The bore all rivals of the benchmark compute: a reference bore cut into about 770 cones, plane junctions. */
-import { readSetup } from "../../src/setup/readSetup.ts";
+import { readSetup } from "../../src/setup/file/readSetup.ts";
 import type { ProfileMm, Setup } from "../../src/setup/setup.ts";
 import { json } from "../reference/table.ts";
 

@@ -14,7 +14,7 @@ import { cutQuestion } from "../../src/bench/cut/cutSetup.ts";
 import { wrapForGapMm } from "../../src/bench/cut/wrap.ts";
 import { seatTaper } from "../../src/bench/fit/seat.ts";
 import { type GapMeasurement, gapFromReadings } from "../../src/bench/measure/gap.ts";
-import { shapeOfMouthpiece } from "../../src/setup/mouthpieceShape.ts";
+import { shapeOfMouthpiece } from "../../src/setup/bore/mouthpieceShape.ts";
 import { gapMm } from "../../src/setup/setup.ts";
 import { trialFinding } from "../../src/trial/finding.ts";
 import { isRated, type Trial } from "../../src/trial/trial.ts";

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { readSetup } from "../../src/setup/readSetup.ts";
+import { readSetup } from "../../src/setup/file/readSetup.ts";
 import { withBell } from "../../src/setup/withBell.ts";
 import { modelCurve } from "../../src/study/measured/measured.ts";
 import { expectQuiet, picture, useBrowser, type Visit } from "./browser.ts";

@@ -1,7 +1,7 @@
 /** The demo's own results, by the real model, and a frame to draw them in. */
 import { readFileSync } from "node:fs";
 import type { Frame } from "../../src/charts/kit/drawing.ts";
-import { readSetupText } from "../../src/setup/readSetup.ts";
+import { readSetupText } from "../../src/setup/file/readSetup.ts";
 import { breathOf } from "../../src/study/blown/breath.ts";
 import type { ExploredUnderBreath } from "../../src/study/blown/underBreath.ts";
 import { Exploration, type Explored } from "../../src/study/instrument/exploration.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { developing } from "../../src/flow/entrance.ts";
 import { contractionCoefficient, roundedPart, throatEdgeLoss } from "../../src/flow/throatEdge.ts";
-import { readSetup } from "../../src/setup/readSetup.ts";
+import { readSetup } from "../../src/setup/file/readSetup.ts";
 import { resistance } from "../../src/study/blown/resistance.ts";
 import { demo } from "../acoustics/setups.ts";
 import { numbers } from "../reference/table.ts";

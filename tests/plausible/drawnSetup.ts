@@ -3,7 +3,7 @@
  * slip of the hand or an ill will may write. Lengths in mm.
  */
 import { randomLcg } from "d3";
-import { REFUSED } from "../../src/setup/plausibleLimits.ts";
+import { REFUSED } from "../../src/setup/dimension/plausibleLimits.ts";
 
 type Points = [number, number][];
 

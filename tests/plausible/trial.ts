@@ -1,6 +1,7 @@
 /** One drawn setup put to the model as `annulus modes` would: what became of it, and how much work it was. */
+
+import { readSetup } from "../../src/setup/file/readSetup.ts";
 import { SetupError } from "../../src/setup/problem.ts";
-import { readSetup } from "../../src/setup/readSetup.ts";
 import { Instrument } from "../../src/study/instrument/instrument.ts";
 
 export interface Trial {

@@ -6,9 +6,9 @@
  */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { Instrument } from "../../src/index.ts";
-import { leadpipeOfShape } from "../../src/setup/leadpipeShape.ts";
-import { type MouthpieceShape, mouthpieceOfShape } from "../../src/setup/mouthpieceShape.ts";
-import { readSetup } from "../../src/setup/readSetup.ts";
+import { leadpipeOfShape } from "../../src/setup/bore/leadpipeShape.ts";
+import { type MouthpieceShape, mouthpieceOfShape } from "../../src/setup/bore/mouthpieceShape.ts";
+import { readSetup } from "../../src/setup/file/readSetup.ts";
 import type { ProfileMm } from "../../src/setup/setup.ts";
 import { levenbergMarquardt } from "../../src/study/leastSquares/levenbergMarquardt.ts";
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
+import { readSetup } from "../../src/setup/file/readSetup.ts";
 import { gapLimits, nearestGapMm, shownGaps, sweptGapsMm } from "../../src/setup/gapLimits.ts";
-import { readSetup } from "../../src/setup/readSetup.ts";
 import { withGap } from "../../src/setup/withGap.ts";
 import { someSetup } from "../app/someSetup.ts";
 import { exampleFile } from "./example.ts";

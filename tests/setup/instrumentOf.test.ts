@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
+import { readSetup } from "../../src/setup/file/readSetup.ts";
+import { writeSetup } from "../../src/setup/file/writeSetup.ts";
 import { INSTRUMENT_KINDS } from "../../src/setup/instrumentKind.ts";
 import { instrumentOf } from "../../src/setup/instrumentOf.ts";
-import { readSetup } from "../../src/setup/readSetup.ts";
 import { standIn } from "../../src/setup/standIns.ts";
-import { writeSetup } from "../../src/setup/writeSetup.ts";
 import { demo as demoOf } from "../acoustics/setups.ts";
 
 const demo = demoOf();

@@ -2,12 +2,12 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { boreOf } from "../../src/acoustics/duct/bore.ts";
-import { warningsOf } from "../../src/setup/plausible.ts";
-import { PROVENANCE_DIMENSIONS, provenanceOf } from "../../src/setup/provenance.ts";
-import { readSetup } from "../../src/setup/readSetup.ts";
+import { warningsOf } from "../../src/setup/dimension/plausible.ts";
+import { PROVENANCE_DIMENSIONS, provenanceOf } from "../../src/setup/dimension/provenance.ts";
+import { readSetup } from "../../src/setup/file/readSetup.ts";
+import { writeSetup } from "../../src/setup/file/writeSetup.ts";
 import { gapMm } from "../../src/setup/setup.ts";
 import { STAND_INS, standIn } from "../../src/setup/standIns.ts";
-import { writeSetup } from "../../src/setup/writeSetup.ts";
 import { ordinarySpread } from "../../src/study/uncertainty/ordinarySpread.ts";
 
 it("has a file for each family and no other", () => {

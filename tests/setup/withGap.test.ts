@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { readSetup } from "../../src/setup/readSetup.ts";
+import { readSetup } from "../../src/setup/file/readSetup.ts";
 import { gapMm } from "../../src/setup/setup.ts";
 import { withGap } from "../../src/setup/withGap.ts";
 import { exampleFile } from "./example.ts";

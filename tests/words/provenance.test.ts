@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { readSetup } from "../../src/setup/readSetup.ts";
+import { readSetup } from "../../src/setup/file/readSetup.ts";
 import { provenanceLine, standInWords } from "../../src/words/provenance.ts";
 import { exampleFile } from "../setup/example.ts";
 

@@ -1,7 +1,7 @@
 import { expose, wrap } from "comlink";
 import { describe, expect, test } from "vitest";
 import { NORMAL_COVERAGE } from "../../src/bench/measure/combinedUncertainty.ts";
-import { readSetup } from "../../src/setup/readSetup.ts";
+import { readSetup } from "../../src/setup/file/readSetup.ts";
 import { UnderBreath } from "../../src/study/blown/underBreath.ts";
 import { Exploration } from "../../src/study/instrument/exploration.ts";
 import { gapSweep } from "../../src/study/instrument/gapSweep.ts";

@@ -5,7 +5,7 @@
  * `WARMTH_STEP`, and each has the air of its middle. Positions behind the gap count from the rim without the gap, so that
  * a moved shank does not change the leadpipe's air.
  */
-import { boreDiameterMm, splitProfileMm } from "../../setup/boreDiameter.ts";
+import { boreDiameterMm, splitProfileMm } from "../../setup/bore/boreDiameter.ts";
 import { exitBoreMm, isWall, profileLengthMm } from "../../setup/geometry.ts";
 import type { ProfileMm, Setup } from "../../setup/setup.ts";
 import type { Radiation } from "../bell/radiation.ts";

@@ -2,7 +2,7 @@
  * What of a form is kept in a document, as a schema: what it is when nothing was written, how it comes back from JSON that
  * anybody may have touched, and what it is under another unit. Small schemas make larger ones.
  */
-import { isRecord } from "../../setup/jsonRecord.ts";
+import { isRecord } from "../../setup/file/jsonRecord.ts";
 import { LengthError, type LengthUnit, parseLengthMm } from "../../units/length.ts";
 
 export interface Kept<T> {

@@ -3,7 +3,7 @@
  * work ends older; a worker that has died is replaced and what it was asked is asked once more.
  */
 import type { Refusal, Ticket } from "../../../workers/served.ts";
-import { flawsOf } from "../../setup/plausible.ts";
+import { flawsOf } from "../../setup/dimension/plausible.ts";
 import { SetupError } from "../../setup/problem.ts";
 import type { Setup } from "../../setup/setup.ts";
 import type { Connection, Methods } from "./connection.ts";

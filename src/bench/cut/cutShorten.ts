@@ -6,7 +6,7 @@
  *
  * Together ℓ = Δg / min(1, s/r). The exit bore becomes what the backbore is ℓ before its end.
  */
-import { boreDiameterMm } from "../../setup/boreDiameter.ts";
+import { boreDiameterMm } from "../../setup/bore/boreDiameter.ts";
 import { exitBoreMm, profileLengthMm } from "../../setup/geometry.ts";
 import type { ProfileMm } from "../../setup/setup.ts";
 import type { CutObstacle, CutWayFinding } from "./cutFinding.ts";

@@ -1,9 +1,9 @@
 /** The setup as it would be once a way has been gone, to be modelled before anything is cut. */
-import { boreDiameterMm } from "../../setup/boreDiameter.ts";
+import { boreDiameterMm } from "../../setup/bore/boreDiameter.ts";
+import { readSetup } from "../../setup/file/readSetup.ts";
+import { writeSetup } from "../../setup/file/writeSetup.ts";
 import { SetupError } from "../../setup/problem.ts";
-import { readSetup } from "../../setup/readSetup.ts";
 import type { ProfileMm, Setup } from "../../setup/setup.ts";
-import { writeSetup } from "../../setup/writeSetup.ts";
 import { withoutRoundingNoise } from "../../units/roundingNoise.ts";
 import type { CutPlan } from "./cut.ts";
 import type { CutDimension, CutWay, CutWayName } from "./cutWay.ts";

@@ -1,5 +1,5 @@
 /** Bore profiles as lines to draw. */
-import { boreDiameterMm } from "../../setup/boreDiameter.ts";
+import { boreDiameterMm } from "../../setup/bore/boreDiameter.ts";
 import type { ProfileMm } from "../../setup/setup.ts";
 
 export type Outline = readonly (readonly [xMm: number, radiusMm: number])[];

@@ -3,7 +3,7 @@
  * rim and the microphone beside it in the cup, and the bell with the microphone in front of it, where the other place is.
  */
 import { scaleLinear } from "d3";
-import { boreDiameterMm } from "../../setup/boreDiameter.ts";
+import { boreDiameterMm } from "../../setup/bore/boreDiameter.ts";
 import type { Setup } from "../../setup/setup.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import {

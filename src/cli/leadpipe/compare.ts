@@ -27,7 +27,7 @@ import {
   warningText,
 } from "../../index.ts";
 import { deepFreeze } from "../../setup/deepFreeze.ts";
-import { implausible } from "../../setup/plausible.ts";
+import { implausible } from "../../setup/dimension/plausible.ts";
 import { csvOfObjects } from "../../units/delimitedText.ts";
 import { ReadingError, textOf } from "../terminal/fileText.ts";
 import { formatOption } from "../terminal/formatOption.ts";

@@ -8,7 +8,7 @@ import type { Air } from "../../acoustics/medium/air.ts";
 import type { GapShape } from "../../flow/gapLoss.ts";
 import type { Cone } from "../../flow/pipe.ts";
 import type { ThroatEdge } from "../../flow/throatEdge.ts";
-import { splitProfileMm } from "../../setup/boreDiameter.ts";
+import { splitProfileMm } from "../../setup/bore/boreDiameter.ts";
 import { cavityDiameterMm, exitBoreMm } from "../../setup/geometry.ts";
 import type { ProfileMm, Setup } from "../../setup/setup.ts";
 import { withGap } from "../../setup/withGap.ts";

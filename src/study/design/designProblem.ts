@@ -6,7 +6,7 @@
 
 import { modeGradients } from "../../acoustics/resonance/modeGradient.ts";
 import { byGap, sensitivity } from "../../acoustics/resonance/sensitivity.ts";
-import { boreDiameterMm } from "../../setup/boreDiameter.ts";
+import { boreDiameterMm } from "../../setup/bore/boreDiameter.ts";
 import { exitBoreMm, profileLengthMm } from "../../setup/geometry.ts";
 import type { Setup } from "../../setup/setup.ts";
 import { withGap } from "../../setup/withGap.ts";

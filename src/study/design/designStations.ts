@@ -4,7 +4,7 @@
  * each station may use an equal share, tᵢ = part·threshold/(N·|sᵢ|), the least over resonances and their peaks.
  */
 
-import { boreDiameterMm } from "../../setup/boreDiameter.ts";
+import { boreDiameterMm } from "../../setup/bore/boreDiameter.ts";
 import { profileLengthMm } from "../../setup/geometry.ts";
 import { OutOfRange } from "../../units/outOfRange.ts";
 import { PLAYED } from "../change/verdicts.ts";

@@ -1,7 +1,7 @@
 /** What a change of gap does to how a setup feels, on modelled lips and in a steady stream: the felt part of the verdicts. */
 
+import { isAnyAssumed } from "../../setup/dimension/provenance.ts";
 import { SetupError } from "../../setup/problem.ts";
-import { isAnyAssumed } from "../../setup/provenance.ts";
 import { isSameGap } from "../../setup/setup.ts";
 import { withGap } from "../../setup/withGap.ts";
 import { type ResistanceChangeLike, resistanceChangeLike } from "../blown/resistanceLike.ts";

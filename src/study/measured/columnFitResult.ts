@@ -1,5 +1,5 @@
 /** What comes out of a fit of a few unknowns to a measured impedance. */
-import type { DimensionUnit } from "../../setup/dimension.ts";
+import type { DimensionUnit } from "../../setup/dimension/dimension.ts";
 import type { Setup } from "../../setup/setup.ts";
 import type { Unknown } from "./columnUnknowns.ts";
 

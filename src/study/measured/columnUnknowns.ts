@@ -3,7 +3,7 @@
  * which it still makes an instrument.
  */
 
-import { dimensionAt } from "../../setup/dimension.ts";
+import { dimensionAt } from "../../setup/dimension/dimension.ts";
 import { cavityDiameterMm, exitBoreMm } from "../../setup/geometry.ts";
 import { gapMm, type Setup } from "../../setup/setup.ts";
 import { withGap } from "../../setup/withGap.ts";

@@ -2,8 +2,8 @@
 import type { CutPlan } from "../../bench/cut/cut.ts";
 import type { CutWay } from "../../bench/cut/cutWay.ts";
 import type { Contradiction } from "../../bench/fit/contradiction.ts";
+import { writeSetup } from "../../setup/file/writeSetup.ts";
 import type { Setup } from "../../setup/setup.ts";
-import { writeSetup } from "../../setup/writeSetup.ts";
 import type { TrialFinding } from "../../trial/finding.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import type { Evidence, Verdict } from "../change/verdicts.ts";

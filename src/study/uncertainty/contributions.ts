@@ -14,8 +14,8 @@ import {
   type StateDerivative,
   sensitivity,
 } from "../../acoustics/resonance/sensitivity.ts";
-import { type DimensionUnit, dimensionAt } from "../../setup/dimension.ts";
-import { isProvenanceDimension, provenanceOf } from "../../setup/provenance.ts";
+import { type DimensionUnit, dimensionAt } from "../../setup/dimension/dimension.ts";
+import { isProvenanceDimension, provenanceOf } from "../../setup/dimension/provenance.ts";
 import type { Setup } from "../../setup/setup.ts";
 import { Instrument } from "../instrument/instrument.ts";
 import { ordinarySpread } from "./ordinarySpread.ts";

@@ -7,9 +7,9 @@
  * stretch, never point by point, so that a drawn instrument is one that could be made.
  */
 
-import type { DimensionUnit } from "../../setup/dimension.ts";
-import { dimensionAt } from "../../setup/dimension.ts";
-import { hasDimension, type ProvenanceDimension, provenanceOf } from "../../setup/provenance.ts";
+import type { DimensionUnit } from "../../setup/dimension/dimension.ts";
+import { dimensionAt } from "../../setup/dimension/dimension.ts";
+import { hasDimension, type ProvenanceDimension, provenanceOf } from "../../setup/dimension/provenance.ts";
 import type { ProfileMm, Setup } from "../../setup/setup.ts";
 
 /** One way in which instruments like this one differ. */

@@ -3,7 +3,7 @@ import type { PlugFlaw, PlugGauge } from "../../bench/gauges/plugGauge.ts";
 import type { RingFlaw, RingGauge } from "../../bench/gauges/ringGauge.ts";
 import type { TaperedTube, TubeFlaw, TubeQuestion } from "../../bench/gauges/taperedTube.ts";
 import { taperForms } from "../../bench/gauges/taperForms.ts";
-import { type ProvenanceDimension, provenanceOf } from "../../setup/provenance.ts";
+import { type ProvenanceDimension, provenanceOf } from "../../setup/dimension/provenance.ts";
 import type { Setup } from "../../setup/setup.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import type { LengthUnit } from "../../units/length.ts";

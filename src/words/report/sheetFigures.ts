@@ -3,8 +3,8 @@
  * technician's, who writes `{gap}` and finds the measured gap there.
  */
 
+import { withProvenance } from "../../setup/dimension/provenance.ts";
 import { instrumentOf } from "../../setup/instrumentOf.ts";
-import { withProvenance } from "../../setup/provenance.ts";
 import type { Setup } from "../../setup/setup.ts";
 import type { SheetRecord, ToldGap } from "../../study/report/sheetRecord.ts";
 import { formatLength } from "../../units/formatLength.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { dimensionAt } from "../../../src/setup/dimension.ts";
+import { dimensionAt } from "../../../src/setup/dimension/dimension.ts";
 import type { Setup } from "../../../src/setup/setup.ts";
 import { Instrument, type Mode } from "../../../src/study/instrument/instrument.ts";
 import { cents, decibels } from "../../../src/study/instrument/pitch.ts";

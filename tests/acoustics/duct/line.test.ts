@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { AirColumn } from "../../../src/acoustics/airColumn.ts";
 import { Line } from "../../../src/acoustics/duct/line.ts";
 import { resonancesOf } from "../../../src/acoustics/resonance/resonances.ts";
-import { readSetup } from "../../../src/setup/readSetup.ts";
+import { readSetup } from "../../../src/setup/file/readSetup.ts";
 import type { Setup } from "../../../src/setup/setup.ts";
 import { json } from "../../reference/table.ts";
 import { anySetup, demo } from "../setups.ts";

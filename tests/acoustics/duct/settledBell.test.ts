@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { settledBell } from "../../../src/acoustics/duct/settledBell.ts";
-import { readSetup } from "../../../src/setup/readSetup.ts";
+import { readSetup } from "../../../src/setup/file/readSetup.ts";
 import type { Setup } from "../../../src/setup/setup.ts";
 import { STAND_INS, standIn } from "../../../src/setup/standIns.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";

@@ -6,7 +6,7 @@ import { Line } from "../../../src/acoustics/duct/line.ts";
 import { type ModeGradients, modeGradients } from "../../../src/acoustics/resonance/modeGradient.ts";
 import { resonancesOf } from "../../../src/acoustics/resonance/resonances.ts";
 import { type StateDerivative, sensitivity } from "../../../src/acoustics/resonance/sensitivity.ts";
-import { dimensionAt } from "../../../src/setup/dimension.ts";
+import { dimensionAt } from "../../../src/setup/dimension/dimension.ts";
 import type { Setup } from "../../../src/setup/setup.ts";
 import { anySetup, demo } from "../setups.ts";
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { AirColumn } from "../../../src/acoustics/airColumn.ts";
 import { wallLoss } from "../../../src/acoustics/medium/wallLoss.ts";
 import { residueOf, resonancesOf } from "../../../src/acoustics/resonance/resonances.ts";
-import { readSetup } from "../../../src/setup/readSetup.ts";
+import { readSetup } from "../../../src/setup/file/readSetup.ts";
 import { anySetup, demo } from "../setups.ts";
 
 const air = { density: 1.18, soundSpeed: 346, viscosity: 1.84e-5, heatRatio: 1.4, prandtl: 0.71 };

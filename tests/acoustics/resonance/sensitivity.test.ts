@@ -8,7 +8,7 @@ import {
   frequencyDerivative,
   sensitivity,
 } from "../../../src/acoustics/resonance/sensitivity.ts";
-import { dimensionAt } from "../../../src/setup/dimension.ts";
+import { dimensionAt } from "../../../src/setup/dimension/dimension.ts";
 import { demo } from "../setups.ts";
 
 const column = new AirColumn(demo(), 30, 1700);

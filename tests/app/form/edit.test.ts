@@ -20,10 +20,10 @@ import { cellPath, PARTS } from "../../../src/app/form/setup/paths.ts";
 import { shared } from "../../../src/app/state/shared.ts";
 import { USUAL_CONDITIONS, USUAL_CONSTANTS, withAirKind } from "../../../src/app/tasks/edit/airKind.ts";
 import { insertRowAfter, removeRow, replaceRows } from "../../../src/app/tasks/edit/rows.ts";
-import { provenanceOf } from "../../../src/setup/provenance.ts";
-import { readSetup } from "../../../src/setup/readSetup.ts";
+import { provenanceOf } from "../../../src/setup/dimension/provenance.ts";
+import { readSetup } from "../../../src/setup/file/readSetup.ts";
+import { writeSetup } from "../../../src/setup/file/writeSetup.ts";
 import type { Setup } from "../../../src/setup/setup.ts";
-import { writeSetup } from "../../../src/setup/writeSetup.ts";
 import { exampleFile } from "../../setup/example.ts";
 import { someSetup } from "../someSetup.ts";
 

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { openFile, setupFileName, setupFileText } from "../../../src/app/state/keeping/setupFile.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
 import { writeBackup } from "../../../src/record/backup.ts";
-import { readSetupText } from "../../../src/setup/readSetup.ts";
+import { readSetupText } from "../../../src/setup/file/readSetup.ts";
 import { someSetup } from "../someSetup.ts";
 
 const file = (name: string, text: string) => ({ name, text: async () => text });

@@ -11,8 +11,8 @@ import {
 } from "../../../src/app/state/keeping/shareLink.ts";
 import { NO_NOTES } from "../../../src/app/state/notes/notes.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
+import { readSetup } from "../../../src/setup/file/readSetup.ts";
 import { SetupError } from "../../../src/setup/problem.ts";
-import { readSetup } from "../../../src/setup/readSetup.ts";
 import { exampleFile } from "../../setup/example.ts";
 import { someSetup } from "../someSetup.ts";
 

@@ -24,7 +24,7 @@ import type { Document } from "../../../src/app/state/state.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
 import { comparable, questionOf, readError, readGoal } from "../../../src/app/tasks/compare/compareAsked.ts";
 import { INVENTED } from "../../../src/app/tasks/compare/inventedLeadpipes.ts";
-import { leadpipeOfShape } from "../../../src/setup/leadpipeShape.ts";
+import { leadpipeOfShape } from "../../../src/setup/bore/leadpipeShape.ts";
 import { gapMm } from "../../../src/setup/setup.ts";
 import { gapKind } from "../../../src/words/gapKinds.ts";
 import { demo } from "../../acoustics/setups.ts";

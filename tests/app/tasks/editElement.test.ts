@@ -5,8 +5,8 @@ import "../../../src/app/tasks/edit/editor.ts";
 import { type Page, pageContext } from "../../../src/app/state/page.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
 import type { AnnulusEditor } from "../../../src/app/tasks/edit/editor.ts";
-import { volumeMl } from "../../../src/setup/mouthpieceShape.ts";
-import { flawsOf } from "../../../src/setup/plausible.ts";
+import { volumeMl } from "../../../src/setup/bore/mouthpieceShape.ts";
+import { flawsOf } from "../../../src/setup/dimension/plausible.ts";
 import { flawedSetup, someSetup } from "../someSetup.ts";
 
 const setup = someSetup();

@@ -5,7 +5,7 @@ import { cellPath, PARTS } from "../../../src/app/form/setup/paths.ts";
 import { USUAL_MM } from "../../../src/app/form/usualLengths.ts";
 import type { Draft } from "../../../src/app/tasks/edit/drafts.ts";
 import { profileOtherUnits } from "../../../src/app/tasks/edit/profileOtherUnits.ts";
-import { shapeOfMouthpiece } from "../../../src/setup/mouthpieceShape.ts";
+import { shapeOfMouthpiece } from "../../../src/setup/bore/mouthpieceShape.ts";
 import type { ProfileMm, Setup } from "../../../src/setup/setup.ts";
 import { STAND_INS, standIn } from "../../../src/setup/standIns.ts";
 import { otherUnit } from "../../../src/units/otherUnit.ts";

@@ -4,7 +4,7 @@ import type { AnyPart } from "../../../src/app/tasks/fit/partTables.ts";
 import { partsOfSetup, withPair } from "../../../src/app/tasks/fit/setupParts.ts";
 import { fitOf } from "../../../src/bench/fit/fit.ts";
 import type { FitDimensions, FitUncertainties } from "../../../src/bench/fit/fitDimensions.ts";
-import { readSetupText } from "../../../src/setup/readSetup.ts";
+import { readSetupText } from "../../../src/setup/file/readSetup.ts";
 import { gapMm, type Setup } from "../../../src/setup/setup.ts";
 
 const setup = readSetupText(readFileSync("shared/demo.setup.json", "utf8"));

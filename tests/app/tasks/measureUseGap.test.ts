@@ -3,10 +3,10 @@ import { problemText } from "../../../src/app/form/setup/edits.ts";
 import { comparedWithSetup, setInWords, withMeasuredGap } from "../../../src/app/tasks/measure/useGap.ts";
 import { gapFromReadings } from "../../../src/bench/measure/gap.ts";
 import { lengthUncertainty } from "../../../src/bench/measure/lengthUncertainty.ts";
-import { provenanceOf } from "../../../src/setup/provenance.ts";
-import { readSetup } from "../../../src/setup/readSetup.ts";
+import { provenanceOf } from "../../../src/setup/dimension/provenance.ts";
+import { readSetup } from "../../../src/setup/file/readSetup.ts";
+import { writeSetup } from "../../../src/setup/file/writeSetup.ts";
 import { gapMm, type Setup, type Uncertainty } from "../../../src/setup/setup.ts";
-import { writeSetup } from "../../../src/setup/writeSetup.ts";
 import { someSetup } from "../someSetup.ts";
 
 const before: Setup = {

@@ -5,9 +5,9 @@ import { cutQuestion } from "../../../src/bench/cut/cutSetup.ts";
 import type { CutWayName } from "../../../src/bench/cut/cutWay.ts";
 import { setupAfterCut } from "../../../src/bench/cut/setupAfterCut.ts";
 import { fitOf } from "../../../src/bench/fit/fit.ts";
-import { readSetup } from "../../../src/setup/readSetup.ts";
+import { readSetup } from "../../../src/setup/file/readSetup.ts";
+import { writeSetup } from "../../../src/setup/file/writeSetup.ts";
 import { gapMm } from "../../../src/setup/setup.ts";
-import { writeSetup } from "../../../src/setup/writeSetup.ts";
 import { refusedWords } from "../../../src/words/bench/cut.ts";
 import { exampleFile } from "../../setup/example.ts";
 

@@ -4,7 +4,7 @@ import { plugGauge } from "../../../src/bench/gauges/plugGauge.ts";
 import { ringGauge } from "../../../src/bench/gauges/ringGauge.ts";
 import { leadpipeTube, mandrelTube, straightened } from "../../../src/bench/gauges/taperedTube.ts";
 import { taperForms } from "../../../src/bench/gauges/taperForms.ts";
-import { boreDiameterMm } from "../../../src/setup/boreDiameter.ts";
+import { boreDiameterMm } from "../../../src/setup/bore/boreDiameter.ts";
 
 const receiver = { mouthDiameterMm: 10.8, taper: 0.05, depthMm: 24.5 };
 const usual = { wallMm: 0.5, springBackMm: 0, overrunMm: 10, toleranceMm: 0.02 };

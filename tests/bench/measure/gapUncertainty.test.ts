@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { coverageFactor } from "../../../src/bench/measure/coverage.ts";
 import { gapUncertainty } from "../../../src/bench/measure/gapUncertainty.ts";
-import { readSetup } from "../../../src/setup/readSetup.ts";
+import { readSetup } from "../../../src/setup/file/readSetup.ts";
 import { unknownGapWords } from "../../../src/words/bench/gapUncertainty.ts";
 import { exampleFile } from "../../setup/example.ts";
 

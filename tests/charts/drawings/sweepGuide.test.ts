@@ -5,7 +5,7 @@ import { describe, expect, test } from "vitest";
 import { SWEEP_PLACES, sweepGuide } from "../../../src/charts/drawings/sweepGuide.ts";
 import type { Frame } from "../../../src/charts/kit/drawing.ts";
 import { standaloneSvg } from "../../../src/charts/kit/exportSvg.ts";
-import { readSetupText } from "../../../src/setup/readSetup.ts";
+import { readSetupText } from "../../../src/setup/file/readSetup.ts";
 import { description, setup, text } from "../examples.ts";
 
 const frame: Frame = { width: 520, height: 250, unit: "mm" };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readSetup } from "../../../src/setup/readSetup.ts";
+import { readSetup } from "../../../src/setup/file/readSetup.ts";
 import { levelLoss } from "../../../src/study/blown/levelLoss.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
 import { demo } from "../../acoustics/setups.ts";

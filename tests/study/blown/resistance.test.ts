@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { readSetup } from "../../../src/setup/readSetup.ts";
+import { readSetup } from "../../../src/setup/file/readSetup.ts";
 import { gapMm, type Setup } from "../../../src/setup/setup.ts";
 import { flowPath } from "../../../src/study/blown/flowPath.ts";
 import { resistance, resistanceCurve } from "../../../src/study/blown/resistance.ts";

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import type { KeptSweep } from "../../../src/response/keptSweep.ts";
-import { readSetupText } from "../../../src/setup/readSetup.ts";
+import { readSetupText } from "../../../src/setup/file/readSetup.ts";
 import { Exploration } from "../../../src/study/instrument/exploration.ts";
 import { besideModel, octaveChanges } from "../../../src/study/swept/besideModel.ts";
 import { sweptChange } from "../../../src/study/swept/sweptChange.ts";

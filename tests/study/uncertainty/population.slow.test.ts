@@ -3,9 +3,9 @@
 import { randomLcg, randomNormal } from "d3";
 import { expect, test } from "vitest";
 import { NORMAL_COVERAGE } from "../../../src/bench/measure/combinedUncertainty.ts";
-import { readSetup } from "../../../src/setup/readSetup.ts";
+import { readSetup } from "../../../src/setup/file/readSetup.ts";
+import { writeSetup } from "../../../src/setup/file/writeSetup.ts";
 import type { ProfileMm, Setup } from "../../../src/setup/setup.ts";
-import { writeSetup } from "../../../src/setup/writeSetup.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
 import { changeUncertainty } from "../../../src/study/uncertainty/changeUncertainty.ts";
 import { Contributions } from "../../../src/study/uncertainty/contributions.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { NORMAL_COVERAGE } from "../../../src/bench/measure/combinedUncertainty.ts";
 import { coverageFactor } from "../../../src/bench/measure/coverage.ts";
-import { dimensionAt } from "../../../src/setup/dimension.ts";
+import { dimensionAt } from "../../../src/setup/dimension/dimension.ts";
 import type { Setup } from "../../../src/setup/setup.ts";
 import { withGap } from "../../../src/setup/withGap.ts";
 import { Exploration } from "../../../src/study/instrument/exploration.ts";

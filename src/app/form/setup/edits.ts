@@ -3,13 +3,13 @@
  * file and through `readSetup`, so that what a file may say and what a form may say are one.
  */
 import { deepFreeze } from "../../../setup/deepFreeze.ts";
-import { valueAt } from "../../../setup/fileLengths.ts";
-import { flawsOf } from "../../../setup/plausible.ts";
+import { flawsOf } from "../../../setup/dimension/plausible.ts";
+import { isProvenanceDimension } from "../../../setup/dimension/provenance.ts";
+import { valueAt } from "../../../setup/file/fileLengths.ts";
+import { readKeptSetup, readSetup } from "../../../setup/file/readSetup.ts";
+import { writeSetup } from "../../../setup/file/writeSetup.ts";
 import { type Problem, SetupError } from "../../../setup/problem.ts";
-import { isProvenanceDimension } from "../../../setup/provenance.ts";
-import { readKeptSetup, readSetup } from "../../../setup/readSetup.ts";
 import type { Setup } from "../../../setup/setup.ts";
-import { writeSetup } from "../../../setup/writeSetup.ts";
 import { InputError } from "../../../units/inputError.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { shared } from "../../state/shared.ts";

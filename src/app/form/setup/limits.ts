@@ -1,6 +1,6 @@
 /** What the file's JSON Schema allows for a number. */
 import setupSchema from "../../../../shared/annulus-setup.schema.json" with { type: "json" };
-import { WIDEST_UNCERTAINTY } from "../../../setup/dimension.ts";
+import { WIDEST_UNCERTAINTY } from "../../../setup/dimension/dimension.ts";
 import type { Limits } from "../quantity.ts";
 import { keysOf } from "./paths.ts";
 

@@ -4,7 +4,7 @@
  */
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
-import { flawsOf, warningsOf, warningText } from "../../../setup/plausible.ts";
+import { flawsOf, warningsOf, warningText } from "../../../setup/dimension/plausible.ts";
 import { PageElement } from "../../state/page.ts";
 
 @customElement("annulus-warnings")

@@ -6,9 +6,9 @@ import {
   type Direction,
   type Measure,
   readBoreTable,
-} from "../../../setup/boreTable.ts";
-import type { DecimalSign, Separator } from "../../../setup/lengthColumns.ts";
-import { withProvenance } from "../../../setup/provenance.ts";
+} from "../../../setup/bore/boreTable.ts";
+import type { DecimalSign, Separator } from "../../../setup/bore/lengthColumns.ts";
+import { withProvenance } from "../../../setup/dimension/provenance.ts";
 import type { ProfileMm, Setup } from "../../../setup/setup.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { fileInMm, problemText, readAltered } from "../../form/setup/edits.ts";

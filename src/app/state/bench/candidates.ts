@@ -1,11 +1,11 @@
 /** What is compared: the open setup first, then every candidate as it was taken in; and how one is taken in, opened, removed. */
 import { deepFreeze } from "../../../setup/deepFreeze.ts";
+import { readSetup } from "../../../setup/file/readSetup.ts";
+import { writeSetup } from "../../../setup/file/writeSetup.ts";
 import { nearestGapMm } from "../../../setup/gapLimits.ts";
 import { SetupError } from "../../../setup/problem.ts";
-import { readSetup } from "../../../setup/readSetup.ts";
 import { gapMm as ownGapMm, type Setup } from "../../../setup/setup.ts";
 import { withGap } from "../../../setup/withGap.ts";
-import { writeSetup } from "../../../setup/writeSetup.ts";
 import { withoutRoundingNoise } from "../../../units/roundingNoise.ts";
 import { type GapKind, gapKind } from "../../../words/gapKinds.ts";
 import { type CandidateNotes, type CompareNotes, compareForm, MOST_CANDIDATES } from "../notes/compare.ts";

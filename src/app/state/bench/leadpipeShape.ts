@@ -1,7 +1,7 @@
 /** A leadpipe's dimensions as typed, and the leadpipe they make; or what is wrong with each, beside it. */
 
+import { leadpipeOfShape } from "../../../setup/bore/leadpipeShape.ts";
 import { exitBoreMm, profileLengthMm } from "../../../setup/geometry.ts";
-import { leadpipeOfShape } from "../../../setup/leadpipeShape.ts";
 import type { ProfileMm } from "../../../setup/setup.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { OutOfRange } from "../../../units/outOfRange.ts";

@@ -5,7 +5,7 @@
  * all that is found the newest counts.
  */
 import { newId } from "../../../record/job.ts";
-import { isRecord } from "../../../setup/jsonRecord.ts";
+import { isRecord } from "../../../setup/file/jsonRecord.ts";
 import { downloadAsJob, textsOf } from "../record/jobFile.ts";
 import { type JobMark, readJobMark } from "../record/jobMark.ts";
 import type { Document, State, View } from "../state.ts";

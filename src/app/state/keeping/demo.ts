@@ -1,6 +1,6 @@
 /** The invented instrument that a first visit begins with. */
 import demoFile from "../../../../shared/demo.setup.json" with { type: "json" };
-import { readSetup } from "../../../setup/readSetup.ts";
+import { readSetup } from "../../../setup/file/readSetup.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import type { Document } from "../state.ts";
 import { firstVisit } from "../store.ts";

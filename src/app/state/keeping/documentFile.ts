@@ -1,11 +1,11 @@
 /** A whole document as JSON, for what the browser keeps and for links: the setup in its file's form, both gaps, the notes. */
 import { DOCUMENT_FORMAT, DOCUMENT_VERSION, migrateDocument } from "../../../record/migrateDocument.ts";
 import { RecordError } from "../../../record/recordError.ts";
+import { isRecord } from "../../../setup/file/jsonRecord.ts";
+import { readKeptSetup } from "../../../setup/file/readSetup.ts";
+import { writeSetup } from "../../../setup/file/writeSetup.ts";
 import { nearestGapMm } from "../../../setup/gapLimits.ts";
-import { isRecord } from "../../../setup/jsonRecord.ts";
 import { SetupError } from "../../../setup/problem.ts";
-import { readKeptSetup } from "../../../setup/readSetup.ts";
-import { writeSetup } from "../../../setup/writeSetup.ts";
 import { BREATH_LIMITS } from "../breath.ts";
 import { NO_NOTES, readNotes } from "../notes/notes.ts";
 import type { Document } from "../state.ts";

@@ -1,10 +1,10 @@
 /** Setups from and to files: chosen, dropped on the page, saved. What cannot be read changes nothing and says why. */
 import { fileOpen, fileSave } from "browser-fs-access";
-import { warningsOf, warningText } from "../../../setup/plausible.ts";
+import { warningsOf, warningText } from "../../../setup/dimension/plausible.ts";
+import { readSetupText } from "../../../setup/file/readSetup.ts";
+import { writeSetup } from "../../../setup/file/writeSetup.ts";
 import { SetupError } from "../../../setup/problem.ts";
-import { readSetupText } from "../../../setup/readSetup.ts";
 import type { Setup } from "../../../setup/setup.ts";
-import { writeSetup } from "../../../setup/writeSetup.ts";
 import { fetchArithmetic, isJsonReadable } from "../../form/arithmetic.ts";
 import type { Store } from "../store.ts";
 

@@ -1,5 +1,5 @@
 /** Instruments to be compared before any is built, as they were taken in, and what is typed to take in or design another. */
-import { isRecord } from "../../../setup/jsonRecord.ts";
+import { isRecord } from "../../../setup/file/jsonRecord.ts";
 import { DESIGN_DEFAULTS, STATION_DEFAULTS } from "../../../study/design/designDefaults.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";

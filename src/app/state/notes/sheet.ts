@@ -1,5 +1,5 @@
 /** What is typed for the printed sheet: its head, which form and paper, and every paragraph that is not the proposal any more. */
-import { isRecord } from "../../../setup/jsonRecord.ts";
+import { isRecord } from "../../../setup/file/jsonRecord.ts";
 import {
   CLASSROOM_CHARTS,
   CLASSROOM_SENTENCES,

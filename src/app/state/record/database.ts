@@ -9,7 +9,7 @@ import { JOB_VERSION, type Job, type JobHead } from "../../../record/job.ts";
 import { DOCUMENT_VERSION, migrateDocument } from "../../../record/migrateDocument.ts";
 import { readJob } from "../../../record/readJob.ts";
 import { RecordError } from "../../../record/recordError.ts";
-import { isRecord } from "../../../setup/jsonRecord.ts";
+import { isRecord } from "../../../setup/file/jsonRecord.ts";
 import { type Summary, summaryOf } from "./summary.ts";
 
 /** A job as it is listed. */

@@ -1,6 +1,6 @@
 /** Where a document that the tab keeps stood in the record of jobs: written beside it, so that after a crash it is known which is the newer. */
 import type { Revision } from "../../../record/revision.ts";
-import { isRecord } from "../../../setup/jsonRecord.ts";
+import { isRecord } from "../../../setup/file/jsonRecord.ts";
 
 export interface JobMark {
   readonly id: string;

@@ -29,7 +29,7 @@ import {
   type Revision,
   sameRevision,
 } from "../../../record/revision.ts";
-import { isRecord } from "../../../setup/jsonRecord.ts";
+import { isRecord } from "../../../setup/file/jsonRecord.ts";
 import { joined, type Loss, type RecordDatabase, type Row, split } from "./database.ts";
 import { isLaterRow, isSound, whyUnsound } from "./soundRow.ts";
 import { summaryOf } from "./summary.ts";

@@ -1,7 +1,7 @@
 /** One job as the record has it, read before the first drawing: without the database's library, which comes later. */
 
 import type { Revision } from "../../../record/revision.ts";
-import { isRecord } from "../../../setup/jsonRecord.ts";
+import { isRecord } from "../../../setup/file/jsonRecord.ts";
 import { readJobMark } from "./jobMark.ts";
 
 /** As in `database.ts`, which brings the library. */

@@ -1,6 +1,6 @@
 /** What a person is told of the job that is open, and what can be done about it. */
 import type { JobHead } from "../../../record/job.ts";
-import { flawsOf } from "../../../setup/plausible.ts";
+import { flawsOf } from "../../../setup/dimension/plausible.ts";
 import { SetupError } from "../../../setup/problem.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { writeDocument } from "../keeping/documentFile.ts";

@@ -1,6 +1,6 @@
 /** Whether a record of the database is one that this version of the page wrote: a list must not trip over one that is not. */
 import { JOB_VERSION } from "../../../record/job.ts";
-import { isRecord } from "../../../setup/jsonRecord.ts";
+import { isRecord } from "../../../setup/file/jsonRecord.ts";
 import type { Row } from "./database.ts";
 
 const WHY_UNSOUND = "damaged";

@@ -1,7 +1,7 @@
 /** What a list says of a job's document without opening it: the gap measured, and which tasks hold work. */
 
-import { fileLengths } from "../../../setup/fileLengths.ts";
-import { isRecord } from "../../../setup/jsonRecord.ts";
+import { fileLengths } from "../../../setup/file/fileLengths.ts";
+import { isRecord } from "../../../setup/file/jsonRecord.ts";
 import { withoutRoundingNoise } from "../../../units/roundingNoise.ts";
 import { readMeasurement } from "../bench/measurement.ts";
 import { NO_NOTES, type Notes, readNotes } from "../notes/notes.ts";

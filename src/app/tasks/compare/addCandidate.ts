@@ -3,9 +3,9 @@
 import { fileOpen } from "browser-fs-access";
 import { html } from "lit";
 import { customElement, state } from "lit/decorators.js";
-import { leadpipeOfShape } from "../../../setup/leadpipeShape.ts";
+import { leadpipeOfShape } from "../../../setup/bore/leadpipeShape.ts";
+import { readSetupText } from "../../../setup/file/readSetup.ts";
 import { SetupError } from "../../../setup/problem.ts";
-import { readSetupText } from "../../../setup/readSetup.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { type Segment, segments } from "../../shell/look/segments.ts";

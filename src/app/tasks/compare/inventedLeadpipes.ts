@@ -1,5 +1,5 @@
 /** Three leadpipes that nobody has made, to see what comparing shows: drawn for this page alone, to the demo's length and end. */
-import type { LeadpipeShape } from "../../../setup/leadpipeShape.ts";
+import type { LeadpipeShape } from "../../../setup/bore/leadpipeShape.ts";
 
 const demo = { endDiameterMm: 11.68, lengthMm: 240 } as const;
 

@@ -2,7 +2,7 @@
 
 import { html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
-import type { BoreTable } from "../../../setup/boreTable.ts";
+import type { BoreTable } from "../../../setup/bore/boreTable.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { bothUnits } from "../../../words/numbers.ts";
 import { NotesForm } from "../../form/notesForm.ts";

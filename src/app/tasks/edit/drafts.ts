@@ -2,7 +2,7 @@
  * What was typed and refused stays in its place, and is tried again with whatever is typed next: two entries that are
  * wrong alone may be right together, as a deeper receiver and the longer insertion typed before it.
  */
-import { implausible } from "../../../setup/plausible.ts";
+import { implausible } from "../../../setup/dimension/plausible.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { LengthError, type LengthUnit, parseLengthMm } from "../../../units/length.ts";
 import {

@@ -6,14 +6,14 @@
 import { html, nothing, type PropertyValues } from "lit";
 import { customElement, queryAll, state } from "lit/decorators.js";
 import { live } from "lit/directives/live.js";
-import { mouthpieceOfShape } from "../../../setup/mouthpieceShape.ts";
+import { mouthpieceOfShape } from "../../../setup/bore/mouthpieceShape.ts";
 import {
   hasDimension,
   isProvenanceDimension,
   type ProvenanceDimension,
   provenanceOf,
   withProvenance,
-} from "../../../setup/provenance.ts";
+} from "../../../setup/dimension/provenance.ts";
 import { gapMm, type Provenance, type Setup } from "../../../setup/setup.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { PROVENANCE_WORD, PROVENANCES } from "../../../words/provenance.ts";

@@ -9,7 +9,7 @@ import {
   type CupShape,
   type MouthpieceShape,
   shapeOfMouthpiece,
-} from "../../../setup/mouthpieceShape.ts";
+} from "../../../setup/bore/mouthpieceShape.ts";
 import type { Mouthpiece } from "../../../setup/setup.ts";
 import { InputError, quoteTyped } from "../../../units/inputError.ts";
 import { type LengthUnit, parseLengthMm } from "../../../units/length.ts";

@@ -1,5 +1,5 @@
 /** Two pasted columns of lengths as rows of a profile: position and inner diameter. */
-import { type ColumnProblem, readLengthColumns } from "../../../setup/lengthColumns.ts";
+import { type ColumnProblem, readLengthColumns } from "../../../setup/bore/lengthColumns.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 
 export interface PastedRow {

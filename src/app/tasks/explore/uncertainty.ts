@@ -2,9 +2,9 @@
 
 import { css, html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
-import { dimensionAt } from "../../../setup/dimension.ts";
+import { dimensionAt } from "../../../setup/dimension/dimension.ts";
+import { isAnyAssumed } from "../../../setup/dimension/provenance.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
-import { isAnyAssumed } from "../../../setup/provenance.ts";
 import { isSameGap, type Setup } from "../../../setup/setup.ts";
 import type { ChangedMode } from "../../../study/change/modeChanges.ts";
 import { isPlayed } from "../../../study/change/verdicts.ts";

@@ -1,9 +1,9 @@
 /** A setup's own mouthpiece and instrument as parts, and a pair of parts put into a setup. */
 import type { Fit } from "../../../bench/fit/fit.ts";
 import { type FitDimension, receiverDimensions, shankDimensions } from "../../../bench/fit/fitDimensions.ts";
-import { dimensionAt } from "../../../setup/dimension.ts";
-import { valueAt } from "../../../setup/fileLengths.ts";
-import { isProvenanceDimension } from "../../../setup/provenance.ts";
+import { dimensionAt } from "../../../setup/dimension/dimension.ts";
+import { isProvenanceDimension } from "../../../setup/dimension/provenance.ts";
+import { valueAt } from "../../../setup/file/fileLengths.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { withoutRoundingNoise } from "../../../units/roundingNoise.ts";
 import { fileInMm, problemText, readAltered } from "../../form/setup/edits.ts";

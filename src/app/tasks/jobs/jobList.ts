@@ -8,7 +8,7 @@ import { provideResizeObserver } from "@lit-labs/virtualizer/polyfillLoaders/Res
 import { html, nothing } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
 import { listed, type SortKey, type StatusFilter } from "../../../record/listing.ts";
-import { flawsOf } from "../../../setup/plausible.ts";
+import { flawsOf } from "../../../setup/dimension/plausible.ts";
 import { FrameResizeObserver } from "../../chart/frameResizeObserver.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { type Segment, segments } from "../../shell/look/segments.ts";

@@ -3,8 +3,8 @@
 import { fileOpen } from "browser-fs-access";
 import { css, html, nothing, type TemplateResult } from "lit";
 import { customElement } from "lit/decorators.js";
+import { readSetupText } from "../../../setup/file/readSetup.ts";
 import { SetupError } from "../../../setup/problem.ts";
-import { readSetupText } from "../../../setup/readSetup.ts";
 import "../../form/standInChoice.ts";
 import type { BeginEvent } from "../../form/standInChoice.ts";
 import { controls } from "../../shell/look/controls.ts";

@@ -1,6 +1,6 @@
 /** The measured gap put into the setup that is open. */
 import type { GapMeasurement } from "../../../bench/measure/gap.ts";
-import { withProvenance } from "../../../setup/provenance.ts";
+import { withProvenance } from "../../../setup/dimension/provenance.ts";
 import { gapMm, type Setup } from "../../../setup/setup.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { withoutRoundingNoise } from "../../../units/roundingNoise.ts";

@@ -3,7 +3,7 @@
  * is wider than the reference. Both along one axis.
  */
 import { scaleLinear } from "d3";
-import { boreDiameterMm } from "../../../setup/boreDiameter.ts";
+import { boreDiameterMm } from "../../../setup/bore/boreDiameter.ts";
 import { profileLengthMm } from "../../../setup/geometry.ts";
 import type { ProfileMm } from "../../../setup/setup.ts";
 import { formatLength } from "../../../units/formatLength.ts";

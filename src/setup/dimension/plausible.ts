@@ -2,11 +2,11 @@
  * Whether a setup that makes sense line by line is an instrument at all: what is refused, and what is taken with a warning.
  * The ranges and their reasons stand in `plausibleLimits.ts`. Each finding is one line with its place in the file.
  */
-import type { LengthUnit } from "../units/length.ts";
-import { cavityDiameterMm, exitBoreMm, isWall, profileLengthMm } from "./geometry.ts";
+import type { LengthUnit } from "../../units/length.ts";
+import { cavityDiameterMm, exitBoreMm, isWall, profileLengthMm } from "../geometry.ts";
+import { type Problem, pathText } from "../problem.ts";
+import type { ProfileMm, Setup } from "../setup.ts";
 import { type Range, REFUSED, SLIP, USUAL } from "./plausibleLimits.ts";
-import { type Problem, pathText } from "./problem.ts";
-import type { ProfileMm, Setup } from "./setup.ts";
 
 const PARTS = ["mouthpiece", "leadpipe", "body"] as const;
 type Part = (typeof PARTS)[number];

@@ -1,12 +1,12 @@
 /** What cannot be an instrument is refused, and what is unusual is told, each in one line with its place. */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { flawsOf, warningsOf, warningText } from "../../src/setup/plausible.ts";
-import { SetupError } from "../../src/setup/problem.ts";
-import { readKeptSetup, readSetup } from "../../src/setup/readSetup.ts";
-import { demo } from "../acoustics/setups.ts";
+import { flawsOf, warningsOf, warningText } from "../../../src/setup/dimension/plausible.ts";
+import { readKeptSetup, readSetup } from "../../../src/setup/file/readSetup.ts";
+import { SetupError } from "../../../src/setup/problem.ts";
+import { demo } from "../../acoustics/setups.ts";
 
-const FILE = JSON.parse(readFileSync(new URL("../../shared/demo.setup.json", import.meta.url), "utf8"));
+const FILE = JSON.parse(readFileSync(new URL("../../../shared/demo.setup.json", import.meta.url), "utf8"));
 type Change = (file: typeof FILE) => void;
 
 const changed = (change: Change) => {

@@ -4,11 +4,13 @@
  *
  * The sizes that guesses go by are those of brass instruments in use: common practice, no source.
  */
-import { InputError } from "../units/inputError.ts";
-import type { LengthUnit } from "../units/length.ts";
-import { withoutRoundingNoise } from "../units/roundingNoise.ts";
+import { InputError } from "../../units/inputError.ts";
+import type { LengthUnit } from "../../units/length.ts";
+import { withoutRoundingNoise } from "../../units/roundingNoise.ts";
+import { REFUSED } from "../dimension/plausibleLimits.ts";
+import { profileFlaws } from "../geometry.ts";
+import type { ProfileMm } from "../setup.ts";
 import { repeatFlaw, swapFlaw, type TableRow } from "./boreTableFlaw.ts";
-import { profileFlaws } from "./geometry.ts";
 import {
   type ColumnProblem,
   type DecimalSign,
@@ -16,8 +18,6 @@ import {
   readLengthColumns,
   type Separator,
 } from "./lengthColumns.ts";
-import { REFUSED } from "./plausibleLimits.ts";
-import type { ProfileMm } from "./setup.ts";
 
 export type BorePartName = "mouthpiece" | "leadpipe" | "body";
 export type Measure = "diameter" | "radius";

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { jsonBreak } from "../../src/setup/jsonBreak.ts";
+import { jsonBreak } from "../../../src/setup/file/jsonBreak.ts";
 
 /** The text up to the place that is named. */
 function upTo(text: string): string {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { profileFlaws } from "../../src/setup/geometry.ts";
-import { leadpipeOfShape } from "../../src/setup/leadpipeShape.ts";
+import { leadpipeOfShape } from "../../../src/setup/bore/leadpipeShape.ts";
+import { profileFlaws } from "../../../src/setup/geometry.ts";
 
 const shape = {
   entryDiameterMm: 9.2,

@@ -3,8 +3,8 @@
  * there. At a step there are two: `after` it, the one that the bore goes on with, unless the one `before` is asked for, which
  * is what a bore that ends there ends with.
  */
-import { exitBoreMm } from "./geometry.ts";
-import type { ProfileMm } from "./setup.ts";
+import { exitBoreMm } from "../geometry.ts";
+import type { ProfileMm } from "../setup.ts";
 
 export type StepSide = "before" | "after";
 

@@ -5,7 +5,7 @@ import {
   mouthpieceOfShape,
   shapeOfMouthpiece,
   volumeMl,
-} from "../../src/setup/mouthpieceShape.ts";
+} from "../../../src/setup/bore/mouthpieceShape.ts";
 
 const shape: MouthpieceShape = {
   rimDiameterMm: 16.5,

@@ -2,8 +2,8 @@
  * Where the numbers of a setup come from: measured on this instrument, read from a drawing or file about it, or assumed,
  * because they came with a stand-in. A part's mark covers all of it but for dimensions that have their own.
  */
-import { deepFreeze } from "./deepFreeze.ts";
-import type { Provenance, Setup } from "./setup.ts";
+import { deepFreeze } from "../deepFreeze.ts";
+import type { Provenance, Setup } from "../setup.ts";
 
 /** The parts of a setup that may be marked whole, and the dimensions of each that may be marked by themselves. */
 export const PROVENANCE_DIMENSIONS = {

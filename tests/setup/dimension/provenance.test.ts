@@ -8,11 +8,11 @@ import {
   type ProvenanceDimension,
   provenanceOf,
   withProvenance,
-} from "../../src/setup/provenance.ts";
-import { readSetup } from "../../src/setup/readSetup.ts";
-import { writeSetup } from "../../src/setup/writeSetup.ts";
-import { exampleFile } from "./example.ts";
-import { refusal } from "./refusal.ts";
+} from "../../../src/setup/dimension/provenance.ts";
+import { readSetup } from "../../../src/setup/file/readSetup.ts";
+import { writeSetup } from "../../../src/setup/file/writeSetup.ts";
+import { exampleFile } from "../example.ts";
+import { refusal } from "../refusal.ts";
 
 const marked = (provenance: object, uncertainties: object = {}) =>
   readSetup({ ...exampleFile(), uncertainties, provenance });

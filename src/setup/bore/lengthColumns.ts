@@ -2,9 +2,9 @@
  * Two columns of lengths from a spreadsheet or a text: separated by tabs, semicolons, commas or spaces, with decimal
  * points or commas, under a heading or not. What cannot be read for certain is named with its line and not guessed.
  */
-import { cellsOfLines, withoutByteOrderMark } from "../units/delimitedText.ts";
-import { quoteTyped } from "../units/inputError.ts";
-import { LengthError, type LengthUnit, parseLengthMm } from "../units/length.ts";
+import { cellsOfLines, withoutByteOrderMark } from "../../units/delimitedText.ts";
+import { quoteTyped } from "../../units/inputError.ts";
+import { LengthError, type LengthUnit, parseLengthMm } from "../../units/length.ts";
 
 /** Both lengths of a line, mm: a position and a diameter, or whatever the columns hold. */
 export interface ColumnRow {

@@ -3,8 +3,8 @@
  * policy may forbid eval. Its own messages name schema keywords; ours name the place, the value and what is accepted.
  */
 import { type Schema, Validator } from "@cfworker/json-schema";
-import setupSchema from "../../shared/annulus-setup.schema.json" with { type: "json" };
-import { type Problem, pathText, valueText } from "./problem.ts";
+import setupSchema from "../../../shared/annulus-setup.schema.json" with { type: "json" };
+import { type Problem, pathText, valueText } from "../problem.ts";
 
 // A copy, because the validator leaves marks in its schema.
 const schema = structuredClone(setupSchema) as unknown as Schema;

@@ -2,7 +2,7 @@
  * The gate before the schema: is this plain JSON of a sane size? What passes can be walked by recursion and handed to
  * the schema validator, which trips over values that JSON does not have, broken Unicode in keys and endless lists.
  */
-import { type Problem, pathText, valueText } from "./problem.ts";
+import { type Problem, pathText, valueText } from "../problem.ts";
 
 const deepest = 8;
 const longestList = 5000;

@@ -1,9 +1,9 @@
 /** A leadpipe drawn from a few dimensions, as a maker calls for one: in, down to the narrowest place, out to the end. */
 
-import { formatLength } from "../units/formatLength.ts";
-import { OutOfRange } from "../units/outOfRange.ts";
-import { withoutRoundingNoise } from "../units/roundingNoise.ts";
-import type { ProfileMm } from "./setup.ts";
+import { formatLength } from "../../units/formatLength.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
+import { withoutRoundingNoise } from "../../units/roundingNoise.ts";
+import type { ProfileMm } from "../setup.ts";
 
 export interface LeadpipeShape {
   readonly entryDiameterMm: number;

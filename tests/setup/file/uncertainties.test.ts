@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { dimensionAt, NAMED_DIMENSIONS } from "../../src/setup/dimension.ts";
-import { SetupError } from "../../src/setup/problem.ts";
-import { readSetup } from "../../src/setup/readSetup.ts";
-import { writeSetup } from "../../src/setup/writeSetup.ts";
-import { exampleFile } from "./example.ts";
+import { dimensionAt, NAMED_DIMENSIONS } from "../../../src/setup/dimension/dimension.ts";
+import { readSetup } from "../../../src/setup/file/readSetup.ts";
+import { writeSetup } from "../../../src/setup/file/writeSetup.ts";
+import { SetupError } from "../../../src/setup/problem.ts";
+import { exampleFile } from "../example.ts";
 
 const withUncertainties = (uncertainties: unknown, file: object = exampleFile()) => ({
   ...file,

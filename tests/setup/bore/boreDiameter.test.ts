@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { boreDiameterMm, splitProfileMm } from "../../src/setup/boreDiameter.ts";
-import { exitBoreMm, profileLengthMm } from "../../src/setup/geometry.ts";
-import type { ProfileMm } from "../../src/setup/setup.ts";
+import { boreDiameterMm, splitProfileMm } from "../../../src/setup/bore/boreDiameter.ts";
+import { exitBoreMm, profileLengthMm } from "../../../src/setup/geometry.ts";
+import type { ProfileMm } from "../../../src/setup/setup.ts";
 
 /** Narrows to a throat, steps out of it at 10, widens to 30. */
 const bore: ProfileMm = [

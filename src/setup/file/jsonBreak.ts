@@ -2,7 +2,7 @@
  * Where a text stops being JSON. The engines' own messages differ and some name no place, so the text is read once
  * more: token by token, with a stack of open brackets in place of recursion so that no nesting is too deep.
  */
-import { quoteTyped } from "../units/inputError.ts";
+import { quoteTyped } from "../../units/inputError.ts";
 
 const string = String.raw`"(?:[ !#-[\]-\uFFFF]|\\(?:["\\/bfnrt]|u[\dA-Fa-f]{4}))*"`;
 const scalar = String.raw`-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[Ee][+-]?\d+)?|true|false|null`;

@@ -1,5 +1,5 @@
-import { dimensionAt } from "./dimension.ts";
-import type { ProfileMm, Setup } from "./setup.ts";
+import { dimensionAt } from "../dimension/dimension.ts";
+import type { ProfileMm, Setup } from "../setup.ts";
 
 /**
  * A setup in the form of its file, ready for `JSON.stringify`: lengths are numbers in `setup.units`. Read again, every

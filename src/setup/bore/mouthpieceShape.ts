@@ -7,9 +7,9 @@
  * p = 1 is a straight V, p = 2 a bowl (a quarter ellipse), more is squarer; a volume chooses p. Throat a cylinder, backbore a cone.
  */
 
-import { formatLength } from "../units/formatLength.ts";
-import { OutOfRange } from "../units/outOfRange.ts";
-import type { Mouthpiece, ProfileMm } from "./setup.ts";
+import { formatLength } from "../../units/formatLength.ts";
+import { OutOfRange } from "../../units/outOfRange.ts";
+import type { Mouthpiece, ProfileMm } from "../setup.ts";
 
 /** The exponent of a cup that is called by its shape. */
 export const CUP_SHAPE = { bowl: 2, between: 1.4, V: 1 } as const;

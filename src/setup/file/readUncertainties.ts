@@ -1,8 +1,8 @@
 /** The standard uncertainties in a setup file: each must name a dimension that the setup has, and be smaller than it. */
-import { dimensionAt, NAMED_DIMENSIONS, widestUncertainty } from "./dimension.ts";
+import { dimensionAt, NAMED_DIMENSIONS, widestUncertainty } from "../dimension/dimension.ts";
+import { type Problem, pathText, valueText } from "../problem.ts";
+import type { Setup, Uncertainty } from "../setup.ts";
 import { fileLengths, valueAt } from "./fileLengths.ts";
-import { type Problem, pathText, valueText } from "./problem.ts";
-import type { Setup, Uncertainty } from "./setup.ts";
 
 /**
  * How well each dimension is known, by its place in the file; what cannot be read is added to `problems`.

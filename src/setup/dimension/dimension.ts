@@ -3,8 +3,8 @@
  * setup with one of them moved. `leadpipe.diameters` is an error common to all diameters of a part, as a gauge makes it;
  * `leadpipe.profile[3][1]` that of one alone.
  */
-import { profileLengthMm } from "./geometry.ts";
-import type { AirConditions, ProfileMm, Setup } from "./setup.ts";
+import { profileLengthMm } from "../geometry.ts";
+import type { AirConditions, ProfileMm, Setup } from "../setup.ts";
 
 export type DimensionUnit = "mm" | "°C" | "";
 

@@ -1,7 +1,7 @@
 /** Reads lengths out of a setup file, as far as they can be read: what is missing or refused comes back undefined. */
-import { LengthError, type LengthUnit, parseLengthMm } from "../units/length.ts";
-import { type Problem, pathText, valueText } from "./problem.ts";
-import type { ProfileMm } from "./setup.ts";
+import { LengthError, type LengthUnit, parseLengthMm } from "../../units/length.ts";
+import { type Problem, pathText, valueText } from "../problem.ts";
+import type { ProfileMm } from "../setup.ts";
 
 type Keys = readonly (string | number)[];
 

@@ -5,8 +5,8 @@ import {
   type BoreTableOptions,
   boreTableText,
   readBoreTable,
-} from "../../src/setup/boreTable.ts";
-import { InputError } from "../../src/units/inputError.ts";
+} from "../../../src/setup/bore/boreTable.ts";
+import { InputError } from "../../../src/units/inputError.ts";
 
 const bore = [
   [0, 8.75],

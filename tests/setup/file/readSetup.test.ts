@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { readSetup, readSetupText } from "../../src/setup/readSetup.ts";
-import { gapMm } from "../../src/setup/setup.ts";
-import { exampleFile } from "./example.ts";
-import { refusal } from "./refusal.ts";
+import { readSetup, readSetupText } from "../../../src/setup/file/readSetup.ts";
+import { gapMm } from "../../../src/setup/setup.ts";
+import { exampleFile } from "../example.ts";
+import { refusal } from "../refusal.ts";
 
 /** The problems of the example after changes to it: path and new value, or undefined to take it away. */
 function problemsAfter(...changes: [path: string, value: unknown][]) {

@@ -1,7 +1,7 @@
 /** From a setup file to a `Setup`: the shape by the JSON Schema, then lengths to mm, then whether they make an instrument. */
-import type { LengthUnit } from "../units/length.ts";
-import { deepFreeze } from "./deepFreeze.ts";
-import { fileLengths, valueAt } from "./fileLengths.ts";
+import type { LengthUnit } from "../../units/length.ts";
+import { deepFreeze } from "../deepFreeze.ts";
+import { implausible } from "../dimension/plausible.ts";
 import {
   cavityDiameterMm,
   exitBoreMm,
@@ -10,13 +10,8 @@ import {
   profileLengthMm,
   receiverFlaw,
   shankInCavityFlaw,
-} from "./geometry.ts";
-import { jsonBreak } from "./jsonBreak.ts";
-import { plainJsonProblems } from "./plainJson.ts";
-import { implausible } from "./plausible.ts";
-import { type Problem, pathText, SetupError, valueText } from "./problem.ts";
-import { readUncertainties } from "./readUncertainties.ts";
-import { schemaProblems } from "./schemaProblems.ts";
+} from "../geometry.ts";
+import { type Problem, pathText, SetupError, valueText } from "../problem.ts";
 import {
   type AirConditions,
   type AirConstants,
@@ -24,7 +19,12 @@ import {
   type ProfileMm,
   type Setup,
   USUAL_THRESHOLDS,
-} from "./setup.ts";
+} from "../setup.ts";
+import { fileLengths, valueAt } from "./fileLengths.ts";
+import { jsonBreak } from "./jsonBreak.ts";
+import { plainJsonProblems } from "./plainJson.ts";
+import { readUncertainties } from "./readUncertainties.ts";
+import { schemaProblems } from "./schemaProblems.ts";
 
 const longestText = 10_000_000;
 

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { readSetup } from "../../src/setup/readSetup.ts";
-import type { Setup } from "../../src/setup/setup.ts";
-import { writeSetup } from "../../src/setup/writeSetup.ts";
-import { exampleFile } from "./example.ts";
+import { readSetup } from "../../../src/setup/file/readSetup.ts";
+import { writeSetup } from "../../../src/setup/file/writeSetup.ts";
+import type { Setup } from "../../../src/setup/setup.ts";
+import { exampleFile } from "../example.ts";
 
 describe("writeSetup", () => {
   it("writes the example as it was, with its defaults", () => {
