@@ -1,6 +1,6 @@
 /** Work in a worker as a cell follows it: the last answer stays, greyed, until the new one is there, with how far that is. */
 import { html, nothing, render } from "lit";
-import type { Refusal } from "../../workers/served.ts";
+import type { Refusal } from "../../workers/service/served.ts";
 
 export interface Course<Question, Result> {
   /** The last answer and what it is of; null before the first. */

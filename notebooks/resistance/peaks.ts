@@ -3,13 +3,13 @@ import { connectionTo } from "../../src/app/work/connection.ts";
 import { WorkerClient } from "../../src/app/work/workerClient.ts";
 import type { BreathEffect, PeakUnderBreath } from "../../src/study/blown/breathEffect.ts";
 import { PLAYED } from "../../src/study/change/verdicts.ts";
-import type { Model } from "../../workers/model.ts";
+import type { Model } from "../../workers/instrument/model.ts";
 import { demo, mostGapMm } from "../paper/demo.ts";
 import { following } from "../paper/longWork.ts";
 
 const openModelWorker = () =>
   connectionTo<Model>(
-    new Worker(new URL("../../workers/model.worker.ts", import.meta.url), { type: "module" }),
+    new Worker(new URL("../../workers/instrument/model.worker.ts", import.meta.url), { type: "module" }),
   );
 
 const client = new WorkerClient({ connect: openModelWorker });

@@ -4,7 +4,7 @@ import { scoreOf } from "../../src/app/tasks/compare/comparedCandidates.ts";
 import { PLAYED } from "../../src/study/change/verdicts.ts";
 import { knownQuantities } from "../../src/study/compare/compareQuantities.ts";
 import { parseGoal } from "../../src/study/compare/goal.ts";
-import type { ComparedVariant } from "../../workers/compare.ts";
+import type { ComparedVariant } from "../../workers/instrument/compare.ts";
 import { demo } from "../paper/demo.ts";
 import { drawings } from "./leadpipes.ts";
 

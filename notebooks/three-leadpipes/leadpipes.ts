@@ -5,7 +5,7 @@ import { WorkerClient } from "../../src/app/work/workerClient.ts";
 import { leadpipeOfShape } from "../../src/setup/bore/leadpipeShape.ts";
 import { withGap } from "../../src/setup/withGap.ts";
 import type { Variant } from "../../src/study/compare/compare.ts";
-import type { ComparedVariant } from "../../workers/compare.ts";
+import type { ComparedVariant } from "../../workers/instrument/compare.ts";
 import { demo, referenceGapMm } from "../paper/demo.ts";
 import { following } from "../paper/longWork.ts";
 

@@ -6,7 +6,7 @@ import type { UnknownName } from "../../src/study/measured/columnUnknowns.ts";
 import { type Measured, type Overlay, overlay } from "../../src/study/measured/measured.ts";
 import { readMeasured } from "../../src/study/measured/measuredCsv.ts";
 import { syntheticMeasurement } from "../../src/study/measured/syntheticMeasurement.ts";
-import type { FittedColumn } from "../../workers/compare.ts";
+import type { FittedColumn } from "../../workers/instrument/compare.ts";
 import { following } from "../paper/longWork.ts";
 
 export interface Made {

@@ -5,7 +5,7 @@ import type { Variant } from "../../src/study/compare/compare.ts";
 import type { DesignProgress } from "../../src/study/design/design.ts";
 import { parseDesignGoal } from "../../src/study/design/designGoal.ts";
 import type { DesignLimits } from "../../src/study/design/designLimits.ts";
-import type { Designed } from "../../workers/compare.ts";
+import type { Designed } from "../../workers/instrument/compare.ts";
 import { following } from "../paper/longWork.ts";
 
 export const goalText = [2, 3, 4, 5, 6, 7, 8].map((n) => `cents${n}=0`).join(", ");

@@ -5,7 +5,7 @@ import { measuredIn, readTakes } from "../../src/listen/keptTake.ts";
 import { LiveTake } from "../../src/listen/liveTake.ts";
 import { listenTo } from "../../src/listen/take.ts";
 import { wavBlocks } from "../../src/listen/wav.ts";
-import { BLOCK } from "../../workers/captureProtocol.ts";
+import { BLOCK } from "../../workers/microphone/captureProtocol.ts";
 import { sound } from "./sounds.ts";
 
 const bytes = new Uint8Array(readFileSync(new URL("../reference/listen/slot-trumpet.wav", import.meta.url)));

@@ -16,8 +16,8 @@ import type { Setup } from "../../src/setup/setup.ts";
 import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { cents } from "../../src/study/instrument/pitch.ts";
 import { columnFitSteps } from "../../src/study/measured/columnFit.ts";
-import type { ComparedVariant } from "../../workers/compare.ts";
-import { Compare } from "../../workers/compare.ts";
+import type { ComparedVariant } from "../../workers/instrument/compare.ts";
+import { Compare } from "../../workers/instrument/compare.ts";
 
 async function compared(): Promise<readonly ComparedVariant[]> {
   const worker = new Compare();

@@ -10,9 +10,14 @@ const at = (path: string) => join(root, path);
 
 beforeEach(() => {
   root = mkdtempSync(join(tmpdir(), "annulus-stamp-"));
-  for (const folder of ["src/units", "workers", "dist/page", "tests/snapshots"])
+  for (const folder of ["src/units", "workers/instrument", "dist/page", "tests/snapshots"])
     mkdirSync(at(folder), { recursive: true });
-  for (const file of ["src/units/length.ts", "workers/model.ts", "package-lock.json", "vite.config.ts"])
+  for (const file of [
+    "src/units/length.ts",
+    "workers/instrument/model.ts",
+    "package-lock.json",
+    "vite.config.ts",
+  ])
     writeFileSync(at(file), `content of ${file}`);
   writeFileSync(at("dist/page/index.html"), "<p>built</p>");
   rememberBuild(root, sourceHash(root));
@@ -33,8 +38,11 @@ test.each<[string, () => void]>([
     () => writeFileSync(at("src/units/length.ts"), "CONTENT of src/units/length.ts"),
   ],
   ["a source is added", () => writeFileSync(at("src/units/angle.ts"), "")],
-  ["a source is deleted", () => rmSync(at("workers/model.ts"))],
-  ["a source is renamed", () => renameSync(at("workers/model.ts"), at("workers/models.ts"))],
+  ["a source is deleted", () => rmSync(at("workers/instrument/model.ts"))],
+  [
+    "a source is renamed",
+    () => renameSync(at("workers/instrument/model.ts"), at("workers/instrument/models.ts")),
+  ],
   ["a folder the build reads appears", () => cpSync(at("workers"), at("public"), { recursive: true })],
   ["the lock file is changed", () => writeFileSync(at("package-lock.json"), "{}")],
   ["the build's settings are changed", () => writeFileSync(at("vite.config.ts"), "")],

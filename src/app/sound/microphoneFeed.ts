@@ -1,7 +1,7 @@
 /** The microphone's sound on its way past the page's own thread, to a worker that hears it block by block. */
 import { transfer } from "comlink";
-import capture from "../../../workers/capture.worklet.ts?worker&url";
-import { CAPTURE, type CaptureMessage } from "../../../workers/captureProtocol.ts";
+import capture from "../../../workers/microphone/capture.worklet.ts?worker&url";
+import { CAPTURE, type CaptureMessage } from "../../../workers/microphone/captureProtocol.ts";
 import { closeMicrophone, openMicrophone, type Processing, processingOf } from "./microphone.ts";
 
 /** Takes the port that the blocks come by. */

@@ -1,5 +1,5 @@
 /** A recording from a file: WAV is read as it is, anything else by the browser's own decoders. */
-import type { Decoded } from "../../../workers/listen.ts";
+import type { Decoded } from "../../../workers/microphone/listen.ts";
 
 /** What the file chooser offers. */
 export const SOUND_FILE = {

@@ -1,5 +1,5 @@
 /** The newest comparison that was asked for. */
-import type { Compare, ComparedVariant, CompareRequest } from "../../../workers/compare.ts";
+import type { Compare, ComparedVariant, CompareRequest } from "../../../workers/instrument/compare.ts";
 import type { Connection } from "./connection.ts";
 import { openCompareWorker } from "./openWorkers.ts";
 import { sameToModel } from "./sameToModel.ts";

@@ -1,6 +1,6 @@
 /** A running worker, reached through Comlink as the class it serves, and whether it still lives. */
 import { expose, finalizer, proxy, type Remote, releaseProxy, transferHandlers, wrap } from "comlink";
-import type { WorkerLife } from "../../../workers/serve.ts";
+import type { WorkerLife } from "../../../workers/service/serve.ts";
 
 /** A served class as the page sees it: its public methods. */
 export type Methods<Served> = Pick<Served, keyof Served>;

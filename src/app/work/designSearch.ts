@@ -1,5 +1,5 @@
 /** A search for a leadpipe: every step it took, and what it came to. Each has a worker of its own, which ends with it. */
-import type { Compare, Designed, DesignQuestion } from "../../../workers/compare.ts";
+import type { Compare, Designed, DesignQuestion } from "../../../workers/instrument/compare.ts";
 import type { Setup } from "../../setup/setup.ts";
 import type { DesignProgress } from "../../study/design/design.ts";
 import type { Connection } from "./connection.ts";

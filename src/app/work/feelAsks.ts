@@ -1,6 +1,6 @@
 /** What can be asked of how a document feels: how each kind is asked, and on what its answer depends. */
-import type { Feel } from "../../../workers/feel.ts";
-import type { Refusal, StepProgress } from "../../../workers/served.ts";
+import type { Feel } from "../../../workers/instrument/feel.ts";
+import type { Refusal, StepProgress } from "../../../workers/service/served.ts";
 import { shownGaps } from "../../setup/gapLimits.ts";
 import type { LevelLoss } from "../../study/blown/levelLoss.ts";
 import type { ResistanceChangeLike } from "../../study/blown/resistanceLike.ts";

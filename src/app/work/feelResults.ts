@@ -2,7 +2,7 @@
  * How the two gaps compared feel, kept beside the model's results: asked for when someone shows it, after the hand has come
  * to rest and the model has drawn what it can at once. A hand that moves ends the work: it needs the machine.
  */
-import type { Feel } from "../../../workers/feel.ts";
+import type { Feel } from "../../../workers/instrument/feel.ts";
 import type { ComparedGaps } from "./comparedGaps.ts";
 import { ASKS, type FeelKind, type FeelState, isSame, KINDS } from "./feelAsks.ts";
 import { type FeelQuestion, feelQuestion } from "./feelQuestion.ts";

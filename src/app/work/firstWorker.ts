@@ -3,7 +3,7 @@
  * question. Imported first by main.ts.
  */
 const start = () =>
-  new Worker(new URL("../../../workers/model.worker.ts", import.meta.url), { type: "module" });
+  new Worker(new URL("../../../workers/instrument/model.worker.ts", import.meta.url), { type: "module" });
 
 let waiting: Worker | null = start();
 

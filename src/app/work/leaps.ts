@@ -3,8 +3,8 @@
  * the runs of one gap after another. A part's runs are those of the whole, so that what they add up to does not depend on
  * how many workers there were.
  */
-import type { Feel } from "../../../workers/feel.ts";
-import type { Refusal } from "../../../workers/served.ts";
+import type { Feel } from "../../../workers/instrument/feel.ts";
+import type { Refusal } from "../../../workers/service/served.ts";
 import type { Setup } from "../../setup/setup.ts";
 import { type LeapTally, mergedTally } from "../../study/feel/leaps.ts";
 import type { SlotOptions } from "../../study/feel/slots.ts";

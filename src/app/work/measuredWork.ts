@@ -1,5 +1,5 @@
 /** A measured impedance beside the model of one setup, and a fit of a few unknowns to it, in a worker of their own. */
-import type { ColumnFitRequest, FittedColumn } from "../../../workers/compare.ts";
+import type { ColumnFitRequest, FittedColumn } from "../../../workers/instrument/compare.ts";
 import type { Setup } from "../../setup/setup.ts";
 import type { FitStep } from "../../study/measured/columnFit.ts";
 import type { Measured, Overlay } from "../../study/measured/measured.ts";

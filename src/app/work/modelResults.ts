@@ -1,5 +1,5 @@
 /** What the model says of the two gaps compared: kept beside the store, asked for anew as the document changes. */
-import type { Model } from "../../../workers/model.ts";
+import type { Model } from "../../../workers/instrument/model.ts";
 import { sweptGapsMm } from "../../setup/gapLimits.ts";
 import type { Setup } from "../../setup/setup.ts";
 import type { BreathEffect } from "../../study/blown/breathEffect.ts";

@@ -1,5 +1,5 @@
 /** The model's worker, and how long it may be silent: it answers a hand. */
-import type { Model } from "../../../workers/model.ts";
+import type { Model } from "../../../workers/instrument/model.ts";
 import { connectionTo } from "./connection.ts";
 import { takeWorker } from "./firstWorker.ts";
 

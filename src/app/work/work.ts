@@ -2,7 +2,7 @@
  * Work on the newest question, and what is known of it meanwhile: an old answer stays, marked stale, until the new one is
  * there; how far the work is; why it was refused; whether a person stopped it. All the page asks of a worker is an instance.
  */
-import type { Refusal } from "../../../workers/served.ts";
+import type { Refusal } from "../../../workers/service/served.ts";
 import { Observable } from "../state/observable.ts";
 
 export interface Answer<Value, Question = unknown, Step = unknown> {

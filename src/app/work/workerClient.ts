@@ -2,7 +2,7 @@
  * Asks a worker on the page's behalf, whatever class it serves: a setup is loaded when it is first asked about; newer long
  * work ends older; a worker that has died is replaced and what it was asked is asked once more.
  */
-import type { Refusal, Ticket } from "../../../workers/served.ts";
+import type { Refusal, Ticket } from "../../../workers/service/served.ts";
 import { flawsOf } from "../../setup/dimension/plausible.ts";
 import { SetupError } from "../../setup/problem.ts";
 import type { Setup } from "../../setup/setup.ts";

@@ -1,7 +1,7 @@
 /** An hour of listening on the page: how much of what the worker tells is held. */
 import { afterEach, expect, it, vi } from "vitest";
 import { ListenSession } from "../../../src/app/tasks/listen/session.ts";
-import type { HeardTake, Listener, LiveNews } from "../../../workers/listen.ts";
+import type { HeardTake, Listener, LiveNews } from "../../../workers/microphone/listen.ts";
 import { heldBytes } from "../../heldBytes.ts";
 
 afterEach(() => {

@@ -8,7 +8,7 @@ import { type FeelKind, holdGapsMm } from "../../../src/app/work/feelAsks.ts";
 import { FeelResults } from "../../../src/app/work/feelResults.ts";
 import type { ModelResults } from "../../../src/app/work/modelResults.ts";
 import { WorkerClient } from "../../../src/app/work/workerClient.ts";
-import type { Feel } from "../../../workers/feel.ts";
+import type { Feel } from "../../../workers/instrument/feel.ts";
 import { someSetup } from "../someSetup.ts";
 
 /** A worker that answers by hand. */

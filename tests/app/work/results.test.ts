@@ -4,7 +4,7 @@ import { documentOf, Store } from "../../../src/app/state/store.ts";
 import { ComparedGaps } from "../../../src/app/work/comparedGaps.ts";
 import { ModelResults, type Results } from "../../../src/app/work/modelResults.ts";
 import { WorkerClient } from "../../../src/app/work/workerClient.ts";
-import { Model } from "../../../workers/model.ts";
+import { Model } from "../../../workers/instrument/model.ts";
 import { someSetup } from "../someSetup.ts";
 
 /** The page's results over the real model, without a worker between. */

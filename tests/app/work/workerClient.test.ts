@@ -5,8 +5,8 @@ import { WorkerClient, type WorkerClientOptions } from "../../../src/app/work/wo
 import type { Setup } from "../../../src/setup/setup.ts";
 import type { Explored } from "../../../src/study/instrument/exploration.ts";
 import type { GapSweep } from "../../../src/study/instrument/gapSweep.ts";
-import type { DrawRequest, Model, SweepRequest } from "../../../workers/model.ts";
-import type { StepProgress } from "../../../workers/served.ts";
+import type { DrawRequest, Model, SweepRequest } from "../../../workers/instrument/model.ts";
+import type { StepProgress } from "../../../workers/service/served.ts";
 import { flawedSetup, someSetup } from "../someSetup.ts";
 
 const setup = someSetup();

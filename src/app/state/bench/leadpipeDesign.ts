@@ -1,5 +1,5 @@
 /** What a leadpipe is to be designed for and within which limits, as typed; or what is wrong with each text. */
-import type { DesignQuestion, LikeVariant } from "../../../../workers/compare.ts";
+import type { DesignQuestion, LikeVariant } from "../../../../workers/instrument/compare.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { DESIGN_DEFAULTS, usualLimits } from "../../../study/design/designDefaults.ts";
 import { parseDesignGoal } from "../../../study/design/designGoal.ts";

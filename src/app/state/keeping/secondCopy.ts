@@ -2,7 +2,7 @@
  * Keeps the second copy up to date: what this tab has open, and every job of the record, outside the database that the
  * browser may throw away as a whole. And says, while there is still some, when the disk runs out of room.
  */
-import type { SecondCopy } from "../../../../workers/secondCopy.ts";
+import type { SecondCopy } from "../../../../workers/record/secondCopy.ts";
 import { canonicalText } from "../../../record/canonical.ts";
 import type { Connection, Methods } from "../../work/connection.ts";
 import type { Row } from "../record/database.ts";

@@ -1,5 +1,5 @@
 /** The worker's answers beside the candidates they are of; what charts and tables draw from. */
-import type { ComparedVariant } from "../../../../workers/compare.ts";
+import type { ComparedVariant } from "../../../../workers/instrument/compare.ts";
 import type { Table } from "../../../charts/kit/drawing.ts";
 import type { CompareChartData } from "../../../charts/plots/compare/compareChart.ts";
 import type { CompareCurvesData } from "../../../charts/plots/compare/compareCurves.ts";

@@ -2,7 +2,7 @@
 
 import { css, html, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
-import type { Designed } from "../../../../workers/compare.ts";
+import type { Designed } from "../../../../workers/instrument/compare.ts";
 import { gapMm } from "../../../setup/setup.ts";
 import { usualLimits } from "../../../study/design/designDefaults.ts";
 import { formatLength } from "../../../units/formatLength.ts";

@@ -1,7 +1,7 @@
 /** What a search came to: each target before and after, where each start ended, and what the goal leaves open. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import type { Designed } from "../../../../workers/compare.ts";
+import type { Designed } from "../../../../workers/instrument/compare.ts";
 import { isSameGap, gapMm as ownGapMm, type Setup } from "../../../setup/setup.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import {

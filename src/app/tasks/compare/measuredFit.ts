@@ -2,7 +2,7 @@
 
 import { html, nothing, type PropertyValues } from "lit";
 import { customElement, property } from "lit/decorators.js";
-import type { FittedColumn } from "../../../../workers/compare.ts";
+import type { FittedColumn } from "../../../../workers/instrument/compare.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { gapMm, type Setup } from "../../../setup/setup.ts";
 import { withBell } from "../../../setup/withBell.ts";

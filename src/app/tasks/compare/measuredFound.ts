@@ -1,7 +1,7 @@
 /** What a fit to a measurement came to: whether it is to be trusted, in words, and each unknown with its interval. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import type { FittedColumn, FittedEstimate } from "../../../../workers/compare.ts";
+import type { FittedColumn, FittedEstimate } from "../../../../workers/instrument/compare.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { columnFitWords } from "../../../words/measured/columnFitWords.ts";

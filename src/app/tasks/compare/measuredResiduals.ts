@@ -1,7 +1,7 @@
 /** The worker's answers about a measurement as charts and a table show them. */
 
 import { html } from "lit";
-import type { FittedColumn } from "../../../../workers/compare.ts";
+import type { FittedColumn } from "../../../../workers/instrument/compare.ts";
 import type { DeviationData } from "../../../charts/plots/compare/deviationChart.ts";
 import type { MeasuredChartData } from "../../../charts/plots/compare/measuredChart.ts";
 import type { InstrumentKind } from "../../../setup/instrumentKind.ts";

@@ -2,8 +2,8 @@
  * Listening, from the press of a hand to what was found: the microphone, the count-in, the take, its answer. Nothing is opened
  * before it is asked for, and nothing leaves the machine. The sound of a take is held until the next one or until it is dropped.
  */
-import type { HeardTake, Listener, LiveNews } from "../../../../workers/listen.ts";
-import { isRefusal } from "../../../../workers/served.ts";
+import type { HeardTake, Listener, LiveNews } from "../../../../workers/microphone/listen.ts";
+import { isRefusal } from "../../../../workers/service/served.ts";
 import type { EdgesSoFar, PitchPoint } from "../../../listen/liveTake.ts";
 import type { Take } from "../../../listen/take.ts";
 import { type MicrophoneTrouble, microphoneRefused } from "../../../words/sound/microphoneWords.ts";

@@ -5,7 +5,7 @@
 import { consume } from "@lit/context";
 import { css } from "lit";
 import { customElement } from "lit/decorators.js";
-import { MOST_MOUTH_PRESSURE } from "../../../../workers/lipsProtocol.ts";
+import { MOST_MOUTH_PRESSURE } from "../../../../workers/voice/lipsProtocol.ts";
 import {
   type PadPoint,
   type PlayPad,

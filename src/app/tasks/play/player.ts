@@ -3,7 +3,7 @@
 import { consume } from "@lit/context";
 import { css, html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
-import { MOST_MOUTH_PRESSURE } from "../../../../workers/lipsProtocol.ts";
+import { MOST_MOUTH_PRESSURE } from "../../../../workers/voice/lipsProtocol.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { writtenPitch } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";

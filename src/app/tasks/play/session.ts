@@ -3,7 +3,7 @@
  * only. Everything but the sound works without it.
  */
 import { createContext } from "@lit/context";
-import { type LipsReport, MOST_MOUTH_PRESSURE } from "../../../../workers/lipsProtocol.ts";
+import { type LipsReport, MOST_MOUTH_PRESSURE } from "../../../../workers/voice/lipsProtocol.ts";
 import type { Blowing } from "../../../lips/oscillator.ts";
 import type { Performance } from "../../../study/feel/phrase.ts";
 import type { GapSlots } from "../../../study/feel/slots.ts";

@@ -3,9 +3,14 @@
  * → full scale → limiter → fade → volume. Works in any audio context, one that renders to memory too.
  */
 
-import worklet from "../../../../workers/lips.worklet.ts?worker&url";
-import type { LipsMessage, LipsOptions, LipsRefusal, LipsReport } from "../../../../workers/lipsProtocol.ts";
-import { LIMITER, LIPS } from "../../../../workers/lipsProtocol.ts";
+import worklet from "../../../../workers/voice/lips.worklet.ts?worker&url";
+import type {
+  LipsMessage,
+  LipsOptions,
+  LipsRefusal,
+  LipsReport,
+} from "../../../../workers/voice/lipsProtocol.ts";
+import { LIMITER, LIPS } from "../../../../workers/voice/lipsProtocol.ts";
 import type { Blowing } from "../../../lips/oscillator.ts";
 import type { VoiceAtGap } from "../../../study/feel/voice.ts";
 import { newest } from "../../work/newest.ts";

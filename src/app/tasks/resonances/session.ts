@@ -3,8 +3,8 @@
  * it is asked for, the level is the quietest at every visit and only a hand raises it, and nothing leaves the machine.
  */
 
-import { isRefusal, type Refusal } from "../../../../workers/served.ts";
-import type { HeardSweeps, Played, Sweeper } from "../../../../workers/sweep.ts";
+import type { HeardSweeps, Played, Sweeper } from "../../../../workers/microphone/sweep.ts";
+import { isRefusal, type Refusal } from "../../../../workers/service/served.ts";
 import type { SweepTake } from "../../../response/sweepTake.ts";
 import { microphoneRefused } from "../../../words/sound/microphoneWords.ts";
 import { MicrophoneError, type Processing } from "../../sound/microphone.ts";

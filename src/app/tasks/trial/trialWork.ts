@@ -1,5 +1,5 @@
 /** What the statistics of a trial say of the newest question. */
-import type { AnalysisRequest, PowerRequest, TrialStatistics } from "../../../../workers/trial.ts";
+import type { AnalysisRequest, PowerRequest, TrialStatistics } from "../../../../workers/trial/trial.ts";
 import type { TrialAnalysis } from "../../../trial/analysis.ts";
 import type { Power } from "../../../trial/power.ts";
 import type { Connection } from "../../work/connection.ts";

@@ -1,4 +1,0 @@
-import { Compare } from "./compare.ts";
-import { serve } from "./serve.ts";
-
-serve(new Compare());

@@ -1,0 +1,4 @@
+import { serve } from "../service/serve.ts";
+import { Compare } from "./compare.ts";
+
+serve(new Compare());

@@ -1,0 +1,75 @@
+/** The model as the page's worker serves it: what follows a gap, sweeps over gaps, and instruments drawn at random. */
+import { transfer } from "comlink";
+import { type CoverageFactor, NORMAL_COVERAGE } from "../../src/bench/measure/combinedUncertainty.ts";
+import type { Setup } from "../../src/setup/setup.ts";
+import type { BreathEffect } from "../../src/study/blown/breathEffect.ts";
+import { type ExploredUnderBreath, UnderBreath } from "../../src/study/blown/underBreath.ts";
+import { type GapSweepOptions, gapSweepSteps } from "../../src/study/instrument/gapSweep.ts";
+import { type MonteCarloOptions, monteCarloSteps } from "../../src/study/uncertainty/monteCarlo.ts";
+import { isRefusal, type Refusal, Served, type StepProgress, type Ticket } from "../service/served.ts";
+
+export interface SweepRequest extends GapSweepOptions, Ticket {
+  /** The breath; still air if absent. */
+  readonly litresPerMinute?: number;
+}
+export interface DrawRequest extends MonteCarloOptions, Ticket {}
+
+export class Model extends Served<UnderBreath> {
+  protected async subjectOf(setup: Setup): Promise<UnderBreath> {
+    return new UnderBreath(setup, await coverageFor(setup));
+  }
+
+  /** Everything that follows the chosen gap; arrays are transferred. */
+  async explore(
+    gapMm: number,
+    referenceGapMm: number,
+    resonance: number,
+    retune: number | null,
+    litresPerMinute = 0,
+  ): Promise<Refusal | ExploredUnderBreath> {
+    const explored = await this.ask((subject) =>
+      subject.explore(litresPerMinute, gapMm, referenceGapMm, resonance, retune),
+    );
+    return isRefusal(explored) ? explored : transfer(explored, ownBuffers(explored));
+  }
+
+  /** What a breath, and the change of gap under it, do to the peaks, with their bounds. */
+  breathEffect(
+    ...question: [litresPerMinute: number, gapMm: number, referenceGapMm: number]
+  ): Promise<Refusal | BreathEffect> {
+    return this.ask((subject) => subject.effect(...question));
+  }
+
+  /** Every resonance, gap by gap. */
+  sweep({ ticket, litresPerMinute = 0, ...options }: SweepRequest, progress: StepProgress) {
+    return this.inSteps(
+      ticket,
+      async (subject) => gapSweepSteps((await subject.at(litresPerMinute)).instrument, options),
+      ({ rows }) => progress(rows.length, options.gapsMm.length),
+    );
+  }
+
+  /** The change between two gaps by drawing instruments. */
+  draw({ ticket, ...options }: DrawRequest, progress: StepProgress) {
+    return this.inSteps(
+      ticket,
+      ({ setup }) => monteCarloSteps(setup, options),
+      (done) => progress(done, options.trials),
+    );
+  }
+}
+
+/** Student's t only for who needs it: its tables are as heavy as the model. */
+async function coverageFor({ uncertainties }: Setup): Promise<CoverageFactor> {
+  const isExact = Object.values(uncertainties).every(({ degreesOfFreedom }) => degreesOfFreedom === Infinity);
+  return isExact ? NORMAL_COVERAGE : (await import("../../src/bench/measure/coverage.ts")).coverageFactor;
+}
+
+/** Buffers that nothing here keeps: the reference and the frequencies are cached and are copied by the message instead. */
+function ownBuffers({ reference, chosen, wave, stillCurve }: ExploredUnderBreath): Transferable[] {
+  const curves = [...(chosen === reference ? [] : [chosen.curve]), ...(stillCurve ? [stillCurve] : [])];
+  const drawn = curves.flatMap(({ magnitude, phase }) => [magnitude, phase]);
+  return [...drawn, wave.xMm, wave.diameterMm, wave.pressure, wave.flow].map(
+    ({ buffer }) => buffer as ArrayBuffer,
+  );
+}

@@ -1,0 +1,4 @@
+import { serve } from "../service/serve.ts";
+import { Model } from "./model.ts";
+
+serve(new Model());

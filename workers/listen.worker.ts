@@ -1,5 +1,0 @@
-/** Entry of the listening worker. */
-import { Listener } from "./listen.ts";
-import { serve } from "./serve.ts";
-
-serve(new Listener());

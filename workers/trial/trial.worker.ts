@@ -1,0 +1,4 @@
+import { serve } from "../service/serve.ts";
+import { TrialStatistics } from "./trial.ts";
+
+serve(new TrialStatistics());

@@ -1,0 +1,4 @@
+import { serve } from "../service/serve.ts";
+import { VoiceMaker } from "./voice.ts";
+
+serve(new VoiceMaker());
