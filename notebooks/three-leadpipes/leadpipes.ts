@@ -1,5 +1,5 @@
 /** Three leadpipes that nobody has made, on the demo with one gap: what the page's Compare offers to try. */
-import { INVENTED } from "../../src/app/tasks/compare/inventedLeadpipes.ts";
+import { INVENTED } from "../../src/app/tasks/compare/candidates/inventedLeadpipes.ts";
 import { openCompareWorker } from "../../src/app/work/openWorkers.ts";
 import { WorkerClient } from "../../src/app/work/workerClient.ts";
 import { leadpipeOfShape } from "../../src/setup/bore/leadpipeShape.ts";

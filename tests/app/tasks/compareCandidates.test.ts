@@ -23,7 +23,7 @@ import { NO_NOTES, notesForAnother, readNotes } from "../../../src/app/state/not
 import type { Document } from "../../../src/app/state/state.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
 import { comparable, questionOf, readError, readGoal } from "../../../src/app/tasks/compare/compareAsked.ts";
-import { INVENTED } from "../../../src/app/tasks/compare/inventedLeadpipes.ts";
+import { INVENTED } from "../../../src/app/tasks/compare/candidates/inventedLeadpipes.ts";
 import { leadpipeOfShape } from "../../../src/setup/bore/leadpipeShape.ts";
 import { gapMm } from "../../../src/setup/setup.ts";
 import { gapKind } from "../../../src/words/gapKinds.ts";

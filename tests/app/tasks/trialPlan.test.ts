@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { type TrialNotes, trialForm, withTurn } from "../../../src/app/state/notes/trial.ts";
 import { documentOf } from "../../../src/app/state/store.ts";
-import { haveSeen, rememberSeen } from "../../../src/app/tasks/trial/codesSeen.ts";
-import { readPlan } from "../../../src/app/tasks/trial/planReading.ts";
-import { scatterOf } from "../../../src/app/tasks/trial/playerScatter.ts";
-import { spreadGaps } from "../../../src/app/tasks/trial/proposals.ts";
-import { trialTable } from "../../../src/app/tasks/trial/trialTable.ts";
+import { haveSeen, rememberSeen } from "../../../src/app/tasks/trial/session/codesSeen.ts";
+import { readPlan } from "../../../src/app/tasks/trial/plan/planReading.ts";
+import { scatterOf } from "../../../src/app/tasks/trial/plan/playerScatter.ts";
+import { spreadGaps } from "../../../src/app/tasks/trial/plan/proposals.ts";
+import { trialTable } from "../../../src/app/tasks/trial/result/trialTable.ts";
 import { gapMm } from "../../../src/setup/setup.ts";
 import { repeatability } from "../../../src/trial/repeatability.ts";
 import { sealTrial } from "../../../src/trial/seal.ts";

@@ -2,7 +2,7 @@
 import "fake-indexeddb/auto";
 import { afterEach, expect, test, vi } from "vitest";
 import { Recordings } from "../../../src/app/sound/recordings.ts";
-import { canRecord, RecordingError, startRecording } from "../../../src/app/tasks/trial/recorder.ts";
+import { canRecord, RecordingError, startRecording } from "../../../src/app/tasks/trial/session/recorder.ts";
 
 afterEach(() => vi.unstubAllGlobals());
 

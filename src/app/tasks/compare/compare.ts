@@ -10,24 +10,24 @@ import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PageElement } from "../../state/page.ts";
 import { comparison } from "../../work/comparison.ts";
-import "./addCandidate.ts";
+import "./candidates/addCandidate.ts";
 import "./bellTrustPanel.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { GAP_KIND } from "../../../words/gapKinds.ts";
 import { isSound, type Listed, listed } from "../../state/bench/candidates.ts";
 import { commonGap, namedGaps } from "../../state/bench/namedGaps.ts";
-import "./candidateList.ts";
+import "./candidates/candidateList.ts";
 import { type Choice, NotesForm } from "../../form/notesForm.ts";
 import { compareForm } from "../../state/notes/compare.ts";
 import { comparable, questionOf, RESONANCES, readGoal } from "./compareAsked.ts";
 import type { Shown } from "./comparedCandidates.ts";
 import { compareStyles } from "./compareStyles.ts";
-import "./designPanel.ts";
-import "./makingPanel.ts";
-import "./measuredPanel.ts";
+import "./design/designPanel.ts";
+import "./making/makingPanel.ts";
+import "./measured/measuredPanel.ts";
 import "./ranking.ts";
 import "./sideBySide.ts";
-import "./stationsPanel.ts";
+import "./making/stationsPanel.ts";
 
 const tunedOn = (instrument: InstrumentKind): readonly Choice[] => [
   [null, "no, as they are"],

@@ -12,9 +12,9 @@ import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { shownTrial } from "../../state/notes/trial.ts";
 import { PageElement } from "../../state/page.ts";
-import "./plan.ts";
-import "./result.ts";
-import "./sealed.ts";
+import "./plan/plan.ts";
+import "./result/result.ts";
+import "./session/sealed.ts";
 import "./trialList.ts";
 import { trialStyles } from "./trialStyles.ts";
 
