@@ -4,8 +4,6 @@
  */
 import { scaleLog } from "d3";
 import { bottomAxis } from "../../src/charts/kit/axes.ts";
-import { hatched, rectangle } from "../../src/charts/kit/band.ts";
-import { dot, ring } from "../../src/charts/kit/dot.ts";
 import {
   add,
   type Drawing,
@@ -16,6 +14,8 @@ import {
   typeSizes,
   write,
 } from "../../src/charts/kit/drawing.ts";
+import { hatched, rectangle } from "../../src/charts/kit/marks/band.ts";
+import { dot, ring } from "../../src/charts/kit/marks/dot.ts";
 import { bottomAxisRoom } from "../../src/charts/kit/panel.ts";
 import { ticksAt } from "../../src/charts/kit/ticks.ts";
 import { TOO_SMALL } from "../../src/words/verdicts/findings.ts";

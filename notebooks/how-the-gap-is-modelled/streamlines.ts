@@ -12,7 +12,7 @@ import {
   typeSizes,
   write,
 } from "../../src/charts/kit/drawing.ts";
-import { hatchPath } from "../../src/charts/kit/hatch.ts";
+import { hatchPath } from "../../src/charts/kit/marks/hatch.ts";
 import { colour } from "../../src/charts/kit/tokens.ts";
 import { bothUnits } from "../../src/words/numbers.ts";
 

@@ -1,7 +1,6 @@
 /** A plain graph in the drawing office's manner: lines named at their ends, points, a band, a mark. For what has no drawing of its own. */
 import { scaleLinear, scaleLog } from "d3";
 import { bottomAxis, leftAxis } from "../../src/charts/kit/axes.ts";
-import { corners, curvePath } from "../../src/charts/kit/curve.ts";
 import {
   add,
   type Box,
@@ -17,11 +16,12 @@ import {
   typeSizes,
   write,
 } from "../../src/charts/kit/drawing.ts";
-import { hatchPath } from "../../src/charts/kit/hatch.ts";
-import { referenceDash } from "../../src/charts/kit/line.ts";
+import { spread } from "../../src/charts/kit/labels/spread.ts";
+import { corners, curvePath } from "../../src/charts/kit/marks/curve.ts";
+import { hatchPath } from "../../src/charts/kit/marks/hatch.ts";
+import { referenceDash } from "../../src/charts/kit/marks/line.ts";
 import { tickText } from "../../src/charts/kit/numbers.ts";
 import { bottomAxisRoom } from "../../src/charts/kit/panel.ts";
-import { spread } from "../../src/charts/kit/spread.ts";
 import type { Tick } from "../../src/charts/kit/ticks.ts";
 import { colour, type TokenName } from "../../src/charts/kit/tokens.ts";
 

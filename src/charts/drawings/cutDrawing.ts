@@ -7,7 +7,6 @@ import { scaleLinear } from "d3";
 import { exitBoreMm } from "../../setup/geometry.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { bothUnits } from "../../words/numbers.ts";
-import { arrowhead } from "../kit/arrowhead.ts";
 import {
   add,
   clamp,
@@ -24,8 +23,9 @@ import {
   write,
 } from "../kit/drawing.ts";
 import type { Figure } from "../kit/figure.ts";
-import { hatchPath } from "../kit/hatch.ts";
-import { referenceDash } from "../kit/line.ts";
+import { arrowhead } from "../kit/marks/arrowhead.ts";
+import { hatchPath } from "../kit/marks/hatch.ts";
+import { referenceDash } from "../kit/marks/line.ts";
 import { label } from "../kit/panel.ts";
 import type { Paint } from "../kit/tokens.ts";
 import { dimension } from "./dimension.ts";

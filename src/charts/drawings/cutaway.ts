@@ -21,7 +21,7 @@ import {
   textWidth,
   typeSizes,
 } from "../kit/drawing.ts";
-import { referenceDash } from "../kit/line.ts";
+import { referenceDash } from "../kit/marks/line.ts";
 import { label, silent } from "../kit/panel.ts";
 import { drawReference, drawScale, nameParts, placeGapText } from "./cutawayNotes.ts";
 import { drawGap, outsideOfShank, radiusOn, shoulderRadius, stemMm } from "./cutawayParts.ts";

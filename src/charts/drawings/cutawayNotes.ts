@@ -1,7 +1,7 @@
 /** What is written into the section beside its dimensions: the parts' names, the reference, the gap, the scale. */
 
 import { add, clamp, type Frame, rule, type Scale, textWidth, write } from "../kit/drawing.ts";
-import { referenceDash } from "../kit/line.ts";
+import { referenceDash } from "../kit/marks/line.ts";
 import { outsideTail } from "./dimension.ts";
 
 /** CSS px in a millimetre of a screen that keeps to the standard. */

@@ -1,7 +1,7 @@
 /** How far an arrow's line runs on, where arrows stand outside, px. */
 
-import { arrowhead } from "../kit/arrowhead.ts";
 import { add, type Point, polygonPath, rule } from "../kit/drawing.ts";
+import { arrowhead } from "../kit/marks/arrowhead.ts";
 import type { Paint } from "../kit/tokens.ts";
 
 export const outsideTail = 10;

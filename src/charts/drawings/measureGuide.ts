@@ -5,7 +5,6 @@
 import type { Setup } from "../../setup/setup.ts";
 import { formatLength } from "../../units/formatLength.ts";
 import { bothUnits } from "../../words/numbers.ts";
-import { arrowhead } from "../kit/arrowhead.ts";
 import {
   add,
   clamp,
@@ -21,6 +20,7 @@ import {
   textWidth,
   write,
 } from "../kit/drawing.ts";
+import { arrowhead } from "../kit/marks/arrowhead.ts";
 import { dimension } from "./dimension.ts";
 import {
   at,

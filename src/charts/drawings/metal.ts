@@ -1,7 +1,7 @@
 /** Metal in section: filled, hatched, outlined; a ring of it cut along its axis, torn where a long part is broken off. */
 
 import { add, type Point, polygonPath, type Scale } from "../kit/drawing.ts";
-import { hatchPath } from "../kit/hatch.ts";
+import { hatchPath } from "../kit/marks/hatch.ts";
 import type { Outline } from "./profile.ts";
 
 /** Neighbouring parts are told apart by these. */

@@ -27,7 +27,7 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
-import { referenceDash, uprightLine } from "../kit/line.ts";
+import { referenceDash, uprightLine } from "../kit/marks/line.ts";
 import { label, type Panel, plotBox, silent } from "../kit/panel.ts";
 import { noteColumns, tableOf } from "../kit/table.ts";
 import { roundTicks, type Tick } from "../kit/ticks.ts";

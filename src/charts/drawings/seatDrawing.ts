@@ -19,10 +19,10 @@ import {
   write,
 } from "../kit/drawing.ts";
 import type { Figure } from "../kit/figure.ts";
-import { polyline } from "../kit/line.ts";
+import { writeWithin } from "../kit/labels/text.ts";
+import { polyline } from "../kit/marks/line.ts";
 import { inUnit } from "../kit/numbers.ts";
 import { tableOf } from "../kit/table.ts";
-import { writeWithin } from "../kit/text.ts";
 import { dimension, outsideTail } from "./dimension.ts";
 import { drawMetal } from "./metal.ts";
 

@@ -20,7 +20,7 @@ import {
   textWidth,
   write,
 } from "../kit/drawing.ts";
-import { hatchPath } from "../kit/hatch.ts";
+import { hatchPath } from "../kit/marks/hatch.ts";
 import { dimension } from "./dimension.ts";
 import { drawRing } from "./metal.ts";
 import { boreBetween, type Outline } from "./profile.ts";

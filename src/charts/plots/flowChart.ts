@@ -8,7 +8,6 @@ import type { ResistanceChange } from "../../study/blown/resistanceChange.ts";
 import type { LengthUnit } from "../../units/length.ts";
 import { bothUnits, percent } from "../../words/numbers.ts";
 import { bottomAxis } from "../kit/axes.ts";
-import { ring } from "../kit/dot.ts";
 import {
   add,
   type Box,
@@ -22,11 +21,12 @@ import {
   write,
 } from "../kit/drawing.ts";
 import type { Figure } from "../kit/figure.ts";
-import { intervalPath } from "../kit/intervalBar.ts";
-import { referenceDash } from "../kit/line.ts";
+import { heading } from "../kit/labels/text.ts";
+import { ring } from "../kit/marks/dot.ts";
+import { intervalPath } from "../kit/marks/intervalBar.ts";
+import { referenceDash } from "../kit/marks/line.ts";
 import { bottomAxisRoom, label, type Panel } from "../kit/panel.ts";
 import { lengthColumn, tableOf } from "../kit/table.ts";
-import { heading } from "../kit/text.ts";
 import { marksIn, roundTicks } from "../kit/ticks.ts";
 
 const rowPx = 24;

@@ -6,7 +6,6 @@ import type { LengthUnit } from "../../units/length.ts";
 import { concertNote, noteLabel, noteText, writtenPitch } from "../../words/instruments.ts";
 import { bothUnits, signed } from "../../words/numbers.ts";
 import { bottomAxis, leftAxis } from "../kit/axes.ts";
-import { dot } from "../kit/dot.ts";
 import {
   add,
   type Box,
@@ -21,11 +20,12 @@ import {
   typeSizes,
   write,
 } from "../kit/drawing.ts";
-import { drawKey, type KeyItem, keyWidth } from "../kit/key.ts";
-import { curve, readOutLine, referenceDash } from "../kit/line.ts";
+import { drawKey, type KeyItem, keyWidth } from "../kit/labels/key.ts";
+import { firstFitting, heading } from "../kit/labels/text.ts";
+import { dot } from "../kit/marks/dot.ts";
+import { curve, readOutLine, referenceDash } from "../kit/marks/line.ts";
 import { heightOf, label, type Panel, plotBox, silent } from "../kit/panel.ts";
 import { type Column, tableOf } from "../kit/table.ts";
-import { firstFitting, heading } from "../kit/text.ts";
 import { marksIn, roundTicks, type Tick, ticksAt } from "../kit/ticks.ts";
 
 export interface ImpedanceData {

@@ -16,12 +16,12 @@ import {
   typeSizes,
 } from "../kit/drawing.ts";
 import { type Figure, proportional } from "../kit/figure.ts";
-import { intervalPath } from "../kit/intervalBar.ts";
-import { referenceDash, uprightLine } from "../kit/line.ts";
+import { heading } from "../kit/labels/text.ts";
+import { intervalPath } from "../kit/marks/intervalBar.ts";
+import { referenceDash, uprightLine } from "../kit/marks/line.ts";
 import { tickText } from "../kit/numbers.ts";
 import { heightOf, label, type Panel, plotBox, widthOf } from "../kit/panel.ts";
 import { lengthColumn, tableOf } from "../kit/table.ts";
-import { heading } from "../kit/text.ts";
 import { lengthTicks, marksIn, roundTicks } from "../kit/ticks.ts";
 
 export interface LeapPoint {

@@ -8,12 +8,12 @@ import { noteText } from "../../words/instruments.ts";
 import { bothUnits, signed } from "../../words/numbers.ts";
 import { bottomAxis, leftAxis } from "../kit/axes.ts";
 import { add, type Drawing, type Frame, sheet, type Table, typeSizes } from "../kit/drawing.ts";
-import { END_LABEL_ROOM, endLabels } from "../kit/endLabels.ts";
 import { type Figure, proportional } from "../kit/figure.ts";
-import { curve, referenceDash } from "../kit/line.ts";
+import { END_LABEL_ROOM, endLabels } from "../kit/labels/endLabels.ts";
+import { heading } from "../kit/labels/text.ts";
+import { curve, referenceDash } from "../kit/marks/line.ts";
 import { heightOf, label, type Panel, plotBox, silent, widthOf } from "../kit/panel.ts";
 import { noteColumns, tableOf } from "../kit/table.ts";
-import { heading } from "../kit/text.ts";
 import { marksIn, roundTicks, signedText } from "../kit/ticks.ts";
 import { resonanceColour } from "../kit/tokens.ts";
 

@@ -12,7 +12,6 @@ import type { LengthUnit } from "../../units/length.ts";
 import { noteLabel, notesText, partialName, writtenPitch } from "../../words/instruments.ts";
 import { bothUnits, signed } from "../../words/numbers.ts";
 import { bottomAxis, leftAxis } from "../kit/axes.ts";
-import { levelBand } from "../kit/band.ts";
 import {
   type Box,
   clamp,
@@ -24,8 +23,9 @@ import {
   write,
 } from "../kit/drawing.ts";
 import { type Figure, proportional } from "../kit/figure.ts";
-import { drawKey, type KeyItem } from "../kit/key.ts";
-import { levelLine, line, referenceDash } from "../kit/line.ts";
+import { drawKey, type KeyItem } from "../kit/labels/key.ts";
+import { levelBand } from "../kit/marks/band.ts";
+import { levelLine, line, referenceDash } from "../kit/marks/line.ts";
 import { tickText } from "../kit/numbers.ts";
 import { label, type Panel, plotBox, silent } from "../kit/panel.ts";
 import { tableOf } from "../kit/table.ts";

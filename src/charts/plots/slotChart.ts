@@ -22,10 +22,10 @@ import {
   typeSizes,
 } from "../kit/drawing.ts";
 import type { Figure } from "../kit/figure.ts";
-import { referenceDash, uprightLine } from "../kit/line.ts";
+import { heading } from "../kit/labels/text.ts";
+import { referenceDash, uprightLine } from "../kit/marks/line.ts";
 import { bottomAxisRoom, label, type Panel, widthOf } from "../kit/panel.ts";
 import { type Column, noteColumns, tableOf } from "../kit/table.ts";
-import { heading } from "../kit/text.ts";
 import { marksIn, roundTicks, signedText } from "../kit/ticks.ts";
 
 export interface SlotData {

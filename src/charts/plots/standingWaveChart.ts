@@ -5,7 +5,6 @@ import type { LengthUnit } from "../../units/length.ts";
 import { concertPitch, noteText } from "../../words/instruments.ts";
 import { percent } from "../../words/numbers.ts";
 import { bottomAxis, leftAxis } from "../kit/axes.ts";
-import { corners, curvePath } from "../kit/curve.ts";
 import {
   add,
   type Box,
@@ -20,12 +19,13 @@ import {
   textWidth,
   typeSizes,
 } from "../kit/drawing.ts";
-import { drawKey, type KeyItem, keyWidth } from "../kit/key.ts";
-import { curve } from "../kit/line.ts";
+import { drawKey, type KeyItem, keyWidth } from "../kit/labels/key.ts";
+import { firstFitting, heading } from "../kit/labels/text.ts";
+import { corners, curvePath } from "../kit/marks/curve.ts";
+import { curve } from "../kit/marks/line.ts";
 import { inUnit } from "../kit/numbers.ts";
 import { label, type Panel, plotBox, silent } from "../kit/panel.ts";
 import { lengthColumn, tableOf } from "../kit/table.ts";
-import { firstFitting, heading } from "../kit/text.ts";
 import { lengthTicks, marksIn, ticksAt } from "../kit/ticks.ts";
 
 /** Share of the drawing's height that the bore's outline gets. */

@@ -6,8 +6,6 @@ import { noteText } from "../../words/instruments.ts";
 import { signed } from "../../words/numbers.ts";
 import { FINDING } from "../../words/verdicts/findings.ts";
 import { testName } from "../../words/verdicts/tests.ts";
-import { hatched, rectangle } from "../kit/band.ts";
-import { dot } from "../kit/dot.ts";
 import {
   add,
   clamp,
@@ -19,8 +17,10 @@ import {
   type Table,
   textWidth,
 } from "../kit/drawing.ts";
-import { intervalPath } from "../kit/intervalBar.ts";
-import { uprightLine } from "../kit/line.ts";
+import { hatched, rectangle } from "../kit/marks/band.ts";
+import { dot } from "../kit/marks/dot.ts";
+import { intervalPath } from "../kit/marks/intervalBar.ts";
+import { uprightLine } from "../kit/marks/line.ts";
 import { tickText } from "../kit/numbers.ts";
 import { label } from "../kit/panel.ts";
 import { noteColumns, tableOf } from "../kit/table.ts";

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { textWidth } from "../../../src/charts/kit/drawing.ts";
-import { spread } from "../../../src/charts/kit/spread.ts";
+import { spread } from "../../../src/charts/kit/labels/spread.ts";
 import { heightChart } from "../../../src/charts/plots/gap/heightChart.ts";
 import { shiftChart, spacingChart } from "../../../src/charts/plots/gap/spacingChart.ts";
 import { impedanceChart } from "../../../src/charts/plots/impedanceChart.ts";

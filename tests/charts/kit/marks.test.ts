@@ -1,8 +1,8 @@
 /** The two marks that are worked out by hand: section lines and thinned curves. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { corners, curvePath } from "../../../src/charts/kit/curve.ts";
-import { hatchPath } from "../../../src/charts/kit/hatch.ts";
+import { corners, curvePath } from "../../../src/charts/kit/marks/curve.ts";
+import { hatchPath } from "../../../src/charts/kit/marks/hatch.ts";
 
 test("a thinned curve passes within 0.2 px of every point it leaves out", () => {
   fc.assert(

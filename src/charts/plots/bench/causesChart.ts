@@ -4,7 +4,6 @@
  */
 import { scaleLinear } from "d3";
 import { bottomAxis } from "../../kit/axes.ts";
-import { rectangle } from "../../kit/band.ts";
 import {
   add,
   type Box,
@@ -17,8 +16,9 @@ import {
   typeSizes,
 } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
-import { hatchPath } from "../../kit/hatch.ts";
-import { referenceDash, uprightLine } from "../../kit/line.ts";
+import { rectangle } from "../../kit/marks/band.ts";
+import { hatchPath } from "../../kit/marks/hatch.ts";
+import { referenceDash, uprightLine } from "../../kit/marks/line.ts";
 import { tickText } from "../../kit/numbers.ts";
 import { bottomAxisRoom, label, type Panel, widthOf } from "../../kit/panel.ts";
 import { tableOf } from "../../kit/table.ts";

@@ -3,7 +3,6 @@ import { scaleLinear } from "d3";
 import type { LengthUnit } from "../../../units/length.ts";
 import { lengthSpan, plusMinus, roundedLength } from "../../../units/uncertainLength.ts";
 import { bottomAxis } from "../../kit/axes.ts";
-import { rectangle } from "../../kit/band.ts";
 import {
   add,
   type Drawing,
@@ -15,12 +14,13 @@ import {
   typeSizes,
 } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
-import { hatchPath } from "../../kit/hatch.ts";
-import { intervalPath } from "../../kit/intervalBar.ts";
-import { referenceDash, uprightLine } from "../../kit/line.ts";
+import { writeWithin } from "../../kit/labels/text.ts";
+import { rectangle } from "../../kit/marks/band.ts";
+import { hatchPath } from "../../kit/marks/hatch.ts";
+import { intervalPath } from "../../kit/marks/intervalBar.ts";
+import { referenceDash, uprightLine } from "../../kit/marks/line.ts";
 import { label, type Panel, plotBox } from "../../kit/panel.ts";
 import { lengthsTable } from "../../kit/table.ts";
-import { writeWithin } from "../../kit/text.ts";
 import { lengthTicks, marksIn } from "../../kit/ticks.ts";
 
 export interface GapInterval {

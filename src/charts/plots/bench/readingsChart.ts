@@ -22,7 +22,7 @@ import {
   typeSizes,
 } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
-import { intervalBar } from "../../kit/intervalBar.ts";
+import { intervalBar } from "../../kit/marks/intervalBar.ts";
 import { inUnit } from "../../kit/numbers.ts";
 import { label, type Panel, plotBox } from "../../kit/panel.ts";
 import { lengthColumn, tableOf } from "../../kit/table.ts";

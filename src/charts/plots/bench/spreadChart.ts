@@ -4,8 +4,6 @@ import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { bothUnits } from "../../../words/numbers.ts";
 import { bottomAxis } from "../../kit/axes.ts";
-import { hatched, rectangle } from "../../kit/band.ts";
-import { ring } from "../../kit/dot.ts";
 import {
   add,
   type Box,
@@ -18,11 +16,13 @@ import {
   typeSizes,
 } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
-import { intervalBar } from "../../kit/intervalBar.ts";
-import { levelLine, referenceDash } from "../../kit/line.ts";
+import { shortened, writeWithin } from "../../kit/labels/text.ts";
+import { hatched, rectangle } from "../../kit/marks/band.ts";
+import { ring } from "../../kit/marks/dot.ts";
+import { intervalBar } from "../../kit/marks/intervalBar.ts";
+import { levelLine, referenceDash } from "../../kit/marks/line.ts";
 import { bottomAxisRoom, label, type Panel, widthOf } from "../../kit/panel.ts";
 import { lengthColumn, tableOf } from "../../kit/table.ts";
-import { shortened, writeWithin } from "../../kit/text.ts";
 import { lengthTicks, marksIn } from "../../kit/ticks.ts";
 
 export interface SpreadGap {

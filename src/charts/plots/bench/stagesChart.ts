@@ -4,8 +4,6 @@ import type { LengthUnit } from "../../../units/length.ts";
 import { lengthSpan, roundedLength } from "../../../units/uncertainLength.ts";
 import { bothUnits } from "../../../words/numbers.ts";
 import { bottomAxis, leftAxis } from "../../kit/axes.ts";
-import { levelBand } from "../../kit/band.ts";
-import { dot } from "../../kit/dot.ts";
 import {
   add,
   type Drawing,
@@ -18,10 +16,12 @@ import {
   typeSizes,
 } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
-import { levelLine, referenceDash } from "../../kit/line.ts";
+import { heading } from "../../kit/labels/text.ts";
+import { levelBand } from "../../kit/marks/band.ts";
+import { dot } from "../../kit/marks/dot.ts";
+import { levelLine, referenceDash } from "../../kit/marks/line.ts";
 import { heightOf, label, type Panel, plotBox, silent, widthOf } from "../../kit/panel.ts";
 import { lengthColumn, tableOf } from "../../kit/table.ts";
-import { heading } from "../../kit/text.ts";
 import { lengthTicks, marksIn, ticksAt } from "../../kit/ticks.ts";
 
 export interface StagesData {

@@ -20,11 +20,11 @@ import {
   typeSizes,
 } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
-import { levelLine, polyline } from "../../kit/line.ts";
+import { heading } from "../../kit/labels/text.ts";
+import { levelLine, polyline } from "../../kit/marks/line.ts";
 import { inUnit } from "../../kit/numbers.ts";
 import { bottomAxisRoom, label, type Panel, widthOf } from "../../kit/panel.ts";
 import { lengthColumn, tableOf } from "../../kit/table.ts";
-import { heading } from "../../kit/text.ts";
 import { lengthTicks, signedText } from "../../kit/ticks.ts";
 import {
   drawVariants,

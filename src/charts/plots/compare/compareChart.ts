@@ -11,9 +11,6 @@ import { noteText } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
 import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
 import { leftAxis, noteAxis } from "../../kit/axes.ts";
-import { hatched } from "../../kit/band.ts";
-import { curvePath } from "../../kit/curve.ts";
-import { ring } from "../../kit/dot.ts";
 import {
   add,
   type Box,
@@ -27,10 +24,13 @@ import {
   typeSizes,
 } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
-import { levelLine } from "../../kit/line.ts";
+import { capitalised, heading, shortened } from "../../kit/labels/text.ts";
+import { hatched } from "../../kit/marks/band.ts";
+import { curvePath } from "../../kit/marks/curve.ts";
+import { ring } from "../../kit/marks/dot.ts";
+import { levelLine } from "../../kit/marks/line.ts";
 import { label, type Panel, widthOf } from "../../kit/panel.ts";
 import { valuesTable } from "../../kit/table.ts";
-import { capitalised, heading, shortened } from "../../kit/text.ts";
 import { roundTicks } from "../../kit/ticks.ts";
 import { type Standing, strokeOf, type Variant } from "./compareSeries.ts";
 

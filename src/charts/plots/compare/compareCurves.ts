@@ -6,10 +6,10 @@ import { concertPitch, noteLabel, noteText } from "../../../words/instruments.ts
 import { bottomAxis, leftAxis } from "../../kit/axes.ts";
 import { add, clamp, type Drawing, type Frame, sheet, type Table, typeSizes } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
-import { curve } from "../../kit/line.ts";
+import { heading } from "../../kit/labels/text.ts";
+import { curve } from "../../kit/marks/line.ts";
 import { label, type Panel, plotBox, silent } from "../../kit/panel.ts";
 import { type Column, noteColumns, tableOf } from "../../kit/table.ts";
-import { heading } from "../../kit/text.ts";
 import { roundTicks, ticksAt } from "../../kit/ticks.ts";
 import {
   drawVariants,

@@ -4,9 +4,9 @@
  */
 
 import { type Drawing, rule, textWidth } from "../../kit/drawing.ts";
-import { keySample } from "../../kit/key.ts";
-import { referenceDash } from "../../kit/line.ts";
-import { shortened } from "../../kit/text.ts";
+import { keySample } from "../../kit/labels/key.ts";
+import { shortened } from "../../kit/labels/text.ts";
+import { referenceDash } from "../../kit/marks/line.ts";
 import type { Paint } from "../../kit/tokens.ts";
 
 export interface Variant {

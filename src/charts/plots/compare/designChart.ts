@@ -3,10 +3,10 @@ import { scaleLinear, scaleLog } from "d3";
 import { bottomAxis, leftAxis } from "../../kit/axes.ts";
 import { add, type Drawing, type Frame, sheet, type Table, typeSizes } from "../../kit/drawing.ts";
 import { type Figure, proportional } from "../../kit/figure.ts";
-import { levelLine, polyline, uprightLine } from "../../kit/line.ts";
+import { heading } from "../../kit/labels/text.ts";
+import { levelLine, polyline, uprightLine } from "../../kit/marks/line.ts";
 import { label, type Panel, plotBox } from "../../kit/panel.ts";
 import { tableOf } from "../../kit/table.ts";
-import { heading } from "../../kit/text.ts";
 import { ticksAt } from "../../kit/ticks.ts";
 
 export interface DesignStep {

@@ -11,8 +11,6 @@ import { noteText } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
 import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
 import { leftAxis, noteAxis } from "../../kit/axes.ts";
-import { levelBand } from "../../kit/band.ts";
-import { ring } from "../../kit/dot.ts";
 import {
   type Attributes,
   add,
@@ -24,11 +22,13 @@ import {
   typeSizes,
 } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
-import { type KeyItem, keySample, keyWidth } from "../../kit/key.ts";
-import { levelLine, referenceDash } from "../../kit/line.ts";
+import { type KeyItem, keySample, keyWidth } from "../../kit/labels/key.ts";
+import { heading } from "../../kit/labels/text.ts";
+import { levelBand } from "../../kit/marks/band.ts";
+import { ring } from "../../kit/marks/dot.ts";
+import { levelLine, referenceDash } from "../../kit/marks/line.ts";
 import { label, type Panel, plotBox, silent } from "../../kit/panel.ts";
 import { valuesTable } from "../../kit/table.ts";
-import { heading } from "../../kit/text.ts";
 import { roundTicks, signedText } from "../../kit/ticks.ts";
 
 /** `before` is open and dashed, as references are; `after` is filled and in the accent. */

@@ -14,12 +14,12 @@ import {
   typeSizes,
 } from "../../kit/drawing.ts";
 import type { Figure } from "../../kit/figure.ts";
-import { drawKey, type KeyItem } from "../../kit/key.ts";
-import { curve, referenceDash } from "../../kit/line.ts";
+import { drawKey, type KeyItem } from "../../kit/labels/key.ts";
+import { heading } from "../../kit/labels/text.ts";
+import { curve, referenceDash } from "../../kit/marks/line.ts";
 import { tickText } from "../../kit/numbers.ts";
 import { label, type Panel, plotBox, silent } from "../../kit/panel.ts";
 import { type Column, tableOf } from "../../kit/table.ts";
-import { heading } from "../../kit/text.ts";
 import { roundTicks, ticksAt } from "../../kit/ticks.ts";
 
 export interface MeasuredChartData {

@@ -25,9 +25,9 @@ import {
   typeSizes,
 } from "../../kit/drawing.ts";
 import { type Figure, proportional } from "../../kit/figure.ts";
+import { firstFitting, heading } from "../../kit/labels/text.ts";
 import { heightOf, label, type Panel, plotBox, widthOf } from "../../kit/panel.ts";
 import { type Column, lengthColumn, tableOf } from "../../kit/table.ts";
-import { firstFitting, heading } from "../../kit/text.ts";
 import { lengthTicks, marksIn } from "../../kit/ticks.ts";
 import type { Paint } from "../../kit/tokens.ts";
 

@@ -1,10 +1,10 @@
 /** What a gap chart is held against: the band too small to notice, and which way the rule of thumb points. */
 
 import { TOO_SMALL } from "../../../words/verdicts/findings.ts";
-import { arrowhead } from "../../kit/arrowhead.ts";
-import { hatched, rectangle } from "../../kit/band.ts";
-import { clearest, startsFrom } from "../../kit/clearest.ts";
 import { add, clamp, type Point, polygonPath, rule, textWidth, write } from "../../kit/drawing.ts";
+import { clearest, startsFrom } from "../../kit/labels/clearest.ts";
+import { arrowhead } from "../../kit/marks/arrowhead.ts";
+import { hatched, rectangle } from "../../kit/marks/band.ts";
 import { tickText } from "../../kit/numbers.ts";
 import type { Panel } from "../../kit/panel.ts";
 

@@ -10,8 +10,6 @@ import type { ChangedMode } from "../../../study/change/modeChanges.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { bottomAxis, leftAxis } from "../../kit/axes.ts";
-import { corners, curvePath } from "../../kit/curve.ts";
-import { ring } from "../../kit/dot.ts";
 import {
   add,
   type Drawing,
@@ -23,11 +21,13 @@ import {
   textWidth,
   typeSizes,
 } from "../../kit/drawing.ts";
-import { END_LABEL_ROOM, endLabels } from "../../kit/endLabels.ts";
-import { levelLine } from "../../kit/line.ts";
+import { END_LABEL_ROOM, endLabels } from "../../kit/labels/endLabels.ts";
+import { firstFitting, heading } from "../../kit/labels/text.ts";
+import { corners, curvePath } from "../../kit/marks/curve.ts";
+import { ring } from "../../kit/marks/dot.ts";
+import { levelLine } from "../../kit/marks/line.ts";
 import { heightOf, label, type Panel, plotBox, silent, widthOf } from "../../kit/panel.ts";
 import { type Column, lengthColumn, tableOf } from "../../kit/table.ts";
-import { firstFitting, heading } from "../../kit/text.ts";
 import { lengthTicks, marksIn, roundTicks, signedText } from "../../kit/ticks.ts";
 import { resonanceColour } from "../../kit/tokens.ts";
 import { drawBand, drawRule } from "./gapBand.ts";

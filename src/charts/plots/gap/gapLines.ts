@@ -3,10 +3,10 @@ import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
-import { dot } from "../../kit/dot.ts";
 import { add, clamp, type Frame, hitArea, polygonPath, textWidth, write } from "../../kit/drawing.ts";
-import { END_LABEL_ROOM } from "../../kit/endLabels.ts";
-import { readOutLine, referenceDash, uprightLine } from "../../kit/line.ts";
+import { END_LABEL_ROOM } from "../../kit/labels/endLabels.ts";
+import { dot } from "../../kit/marks/dot.ts";
+import { readOutLine, referenceDash, uprightLine } from "../../kit/marks/line.ts";
 import { label, type Panel } from "../../kit/panel.ts";
 import { type Quantity, type Series, type Slid, slideText, valueAt } from "./gapSeries.ts";
 

@@ -10,8 +10,6 @@ import {
 } from "../../../study/blown/gapStream.ts";
 import { gapStreamCaption, gapStreamCase, gapStreamDescription } from "../../../words/blown/gapStream.ts";
 import { drawMetal } from "../../drawings/metal.ts";
-import { arrowhead } from "../../kit/arrowhead.ts";
-import { curvePath } from "../../kit/curve.ts";
 import {
   add,
   clamp,
@@ -26,10 +24,12 @@ import {
   typeSizes,
 } from "../../kit/drawing.ts";
 import { type Figure, proportional } from "../../kit/figure.ts";
-import { hatchPath } from "../../kit/hatch.ts";
+import { firstFitting, heading } from "../../kit/labels/text.ts";
+import { arrowhead } from "../../kit/marks/arrowhead.ts";
+import { curvePath } from "../../kit/marks/curve.ts";
+import { hatchPath } from "../../kit/marks/hatch.ts";
 import { label, type Panel, silent } from "../../kit/panel.ts";
 import { tableOf } from "../../kit/table.ts";
-import { firstFitting, heading } from "../../kit/text.ts";
 
 export interface GapStreamData {
   readonly drawn: ComputedGapStream;

@@ -9,12 +9,12 @@ import type { ListenedNote, MeasuredGap } from "../../../study/listened/measured
 import type { LengthUnit } from "../../../units/length.ts";
 import { isShare, listenedWords, takenWords } from "../../../words/listen/measuredWords.ts";
 import { bottomAxis, leftAxis } from "../../kit/axes.ts";
-import { diamond } from "../../kit/diamond.ts";
 import { type Drawing, type Frame, sheet, type Table, typeSizes } from "../../kit/drawing.ts";
 import { type Figure, proportional } from "../../kit/figure.ts";
-import { intervalBar } from "../../kit/intervalBar.ts";
-import { drawKey, type KeyItem } from "../../kit/key.ts";
-import { line } from "../../kit/line.ts";
+import { drawKey, type KeyItem } from "../../kit/labels/key.ts";
+import { diamond } from "../../kit/marks/diamond.ts";
+import { intervalBar } from "../../kit/marks/intervalBar.ts";
+import { line } from "../../kit/marks/line.ts";
 import { label, type Panel, plotBox, silent } from "../../kit/panel.ts";
 import { lengthColumn, tableOf } from "../../kit/table.ts";
 import { lengthTicks, marksIn, roundTicks } from "../../kit/ticks.ts";

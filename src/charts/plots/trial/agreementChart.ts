@@ -1,7 +1,6 @@
 /** Whether a player says the same again: the ratings of each item from repeat to repeat. Level lines agree, crossing ones do not. */
 import { scaleLinear } from "d3";
 import { bottomAxis } from "../../kit/axes.ts";
-import { dot } from "../../kit/dot.ts";
 import {
   add,
   type Drawing,
@@ -14,10 +13,11 @@ import {
   typeSizes,
 } from "../../kit/drawing.ts";
 import { type Figure, proportional } from "../../kit/figure.ts";
-import { polyline } from "../../kit/line.ts";
+import { spread } from "../../kit/labels/spread.ts";
+import { shortened } from "../../kit/labels/text.ts";
+import { dot } from "../../kit/marks/dot.ts";
+import { polyline } from "../../kit/marks/line.ts";
 import { label, type Panel } from "../../kit/panel.ts";
-import { spread } from "../../kit/spread.ts";
-import { shortened } from "../../kit/text.ts";
 import { ticksAt } from "../../kit/ticks.ts";
 import { resonanceColour } from "../../kit/tokens.ts";
 import { type RatingScale, ratingAxis, ratingPlot } from "./ratingScale.ts";

@@ -2,7 +2,6 @@
 import { scaleLinear } from "d3";
 import { percent } from "../../../words/numbers.ts";
 import { bottomAxis, leftAxis } from "../../kit/axes.ts";
-import { dot } from "../../kit/dot.ts";
 import {
   add,
   type Drawing,
@@ -15,10 +14,11 @@ import {
   typeSizes,
 } from "../../kit/drawing.ts";
 import { type Figure, proportional } from "../../kit/figure.ts";
-import { levelLine, polyline, referenceDash } from "../../kit/line.ts";
+import { writeWithin } from "../../kit/labels/text.ts";
+import { dot } from "../../kit/marks/dot.ts";
+import { levelLine, polyline, referenceDash } from "../../kit/marks/line.ts";
 import { label, type Panel, plotBox } from "../../kit/panel.ts";
 import { tableOf } from "../../kit/table.ts";
-import { writeWithin } from "../../kit/text.ts";
 import { ticksAt } from "../../kit/ticks.ts";
 
 export interface PowerData {

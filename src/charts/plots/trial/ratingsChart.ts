@@ -7,7 +7,6 @@ import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { bothUnits } from "../../../words/numbers.ts";
 import { bottomAxis } from "../../kit/axes.ts";
-import { dot, ring } from "../../kit/dot.ts";
 import {
   add,
   type Box,
@@ -24,11 +23,12 @@ import {
   typeSizes,
 } from "../../kit/drawing.ts";
 import { type Figure, proportional } from "../../kit/figure.ts";
-import { intervalBar } from "../../kit/intervalBar.ts";
-import { line } from "../../kit/line.ts";
+import { shortened, writeWithin } from "../../kit/labels/text.ts";
+import { dot, ring } from "../../kit/marks/dot.ts";
+import { intervalBar } from "../../kit/marks/intervalBar.ts";
+import { line } from "../../kit/marks/line.ts";
 import { type Panel, widthOf } from "../../kit/panel.ts";
 import { lengthColumn, tableOf } from "../../kit/table.ts";
-import { shortened, writeWithin } from "../../kit/text.ts";
 import { lengthTicks, marksIn, type Tick } from "../../kit/ticks.ts";
 import { type RatingScale, ratingAxis, ratingPlot } from "./ratingScale.ts";
 
