@@ -156,18 +156,20 @@ const EULER = 0.5772156649015329;
 function farKernel([yRe, yIm]: Complex): Complex {
   const size = yRe * yRe + yIm * yIm;
   const inverse: Complex = [yRe / size, -yIm / size];
-  // Σ a_k y^−k and its alternating sum
-  let term: Complex = [1, 0];
+  // Σ a_k y^−k and its alternating sum, as far as it counts
+  let [tRe, tIm] = [1, 0];
   const plus: Complex = [1, 0];
   const minus: Complex = [1, 0];
-  for (let k = 1; k < 18; k++) {
+  for (let k = 1; k < 18 && Math.abs(tRe) + Math.abs(tIm) > 1e-18; k++) {
     const factor = (4 - (2 * k - 1) ** 2) / (8 * k);
-    term = times(term, [factor * inverse[0], factor * inverse[1]]);
+    const next = factor * (tRe * inverse[0] - tIm * inverse[1]);
+    tIm = factor * (tRe * inverse[1] + tIm * inverse[0]);
+    tRe = next;
     const sign = k & 1 ? -1 : 1;
-    plus[0] += term[0];
-    plus[1] += term[1];
-    minus[0] += sign * term[0];
-    minus[1] += sign * term[1];
+    plus[0] += tRe;
+    plus[1] += tIm;
+    minus[0] += sign * tRe;
+    minus[1] += sign * tIm;
   }
   // I₁ has e^{y} and −j e^{−y} in the first quadrant
   const decay = Math.exp(-2 * yRe);

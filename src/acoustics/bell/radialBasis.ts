@@ -18,6 +18,9 @@ export interface RadialBasis {
   readonly K: Float64Array;
   /** C − BᵀB: what a finite number of functions leaves of the wall's slope; 0 for all of them. */
   readonly rest: Float64Array;
+  /** KB + BᵀK and the same of `rest`: what B does to either along a flare. */
+  readonly KB: Float64Array;
+  readonly restB: Float64Array;
   /** K of all but the plane wave as V·diag(w)·Vᵀ: its straight duct's modes. */
   readonly w: Float64Array;
   readonly V: Float64Array;
@@ -58,6 +61,7 @@ function makeBasis(n: number): RadialBasis {
   const C = weighted(slope, 2).mmul(slope.transpose());
   const K = weighted(slope, 0).mmul(slope.transpose());
   const rest = Matrix.sub(C, B.transpose().mmul(B));
+  const twice = (of: Matrix) => Matrix.add(of.mmul(B), B.transpose().mmul(of));
   const inner = n > 1 ? K.subMatrix(1, n - 1, 1, n - 1) : Matrix.zeros(0, 0);
   const modes = n > 1 ? new EigenvalueDecomposition(inner, { assumeSymmetric: true }) : null;
   const flat = (m: Matrix) => Float64Array.from(m.to1DArray());
@@ -66,6 +70,8 @@ function makeBasis(n: number): RadialBasis {
     B: flat(B),
     K: flat(K),
     rest: flat(rest),
+    KB: flat(twice(K)),
+    restB: flat(twice(rest)),
     w: Float64Array.from(modes?.realEigenvalues ?? []),
     V: modes ? flat(modes.eigenvectorMatrix) : new Float64Array(0),
   };

@@ -20,11 +20,12 @@ export function multiply(
       const re = x[2 * (i * inner + k)];
       const im = x[2 * (i * inner + k) + 1];
       if (re === 0 && im === 0) continue;
-      let from = 2 * k * columns;
-      let to = 2 * i * columns;
-      for (let j = 0; j < columns; j++, from += 2, to += 2) {
-        out[to] += re * y[from] - im * y[from + 1];
-        out[to + 1] += re * y[from + 1] + im * y[from];
+      const end = 2 * (k + 1) * columns;
+      for (let from = 2 * k * columns, to = 2 * i * columns; from < end; from += 2, to += 2) {
+        const a = y[from];
+        const b = y[from + 1];
+        out[to] += re * a - im * b;
+        out[to + 1] += re * b + im * a;
       }
     }
 }
@@ -37,10 +38,12 @@ export function solve(a: Float64Array, b: Float64Array, n: number, columns: numb
   for (let k = 0; k < n; k++) {
     let pivot = k;
     let largest = 0;
-    for (let i = k; i < n; i++) {
-      const at = 2 * (i * n + k);
+    for (let i = k, at = 2 * (k * n + k); i < n; i++, at += 2 * n) {
       const size = a[at] * a[at] + a[at + 1] * a[at + 1];
-      if (size > largest) [pivot, largest] = [i, size];
+      if (size > largest) {
+        pivot = i;
+        largest = size;
+      }
     }
     if (!(largest > 0 && largest < Infinity))
       throw new OutOfRange("the bell's modes cannot be told apart at this frequency: ask for another one");
@@ -51,56 +54,51 @@ export function solve(a: Float64Array, b: Float64Array, n: number, columns: numb
     const at = 2 * (k * n + k);
     const re = a[at] / largest;
     const im = -a[at + 1] / largest;
-    scaleRow(a, k, n, k + 1, re, im);
-    scaleRow(b, k, columns, 0, re, im);
-    for (let i = k + 1; i < n; i++) subtractRow(a, b, k, i, n, columns);
+    const endOfA = 2 * (k + 1) * n;
+    const startOfB = 2 * k * columns;
+    const endOfB = startOfB + 2 * columns;
+    scale(a, at + 2, endOfA, re, im);
+    scale(b, startOfB, endOfB, re, im);
+    for (let i = k + 1; i < n; i++) {
+      const below = 2 * (i * n + k);
+      const re = a[below];
+      const im = a[below + 1];
+      if (re === 0 && im === 0) continue;
+      subtract(a, at + 2, endOfA, below + 2, re, im);
+      subtract(b, startOfB, endOfB, 2 * i * columns, re, im);
+    }
   }
   for (let k = n - 1; k > 0; k--)
     for (let i = 0; i < k; i++) {
       const at = 2 * (i * n + k);
-      addMultiple(b, k, i, columns, 0, -a[at], -a[at + 1]);
+      subtract(b, 2 * k * columns, 2 * (k + 1) * columns, 2 * i * columns, a[at], a[at + 1]);
     }
 }
 
-function subtractRow(a: Float64Array, b: Float64Array, k: number, i: number, n: number, columns: number) {
-  const at = 2 * (i * n + k);
-  const re = -a[at];
-  const im = -a[at + 1];
-  if (re === 0 && im === 0) return;
-  addMultiple(a, k, i, n, k + 1, re, im);
-  addMultiple(b, k, i, columns, 0, re, im);
-}
-
 function swapRows(m: Float64Array, i: number, k: number, columns: number): void {
-  for (let j = 0; j < 2 * columns; j++) {
-    const kept = m[2 * i * columns + j];
-    m[2 * i * columns + j] = m[2 * k * columns + j];
-    m[2 * k * columns + j] = kept;
+  const end = 2 * (i + 1) * columns;
+  for (let at = 2 * i * columns, other = 2 * k * columns; at < end; at++, other++) {
+    const kept = m[at];
+    m[at] = m[other];
+    m[other] = kept;
   }
 }
 
-function scaleRow(m: Float64Array, row: number, columns: number, from: number, re: number, im: number): void {
-  for (let at = 2 * (row * columns + from); at < 2 * (row + 1) * columns; at += 2) {
+function scale(m: Float64Array, start: number, end: number, re: number, im: number): void {
+  for (let at = start; at < end; at += 2) {
     const x = m[at];
-    m[at] = x * re - m[at + 1] * im;
-    m[at + 1] = x * im + m[at + 1] * re;
+    const y = m[at + 1];
+    m[at] = x * re - y * im;
+    m[at + 1] = x * im + y * re;
   }
 }
 
-/** Row `to` ← row `to` + factor · row `of`, from column `from` on. */
-function addMultiple(
-  m: Float64Array,
-  of: number,
-  to: number,
-  columns: number,
-  from: number,
-  re: number,
-  im: number,
-): void {
-  let source = 2 * (of * columns + from);
-  const end = 2 * (to + 1) * columns;
-  for (let at = 2 * (to * columns + from); at < end; at += 2, source += 2) {
-    m[at] += re * m[source] - im * m[source + 1];
-    m[at + 1] += re * m[source + 1] + im * m[source];
+/** What begins at `to` less a factor times what stands from `start` to `end`. */
+function subtract(m: Float64Array, start: number, end: number, to: number, re: number, im: number): void {
+  for (let of = start, at = to; of < end; of += 2, at += 2) {
+    const x = m[of];
+    const y = m[of + 1];
+    m[at] -= re * x - im * y;
+    m[at + 1] -= re * y + im * x;
   }
 }
