@@ -9,43 +9,16 @@ import {
   seemingDifferences,
 } from "../../notebooks/your-own-slot/believable.ts";
 import { believablePlot, seemingPlot } from "../../notebooks/your-own-slot/drawings.ts";
-import { INVENTED, INVENTED_NAME, inventedFile } from "../../notebooks/your-own-slot/invented.ts";
-import { askedOf, takeOrigin } from "../../notebooks/your-own-slot/takeInput.ts";
-import type { Found } from "../../src/app/tasks/listen/session.ts";
-import { listenTo } from "../../src/listen/take.ts";
-import { wavBlocks } from "../../src/listen/wav.ts";
-import type { InstrumentKind } from "../../src/setup/instrumentKind.ts";
+import { INVENTED, INVENTED_NAME } from "../../notebooks/your-own-slot/invented.ts";
+import { takeOrigin } from "../../notebooks/your-own-slot/takeInput.ts";
+import { heardInvented } from "./heardInvented.ts";
 
-async function invented(partial: number, kind: InstrumentKind): Promise<Found> {
-  const asked = askedOf(partial, kind);
-  const sound = inventedFile(asked.hz, partial);
-  const bytes = new Uint8Array(await sound.arrayBuffer());
-  const take = listenTo(() => wavBlocks([bytes]), asked.question);
-  return { asked, take, points: [], sound, address: "", file: sound.name };
-}
+/** One take for all tests: it is listened to as any recording is. */
+const trumpets = heardInvented(4, "b-flat-trumpet");
 
 describe("the invented take", () => {
-  it.each([
-    [4, "b-flat-trumpet"],
-    [8, "c-trumpet"],
-    [3, "horn-f"],
-    [2, "tuba"],
-  ] as const)("of note %i on a %s has the edges it was made with", async (partial, kind) => {
-    const { take } = await invented(partial, kind);
-    if (take.test !== "slot" || !take.slot) throw new Error("no slot was found");
-    const { low, high } = take.slot;
-    expect([low?.count, high?.count]).toEqual([3, 3]);
-    // the mean of three ends that scatter by 10 cents, and the 8 cents an edge is told to
-    expect(Math.abs(low!.cents - INVENTED.lowCents)).toBeLessThan(
-      8 + (2 * INVENTED.scatterCents) / Math.sqrt(3),
-    );
-    expect(Math.abs(high!.cents - INVENTED.highCents)).toBeLessThan(
-      8 + (2 * INVENTED.scatterCents) / Math.sqrt(3),
-    );
-  });
-
   it("says that it is invented, and a file and a microphone do not", async () => {
-    const found = await invented(4, "b-flat-trumpet");
+    const found = await trumpets;
     expect(found.file).toBe(INVENTED_NAME);
     expect(takeOrigin(found)).toMatch(/invented take, nobody's/);
     expect(takeOrigin({ ...found, file: "mine.wav" })).toBe("your take, mine.wav");
@@ -53,7 +26,7 @@ describe("the invented take", () => {
   });
 
   it("tells a scatter near the one it was made with", async () => {
-    const scatter = scatterOf(noteOf(await invented(4, "b-flat-trumpet")))!;
+    const scatter = scatterOf(noteOf(await trumpets))!;
     // of one bend down and one up together, from three of each
     expect(scatter / (INVENTED.scatterCents * Math.SQRT2)).toBeGreaterThan(0.4);
     expect(scatter / (INVENTED.scatterCents * Math.SQRT2)).toBeLessThan(1.8);

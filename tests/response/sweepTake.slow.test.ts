@@ -21,7 +21,7 @@ function played(beforeS = 0): Sound {
 }
 
 describe("a take of two sweeps", () => {
-  it.each([-50, 200])(
+  it.each([-50, 50, 200])(
     "by a recorder whose clock is %d parts per million off tells it to a tenth, and has its poles all the same",
     (ppm) => {
       const take = sweepTakeOf(one, recorded(played(), { ...rig, clock: -ppm / 1e6 }));

@@ -44,7 +44,7 @@ export const TEN: Pick<Rig, "poles" | "heights"> = {
 
 export function recorded({ samples: excitation, rate }: Sound, rig: Rig): Sound {
   const size = 2 ** Math.ceil(Math.log2(2 * excitation.length));
-  const fft = new FFT(size);
+  const fft = fftOf(size);
   const second = rig.second ?? 0.01;
   const driven = new Array<number>(size).fill(0);
   excitation.forEach((x, i) => {
@@ -72,21 +72,33 @@ export function recorded({ samples: excitation, rate }: Sound, rig: Rig): Sound 
   return {
     rate,
     samples: Float32Array.from(heard, (value, i) => {
-      const hum = [1, 2, 3, 5].reduce(
-        (sum, n) => sum + Math.sin((2 * Math.PI * 50 * n * i) / rate + n) / n,
-        0,
-      );
-      const sum = value + noise * normal() + (rig.hum ?? 0) * rms * hum;
+      const sum = value + noise * normal() + (rig.hum ? rig.hum * rms * humAt(i / rate) : 0);
       return Math.round(Math.max(-1, Math.min(1, (0.4 / loudest) * sum)) * 32767) / 32768;
     }),
   };
 }
 
+const known = new Map<number, FFT>();
+
+/** Its tables take as long as a transform. */
+function fftOf(size: number): FFT {
+  const found = known.get(size) ?? new FFT(size);
+  known.set(size, found);
+  return found;
+}
+
+const humAt = (t: number): number =>
+  [1, 2, 3, 5].reduce((sum, n) => sum + Math.sin(2 * Math.PI * 50 * n * t + n) / n, 0);
+
 /** Between samples, by a cubic through four. */
 function at(complex: readonly number[], x: number): number {
   const i = Math.floor(x);
   const t = x - i;
-  const [a, b, c, d] = [-1, 0, 1, 2].map((k) => complex[2 * (i + k)] ?? 0);
+  const b = complex[2 * i];
+  if (t === 0) return b;
+  const a = complex[2 * (i - 1)] ?? 0;
+  const c = complex[2 * (i + 1)] ?? 0;
+  const d = complex[2 * (i + 2)] ?? 0;
   return b + 0.5 * t * (c - a + t * (2 * a - 5 * b + 4 * c - d + t * (3 * (b - c) + d - a)));
 }
 

@@ -2,7 +2,6 @@ import { describe, expect, it } from "vitest";
 import { settledBell } from "../../../src/acoustics/duct/settledBell.ts";
 import { readSetup } from "../../../src/setup/file/readSetup.ts";
 import type { Setup } from "../../../src/setup/setup.ts";
-import { STAND_INS, standIn } from "../../../src/setup/standIns.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
 import { exampleFile } from "../../setup/example.ts";
 import { demo } from "../setups.ts";
@@ -29,17 +28,6 @@ describe("a bell left to the program", () => {
     expect(readSetup({ ...file, model: { bell: "plane" } }).model.bell).toBe("plane");
     expect(settledBell(withBell(demo(), "plane"), 1000).model.bell).toBe("plane");
     expect(settledBell(withBell(cone, "multimodal"), 1000).model.bell).toBe("multimodal");
-  });
-
-  it("follows curved fronts in the demo and every stand-in, as one that asks for them", async () => {
-    const setups = [demo(), ...(await Promise.all(STAND_INS.map(standIn)))];
-    expect(setups).toHaveLength(13);
-    for (const setup of setups) {
-      const left = new Instrument(withBell(setup, "automatic"), { modes: 10 });
-      expect(left.setup.model.bell, setup.name).toBe("multimodal");
-      const asked = new Instrument(withBell(setup, "multimodal"), { modes: 10 });
-      expect(left.modes(left.gapMm)).toEqual(asked.modes(asked.gapMm));
-    }
   });
 
   it("is one of plane waves where fronts cannot be worked out, and says so; asked for by name it is refused", () => {
