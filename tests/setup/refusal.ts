@@ -10,15 +10,17 @@ export function refusal(read: () => unknown): readonly Problem[] {
     const { message, problems } = error as SetupError;
     expect(problems.length).toBeGreaterThan(0);
     expect(message).toMatch(/^[^\n\r]{1,700}$/u);
-    for (const problem of problems) expectPlainLine(problem.message);
+    expect(problems.filter(({ message }) => !isPlainLine(message))).toEqual([]);
     return problems;
   }
   return [];
 }
 
-function expectPlainLine(line: string): void {
-  expect(line).toMatch(/^[^\n\r]{1,600}$/u);
+function isPlainLine(line: string): boolean {
   // What stands in quotes is the file's own text.
   const ownWords = line.replace(/"(?:[^"\\]|\\.)*"/g, '""');
-  expect(ownWords).not.toMatch(/undefined|NaN|Infinity|\[object|Error:|\.ts\b|\.js\b|\$ref/);
+  return (
+    /^[^\n\r]{1,600}$/u.test(line) &&
+    !/undefined|NaN|Infinity|\[object|Error:|\.ts\b|\.js\b|\$ref/.test(ownWords)
+  );
 }

@@ -104,12 +104,17 @@ describe("a shared document", () => {
       const document = documentOf(someSetup({ name: "n".repeat(more) + "q".repeat(more % 3) }));
       const text = await encodeDocument(document);
       const letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
-      for (let at = text.length - 9; at < text.length; at++)
-        for (const letter of letters) {
-          if (letter === text[at]) continue;
-          const changed = text.slice(0, at) + letter + text.slice(at + 1);
-          await expect(decodeDocument(changed), `${at} ${letter}`).rejects.toThrow(SetupError);
-        }
+      const changed = Array.from({ length: 9 }, (_, back) => text.length - 9 + back).flatMap((at) =>
+        [...letters.replace(text[at], "")].map((letter) => text.slice(0, at) + letter + text.slice(at + 1)),
+      );
+      expect(changed).toHaveLength(9 * 63);
+      const opened = changed.map((one) =>
+        decodeDocument(one).then(
+          () => `opened: ${one}`,
+          (error) => error instanceof SetupError || String(error),
+        ),
+      );
+      expect(new Set(await Promise.all(opened))).toEqual(new Set([true]));
     },
   );
 

@@ -1,8 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { leaps as leapWork } from "../../../src/app/work/leaps.ts";
-import { breathOf } from "../../../src/study/blown/breath.ts";
 import { resistanceChangeLike } from "../../../src/study/blown/resistanceLike.ts";
-import { closedSteps } from "../../../src/study/feel/felt.ts";
 import { type LeapTally, leapSteps } from "../../../src/study/feel/leaps.ts";
 import { MODAL_COUNT } from "../../../src/study/feel/modalColumn.ts";
 import { slotSteps } from "../../../src/study/feel/slots.ts";
@@ -40,20 +38,6 @@ describe("the worker for feel", () => {
       [1, 2],
       [2, 2],
     ]);
-  });
-
-  test("tells the verdicts of lips on the peaks as they are blown, where it is asked under a breath", async () => {
-    const feel = await loaded();
-    const question = { referenceGapMm: 2.5, litresPerMinute: 20 };
-    const blown = new Instrument(setup, { like: instrument, breath: breathOf(setup, 30) });
-    const steps = closedSteps(blown, question);
-    let step = steps.next();
-    while (!step.done) step = steps.next();
-    expect(await feel.closed({ ...question, breath: 30, ticket: 1 }, () => {})).toEqual(step.value);
-    expect(await feel.closed({ ...question, ticket: 2 }, () => {})).not.toEqual(step.value);
-    expect(await feel.closed({ ...question, breath: 900, ticket: 3 }, () => {})).toEqual({
-      refused: expect.stringContaining("too fast"),
-    });
   });
 
   test("a newer ticket, a stop and another setup end its work", async () => {
