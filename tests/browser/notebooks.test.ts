@@ -48,8 +48,10 @@ async function settled(page: Page, withLongWork = true): Promise<void> {
   let looks = 0;
   const stillFor = async () => {
     // what waits for a vote is not seen
-    for (const question of await page.locator(".vote:not(:has([aria-pressed=true]))").all())
-      await question.locator("button").first().click();
+    await page.evaluate(() => {
+      for (const vote of document.querySelectorAll(".vote:not(:has([aria-pressed=true]))"))
+        vote.querySelector("button")!.click();
+    });
     looks = (await isStill()) ? looks + 1 : 0;
     return looks;
   };
@@ -75,7 +77,7 @@ async function press(page: Page, slider: string, key: string, times: number): Pr
 }
 
 describe.each(NOTEBOOKS)("$title", ({ name, title }) => {
-  it("runs every cell, asks nobody, is sound at every width in both themes, and leads back", async () => {
+  it("runs every cell, asks nobody, is sound at every width in both themes, prints, and leads back", async () => {
     const visited = await visit({ hash: at(name) });
     const { page } = visited;
     await settled(page);
@@ -87,19 +89,14 @@ describe.each(NOTEBOOKS)("$title", ({ name, title }) => {
       .toMatch(/default-src 'none'(?!.*unsafe)/);
     await expectSoundEverywhere(page, `notebook-${name}`);
     await expectWhole(visited);
+    const pdf = await page.pdf({ path: `${screenshots}notebook-${name}.pdf`, format: "A4" });
+    expect(pdf.length).toBeGreaterThan(10_000);
     await page.locator("header .home").click();
     await page.getByTestId(`notebook-${name}`).waitFor();
   }, 300_000);
 });
 
-describe("on paper and in the page's own light", () => {
-  it.each(NOTEBOOKS)("$title prints", async ({ name }) => {
-    const { page } = await visit({ hash: at(name) });
-    await settled(page);
-    const pdf = await page.pdf({ path: `${screenshots}notebook-${name}.pdf`, format: "A4" });
-    expect(pdf.length).toBeGreaterThan(10_000);
-  });
-
+describe("in the page's own light", () => {
   it("is as dark as the page was left, whatever the system says", async () => {
     const { page, address } = await visit();
     const ground = () => page.evaluate(() => getComputedStyle(document.body).backgroundColor);
@@ -168,37 +165,6 @@ describe("for a class", () => {
     await expect.poll(() => page.locator("figure.projected").count()).toBe(0);
     expectQuiet(visited);
   });
-
-  it.each([
-    ["why-the-gap-matters", ["length", "bell", "cup", "gap"]],
-    ["resistance", ["flow", "gap", "edge", "entry"]],
-    ["slots", ["pressure", "gap", "miss"]],
-  ] as const)(
-    "%s says what holds at either end of its sliders",
-    async (name, sliders) => {
-      const visited = await visit({ hash: at(name) });
-      const { page } = visited;
-      await settled(page);
-      for (const end of ["Home", "End"]) {
-        for (const slider of sliders) await press(page, slider, end, 1);
-        await settled(page);
-        await expectWhole(visited);
-        const said = await page.locator("main").innerText();
-        expect(said).not.toMatch(/missed by \+?0 cents|Rounded to 0\.00|\+0\.0 cents against/);
-        if (name === "why-the-gap-matters") {
-          expect(said.includes("Without a bell nothing has moved")).toBe(end === "Home");
-          expect(said.includes("until the shank touches the leadpipe")).toBe(end === "Home");
-          expect(said).toMatch(end === "Home" ? /With the cup so shallow/ : /With the cup so deep/);
-        }
-        if (name === "resistance") {
-          expect(said.includes("Left sharp, the edge takes")).toBe(end === "Home");
-          expect(said.includes("Without a gap no layer crosses it")).toBe(end === "Home");
-          expect(said.includes("The gap is closed: nothing can differ")).toBe(end === "Home");
-        }
-      }
-    },
-    300_000,
-  );
 });
 
 /** What the model's worker found of the peaks in the notebook on resistance, beside the study's own. */
@@ -216,8 +182,25 @@ async function expectBlown(page: Page, gapMm: number, litresPerMinute: number): 
   await expect.poll(() => said("gap-other")).toBe(`${widest.otherBy.toFixed(2)} dB`);
 }
 
+/** What holds at either end of a notebook's sliders: said, and never a nonsense. */
+async function expectEnds(
+  visited: Visit,
+  sliders: readonly string[],
+  expectSaid: (said: string, end: "Home" | "End") => void = () => {},
+): Promise<void> {
+  const { page } = visited;
+  for (const end of ["Home", "End"] as const) {
+    for (const slider of sliders) await press(page, slider, end, 1);
+    await settled(page);
+    await expectWhole(visited);
+    const said = await page.locator("main").innerText();
+    expect(said).not.toMatch(/missed by \+?0 cents|Rounded to 0\.00|\+0\.0 cents against/);
+    expectSaid(said, end);
+  }
+}
+
 describe("what the notebooks say", () => {
-  it("why the gap matters: as computed outside the browser, before and after a slider is moved", async () => {
+  it("why the gap matters: as computed outside the browser, before and after a slider is moved, and what holds at the ends", async () => {
     const visited = await visit({ hash: at("why-the-gap-matters") });
     const { page } = visited;
     await settled(page);
@@ -236,6 +219,11 @@ describe("what the notebooks say", () => {
     const lowest = stageOf(tube(600)).modes[0].frequencyHz;
     await expect.poll(() => figure(page, "tube-lowest")).toBe(`${lowest.toFixed(1)} Hz`);
     await expectWhole(visited);
+    await expectEnds(visited, ["length", "bell", "cup", "gap"], (said, end) => {
+      expect(said.includes("Without a bell nothing has moved")).toBe(end === "Home");
+      expect(said.includes("until the shank touches the leadpipe")).toBe(end === "Home");
+      expect(said).toMatch(end === "Home" ? /With the cup so shallow/ : /With the cup so deep/);
+    });
   });
 
   it("how the gap is modelled: the curve and the errors are those of the tests' tables", async () => {
@@ -251,7 +239,7 @@ describe("what the notebooks say", () => {
     await expectWhole(visited);
   });
 
-  it("resistance: the study's figures, the worker's among them, before and after flow and entry are moved", async () => {
+  it("resistance: the study's figures, the worker's among them, before and after flow and entry are moved, and what holds at the ends", async () => {
     const visited = await visit({ hash: at("resistance") });
     const { page } = visited;
     await settled(page);
@@ -284,9 +272,14 @@ describe("what the notebooks say", () => {
     await settled(page);
     await expectBlown(page, 5, 30);
     await expectWhole(visited);
+    await expectEnds(visited, ["flow", "gap", "edge", "entry"], (said, end) => {
+      expect(said.includes("Left sharp, the edge takes")).toBe(end === "Home");
+      expect(said.includes("Without a gap no layer crosses it")).toBe(end === "Home");
+      expect(said.includes("The gap is closed: nothing can differ")).toBe(end === "Home");
+    });
   });
 
-  it("slots: what begins, what the workers find, and where a leap lands", async () => {
+  it("slots: what begins, what the workers find, where a leap lands, and what holds at the ends", async () => {
     const visited = await visit({ hash: at("slots") });
     const { page } = visited;
     await settled(page);
@@ -307,6 +300,7 @@ describe("what the notebooks say", () => {
     await page.getByRole("button", { name: "Hear this slur" }).click();
     await page.getByText("played", { exact: true }).waitFor(patience);
     await expectWhole(visited);
+    await expectEnds(visited, ["pressure", "gap", "miss"]);
   });
 
   it("three leadpipes: compared, ranked, searched, fitted; another wish and another suspect", async () => {
