@@ -17,7 +17,7 @@ import { chartFileName, saveCsv, savePng, saveSvg } from "./chartFile.ts";
 import type { ChartAction } from "./chartMenu.ts";
 import "./chartMenu.ts";
 import { Cursor, cursorContext } from "./cursor.ts";
-import { FrameResizeObserver } from "./frameResizeObserver.ts";
+import { DrawnWidth } from "./drawnWidth.ts";
 import { Lateness } from "./lateness.ts";
 import type { PageFigure, ShownChart } from "./pageFigure.ts";
 import { patch } from "./patch.ts";
@@ -53,14 +53,13 @@ export class ChartElement extends PageElement implements ShownChart {
   @state() private showsAbout = false;
   @state() private spoken = "";
   drawing: Drawing | null = null;
-  readonly #late = new Lateness(() => this.requestUpdate());
+  readonly #late = new Lateness(this);
   /** As last read. */
   #data: unknown = null;
   #followed: unknown;
   /** What the drawing was made from. */
   #drawnFrom: unknown = null;
   #inputs: readonly unknown[] = [];
-  #width = 0;
   #height = 0;
   #lastPlace: Point = [Number.NaN, Number.NaN];
   #isInSight = true;
@@ -69,12 +68,7 @@ export class ChartElement extends PageElement implements ShownChart {
     this.#isInSight = entries.at(-1)!.isIntersecting;
     if (this.#isInSight) this.requestUpdate();
   });
-  readonly #widths = new FrameResizeObserver(([{ contentRect }]) => {
-    const width = Math.floor(contentRect.width);
-    if (width === this.#width) return;
-    this.#width = width;
-    this.requestUpdate();
-  });
+  readonly #width = new DrawnWidth(this, ".drawing");
 
   static override styles: CSSResultGroup = [
     controls,
@@ -226,24 +220,13 @@ export class ChartElement extends PageElement implements ShownChart {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    if (this.hasUpdated) this.#observe();
+    this.#sights.observe(this);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#widths.disconnect();
     this.#sights.disconnect();
     clearTimeout(this.#resting);
-    this.#late.stop();
-  }
-
-  protected override firstUpdated(): void {
-    this.#observe();
-  }
-
-  #observe(): void {
-    this.#widths.observe(this.sheet);
-    this.#sights.observe(this);
   }
 
   /** What nobody sees waits until the hand rests. */
@@ -256,10 +239,10 @@ export class ChartElement extends PageElement implements ShownChart {
   }
 
   #show(): void {
-    if (this.#width === 0) return;
+    if (this.#width.px === 0) return;
     const { figure } = this;
     const data = this.#data;
-    const width = Math.floor(this.#width / this.zoom);
+    const width = Math.floor(this.#width.px / this.zoom);
     const most = this.enlarged ? Math.floor(this.enlarged.heightPx / this.zoom) : Number.POSITIVE_INFINITY;
     const { unit } = this.page.store.parts.view;
     const instrument = instrumentOf(this.page.store.parts.document.setup);

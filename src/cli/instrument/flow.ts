@@ -28,6 +28,7 @@ import {
 import { csvOfObjects } from "../../units/delimitedText.ts";
 import { formatOption } from "../terminal/formatOption.ts";
 import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { numberTyped } from "../terminal/numberText.ts";
 import { forEachSetup } from "../terminal/setups.ts";
 import { signed, textTable } from "../terminal/table.ts";
 
@@ -123,7 +124,7 @@ export function flowCommand(program: Command): void {
 }
 
 function numberList(option: string, text: string, example: string): number[] {
-  const numbers = text.split(",").map((part) => (part.trim() === "" ? Number.NaN : Number(part)));
+  const numbers = text.split(",").map(numberTyped);
   if (numbers.every(Number.isFinite)) return numbers;
   throw new InputError(`${option}: ${quoteTyped(text)} is not a number or a list of them; give ${example}`);
 }

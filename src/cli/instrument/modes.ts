@@ -17,7 +17,7 @@ import {
 import { csvOfObjects } from "../../units/delimitedText.ts";
 import { breathOption } from "../terminal/breathOption.ts";
 import { formatOption } from "../terminal/formatOption.ts";
-import { modeCount } from "../terminal/modeCount.ts";
+import { modeCount } from "../terminal/numberText.ts";
 import { forEachSetup } from "../terminal/setups.ts";
 import { signed, textTable } from "../terminal/table.ts";
 

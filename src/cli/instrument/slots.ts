@@ -21,13 +21,13 @@ import {
   parseLengthMm,
   parseRange,
   partialName,
-  quoteTyped,
   type Setup,
   slotSteps,
 } from "../../index.ts";
 import { csvOfObjects } from "../../units/delimitedText.ts";
 import { formatOption } from "../terminal/formatOption.ts";
 import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { numberOf } from "../terminal/numberText.ts";
 import { parsePressure } from "../terminal/pressureText.ts";
 import { counting } from "../terminal/progress.ts";
 import { forEachSetup } from "../terminal/setups.ts";
@@ -141,11 +141,7 @@ function lipsAsked(options: Options, length: (typed: string | undefined, otherwi
 }
 
 function number(typed: string | undefined, option: string, otherwise: number): number {
-  if (typed === undefined) return otherwise;
-  const value = typed.trim() === "" ? Number.NaN : Number(typed);
-  if (!Number.isFinite(value))
-    throw new InputError(`${option}: ${quoteTyped(typed)} is no number; give one such as ${otherwise}`);
-  return value;
+  return typed === undefined ? otherwise : numberOf(option, typed, otherwise);
 }
 
 const FORMER_KEYS: FormerKeys = {

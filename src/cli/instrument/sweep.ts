@@ -18,7 +18,7 @@ import { csvOfObjects } from "../../units/delimitedText.ts";
 import { breathOption } from "../terminal/breathOption.ts";
 import { formatOption } from "../terminal/formatOption.ts";
 import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
-import { modeCount } from "../terminal/modeCount.ts";
+import { modeCount } from "../terminal/numberText.ts";
 import { counting } from "../terminal/progress.ts";
 import { forEachSetup } from "../terminal/setups.ts";
 import { signed, textTable } from "../terminal/table.ts";

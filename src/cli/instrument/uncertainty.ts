@@ -1,4 +1,4 @@
-import { type Command, InvalidArgumentError, Option } from "commander";
+import { type Command, Option } from "commander";
 import {
   type ChangedMode,
   type ChangeUncertainty,
@@ -23,6 +23,7 @@ import {
 import { csvOfObjects } from "../../units/delimitedText.ts";
 import { formatOption } from "../terminal/formatOption.ts";
 import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { wholeParser } from "../terminal/numberText.ts";
 import { watch } from "../terminal/progress.ts";
 import { forEachSetup } from "../terminal/setups.ts";
 import { signed, textTable } from "../terminal/table.ts";
@@ -57,8 +58,12 @@ export function uncertaintyCommand(program: Command): void {
     .addOption(COMPARED_WITH)
     .addOption(formerOption("--reference", COMPARED_WITH))
     .option("--gap <length>", "the other gap (the setup's own)")
-    .option("--monte-carlo <trials>", "run so many random trials beside the first order", trialCount)
-    .option("--seed <number>", "of the draws: the same seed draws the same", wholeNumber, 1)
+    .option(
+      "--monte-carlo <trials>",
+      "run so many random trials beside the first order",
+      wholeParser(2, MOST_TRIALS),
+    )
+    .option("--seed <number>", "of the draws: the same seed draws the same", wholeParser(0, 999_999_999), 1)
     .addOption(formatOption("table", "csv", "json"))
     .action((path: string, options: Options) => {
       return forEachSetup(
@@ -72,17 +77,6 @@ export function uncertaintyCommand(program: Command): void {
             : tables(answer, setup),
       );
     });
-}
-
-function wholeNumber(text: string): number {
-  if (/^\d{1,9}$/.test(text)) return Number(text);
-  throw new InvalidArgumentError("give a whole number.");
-}
-
-function trialCount(text: string): number {
-  const trials = wholeNumber(text);
-  if (trials >= 2 && trials <= MOST_TRIALS) return trials;
-  throw new InvalidArgumentError(`give a whole number from 2 to ${MOST_TRIALS}.`);
 }
 
 function study(setup: Setup, options: Options): Answer {

@@ -32,7 +32,7 @@ import { csvOfObjects } from "../../units/delimitedText.ts";
 import { ReadingError, textOf } from "../terminal/fileText.ts";
 import { formatOption } from "../terminal/formatOption.ts";
 import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
-import { modeCount } from "../terminal/modeCount.ts";
+import { modeCount } from "../terminal/numberText.ts";
 import { counting } from "../terminal/progress.ts";
 import { type SetupLine, setupLines } from "../terminal/setups.ts";
 import { warned } from "../terminal/warnings.ts";

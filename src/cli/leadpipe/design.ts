@@ -1,4 +1,4 @@
-import { type Command, InvalidArgumentError, Option } from "commander";
+import { type Command, Option } from "commander";
 import {
   DESIGN_DEFAULTS,
   type Design,
@@ -33,6 +33,7 @@ import { csvOfObjects } from "../../units/delimitedText.ts";
 import { textOf } from "../terminal/fileText.ts";
 import { formatOption } from "../terminal/formatOption.ts";
 import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { numberParser } from "../terminal/numberText.ts";
 import { showProgress } from "../terminal/progress.ts";
 import { forEachSetup } from "../terminal/setups.ts";
 import { signed, textTable } from "../terminal/table.ts";
@@ -139,11 +140,7 @@ async function answerOf(setup: Setup, options: DesignCommandOptions): Promise<An
   };
 }
 
-function number(typed: string): number {
-  const value = typed.trim() === "" ? Number.NaN : Number(typed);
-  if (!Number.isFinite(value)) throw new InvalidArgumentError("give a number.");
-  return value;
-}
+const number = numberParser(Number.isFinite, "give a number.");
 
 /** What the options ask of this setup. */
 export function designOptions(setup: Setup, options: DesignCommandOptions): DesignOptions {

@@ -32,6 +32,7 @@ import { csvOfObjects } from "../../units/delimitedText.ts";
 import { textOf } from "../terminal/fileText.ts";
 import { formatOption } from "../terminal/formatOption.ts";
 import { type FormerKeys, withFormerKeys } from "../terminal/formerNames.ts";
+import { numberParser, wholeParser } from "../terminal/numberText.ts";
 import { watch } from "../terminal/progress.ts";
 import { forEachSetup } from "../terminal/setups.ts";
 import { signed, textTable } from "../terminal/table.ts";
@@ -127,33 +128,18 @@ export function measuredCommand(program: Command): void {
     });
 }
 
-function hertz(text: string): number {
-  const value = Number(text.replace(/\s*hz$/i, ""));
-  if (text.trim() === "" || !(value > 0 && value < 1e6))
-    throw new InvalidArgumentError("give a frequency in Hz above 0.");
-  return value;
-}
+const positive = (ask: string) => numberParser((value) => value > 0 && value < Infinity, ask);
+const count = wholeParser(1, 1000);
+const unitSize = positive("give how many Pa·s/m³ one unit is, such as 1e6.");
 
-function count(text: string): number {
-  const value = Number(text);
-  if (!Number.isInteger(value) || value < 1 || value > 1000)
-    throw new InvalidArgumentError("give a whole number from 1 to 1000.");
-  return value;
-}
+const hertz = (text: string): number =>
+  positive("give a frequency in Hz above 0.")(text.replace(/\s*hz$/i, ""));
 
-function unitSize(text: string): number {
-  const value = Number(text);
-  if (text.trim() === "" || !(value > 0 && value < Infinity))
-    throw new InvalidArgumentError("give how many Pa·s/m³ one unit is, such as 1e6.");
-  return value;
-}
-
-function percent(text: string): number {
-  const value = Number(text.replace(/\s*%$/, ""));
-  if (text.trim() === "" || !(value > 0 && value <= 100))
-    throw new InvalidArgumentError("give a percentage above 0, to 100.");
-  return value / 100;
-}
+const percent = (text: string): number =>
+  numberParser(
+    (value) => value > 0 && value <= 100,
+    "give a percentage above 0, to 100.",
+  )(text.replace(/\s*%$/, "")) / 100;
 
 function unknownNames(text: string): UnknownName[] {
   return text.split(",").map((typed) => {

@@ -1,7 +1,8 @@
 import { writeFileSync } from "node:fs";
 import type { Command } from "commander";
-import { exponentialSweep, InputError, quoteTyped, USUAL_SWEEP, wavBytes } from "../../index.ts";
+import { exponentialSweep, USUAL_SWEEP, wavBytes } from "../../index.ts";
 import { cannotBeWritten } from "../terminal/fileText.ts";
+import { numberOf } from "../terminal/numberText.ts";
 import { parseHertz } from "./frequencyText.ts";
 
 interface Options {
@@ -29,10 +30,10 @@ export function excitationCommand(program: Command): void {
     )
     .action((path: string, { seconds, from, to, rate }: Options) => {
       const samples = exponentialSweep({
-        seconds: numberOf("--seconds", seconds),
+        seconds: numberOf("--seconds", seconds, USUAL_SWEEP.seconds),
         fromHz: parseHertz("--from", from),
         toHz: parseHertz("--to", to),
-        rate: numberOf("--rate", rate),
+        rate: numberOf("--rate", rate, USUAL_SWEEP.rate),
       });
       try {
         writeFileSync(path, wavBytes({ samples, rate: Number(rate) }));
@@ -41,9 +42,4 @@ export function excitationCommand(program: Command): void {
       }
       process.stderr.write(`annulus: wrote ${path}: start quiet, and never with an earphone at an ear\n`);
     });
-}
-
-function numberOf(option: string, text: string): number {
-  if (/^\s*\d+(\.\d+)?\s*$/.test(text)) return Number(text);
-  throw new InputError(`${option}: ${quoteTyped(text)} is no number; give one such as 8`);
 }

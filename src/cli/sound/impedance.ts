@@ -15,6 +15,7 @@ import {
 } from "../../index.ts";
 import { csvOfObjects } from "../../units/delimitedText.ts";
 import { formatOption } from "../terminal/formatOption.ts";
+import { numberOf } from "../terminal/numberText.ts";
 import { soundOf } from "./soundFile.ts";
 
 interface Options {
@@ -78,8 +79,8 @@ ${UNSEEN}
         asked,
         hz,
         {
-          temperatureC: numberOf("--temperature", options.temperature, -20, 50),
-          humidity: numberOf("--humidity", options.humidity, 0, 100) / 100,
+          temperatureC: numberOf("--temperature", options.temperature, [-20, 50]),
+          humidity: numberOf("--humidity", options.humidity, [0, 100]) / 100,
           co2: CO2,
           pressurePa: PRESSURE_PA,
         },
@@ -87,7 +88,7 @@ ${UNSEEN}
           length: lengthOf("--length-uncertainty", options.lengthUncertainty) / COVERAGE,
           radius: lengthOf("--bore-uncertainty", options.boreUncertainty) / 2 / COVERAGE,
           temperatureC:
-            numberOf("--temperature-uncertainty", options.temperatureUncertainty, 0, 20) / COVERAGE,
+            numberOf("--temperature-uncertainty", options.temperatureUncertainty, [0, 20]) / COVERAGE,
         },
       );
       const warnings = calibrationWarnings(result);
@@ -135,12 +136,6 @@ function lengthOf(option: string, text: string): number {
   const lengthMm = parseLengthMm(text, "mm");
   if (lengthMm > 0 && lengthMm < 10_000) return lengthMm / 1000;
   throw new InputError(`${option}: ${quoteTyped(text)} cannot be; give more than 0 mm, to 10 m`);
-}
-
-function numberOf(option: string, text: string, least: number, most: number): number {
-  const value = /^\s*-?\d+(\.\d+)?\s*$/.test(text) ? Number(text) : Number.NaN;
-  if (value >= least && value <= most) return value;
-  throw new InputError(`${option}: ${quoteTyped(text)} cannot be; give ${least} to ${most}`);
 }
 
 const rowsOf = ({ frequencies, magnitude, phase, magnitudeExpanded, phaseExpanded }: CalibratedImpedance) =>

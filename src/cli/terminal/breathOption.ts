@@ -1,5 +1,6 @@
 /** A stream that peaks are computed under: 0, still air, unless it is asked for. */
-import { InvalidArgumentError, Option } from "commander";
+import { Option } from "commander";
+import { numberParser } from "./numberText.ts";
 
 /** Used by every command whose answer rests on the peaks. */
 export const breathOption = (): Option =>
@@ -10,9 +11,7 @@ export const breathOption = (): Option =>
     .argParser(litresPerMinute)
     .default(0);
 
-function litresPerMinute(text: string): number {
-  const flow = text.trim() === "" ? Number.NaN : Number(text);
-  if (!(flow >= 0 && flow < Infinity))
-    throw new InvalidArgumentError("give litres per minute from 0 (still air), such as 20.");
-  return flow;
-}
+const litresPerMinute = numberParser(
+  (flow) => flow >= 0 && flow < Infinity,
+  "give litres per minute from 0 (still air), such as 20.",
+);

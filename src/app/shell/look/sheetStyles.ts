@@ -1,17 +1,35 @@
 /** How the sheets of the bench are laid out: a heading, columns that become one on a phone, notices, tables. */
 import { css } from "lit";
 
+/** A heading with what is chosen, said or done beside it. */
+export const headStyles = css`
+  h2 {
+    font-size: var(--type-20);
+    font-weight: 650;
+  }
+  .head {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.5rem 1.5rem;
+  }
+  .head.apart {
+    justify-content: space-between;
+  }
+  /* over what is not set apart by itself */
+  .head.over {
+    padding-bottom: 0.75rem;
+  }
+`;
+
 export const sheetStyles = css`
+  ${headStyles}
   :host {
     display: block;
     container: sheet / inline-size;
   }
   main {
     padding: 0.75rem var(--edge) 1.5rem;
-  }
-  h2 {
-    font-size: var(--type-20);
-    font-weight: 650;
   }
   h3 {
     font-size: var(--type-16);
@@ -73,5 +91,16 @@ export const sheetStyles = css`
     .columns {
       grid-template-columns: minmax(0, 1fr);
     }
+  }
+`;
+
+/** A panel in a sheet: its parts above one another, its columns as wide as the sheet allows. */
+export const panelStyles = css`
+  ${sheetStyles}
+  :host {
+    display: grid;
+    gap: 0.75rem;
+    min-width: 0;
+    container: none;
   }
 `;

@@ -5,6 +5,7 @@ import { customElement, state } from "lit/decorators.js";
 import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { noteText } from "../../../words/instruments.ts";
+import { lateStyles } from "../../chart/lateness.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
@@ -41,7 +42,7 @@ export class CompareSheet extends PageElement {
   /** Number of the candidate that stands out; null until one is chosen: the newest. */
   @state() private chosen: number | null = null;
 
-  static override styles = [controls, sheetStyles, compareStyles];
+  static override styles = [controls, sheetStyles, lateStyles, compareStyles];
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
@@ -76,7 +77,7 @@ export class CompareSheet extends PageElement {
             ? html`<p class="notice">${icon("info")}<span>Add a leadpipe to compare.</span></p>`
             : html`
                 <section>
-                  <div class="head">
+                  <div class="head over">
                     <h2>Side by side</h2>
                     ${this.#asked()}
                     ${this.#work()}

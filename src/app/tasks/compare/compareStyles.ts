@@ -16,13 +16,6 @@ export const compareStyles = css`
     color: var(--muted);
     font-size: var(--type-14);
   }
-  .head {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    gap: 0.5rem 1.5rem;
-    padding-bottom: 0.75rem;
-  }
   .asked {
     display: flex;
     flex-wrap: wrap;
@@ -43,9 +36,6 @@ export const compareStyles = css`
     gap: 0.75rem;
     min-height: var(--touch);
     font-size: var(--type-14);
-  }
-  .late {
-    opacity: 0.4;
   }
   annulus-ranking {
     padding-top: 0.5rem;

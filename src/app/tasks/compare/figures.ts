@@ -36,7 +36,7 @@ export class Figures extends PageElement {
     const quantity = quantityOf(this.quantity);
     return html`
       <div class="scroll" tabindex="0" role="region" aria-label="Figures of the whole">${this.#whole()}</div>
-      <div class="head">
+      <div class="head apart">
         <label>
           Of every note
           <select data-testid="quantity" @change=${this.#choose}>

@@ -7,11 +7,7 @@ export const figuresStyles = css`
     min-width: 0;
   }
   .head {
-    display: flex;
-    flex-wrap: wrap;
     align-items: end;
-    justify-content: space-between;
-    gap: 0.5rem 1.5rem;
   }
   label {
     font-size: var(--type-14);

@@ -203,7 +203,7 @@ export class Cut extends PageElement {
     const card = this.#openCard(way);
     return html`
       <section class="work" data-testid="work" aria-labelledby="work">
-        <div class="head">
+        <div class="head apart">
           <h2 id="work">${capital(WAY_TITLE[way.name])}</h2>
           <div class="actions controls">
             <button type="button" data-testid="model" @click=${() => this.#modelCut(plan, way.name)}>Model this cut</button>

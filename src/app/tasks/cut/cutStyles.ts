@@ -40,13 +40,6 @@ export const cutStyles = css`
   .notice {
     align-items: flex-start;
   }
-  .head {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    justify-content: space-between;
-    gap: 0.5rem 1.5rem;
-  }
   .confirm {
     align-items: flex-start;
     padding: 0.75rem 1rem;

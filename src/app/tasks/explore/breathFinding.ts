@@ -3,7 +3,7 @@ import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { breathLeavesOut, breathWords } from "../../../words/blown/breathEffect.ts";
-import { Lateness } from "../../chart/lateness.ts";
+import { Lateness, lateStyles } from "../../chart/lateness.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { PageElement } from "../../state/page.ts";
@@ -12,10 +12,11 @@ import { PageElement } from "../../state/page.ts";
 export class BreathFinding extends PageElement {
   /** Words and numbers that change more often cannot be read. */
   protected override readonly paceMs = 100;
-  readonly #late = new Lateness(() => this.requestUpdate());
+  readonly #late = new Lateness(this);
 
   static override styles = [
     controls,
+    lateStyles,
     css`
       :host {
         display: block;
@@ -23,9 +24,6 @@ export class BreathFinding extends PageElement {
       }
       p + p {
         padding-top: 0.35rem;
-      }
-      .late {
-        opacity: 0.55;
       }
       .answer {
         display: flex;
@@ -59,10 +57,5 @@ export class BreathFinding extends PageElement {
         <ul>${breathLeavesOut(value).map((line) => html`<li>${line}</li>`)}</ul>
       </details>
     `;
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#late.stop();
   }
 }

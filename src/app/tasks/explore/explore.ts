@@ -7,6 +7,7 @@ import { Cursor, cursorContext } from "../../chart/cursor.ts";
 import { doubtNotices } from "../../shell/doubtNotices.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { headStyles } from "../../shell/look/sheetStyles.ts";
 import { jobDoubts } from "../../state/bench/doubts.ts";
 import { isDemoSetup } from "../../state/keeping/demo.ts";
 import { PageElement } from "../../state/page.ts";
@@ -58,6 +59,7 @@ export class Explore extends PageElement {
 
   static override styles = [
     controls,
+    headStyles,
     hintStyles,
     welcomeStyles,
     css`
@@ -110,19 +112,8 @@ export class Explore extends PageElement {
         padding-top: 0.75rem;
         border-top: 1.5px solid var(--ink);
       }
-      .head {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        gap: 0.25rem 1.5rem;
-        padding-bottom: 0.5rem;
-      }
       .head annulus-long-work {
         flex: 1;
-      }
-      h2 {
-        font-size: var(--type-20);
-        font-weight: 650;
       }
       .charts {
         display: grid;
@@ -239,7 +230,7 @@ export class Explore extends PageElement {
           ${isBlown ? html`<annulus-gap-stream></annulus-gap-stream>` : nothing}
         </section>
         <section class="against">
-          <div class="head">
+          <div class="head over">
             <h2>Effect of gap width${isBlown ? `, blown with ${breathLitresPerMinute} L/min` : nothing}</h2>
             ${hint(3, first)}
             <annulus-retune class="controls"></annulus-retune>

@@ -19,6 +19,7 @@ import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
+import { lateStyles } from "../../chart/lateness.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
@@ -48,6 +49,7 @@ export class UncertaintyPanel extends PageElement {
   static override styles = [
     controls,
     sheetStyles,
+    lateStyles,
     css`
       details {
         border-top: 1.5px solid var(--ink);
@@ -73,9 +75,6 @@ export class UncertaintyPanel extends PageElement {
       td,
       th {
         white-space: nowrap;
-      }
-      .late {
-        opacity: 0.4;
       }
       small {
         display: block;

@@ -13,8 +13,8 @@ import { type Claim, LEFT_OUT, MAIN_CLAIMS, RULE } from "../../../words/verdicts
 import { testName } from "../../../words/verdicts/tests.ts";
 import { thirdVoice } from "../../../words/verdicts/thirdVoice.ts";
 import { chartFileName, saveCsv } from "../../chart/chartFile.ts";
-import { FrameResizeObserver } from "../../chart/frameResizeObserver.ts";
-import { Lateness } from "../../chart/lateness.ts";
+import { DrawnWidth } from "../../chart/drawnWidth.ts";
+import { Lateness, lateStyles } from "../../chart/lateness.ts";
 import { patch } from "../../chart/patch.ts";
 import { tableStyles, tableView } from "../../chart/tableView.ts";
 import { zoom } from "../../chart/zoom.ts";
@@ -52,17 +52,16 @@ interface Shown {
 export class VerdictStrip extends PageElement {
   /** Words and numbers that change more often cannot be read. */
   protected override readonly paceMs = 100;
-  readonly #late = new Lateness(() => this.requestUpdate());
+  readonly #late = new Lateness(this);
   @state() private showsNumbers = false;
-  #width = 0;
   #drawn: readonly unknown[] = [];
-  readonly #widths = new FrameResizeObserver(([{ contentRect }]) => {
-    const columns = getComputedStyle(this.renderRoot.querySelector(".claims")!).gridTemplateColumns;
-    this.#width = Math.floor((Number.parseFloat(columns) || contentRect.width) / zoom());
-    this.requestUpdate();
+  /** Of a column, which a bar is drawn to. */
+  readonly #width = new DrawnWidth(this, ".claims", ({ target, contentRect }) => {
+    const columns = getComputedStyle(target).gridTemplateColumns;
+    return Number.parseFloat(columns) || contentRect.width;
   });
 
-  static override styles = [controls, tableStyles, verdictStyles];
+  static override styles = [controls, tableStyles, lateStyles, verdictStyles];
 
   override render() {
     const { explored, retuned } = this.page.model.parts;
@@ -241,32 +240,23 @@ export class VerdictStrip extends PageElement {
     `;
   }
 
-  protected override firstUpdated(): void {
-    this.#widths.observe(this.renderRoot.querySelector(".claims")!);
-  }
-
   protected override updated(): void {
     const { unit } = this.page.store.parts.view;
     const tests = this.#tested(true).flatMap((claim) => claim.tests);
     const instrument = instrumentOf(this.page.store.parts.document.setup);
-    const inputs = [unit, instrument, this.#width, ...tests];
+    const width = Math.floor(this.#width.px / zoom());
+    const inputs = [unit, instrument, width, ...tests];
     if (
-      this.#width === 0 ||
+      width === 0 ||
       (inputs.length === this.#drawn.length && inputs.every((input, i) => input === this.#drawn[i]))
     )
       return;
     this.#drawn = inputs;
     this.renderRoot.querySelectorAll(".bar").forEach((bar, i) => {
-      const { svg } = verdictBar(tests[i], { width: this.#width, height: BAR_HEIGHT, unit, instrument });
+      const { svg } = verdictBar(tests[i], { width, height: BAR_HEIGHT, unit, instrument });
       if (bar.firstElementChild) patch(bar.firstElementChild, svg);
       else bar.append(svg);
     });
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#widths.disconnect();
-    this.#late.stop();
   }
 }
 

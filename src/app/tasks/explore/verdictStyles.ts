@@ -125,9 +125,6 @@ export const verdictStyles = css`
     height: auto;
     overflow: visible;
   }
-  .late {
-    opacity: 0.4;
-  }
   @media print {
     article {
       break-inside: avoid;

@@ -150,7 +150,7 @@ export class FitSheet extends PageElement {
     ];
     return html`
       <section>
-        <div class="head">
+        <div class="head apart over">
           <h2>Predicted gaps</h2>
           <div class="actions controls">
             <button type="button" data-testid="save-matrix" @click=${() => saveTableFile(fitMatrixCsv(matrix), "fit.csv", this.page.store)}>

@@ -23,14 +23,6 @@ export const fitStyles = css`
     padding-top: 0.75rem;
     border-top: 1.5px solid var(--ink);
   }
-  .head {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    justify-content: space-between;
-    gap: 0.25rem 1.5rem;
-    padding-bottom: 0.5rem;
-  }
   .about {
     max-width: 105ch;
     color: var(--muted);

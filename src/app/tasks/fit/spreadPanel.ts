@@ -31,13 +31,6 @@ export class SpreadPanel extends LitElement {
     controls,
     sheetStyles,
     css`
-      .head {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        gap: 0.5rem 1.5rem;
-        padding-bottom: 0.75rem;
-      }
       select {
         max-width: 100%;
       }
@@ -81,7 +74,7 @@ export class SpreadPanel extends LitElement {
     const { unit } = this;
     const { lowMm, highMm, meanMm, standardDeviationMm } = spread;
     return html`
-      <div class="head">
+      <div class="head over">
         <h2>Spread: ${title}</h2>
         <div class="actions controls">
           ${segments<Held>("Spread of", CHOICES, this.held, (held) => {

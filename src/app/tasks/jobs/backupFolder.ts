@@ -3,7 +3,7 @@ import { css, html, nothing, type TemplateResult } from "lit";
 import { customElement } from "lit/decorators.js";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { panelStyles } from "../../shell/look/sheetStyles.ts";
 import { folderTroubleText } from "../../state/backups/folderTrouble.ts";
 import { PageElement } from "../../state/page.ts";
 import { backupStyles } from "./backupStyles.ts";
@@ -13,7 +13,7 @@ import { whenText } from "./jobRow.ts";
 export class BackupFolder extends PageElement {
   static override styles = [
     controls,
-    sheetStyles,
+    panelStyles,
     backupStyles,
     css`
       summary {

@@ -2,7 +2,7 @@
 import { css, html } from "lit";
 import { customElement, query } from "lit/decorators.js";
 import { controls } from "../../shell/look/controls.ts";
-import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { panelStyles } from "../../shell/look/sheetStyles.ts";
 import { PageElement } from "../../state/page.ts";
 import "./backupFolder.ts";
 import "./makeBackup.ts";
@@ -20,13 +20,10 @@ export class BackupPanel extends PageElement {
 
   static override styles = [
     controls,
-    sheetStyles,
+    panelStyles,
     css`
       :host {
-        display: grid;
-        gap: 0.75rem;
         align-content: start;
-        container: none;
       }
       p {
         font-size: var(--type-14);

@@ -2,11 +2,6 @@
 import { css } from "lit";
 
 export const backupStyles = css`
-  :host {
-    display: grid;
-    gap: 0.75rem;
-    container: none;
-  }
   p,
   .tick,
   .actions {

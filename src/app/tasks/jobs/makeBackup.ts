@@ -7,7 +7,7 @@ import { backupFileName, writeBackup } from "../../../record/backup.ts";
 import { encrypt, passphraseFlaw } from "../../../record/encrypt.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { panelStyles } from "../../shell/look/sheetStyles.ts";
 import { unlessGivenUp } from "../../state/keeping/setupFile.ts";
 import { PageElement } from "../../state/page.ts";
 import type { JobRecord } from "../../state/record/jobRecord.ts";
@@ -23,7 +23,7 @@ export class MakeBackup extends PageElement {
   @state() private isBusy = false;
   @state() private problem = "";
 
-  static override styles = [controls, sheetStyles, backupStyles];
+  static override styles = [controls, panelStyles, backupStyles];
 
   override render() {
     const { isBusy, isLocking, passphrase } = this;

@@ -9,7 +9,7 @@ import "../../form/standInChoice.ts";
 import type { BeginEvent } from "../../form/standInChoice.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { panelStyles } from "../../shell/look/sheetStyles.ts";
 import { demoDocument } from "../../state/keeping/demo.ts";
 import { SETUP_FILES, unlessGivenUp } from "../../state/keeping/setupFile.ts";
 import { notesForAnother } from "../../state/notes/notes.ts";
@@ -25,13 +25,8 @@ import { whenText } from "./jobRow.ts";
 export class OpenJobPanel extends PageElement {
   static override styles = [
     controls,
-    sheetStyles,
+    panelStyles,
     css`
-      :host {
-        display: grid;
-        gap: 0.75rem;
-        container: none;
-      }
       .stand {
         font-size: var(--type-14);
         color: var(--muted);

@@ -17,7 +17,7 @@ import { RecordError } from "../../../record/recordError.ts";
 import { download } from "../../shell/download.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
-import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { panelStyles } from "../../shell/look/sheetStyles.ts";
 import { unlessGivenUp } from "../../state/keeping/setupFile.ts";
 import { PageElement } from "../../state/page.ts";
 import { inTurns } from "../../state/record/inTurns.ts";
@@ -56,7 +56,7 @@ export class RestoreBackup extends PageElement {
   @state() private report: { readonly text: string; readonly restored?: Restored } | null = null;
   #stop = new AbortController();
 
-  static override styles = [controls, sheetStyles, backupStyles];
+  static override styles = [controls, panelStyles, backupStyles];
 
   override render() {
     const { work, locked, offer, report } = this;

@@ -7,7 +7,7 @@ import { type Choice, isDifferent, USUAL_CHOICE } from "../../../record/merge.ts
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
-import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { panelStyles } from "../../shell/look/sheetStyles.ts";
 import type { Comparison } from "../../state/record/jobRecord.ts";
 import { whenText } from "./jobRow.ts";
 import { damageText, offeredText, STANDING } from "./restoreWords.ts";
@@ -36,12 +36,9 @@ export class RestoreChoices extends LitElement {
 
   static override styles = [
     controls,
-    sheetStyles,
+    panelStyles,
     css`
       :host {
-        display: grid;
-        gap: 0.75rem;
-        container: none;
         padding: 0.75rem 0;
         border: solid var(--ink);
         border-width: 1.5px 0;

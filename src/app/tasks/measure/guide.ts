@@ -3,7 +3,7 @@
 import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
 import { MEASURE_STEPS, type MeasureStep, measureGuide } from "../../../charts/drawings/measureGuide.ts";
-import { FrameResizeObserver } from "../../chart/frameResizeObserver.ts";
+import { DrawnWidth } from "../../chart/drawnWidth.ts";
 import { zoom } from "../../chart/zoom.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { PageElement } from "../../state/page.ts";
@@ -42,11 +42,8 @@ const HEIGHT_PX = 300;
 
 @customElement("annulus-measure-guide")
 export class MeasureGuide extends PageElement {
-  #width = 0;
-  readonly #widths = new FrameResizeObserver(([{ contentRect }]) => {
-    this.#width = Math.floor(contentRect.width / zoom());
-    this.requestUpdate();
-  });
+  /** All four are as wide as the first. */
+  readonly #width = new DrawnWidth(this, ".picture");
 
   static override styles = [
     controls,
@@ -139,29 +136,11 @@ export class MeasureGuide extends PageElement {
     `;
   }
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    if (this.hasUpdated) this.#observe();
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#widths.disconnect();
-  }
-
-  protected override firstUpdated(): void {
-    this.#observe();
-  }
-
-  /** All four are as wide as the first. */
-  #observe(): void {
-    this.#widths.observe(this.renderRoot.querySelector(".picture")!);
-  }
-
   protected override updated(): void {
-    if (this.#width === 0) return;
+    const width = Math.floor(this.#width.px / zoom());
+    if (width === 0) return;
     const { document, view } = this.page.store.parts;
-    const frame = { width: this.#width, height: HEIGHT_PX, unit: view.unit };
+    const frame = { width, height: HEIGHT_PX, unit: view.unit };
     this.renderRoot.querySelectorAll(".picture").forEach((place, i) => {
       place.replaceChildren(measureGuide(MEASURE_STEPS[i], document.setup, frame).svg);
     });

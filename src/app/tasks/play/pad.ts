@@ -115,7 +115,6 @@ export class PlayPadView extends ChartElement {
 
   /** Space and numbers are for playing while the pad has the focus. */
   protected override firstUpdated(): void {
-    super.firstUpdated();
     this.sheet.dataset.play = "";
   }
 }

@@ -17,7 +17,7 @@ export function projected({ feel }: Page): ProjectedFigure[] {
     },
     {
       name: "slots",
-      title: "Slots of the notes",
+      title: "How far the lips may drift",
       chart: (enlarged) =>
         html`<annulus-chart .figure=${slotFigure} .data=${atBoth} .answer=${slots} .enlarged=${enlarged}></annulus-chart>`,
     },

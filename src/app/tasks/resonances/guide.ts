@@ -3,7 +3,7 @@ import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
 import { SWEEP_PLACES, sweepGuide } from "../../../charts/drawings/sweepGuide.ts";
 import { SET_UP_STEPS } from "../../../words/swept/sweptWords.ts";
-import { FrameResizeObserver } from "../../chart/frameResizeObserver.ts";
+import { DrawnWidth } from "../../chart/drawnWidth.ts";
 import { zoom } from "../../chart/zoom.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { PageElement } from "../../state/page.ts";
@@ -12,11 +12,8 @@ const HEIGHT_PX = 250;
 
 @customElement("annulus-sweep-guide")
 export class SweepGuide extends PageElement {
-  #width = 0;
-  readonly #widths = new FrameResizeObserver(([{ contentRect }]) => {
-    this.#width = Math.floor(contentRect.width / zoom());
-    this.requestUpdate();
-  });
+  /** Both are as wide as the first. */
+  readonly #width = new DrawnWidth(this, ".picture");
 
   static override styles = [
     controls,
@@ -83,29 +80,11 @@ export class SweepGuide extends PageElement {
     `;
   }
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    if (this.hasUpdated) this.#observe();
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#widths.disconnect();
-  }
-
-  protected override firstUpdated(): void {
-    this.#observe();
-  }
-
-  /** Both are as wide as the first. */
-  #observe(): void {
-    this.#widths.observe(this.renderRoot.querySelector(".picture")!);
-  }
-
   protected override updated(): void {
-    if (this.#width === 0) return;
+    const width = Math.floor(this.#width.px / zoom());
+    if (width === 0) return;
     const { document, view } = this.page.store.parts;
-    const frame = { width: this.#width, height: HEIGHT_PX, unit: view.unit };
+    const frame = { width, height: HEIGHT_PX, unit: view.unit };
     this.renderRoot.querySelectorAll(".picture").forEach((place, i) => {
       place.replaceChildren(sweepGuide(SWEEP_PLACES[i], document.setup, frame).svg);
     });

@@ -3,7 +3,7 @@
 import { html, nothing } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
 import { PARAGRAPHS, type Paragraph } from "../../../study/report/sheetParagraphs.ts";
-import { FrameResizeObserver } from "../../chart/frameResizeObserver.ts";
+import { DrawnWidth } from "../../chart/drawnWidth.ts";
 import type { WriteEvent, Written } from "../../form/entry.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { controls } from "../../shell/look/controls.ts";
@@ -47,16 +47,13 @@ export class Sheet extends PageElement {
   @state() private edited: Paragraph | null = null;
   @state() private overflow: Overflow | null = null;
   @state() private isFullSize = false;
-  /** Of the desk the paper lies on, px. */
-  @state() private deskWidth = 0;
   @state() private windowHeight = innerHeight;
   #data: SheetData | null = null;
   #content: PaperContent | null = null;
   #madeFrom: readonly unknown[] = [];
   #pair: GapPair | null = null;
-  readonly #widths = new FrameResizeObserver(([{ contentRect }]) => {
-    this.deskWidth = Math.floor(contentRect.width);
-  });
+  /** Of the desk the paper lies on. */
+  readonly #deskWidth = new DrawnWidth(this, ".desk");
 
   protected override willUpdate(): void {
     const { store, model, feel, job } = this.page;
@@ -140,7 +137,6 @@ export class Sheet extends PageElement {
   }
 
   protected override firstUpdated(): void {
-    this.#widths.observe(this.desk);
     // type that comes late has other widths
     void document.fonts.ready.then(() => this.#fit());
   }
@@ -161,7 +157,6 @@ export class Sheet extends PageElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.page.compared.show(null);
-    this.#widths.disconnect();
     removeEventListener("resize", this.#onResize);
   }
 
@@ -224,7 +219,7 @@ export class Sheet extends PageElement {
   /** So that the whole page is seen, on a phone its whole width; or as large as it is. */
   #scale(): number {
     const { widthMm, heightMm } = paperSize(this.#notes);
-    const byWidth = this.deskWidth / pxOf(widthMm) || 1;
+    const byWidth = this.#deskWidth.px / pxOf(widthMm) || 1;
     if (this.isFullSize) return Math.max(1, byWidth);
     const byHeight = (this.windowHeight - AROUND) / pxOf(heightMm);
     return this.offsetWidth >= BESIDE_FROM ? Math.min(byWidth, byHeight) : byWidth;

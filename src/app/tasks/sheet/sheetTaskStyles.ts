@@ -6,7 +6,6 @@ export const sheetTaskStyles = css`
     display: grid;
     gap: 0.75rem;
   }
-  .head,
   .status {
     display: flex;
     flex-wrap: wrap;

@@ -42,7 +42,7 @@ export class TrialSheet extends PageElement {
 
   #finished(trial: Trial) {
     return html`
-      <div class="head">
+      <div class="head apart">
         <h2>Blind trial${trial.player ? html`<small>${trial.player}</small>` : nothing}</h2>
         <div class="actions">
           <button type="button" data-testid="print-trial" @click=${() => print()}>${icon("print")}Print</button>

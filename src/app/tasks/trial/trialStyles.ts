@@ -23,13 +23,6 @@ export const trialStyles = css`
     max-width: 70ch;
     text-wrap: pretty;
   }
-  .head {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    justify-content: space-between;
-    gap: 0.5rem 1.5rem;
-  }
   h2 small {
     padding-left: 0.75rem;
     font-size: var(--type-16);

@@ -13,6 +13,7 @@ import type { MeasuredImpedance } from "../../../../study/measured/measuredCsv.t
 import { gapKindWords } from "../../../../words/gapKinds.ts";
 import { levelWords } from "../../../../words/measured/levelWords.ts";
 import { bothUnits } from "../../../../words/numbers.ts";
+import { lateStyles } from "../../../chart/lateness.ts";
 import { NotesForm } from "../../../form/notesForm.ts";
 import { controls } from "../../../shell/look/controls.ts";
 import { icon } from "../../../shell/look/icon.ts";
@@ -50,7 +51,7 @@ export class MeasuredFit extends PageElement {
   #fitAgainAfter: Setup | null = null;
   readonly #kept = new Map<string, { readonly of: readonly unknown[]; readonly made: unknown }>();
 
-  static override styles = [controls, sheetStyles, addingStyles, measuredStyles];
+  static override styles = [controls, sheetStyles, addingStyles, lateStyles, measuredStyles];
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();

@@ -14,9 +14,6 @@ export const measuredStyles = css`
     max-width: 80ch;
     text-wrap: pretty;
   }
-  .late {
-    opacity: 0.4;
-  }
   .unknowns {
     display: flex;
     flex-wrap: wrap;

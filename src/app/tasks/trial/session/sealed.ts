@@ -52,7 +52,7 @@ export class SealedTrial extends PageElement {
     if (!trial) return nothing;
     const face = this.#face(trial);
     return html`
-      <div class="head">
+      <div class="head apart">
         <h2>Blind trial${trial.player ? html`<small>${trial.player}</small>` : nothing}</h2>
         ${segments<Face>("Show", faces(trial), face, (face) => {
           this.face = face;
