@@ -192,7 +192,7 @@ describe("listening", () => {
     const { page } = visited;
     await openRecording(visited, "noise-only.wav");
     await page.getByTestId("found").filter({ hasText: "Nothing was found" }).waitFor();
-    expect(await said(page, "listen-warnings")).toMatch(/No note was heard/);
+    expect(await said(page, "take-warnings")).toMatch(/No note was heard/);
     expect(await page.getByTestId("keep-take").isDisabled()).toBe(true);
     await page.keyboard.press("d");
     await expect.poll(() => page.getByTestId("found").count()).toBe(0);

@@ -8,26 +8,25 @@ import { customElement, state } from "lit/decorators.js";
 import { type KeptTake, measuredIn, warningKinds } from "../../../listen/keptTake.ts";
 import { TAKE_TESTS, type TakeTest } from "../../../listen/takeQuestion.ts";
 import { newId } from "../../../record/job.ts";
-import { gapLimits } from "../../../setup/gapLimits.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { nextGapMm } from "../../../study/listened/order.ts";
 import { isFinished } from "../../../trial/trial.ts";
 import { formatLength } from "../../../units/formatLength.ts";
-import { GAP_KIND, gapKind } from "../../../words/gapKinds.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { LISTENING_CAUTIONS, TEST_HOW, TEST_NAMES, TEST_TELLS } from "../../../words/listen/measuredWords.ts";
 import { keptOnWords, NO_MICROPHONES } from "../../../words/sound/microphoneWords.ts";
-import { readField } from "../../form/field.ts";
+import { mountedGap, yourGap } from "../../form/gap/mountedGap.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { hasOwnUse } from "../../form/ownUse.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { keepSound } from "../../sound/keepSound.ts";
 import { hasMicrophones } from "../../sound/microphone.ts";
 import { Recordings } from "../../sound/recordings.ts";
 import { SOUND_FILE } from "../../sound/soundFile.ts";
-import { measuredGap } from "../../state/bench/jobGaps.ts";
+import { takeStyles } from "../../sound/takeStyles.ts";
 import { unlessGivenUp } from "../../state/keeping/setupFile.ts";
 import { LISTENED, listenedNotes, listenForm, MOUNTED, withTake } from "../../state/notes/listen.ts";
 import { PageElement } from "../../state/page.ts";
@@ -44,7 +43,7 @@ const TESTS = TAKE_TESTS.map((value) => ({ value, text: TEST_NAMES[value] }));
 
 @customElement("annulus-listen")
 export class Listen extends PageElement {
-  static override styles = [controls, sheetStyles, listenStyles];
+  static override styles = [controls, sheetStyles, takeStyles, listenStyles];
   readonly #session = new ListenSession();
   readonly #form = new NotesForm(this, "listen", listenForm);
   readonly #recordings = new Recordings();
@@ -251,24 +250,14 @@ export class Listen extends PageElement {
     return asked(document.notes.listen, instrumentOf(document.setup));
   }
 
-  #yourGap(): { readonly gapMm: number; readonly hint: string } {
-    const { setup, notes } = this.page.store.parts.document;
-    const { unit } = this.page.store.parts.view;
-    const { gapMm, readings } = measuredGap({ setup, notes }, unit);
-    const kind = readings ? GAP_KIND.measured : GAP_KIND[gapKind(setup, gapMm)];
-    return { gapMm, hint: `Empty: your gap, ${formatLength(gapMm, unit)} (${kind}).` };
+  #yourGap() {
+    return yourGap(this.page.store.parts.document, this.page.store.parts.view.unit);
   }
 
   /** What is mounted; null while it cannot be read. */
-  #gap(): { readonly gapMm: number | null; readonly problem: string } {
+  #gap() {
     const { notes, unit } = this.#form;
-    const { value, problem } = readField(MOUNTED, notes.gap, unit);
-    if (problem) return { gapMm: null, problem };
-    const gapMm = value ?? this.#yourGap().gapMm;
-    const { mostMm } = gapLimits(this.page.store.parts.document.setup);
-    return gapMm <= mostMm
-      ? { gapMm, problem: "" }
-      : { gapMm: null, problem: `This receiver takes gaps up to ${formatLength(mostMm, unit)}.` };
+    return mountedGap(MOUNTED, notes.gap, this.page.store.parts.document, unit, this.#yourGap().gapMm);
   }
 
   #blind(): KeptTake["blind"] {
@@ -307,7 +296,9 @@ export class Listen extends PageElement {
     if (!found || !measured || !this.#isPlaced()) return;
     const blind = this.#blind();
     const id = newId();
-    const hasSound = this.#form.notes.keepsSound && (await this.#keepSound(id, found.sound));
+    const hasSound =
+      this.#form.notes.keepsSound &&
+      (await keepSound(this.#recordings, RECORDINGS_OF, id, found.sound, store));
     const take: KeptTake = {
       id,
       at: new Date().toISOString(),
@@ -322,19 +313,6 @@ export class Listen extends PageElement {
     store.setNotes("listen", withTake(store.state.document.notes.listen, take));
     this.#session.drop();
     this.said = "Kept.";
-  }
-
-  async #keepSound(id: string, sound: Blob): Promise<boolean> {
-    try {
-      await this.#recordings.keep(RECORDINGS_OF, id, sound);
-      return true;
-    } catch {
-      this.page.store.say(
-        "error",
-        "This browser does not keep the sound (a private window, or its storage is full); the numbers are kept.",
-      );
-      return false;
-    }
   }
 
   readonly #again = (): void => {

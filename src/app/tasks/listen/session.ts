@@ -3,19 +3,15 @@
  * before it is asked for, and nothing leaves the machine. The sound of a take is held until the next one or until it is dropped.
  */
 import type { HeardTake, Listener, LiveNews } from "../../../../workers/microphone/listen.ts";
-import { isRefusal } from "../../../../workers/service/served.ts";
+import type { Refusal } from "../../../../workers/service/served.ts";
 import type { EdgesSoFar, PitchPoint } from "../../../listen/liveTake.ts";
 import type { Take } from "../../../listen/take.ts";
-import { type MicrophoneTrouble, microphoneRefused } from "../../../words/sound/microphoneWords.ts";
-import { MicrophoneError, type Processing } from "../../sound/microphone.ts";
-import { MicrophoneFeed } from "../../sound/microphoneFeed.ts";
+import type { Follow } from "../../sound/microphoneFeed.ts";
 import { decodedFile, isWav } from "../../sound/soundFile.ts";
-import { Observable } from "../../state/observable.ts";
+import { NO_MICROPHONE_YET, TakeSession, type TakeState } from "../../sound/takeSession.ts";
 import type { Connection } from "../../work/connection.ts";
 import { openListenWorker } from "../../work/openWorkers.ts";
-import { unlessEnded } from "../../work/unlessEnded.ts";
 import type { Asked } from "./question.ts";
-import { OTHERWISE, WORKER_DIED } from "./sessionWords.ts";
 
 export interface Found {
   readonly asked: Asked;
@@ -28,12 +24,7 @@ export interface Found {
   readonly file: string | null;
 }
 
-export interface ListenState {
-  readonly microphone: "off" | "asking" | "on";
-  /** Why something could not be, in words. */
-  readonly problem: string | null;
-  /** What the browser does to the sound although it was asked not to. */
-  readonly keptOn: readonly Processing[];
+export interface ListenState extends TakeState {
   readonly phase: "rest" | "counting" | "taking" | "hearing" | "heard";
   /** Beats to go. */
   readonly count: number;
@@ -60,12 +51,12 @@ const REST_MS = 120_000;
 /** Points of the strip no closer than this, s. */
 const POINT_S = 0.012;
 
-export class ListenSession extends Observable<ListenState> {
-  readonly #connect: () => Connection<Listener>;
-  #worker: Connection<Listener> | null = null;
-  readonly #feed = new MicrophoneFeed(
-    () => void this.leave().then(() => this.#set({ problem: refused("gone") })),
-  );
+const WORDS = {
+  button: "Listen",
+  died: "Listening stopped, which is a fault in this program: press Listen again. What you kept is still there.",
+};
+
+export class ListenSession extends TakeSession<ListenState, Listener> {
   #asked: Asked | null = null;
   #beat: ReturnType<typeof setTimeout> | undefined;
   #take = 0;
@@ -76,10 +67,8 @@ export class ListenSession extends Observable<ListenState> {
   #playedUntil = 0;
 
   constructor(connect: () => Connection<Listener> = openListenWorker) {
-    super({
-      microphone: "off",
-      problem: null,
-      keptOn: [],
+    const first: ListenState = {
+      ...NO_MICROPHONE_YET,
       phase: "rest",
       count: 0,
       levelDbfs: null,
@@ -90,25 +79,28 @@ export class ListenSession extends Observable<ListenState> {
       edges: null,
       found: null,
       isTired: false,
-    });
-    this.#connect = connect;
+    };
+    super(first, connect, WORDS);
   }
 
   /** What is meant by what is heard from now on; a take under way stays what it was. */
   ask(asked: Asked): void {
     if (JSON.stringify(asked) === JSON.stringify(this.#asked)) return;
     this.#asked = asked;
-    if (this.value.microphone === "on") void this.#worker?.model.mean(asked.question).catch(() => {});
+    if (this.value.microphone === "on")
+      void this.connected()
+        .model.mean(asked.question)
+        .catch(() => {});
   }
 
   /** To be called from a hand's own event. Opens the microphone where it is off, counts in, and begins a take. */
   async listen(): Promise<void> {
     const { phase, microphone } = this.value;
     if (phase === "counting" || phase === "taking" || phase === "hearing" || microphone === "asking") return;
-    if (!(await this.#open())) return;
+    if (!(await this.open())) return;
     this.#forget();
     this.#room = [];
-    this.#set({ phase: "counting", count: COUNT, problem: null });
+    this.set({ phase: "counting", count: COUNT, problem: null });
     this.#countDown();
   }
 
@@ -116,14 +108,14 @@ export class ListenSession extends Observable<ListenState> {
   async stop(): Promise<void> {
     if (this.value.phase === "counting") {
       clearTimeout(this.#beat);
-      this.#set({ phase: "rest", count: 0 });
+      this.set({ phase: "rest", count: 0 });
       return;
     }
     if (this.value.phase !== "taking") return;
     this.#playedS += this.value.seconds;
     this.#playedUntil = performance.now();
-    this.#set({ phase: "hearing", isTired: this.#playedS > TIRING_S });
-    await this.#answer((worker) => worker.finish(), null, null);
+    this.set({ phase: "hearing", isTired: this.#playedS > TIRING_S });
+    await this.#answer((model) => model.finish(), null, null);
   }
 
   /** A recording instead of the microphone. */
@@ -133,17 +125,17 @@ export class ListenSession extends Observable<ListenState> {
     if (phase === "counting") await this.stop();
     this.#forget();
     const { question } = this.#asked!;
-    this.#set({ phase: "hearing", problem: null, points: [], edges: null, seconds: 0 });
-    if (await isWav(file)) return this.#answer((worker) => worker.wav(file, question), file, file.name);
+    this.set({ phase: "hearing", problem: null, points: [], edges: null, seconds: 0 });
+    if (await isWav(file)) return this.#answer((model) => model.wav(file, question), file, file.name);
     const decoded = await decodedFile(file);
-    if ("refused" in decoded) this.#set({ phase: "rest", problem: decoded.refused });
-    else await this.#answer((worker) => worker.decoded(decoded, question), file, file.name);
+    if ("refused" in decoded) this.set({ phase: "rest", problem: decoded.refused });
+    else await this.#answer((model) => model.decoded(decoded, question), file, file.name);
   }
 
   /** Gives up what was found, and its sound. */
   drop(): void {
     this.#forget();
-    this.#set({ phase: "rest", points: [], edges: null, seconds: 0 });
+    this.set({ phase: "rest", points: [], edges: null, seconds: 0 });
   }
 
   /** Ends a take with what was heard of it, and the microphone with it. */
@@ -156,9 +148,9 @@ export class ListenSession extends Observable<ListenState> {
   /** The lamp goes out; what was found stays. */
   closeMicrophone(): void {
     clearTimeout(this.#beat);
-    this.#feed.close();
+    this.feed.close();
     const { phase } = this.value;
-    this.#set({
+    this.set({
       microphone: "off",
       levelDbfs: null,
       peakDbfs: null,
@@ -170,38 +162,21 @@ export class ListenSession extends Observable<ListenState> {
     });
   }
 
-  close(): void {
-    this.closeMicrophone();
-    this.drop();
-    this.#worker?.terminate();
-    this.#worker = null;
+  protected end(): Promise<void> {
+    return this.stop();
   }
 
-  async #open(): Promise<boolean> {
-    if (this.value.microphone === "on") return true;
-    this.#set({ microphone: "asking", problem: null });
-    try {
-      const keptOn = await this.#feed.open(async (port, rate) => {
-        await this.#model().follow(port, rate, (news) => this.#told(news));
-        if (this.#asked) await this.#model().mean(this.#asked.question);
-      });
-      this.#set({ microphone: "on", keptOn });
-      return true;
-    } catch (error) {
-      this.closeMicrophone();
-      this.#set({
-        phase: "rest",
-        problem: refused(error instanceof MicrophoneError ? error.why : "other"),
-      });
-      return false;
-    }
-  }
+  protected readonly follow: Follow = async (port, rate) => {
+    const { model } = this.connected();
+    await model.follow(port, rate, (news) => this.#told(news));
+    if (this.#asked) await model.mean(this.#asked.question);
+  };
 
   #countDown(): void {
     this.#beat = setTimeout(() => {
       const count = this.value.count - 1;
       if (count > 0) {
-        this.#set({ count });
+        this.set({ count });
         this.#countDown();
       } else void this.#begin();
     }, BEAT_MS);
@@ -210,15 +185,12 @@ export class ListenSession extends Observable<ListenState> {
   async #begin(): Promise<void> {
     this.#soundedAt = null;
     if (performance.now() - this.#playedUntil > REST_MS) this.#playedS = 0;
-    this.#set({ isTired: false });
-    try {
-      this.#take = await this.#model().begin();
-    } catch {
-      this.#lose();
-      return;
-    }
+    this.set({ isTired: false });
+    const take = await this.asked((model) => model.begin());
+    if (take === null) return;
+    this.#take = take;
     const room = [...this.#room].sort((a, b) => a - b);
-    this.#set({
+    this.set({
       phase: "taking",
       count: 0,
       points: [],
@@ -235,13 +207,13 @@ export class ListenSession extends Observable<ListenState> {
     // news of the moments before the take
     if (isTaking && take !== this.#take) return;
     if (phase === "hearing" || phase === "heard") {
-      this.#set({ levelDbfs, peakDbfs });
+      this.set({ levelDbfs, peakDbfs });
       return;
     }
     const kept = isTaking
       ? before
       : before.filter(({ atS }) => atS <= (points[0]?.atS ?? 0) && atS > seconds - 12);
-    this.#set({ levelDbfs, peakDbfs, seconds, edges, points: [...kept, ...thinned(points, kept)] });
+    this.set({ levelDbfs, peakDbfs, seconds, edges, points: [...kept, ...thinned(points, kept)] });
     if (!isTaking) return;
     const last = points.findLast(({ hz }) => hz !== null);
     if (last) this.#soundedAt = last.atS;
@@ -250,52 +222,23 @@ export class ListenSession extends Observable<ListenState> {
   }
 
   async #answer(
-    ask: (worker: Connection<Listener>["model"]) => Promise<HeardTake | { readonly refused: string }>,
+    ask: (model: Connection<Listener>["model"]) => Promise<HeardTake | Refusal>,
     sound: Blob | null,
     file: string | null,
   ): Promise<void> {
     const asked = this.#asked!;
-    try {
-      const worker = this.#connected();
-      const heard = await unlessEnded(ask(worker.model), [worker.died]);
-      if (isRefusal(heard)) {
-        this.#set({ phase: "rest", problem: problemOf(heard.refused, file) });
-        return;
-      }
-      const blob = sound ?? new Blob([heard.sound as Uint8Array<ArrayBuffer>], { type: "audio/wav" });
-      const { take, points } = heard;
-      const found = { asked, take, points, sound: blob, address: URL.createObjectURL(blob), file };
-      this.#set({ phase: "heard", found, points: thinned(points, []), seconds: take.levels.seconds });
-    } catch {
-      this.#lose();
-    }
+    const heard = await this.heard(ask, file);
+    if (heard === null) return;
+    const blob = sound ?? new Blob([heard.sound as Uint8Array<ArrayBuffer>], { type: "audio/wav" });
+    const { take, points } = heard;
+    const found = { asked, take, points, sound: blob, address: URL.createObjectURL(blob), file };
+    this.set({ phase: "heard", found, points: thinned(points, []), seconds: take.levels.seconds });
   }
 
   #forget(): void {
     const { found } = this.value;
     if (found) URL.revokeObjectURL(found.address);
-    this.#set({ found: null });
-  }
-
-  /** The worker has died: the next press starts another. */
-  #lose(): void {
-    this.closeMicrophone();
-    this.#worker?.terminate();
-    this.#worker = null;
-    this.#set({ phase: "rest", problem: WORKER_DIED });
-  }
-
-  #connected(): Connection<Listener> {
-    this.#worker ??= this.#connect();
-    return this.#worker;
-  }
-
-  #model(): Connection<Listener>["model"] {
-    return this.#connected().model;
-  }
-
-  #set(part: Partial<ListenState>): void {
-    this.change({ ...this.value, ...part });
+    this.set({ found: null });
   }
 }
 
@@ -309,8 +252,3 @@ function thinned(points: readonly PitchPoint[], before: readonly PitchPoint[]): 
     return true;
   });
 }
-
-const refused = (why: MicrophoneTrouble): string => microphoneRefused(why, "Listen", OTHERWISE);
-
-const problemOf = (refused: string, file: string | null): string =>
-  `${file === null ? "" : `${file}: `}${refused.charAt(0).toUpperCase()}${refused.slice(1)}.`;

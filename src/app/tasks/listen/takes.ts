@@ -23,6 +23,7 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { Recordings } from "../../sound/recordings.ts";
+import { takenStyles } from "../../sound/takeStyles.ts";
 import { listenedIn, writtenHz } from "../../state/bench/listened.ts";
 import { withoutTake } from "../../state/notes/listen.ts";
 import { PageElement } from "../../state/page.ts";
@@ -38,26 +39,13 @@ export class Takes extends PageElement {
   static override styles = [
     controls,
     sheetStyles,
+    takenStyles,
     css`
-      section {
-        padding-top: 1rem;
-        border-top: 1.5px solid var(--ink);
-      }
       .notes {
         display: grid;
         grid-template-columns: repeat(auto-fit, minmax(min(26rem, 100%), 1fr));
         gap: 1.5rem 2rem;
         align-items: start;
-      }
-      .finding {
-        font-size: var(--type-20);
-        line-height: 1.3;
-        max-width: 60ch;
-        text-wrap: pretty;
-      }
-      .small {
-        font-size: var(--type-14);
-        max-width: 70ch;
       }
       audio {
         width: 100%;

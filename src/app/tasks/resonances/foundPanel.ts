@@ -3,6 +3,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { RESPONSE_WARNING } from "../../../words/response/responseWarning.ts";
 import { clockWords } from "../../../words/swept/sweptWords.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { foundSection } from "../../sound/foundSection.ts";
 import type { Found } from "./session.ts";
 
 export interface FoundPanel {
@@ -16,30 +17,31 @@ export interface FoundPanel {
 export function foundPanel({ found: { take, file }, place, keep, drop }: FoundPanel): TemplateResult {
   const { resonances, warnings, signalToNoiseDb, clock } = take;
   const noise = signalToNoiseDb === null ? "" : `, ${signalToNoiseDb.toFixed(0)} dB over the noise`;
-  return html`
-    <section class="ruled stack" aria-label="What was found">
-      <h3>What was found${file ? html` <span class="muted">in ${file}</span>` : nothing}</h3>
-      <p class="found" data-testid="found">
-        ${resonances.length === 0 ? "No resonance can be told." : `${resonances.length} resonances, ${resonances[0].hz.toFixed(0)} to ${resonances[resonances.length - 1].hz.toFixed(0)} Hz${noise}.`}
-      </p>
-      ${warnings.length > 0 ? html`<ul class="warnings" data-testid="sweep-warnings">${warnings.map((warning) => html`<li class="notice">${icon("warning")}<span>${RESPONSE_WARNING[warning]}</span></li>`)}</ul>` : nothing}
-      ${
-        resonances.length > 0
-          ? html`<p class="small muted" data-testid="clock">${clockWords(clock)}</p>
-              <div class="scroll">
-                <table data-testid="found-resonances">
-                  <thead><tr><th class="number">Hz</th><th class="number">±</th><th class="number">Q</th><th class="number">±</th></tr></thead>
-                  <tbody>
-                    ${resonances.map(({ hz, hzUncertainty, q, qUncertainty }) => html`<tr><td class="number">${hz.toFixed(2)}</td><td class="number">${hzUncertainty.toFixed(2)}</td><td class="number">${q.toFixed(2)}</td><td class="number">${qUncertainty.toFixed(2)}</td></tr>`)}
-                  </tbody>
-                </table>
-              </div>`
-          : nothing
-      }
-      <div class="decide">
-        <button type="button" class="keep" data-testid="keep-sweep" ?disabled=${resonances.length === 0 || place === ""} @click=${keep}>${icon("check")}Keep${place ? ` as ${place}` : ""}</button>
-        <button type="button" data-testid="drop-sweep" @click=${drop}>${icon("xmark")}Drop</button>
-      </div>
-    </section>
-  `;
+  const last = resonances[resonances.length - 1];
+  return foundSection({
+    file,
+    finding:
+      resonances.length === 0
+        ? "No resonance can be told."
+        : `${resonances.length} resonances, ${resonances[0].hz.toFixed(0)} to ${last.hz.toFixed(0)} Hz${noise}.`,
+    warnings: warnings.map((warning) => RESPONSE_WARNING[warning]),
+    basis:
+      resonances.length > 0
+        ? html`
+            <p class="small muted" data-testid="clock">${clockWords(clock)}</p>
+            <div class="scroll">
+              <table data-testid="found-resonances">
+                <thead><tr><th class="number">Hz</th><th class="number">±</th><th class="number">Q</th><th class="number">±</th></tr></thead>
+                <tbody>
+                  ${resonances.map(({ hz, hzUncertainty, q, qUncertainty }) => html`<tr><td class="number">${hz.toFixed(2)}</td><td class="number">${hzUncertainty.toFixed(2)}</td><td class="number">${q.toFixed(2)}</td><td class="number">${qUncertainty.toFixed(2)}</td></tr>`)}
+                </tbody>
+              </table>
+            </div>
+          `
+        : nothing,
+    decisions: html`
+      <button type="button" class="keep" data-testid="keep-sweep" ?disabled=${resonances.length === 0 || place === ""} @click=${keep}>${icon("check")}Keep${place ? ` as ${place}` : ""}</button>
+      <button type="button" data-testid="drop-sweep" @click=${drop}>${icon("xmark")}Drop</button>
+    `,
+  });
 }

@@ -7,11 +7,9 @@ import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { newId } from "../../../record/job.ts";
 import { foundIn, type KeptSweep, type Side } from "../../../response/keptSweep.ts";
-import { gapLimits } from "../../../setup/gapLimits.ts";
 import { isSameGap } from "../../../setup/setup.ts";
 import { sweepPlan } from "../../../study/swept/plan.ts";
 import { formatLength } from "../../../units/formatLength.ts";
-import { GAP_KIND, gapKind } from "../../../words/gapKinds.ts";
 import {
   planWords,
   SIDE_NAMES,
@@ -19,15 +17,17 @@ import {
   SWEEP_CAUTIONS_SOURCE,
 } from "../../../words/swept/sweptWords.ts";
 import { readField } from "../../form/field.ts";
+import { mountedGap, yourGap } from "../../form/gap/mountedGap.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { download } from "../../shell/download.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { keepSound } from "../../sound/keepSound.ts";
 import { Recordings } from "../../sound/recordings.ts";
 import { SOUND_FILE } from "../../sound/soundFile.ts";
-import { measuredGap } from "../../state/bench/jobGaps.ts";
+import { takeStyles } from "../../sound/takeStyles.ts";
 import { unlessGivenUp } from "../../state/keeping/setupFile.ts";
 import { ROOM, resonancesForm, SWEEP_SECONDS, THERMOMETER, withSweep } from "../../state/notes/resonances.ts";
 import { PageElement } from "../../state/page.ts";
@@ -43,7 +43,7 @@ const SIDES = (["before", "after"] as const).map((value) => ({ value, text: SIDE
 
 @customElement("annulus-resonances")
 export class Resonances extends PageElement {
-  static override styles = [controls, sheetStyles, resonancesStyles];
+  static override styles = [controls, sheetStyles, takeStyles, resonancesStyles];
   readonly #session = new SweepSession();
   readonly #form = new NotesForm(this, "resonances", resonancesForm);
   readonly #recordings = new Recordings();
@@ -165,24 +165,16 @@ export class Resonances extends PageElement {
     return Number(this.#form.notes.seconds);
   }
 
-  #yourGap(): { readonly gapMm: number; readonly hint: string } {
-    const { setup, notes } = this.page.store.parts.document;
-    const { unit } = this.page.store.parts.view;
-    const { gapMm, readings } = measuredGap({ setup, notes }, unit);
-    const kind = readings ? GAP_KIND.measured : GAP_KIND[gapKind(setup, gapMm)];
-    return { gapMm, hint: `Empty: your gap, ${formatLength(gapMm, unit)} (${kind}).` };
+  #yourGap() {
+    return yourGap(this.page.store.parts.document, this.page.store.parts.view.unit);
   }
 
   /** What is mounted before or after; null while it is not given or cannot be read. */
-  #gapOf(side: Side): { readonly gapMm: number | null; readonly problem: string } {
+  #gapOf(side: Side) {
     const { notes, unit } = this.#form;
-    const { value, problem } = readField(resonancesForm.parts[side], notes[side], unit);
-    if (problem) return { gapMm: null, problem };
-    const gapMm = value ?? (side === "before" ? this.#yourGap().gapMm : null);
-    const { mostMm } = gapLimits(this.page.store.parts.document.setup);
-    return gapMm === null || gapMm <= mostMm
-      ? { gapMm, problem: "" }
-      : { gapMm: null, problem: `This receiver takes gaps up to ${formatLength(mostMm, unit)}.` };
+    const otherwise = side === "before" ? this.#yourGap().gapMm : null;
+    const { document } = this.page.store.parts;
+    return mountedGap(resonancesForm.parts[side], notes[side], document, unit, otherwise);
   }
 
   #temperature() {
@@ -230,7 +222,7 @@ export class Resonances extends PageElement {
       temperatureC: this.#temperature().value!,
       temperatureUncertaintyK: this.#thermometer().value!,
       ...measured,
-      hasSound: keepsSound && (await this.#keepSound(id, found.sound)),
+      hasSound: keepsSound && (await keepSound(this.#recordings, SWEEPS_OF, id, found.sound, store)),
     };
     const { resonances } = store.state.document.notes;
     const takes = withSweep(resonances.takes, take);
@@ -239,19 +231,6 @@ export class Resonances extends PageElement {
     // what comes next is proposed, and a hand may choose otherwise
     this.#form.write({ side: sweepPlan(this.#comparable(), !this.#form.notes.isCut).next });
     this.said = "Kept.";
-  }
-
-  async #keepSound(id: string, sound: Blob): Promise<boolean> {
-    try {
-      await this.#recordings.keep(SWEEPS_OF, id, sound);
-      return true;
-    } catch {
-      this.page.store.say(
-        "error",
-        "This browser does not keep the sound (a private window, or its storage is full); the numbers are kept.",
-      );
-      return false;
-    }
   }
 
   readonly #drop = (): void => {

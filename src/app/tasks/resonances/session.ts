@@ -4,16 +4,12 @@
  */
 
 import type { HeardSweeps, Played, Sweeper } from "../../../../workers/microphone/sweep.ts";
-import { isRefusal, type Refusal } from "../../../../workers/service/served.ts";
 import type { SweepTake } from "../../../response/sweepTake.ts";
-import { microphoneRefused } from "../../../words/sound/microphoneWords.ts";
-import { MicrophoneError, type Processing } from "../../sound/microphone.ts";
-import { MicrophoneFeed } from "../../sound/microphoneFeed.ts";
+import type { Follow } from "../../sound/microphoneFeed.ts";
 import { decodedFile, isWav } from "../../sound/soundFile.ts";
-import { Observable } from "../../state/observable.ts";
+import { NO_MICROPHONE_YET, TakeSession, type TakeState } from "../../sound/takeSession.ts";
 import type { Connection } from "../../work/connection.ts";
 import { openSweepWorker } from "../../work/openWorkers.ts";
-import { unlessEnded } from "../../work/unlessEnded.ts";
 
 export interface Found {
   readonly take: SweepTake;
@@ -22,12 +18,7 @@ export interface Found {
   readonly file: string | null;
 }
 
-export interface SweepState {
-  readonly microphone: "off" | "asking" | "on";
-  /** Why something could not be, in words. */
-  readonly problem: string | null;
-  /** What the browser does to the sound although it was asked not to. */
-  readonly keptOn: readonly Processing[];
+export interface SweepState extends TakeState {
   readonly phase: "rest" | "checking" | "sweeping" | "working" | "found";
   /** Share of the sound that has been played. */
   readonly progress: number;
@@ -49,28 +40,20 @@ const CHECK_S = 2;
 const TAIL_S = 0.6;
 const TELL_MS = 100;
 
-const OTHERWISE = "open a recording made with anything else";
-const FAILED =
-  "Sweeping stopped, which is a fault in this program: press Sweep again. What you kept is still there.";
+const WORDS = {
+  button: "Check the level",
+  died: "Sweeping stopped, which is a fault in this program: press Sweep again. What you kept is still there.",
+};
 
-export class SweepSession extends Observable<SweepState> {
-  readonly #connect: () => Connection<Sweeper>;
-  #worker: Connection<Sweeper> | null = null;
-  readonly #feed = new MicrophoneFeed(() => {
-    this.stop();
-    this.closeMicrophone();
-    this.#set({ problem: refused("gone") });
-  });
+export class SweepSession extends TakeSession<SweepState, Sweeper> {
   #source: AudioBufferSourceNode | null = null;
   #gain: GainNode | null = null;
   /** Given up by a hand. */
   #isStopped = false;
 
   constructor(connect: () => Connection<Sweeper> = openSweepWorker) {
-    super({
-      microphone: "off",
-      problem: null,
-      keptOn: [],
+    const first: SweepState = {
+      ...NO_MICROPHONE_YET,
       phase: "rest",
       progress: 0,
       outputDb: QUIETEST_DB,
@@ -78,13 +61,13 @@ export class SweepSession extends Observable<SweepState> {
       peakDbfs: null,
       check: null,
       found: null,
-    });
-    this.#connect = connect;
+    };
+    super(first, connect, WORDS);
   }
 
   /** By a hand only. */
   setOutput(outputDb: number): void {
-    this.#set({ outputDb: Math.min(0, Math.max(QUIETEST_DB, outputDb)) });
+    this.set({ outputDb: Math.min(0, Math.max(QUIETEST_DB, outputDb)) });
     // turning down is heard at once; what plays never gets louder by itself
     if (this.#gain && this.value.outputDb <= this.#playedDb)
       this.#gain.gain.value = gainOf(this.value.outputDb);
@@ -95,7 +78,7 @@ export class SweepSession extends Observable<SweepState> {
   async check(): Promise<void> {
     const { outputDb } = this.value;
     const heard = await this.#sound("checking", CHECK_S, 1);
-    if (heard) this.#set({ phase: "rest", check: { take: heard.take, outputDb } });
+    if (heard) this.set({ phase: "rest", check: { take: heard.take, outputDb } });
   }
 
   /** A take. To be called from a hand's own event. */
@@ -103,7 +86,7 @@ export class SweepSession extends Observable<SweepState> {
     const heard = await this.#sound("sweeping", seconds, SWEEPS);
     if (!heard) return;
     const sound = new Blob([heard.sound as Uint8Array<ArrayBuffer>], { type: "audio/wav" });
-    this.#set({ phase: "found", found: { take: heard.take, sound, file: null } });
+    this.set({ phase: "found", found: { take: heard.take, sound, file: null } });
   }
 
   /** Silence at once; a take under way is given up. */
@@ -117,69 +100,64 @@ export class SweepSession extends Observable<SweepState> {
   async hear(file: File, played: Played): Promise<void> {
     const { phase } = this.value;
     if (phase === "working" || phase === "sweeping" || phase === "checking") return;
-    this.#set({ phase: "working", problem: null, found: null });
+    this.set({ phase: "working", problem: null, found: null });
     const isRead = await isWav(file);
     const decoded = isRead ? null : await decodedFile(file);
     if (decoded && "refused" in decoded) {
-      this.#set({ phase: "rest", problem: decoded.refused });
+      this.set({ phase: "rest", problem: decoded.refused });
       return;
     }
-    const heard = await this.#asked((model) =>
-      decoded ? model.decoded(decoded, played) : model.wav(file, played),
+    const heard = await this.heard(
+      (model) => (decoded ? model.decoded(decoded, played) : model.wav(file, played)),
+      file.name,
     );
-    if (heard === null) return;
-    if (isRefusal(heard)) this.#set({ phase: "rest", problem: problemOf(heard.refused, file.name) });
-    else this.#set({ phase: "found", found: { take: heard.take, sound: file, file: file.name } });
+    if (heard) this.set({ phase: "found", found: { take: heard.take, sound: file, file: file.name } });
   }
 
   /** The sweeps of a take as a WAV file, to be played by anything. */
   async excitation(seconds: number): Promise<Blob | null> {
-    const bytes = await this.#asked((model) => model.excitation(seconds, SWEEPS));
+    const bytes = await this.asked((model) => model.excitation(seconds, SWEEPS));
     return bytes && new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "audio/wav" });
   }
 
   drop(): void {
-    this.#set({ phase: "rest", found: null });
+    this.set({ phase: "rest", found: null });
   }
 
   /** The lamp goes out, and the level back to the quietest; what was found stays. */
   closeMicrophone(): void {
     this.stop();
-    this.#feed.close();
-    this.#set({ microphone: "off", levelDbfs: null, peakDbfs: null, outputDb: QUIETEST_DB, check: null });
+    this.feed.close();
+    this.set({ microphone: "off", levelDbfs: null, peakDbfs: null, outputDb: QUIETEST_DB, check: null });
   }
 
-  close(): void {
-    this.closeMicrophone();
-    this.drop();
-    this.#worker?.terminate();
-    this.#worker = null;
+  protected end(): void {
+    this.stop();
   }
+
+  protected readonly follow: Follow = (port, rate) =>
+    this.connected().model.follow(port, rate, (news) => this.set(news));
 
   /** Plays and records; null where it was given up or came to nothing. */
   async #sound(phase: "checking" | "sweeping", seconds: number, times: number): Promise<HeardSweeps | null> {
     const { phase: now, microphone } = this.value;
-    if ((now !== "rest" && now !== "found") || microphone === "asking" || !(await this.#open())) return null;
-    this.#set({ phase, progress: 0, problem: null, found: null });
+    if ((now !== "rest" && now !== "found") || microphone === "asking" || !(await this.open())) return null;
+    this.set({ phase, progress: 0, problem: null, found: null });
     this.#isStopped = false;
-    const context = this.#feed.context!;
-    const one = await this.#asked(async (model) => {
+    const context = this.feed.context!;
+    const one = await this.asked(async (model) => {
       await model.begin();
       return model.sweep(seconds, context.sampleRate);
     });
     if (one === null) return null;
     if (!this.#isStopped) await this.#play(context, one, times);
     if (this.#isStopped) {
-      await this.#asked((model) => model.drop());
-      if (this.value.phase === phase) this.#set({ phase: "rest", progress: 0 });
+      await this.asked((model) => model.drop());
+      if (this.value.phase === phase) this.set({ phase: "rest", progress: 0 });
       return null;
     }
-    this.#set({ phase: "working" });
-    const heard = await this.#asked((model) => model.finish(seconds));
-    if (heard === null) return null;
-    if (!isRefusal(heard)) return heard;
-    this.#set({ phase: "rest", problem: problemOf(heard.refused, null) });
-    return null;
+    this.set({ phase: "working" });
+    return this.heard((model) => model.finish(seconds), null);
   }
 
   async #play(context: AudioContext, one: Float32Array, times: number): Promise<void> {
@@ -196,7 +174,7 @@ export class SweepSession extends Observable<SweepState> {
     );
     const begun = context.currentTime;
     const telling = setInterval(
-      () => this.#set({ progress: Math.min(1, (context.currentTime - begun) / buffer.duration) }),
+      () => this.set({ progress: Math.min(1, (context.currentTime - begun) / buffer.duration) }),
       TELL_MS,
     );
     source.start();
@@ -207,51 +185,6 @@ export class SweepSession extends Observable<SweepState> {
     this.#source = null;
     this.#gain = null;
   }
-
-  async #open(): Promise<boolean> {
-    if (this.value.microphone === "on") return true;
-    this.#set({ microphone: "asking", problem: null });
-    try {
-      const keptOn = await this.#feed.open((port, rate) =>
-        this.#connected().model.follow(port, rate, (news) => this.#set(news)),
-      );
-      this.#set({ microphone: "on", keptOn });
-      return true;
-    } catch (error) {
-      this.closeMicrophone();
-      this.#set({ phase: "rest", problem: refused(error instanceof MicrophoneError ? error.why : "other") });
-      return false;
-    }
-  }
-
-  /** null where the worker died over it: the next press starts another. */
-  async #asked<T>(ask: (model: Connection<Sweeper>["model"]) => Promise<T>): Promise<T | null> {
-    try {
-      const worker = this.#connected();
-      return await unlessEnded(ask(worker.model), [worker.died]);
-    } catch {
-      this.closeMicrophone();
-      this.#worker?.terminate();
-      this.#worker = null;
-      this.#set({ phase: "rest", problem: FAILED });
-      return null;
-    }
-  }
-
-  #connected(): Connection<Sweeper> {
-    this.#worker ??= this.#connect();
-    return this.#worker;
-  }
-
-  #set(part: Partial<SweepState>): void {
-    this.change({ ...this.value, ...part });
-  }
 }
 
 const gainOf = (db: number): number => 10 ** (db / 20);
-
-const refused = (why: Parameters<typeof microphoneRefused>[0]): string =>
-  microphoneRefused(why, "Check the level", OTHERWISE);
-
-const problemOf = (said: Refusal["refused"], file: string | null): string =>
-  `${file === null ? "" : `${file}: `}${said.charAt(0).toUpperCase()}${said.slice(1)}.`;

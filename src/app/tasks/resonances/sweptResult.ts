@@ -27,6 +27,7 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import type { Recordings } from "../../sound/recordings.ts";
+import { takenStyles } from "../../sound/takeStyles.ts";
 import { sweptIn } from "../../state/bench/swept.ts";
 import { withoutSweep } from "../../state/notes/resonances.ts";
 import { PageElement } from "../../state/page.ts";
@@ -39,22 +40,8 @@ export class SweptResult extends PageElement {
   static override styles = [
     controls,
     sheetStyles,
+    takenStyles,
     css`
-      section {
-        padding-top: 1rem;
-        border-top: 1.5px solid var(--ink);
-      }
-      .finding {
-        font-size: var(--type-20);
-        line-height: 1.3;
-        max-width: 60ch;
-        text-wrap: pretty;
-      }
-      .small {
-        font-size: var(--type-14);
-        max-width: 75ch;
-        text-wrap: pretty;
-      }
       td,
       th {
         white-space: nowrap;
