@@ -1,12 +1,8 @@
-/**
- * The panel in which every dimension of the instrument is typed. What is refused stays where it was typed, with the
- * reason beside it; the setup in use is always one that makes an instrument. Tells by `close` that it is done with.
- */
+/** The panel in which every dimension of the instrument is typed, part by part. Tells by `close` that it is done with. */
 
-import { html, nothing, type PropertyValues } from "lit";
+import { html, nothing } from "lit";
 import { customElement, queryAll, state } from "lit/decorators.js";
 import { live } from "lit/directives/live.js";
-import { mouthpieceOfShape } from "../../../setup/bore/mouthpieceShape.ts";
 import {
   hasDimension,
   isProvenanceDimension,
@@ -14,16 +10,15 @@ import {
   provenanceOf,
   withProvenance,
 } from "../../../setup/dimension/provenance.ts";
-import { gapMm, type Provenance, type Setup } from "../../../setup/setup.ts";
+import { gapMm, type Provenance } from "../../../setup/setup.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { PROVENANCE_WORD, PROVENANCES } from "../../../words/provenance.ts";
-import { problemText, shownTexts } from "../../form/setup/edits.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { setupFileText } from "../../state/keeping/setupFile.ts";
 import { PageElement } from "../../state/page.ts";
-import { type Air, type AirKind, withAirKind } from "./airKind.ts";
+import type { AirKind } from "./airKind.ts";
 import { copyText } from "./clipboard.ts";
-import { afterRows, type Draft, flawDrafts, inUnit, standing, take } from "./drafts.ts";
+import { EditedSetup } from "./editedSetup.ts";
 import { editorStyles } from "./editorStyles.ts";
 import "../../form/entry.ts";
 import type { Entry, WriteEvent } from "../../form/entry.ts";
@@ -40,15 +35,14 @@ import {
   THRESHOLDS,
   UNCERTAINTIES,
 } from "../../form/setup/fields.ts";
-import { cellAt, cellPath, keysOf, type Part } from "../../form/setup/paths.ts";
+import { cellAt, keysOf, type Part } from "../../form/setup/paths.ts";
 import "../../form/setup/warnings.ts";
-import { type BeginEvent, standInNote } from "../../form/standInChoice.ts";
+import type { BeginEvent } from "../../form/standInChoice.ts";
 import "./mouthpieceNumbers.ts";
-import type { DrawMouthpiece, TypedNumbers } from "./mouthpieceNumbers.ts";
+import type { TypedNumbers } from "./mouthpieceNumbers.ts";
 import "./profileTable.ts";
 import { isUndoKey } from "../../form/undoKey.ts";
-import type { AnnulusProfileTable, ProfileActions } from "./profileTable.ts";
-import { insertRowAfter, removeRow, replaceRows, withMouthpieceBore } from "./rows.ts";
+import type { AnnulusProfileTable } from "./profileTable.ts";
 import { editControls } from "./styles.ts";
 
 const SECTIONS = [
@@ -71,18 +65,12 @@ export class AnnulusEditor extends PageElement {
 
   /** Open parts, by name: sections, and the profiles in them. */
   @state() private open: ReadonlySet<string> = new Set<string>(["Mouthpiece", "Receiver"]);
-  @state() private drafts: readonly Draft[] = [];
   @state() private copied = "";
   @queryAll("annulus-entry") private fields!: NodeListOf<Entry>;
   @queryAll("annulus-profile-table") private tables!: NodeListOf<AnnulusProfileTable>;
   /** What is typed of a mouthpiece and not drawn yet. */
   readonly #typedNumbers: TypedNumbers = new Map();
-  /** The air of either kind as the person had it. */
-  readonly #airs = new Map<AirKind, Air>();
-  #shown: (path: string) => string = () => "";
-  /** What was refused, and what of a kept setup is by now. */
-  #toCorrect: readonly Draft[] = [];
-  #profileDrafts: Readonly<Record<Part, readonly Draft[]>> = { mouthpiece: [], leadpipe: [], body: [] };
+  readonly #edited = new EditedSetup(this);
 
   constructor() {
     super();
@@ -101,37 +89,6 @@ export class AnnulusEditor extends PageElement {
     event.stopPropagation();
   };
 
-  /** What is edited: the instrument as it is. Where the slider stands is a view, which nothing here writes down. */
-  get #setup(): Setup {
-    return this.page.store.parts.document.setup;
-  }
-
-  get #unit() {
-    return this.page.store.parts.view.unit;
-  }
-
-  override willUpdate(_: PropertyValues): void {
-    const setup = this.#setup;
-    this.drafts = inUnit(standing(setup, this.drafts), this.#unit);
-    this.#shown = shownTexts(setup, this.#unit);
-    const flaws = flawDrafts(setup, this.#unit).filter(
-      ({ path }) => !this.drafts.some((draft) => draft.path === path),
-    );
-    this.#toCorrect = [...this.drafts, ...flaws];
-    this.#profileDrafts = {
-      mouthpiece: this.#draftsOf("mouthpiece"),
-      leadpipe: this.#draftsOf("leadpipe"),
-      body: this.#draftsOf("body"),
-    };
-  }
-
-  /** The refused texts of a profile; the same list while they are the same, so that its table is left alone. */
-  #draftsOf(bore: Part): readonly Draft[] {
-    const old = this.#profileDrafts[bore];
-    const drafts = this.#toCorrect.filter(({ path }) => cellAt(path)?.part === bore);
-    return drafts.length === old.length && drafts.every((draft, i) => draft === old[i]) ? old : drafts;
-  }
-
   override render() {
     return html`
       <section aria-labelledby="title">
@@ -142,7 +99,7 @@ export class AnnulusEditor extends PageElement {
           </button>
         </header>
         <annulus-warnings></annulus-warnings>
-        <annulus-stand-in-choice @begin=${this.#beginWith}></annulus-stand-in-choice>
+        <annulus-stand-in-choice @begin=${({ detail }: BeginEvent) => this.#edited.beginWith(detail)}></annulus-stand-in-choice>
         <div class="parts">
           ${SECTIONS.map((name) => this.#section(name))}
         </div>
@@ -150,15 +107,8 @@ export class AnnulusEditor extends PageElement {
     `;
   }
 
-  /** Undo brings back what was open. */
-  readonly #beginWith = ({ detail: setup }: BeginEvent): void => {
-    this.drafts = [];
-    this.page.store.open(setup);
-    this.page.store.say("note", standInNote(setup));
-  };
-
   #section(name: Section) {
-    const toCorrect = this.#toCorrect.filter(({ path }) => sectionOf(path) === name).length;
+    const toCorrect = this.#edited.toCorrect.filter(({ path }) => sectionOf(path) === name).length;
     return html`
       <details ?open=${this.open.has(name)} @toggle=${(event: Event) => this.#toggled(name, event)}>
         <summary>
@@ -203,12 +153,12 @@ export class AnnulusEditor extends PageElement {
 
   /** Where a dimension comes from, in a word that can be changed; assumed is in lighter ink and underlined with dots. */
   #origin(dimension: ProvenanceDimension, label: string) {
-    const setup = this.#setup;
+    const setup = this.#edited.setup;
     if (!hasDimension(setup, dimension)) return nothing;
     const own = provenanceOf(setup, dimension);
     const choose = ({ target }: Event) => {
       const { value } = target as HTMLSelectElement;
-      this.#commit(withProvenance(this.#setup, value as Provenance, dimension));
+      this.#edited.commit(withProvenance(setup, value as Provenance, dimension));
     };
     return html`<p class="origin">
       <select
@@ -227,7 +177,7 @@ export class AnnulusEditor extends PageElement {
   #known(path: string, label: string) {
     if (!isProvenanceDimension(path)) return nothing;
     const uncertainty = fieldAt(`uncertainties["${path}"]`);
-    const isAsked = this.#setup.provenance[path] === "measured" && uncertainty;
+    const isAsked = this.#edited.setup.provenance[path] === "measured" && uncertainty;
     const asked = { ...uncertainty, label: `${label}: standard uncertainty` } as SetupField;
     return html`${this.#origin(path, label)}${isAsked ? this.#field(asked) : nothing}`;
   }
@@ -238,15 +188,15 @@ export class AnnulusEditor extends PageElement {
 
   #field(field: SetupField) {
     const { path } = field;
-    const draft = this.#toCorrect.find((one) => one.path === path);
-    const standing = this.#shown(path);
+    const draft = this.#edited.toCorrect.find((one) => one.path === path);
+    const standing = this.#edited.shown(path);
     return html`<annulus-entry
         beside
         ?tall=${field.kind === "words"}
         data-path=${path}
         .label=${field.label}
-        .hint=${field.hint(this.#unit)}
-        .unit=${field.unit(this.#unit)}
+        .hint=${field.hint(this.#edited.unit)}
+        .unit=${field.unit(this.#edited.unit)}
         .optional=${field.isOptional}
         .lines=${field.lines ?? 1}
         .choices=${field.choices ?? null}
@@ -255,21 +205,21 @@ export class AnnulusEditor extends PageElement {
         .text=${draft?.text ?? standing}
         .problem=${draft?.message ?? ""}
         @write=${(event: WriteEvent) => this.#onWrite(path, event)}
-        @takeback=${() => this.#takeBack(path)}
+        @takeback=${() => this.#edited.takeBack(path)}
       ></annulus-entry>`;
   }
 
   /** What was typed otherwise than it is shown, `1/8 in`, is shown as it is understood. */
   async #onWrite(path: string, { detail, target }: WriteEvent): Promise<void> {
     if (!detail.done) return;
-    this.#enter(path, detail.text);
+    this.#edited.enter(path, detail.text);
     await this.updateComplete;
     const entry = target as Entry;
-    entry.text = this.drafts.find((one) => one.path === path)?.text ?? this.#shown(path);
+    entry.text = this.#edited.text(path);
   }
 
   #gap() {
-    const gap = formatLength(gapMm(this.#setup), this.#unit);
+    const gap = formatLength(gapMm(this.#edited.setup), this.#edited.unit);
     return html`<p class="gap">Your gap: <output>${gap}</output> <span class="hint">depth less insertion</span></p>`;
   }
 
@@ -281,10 +231,10 @@ export class AnnulusEditor extends PageElement {
         ${
           this.open.has(name)
             ? html`<annulus-mouthpiece-numbers
-                .mouthpiece=${this.#setup.mouthpiece}
-                .unit=${this.#unit}
+                .mouthpiece=${this.#edited.setup.mouthpiece}
+                .unit=${this.#edited.unit}
                 .typed=${this.#typedNumbers}
-                .draw=${this.#drawMouthpiece}
+                .draw=${this.#edited.drawMouthpiece}
               ></annulus-mouthpiece-numbers>`
             : nothing
         }
@@ -292,28 +242,11 @@ export class AnnulusEditor extends PageElement {
     `;
   }
 
-  /**
-   * One undo step: the whole bore of the mouthpiece, and its cup depth. The bore is somebody's drawing once all its numbers were
-   * typed; with one left as it stood, it is no better known than before.
-   */
-  readonly #drawMouthpiece: DrawMouthpiece = (shape, { isDepthTyped, isAllTyped }) => {
-    const outcome = withMouthpieceBore(this.#setup, mouthpieceOfShape(shape), shape.cupDepthMm);
-    if (!("setup" in outcome)) return problemText(outcome.problems, "mouthpiece.profile");
-    this.drafts = this.drafts.filter(
-      ({ path }) => cellAt(path)?.part !== "mouthpiece" && path !== "mouthpiece.cupDepth",
-    );
-    let { setup } = outcome;
-    if (isDepthTyped) setup = withProvenance(setup, "measured", "mouthpiece.cupDepth");
-    if (isAllTyped) setup = withProvenance(setup, "file", "mouthpiece.profile");
-    this.#commit(setup);
-    return "";
-  };
-
   #profile(bore: Part) {
     const name = `${bore} profile`;
-    const { profileMm } = this.#setup[bore];
+    const { profileMm } = this.#edited.setup[bore];
     const [startMm, endMm] = [profileMm[0][0], profileMm[profileMm.length - 1][0]];
-    const extent = `${formatLength(startMm, this.#unit)} to ${formatLength(endMm, this.#unit)}`;
+    const extent = `${formatLength(startMm, this.#edited.unit)} to ${formatLength(endMm, this.#edited.unit)}`;
     return html`
       ${this.#origin(`${bore}.profile`, `${bore} bore profile`)}
       <details ?open=${this.open.has(name)} @toggle=${(event: Event) => this.#toggled(name, event)}>
@@ -323,9 +256,9 @@ export class AnnulusEditor extends PageElement {
             ? html`<annulus-profile-table
                 .bore=${bore}
                 .profileMm=${profileMm}
-                .unit=${this.#unit}
-                .drafts=${this.#profileDrafts[bore]}
-                .actions=${this.#actions}
+                .unit=${this.#edited.unit}
+                .drafts=${this.#edited.profileDrafts[bore]}
+                .actions=${this.#edited.actions}
               ></annulus-profile-table>`
             : nothing
         }
@@ -334,10 +267,10 @@ export class AnnulusEditor extends PageElement {
   }
 
   #air() {
-    const { kind } = this.#setup.air;
+    const { kind } = this.#edited.setup.air;
     const choice = (value: AirKind, words: string) => html`
       <label class="choice">
-        <input type="radio" name="air" value=${value} .checked=${kind === value} @change=${() => this.#chooseAir(value)}>
+        <input type="radio" name="air" value=${value} .checked=${kind === value} @change=${() => this.#edited.chooseAir(value)}>
         ${words}
       </label>
     `;
@@ -351,7 +284,7 @@ export class AnnulusEditor extends PageElement {
   }
 
   #file() {
-    const text = setupFileText(this.#setup);
+    const text = setupFileText(this.#edited.setup);
     return html`
       <label for="file" class="hint">What is saved, as it is now; to be read, not typed in</label>
       <textarea id="file" rows="14" readonly spellcheck="false" .value=${text}></textarea>
@@ -372,56 +305,6 @@ export class AnnulusEditor extends PageElement {
     else names.delete(name);
     this.open = names;
     this.copied = "";
-  }
-
-  #enter(path: string, text: string): void {
-    const { setup, drafts } = take(this.#setup, this.drafts, { path, text, unit: this.#unit });
-    this.#commit(setup);
-    this.drafts = drafts;
-  }
-
-  #takeBack(path: string): void {
-    this.drafts = this.drafts.filter((draft) => draft.path !== path);
-  }
-
-  #chooseAir(kind: AirKind): void {
-    const { air } = this.#setup;
-    this.#airs.set(air.kind, air);
-    this.drafts = this.drafts.filter(({ path }) => !path.startsWith("air."));
-    this.#commit(withAirKind(this.#setup, kind, this.#airs.get(kind)));
-  }
-
-  readonly #actions: ProfileActions = {
-    enter: (cell, text) => this.#enter(cellPath(cell), text),
-    takeBack: (cell) => this.#takeBack(cellPath(cell)),
-    insertAfter: (bore, row) => {
-      const outcome = insertRowAfter(this.#setup, bore, row);
-      if (!("setup" in outcome)) return problemText(outcome.problems, `${bore}.profile`);
-      this.#commit(outcome.setup);
-      this.drafts = afterRows(outcome.setup, this.drafts, bore, row + 1, 1);
-      return null;
-    },
-    remove: (bore, row) => {
-      const outcome = removeRow(this.#setup, bore, row);
-      if (!("setup" in outcome)) return problemText(outcome.problems, `${bore}.profile`);
-      this.#commit(outcome.setup);
-      this.drafts = afterRows(outcome.setup, this.drafts, bore, row, -1);
-      return null;
-    },
-    replace: (bore, rowsMm, from) => {
-      const outcome = replaceRows(this.#setup, bore, rowsMm, from);
-      if (!("setup" in outcome)) return outcome.problems;
-      this.drafts = this.drafts.filter(({ path }) => cellAt(path)?.part !== bore);
-      // a whole table of them comes from a file
-      const isWhole = from === null && outcome.setup !== this.#setup;
-      this.#commit(isWhole ? withProvenance(outcome.setup, "file", `${bore}.profile`) : outcome.setup);
-      return [];
-    },
-  };
-
-  /** One undo step. The what-if stays unless the insertion or the depth was typed; then it is the gap they make. */
-  #commit(edited: Setup): void {
-    if (edited !== this.#setup) this.page.store.setSetup(Object.freeze(edited));
   }
 
   #close = (): void => {
