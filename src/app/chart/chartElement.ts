@@ -6,7 +6,7 @@
  */
 
 import { consume } from "@lit/context";
-import { type CSSResultGroup, css, html, nothing } from "lit";
+import { type CSSResultGroup, html, nothing } from "lit";
 import { customElement, property, query, state } from "lit/decorators.js";
 import type { Drawing, Point } from "../../charts/kit/drawing.ts";
 import { instrumentOf } from "../../setup/instrumentOf.ts";
@@ -16,6 +16,7 @@ import type { Answer } from "../work/work.ts";
 import { chartFileName, saveCsv, savePng, saveSvg } from "./chartFile.ts";
 import type { ChartAction } from "./chartMenu.ts";
 import "./chartMenu.ts";
+import { chartStyles } from "./chartStyles.ts";
 import { Cursor, cursorContext } from "./cursor.ts";
 import { DrawnWidth } from "./drawnWidth.ts";
 import { Lateness } from "./lateness.ts";
@@ -70,92 +71,7 @@ export class ChartElement extends PageElement implements ShownChart {
   });
   readonly #width = new DrawnWidth(this, ".drawing");
 
-  static override styles: CSSResultGroup = [
-    controls,
-    tableStyles,
-    css`
-      :host {
-        display: block;
-        min-width: 0;
-      }
-      figure {
-        position: relative;
-        display: flex;
-        flex-direction: column;
-      }
-      .place {
-        position: relative;
-      }
-      /* its size is given, so that what changes inside moves nothing outside */
-      .place > .drawing {
-        contain: size layout style;
-        touch-action: pan-y pinch-zoom;
-        user-select: none;
-        -webkit-user-select: none;
-      }
-      .drawing svg {
-        display: block;
-        width: 100%;
-        height: auto;
-        overflow: visible;
-      }
-      .late .place > .drawing {
-        opacity: 0.4;
-      }
-      .foot {
-        display: flex;
-        align-items: flex-start;
-        justify-content: space-between;
-        gap: 0.5rem;
-      }
-      /* on a projector a line under it says what it is */
-      .foot.unshown {
-        display: none;
-      }
-      figcaption {
-        flex: 1;
-        padding-top: 0.25rem;
-        font-size: var(--type-14);
-        color: var(--muted);
-        max-width: 70ch;
-        text-wrap: pretty;
-      }
-      .switches {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        gap: 0.5rem;
-      }
-      ::slotted(label) {
-        font-size: var(--type-14);
-      }
-      .words {
-        font-size: var(--type-14);
-        max-width: 70ch;
-        padding: 0.5rem 0.75rem;
-        border-left: 3px solid var(--hairline);
-      }
-      .waiting {
-        display: grid;
-        place-items: center;
-        color: var(--muted);
-        font-size: var(--type-14);
-        border: 1px dashed var(--hairline);
-      }
-      @media print {
-        :host {
-          break-inside: avoid;
-        }
-        annulus-chart-menu {
-          display: none;
-        }
-        .place > .drawing {
-          contain: none;
-          height: auto !important;
-        }
-      }
-    `,
-  ];
+  static override styles: CSSResultGroup = [controls, tableStyles, chartStyles];
 
   override render() {
     const { figure, page } = this;

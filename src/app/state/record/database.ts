@@ -172,3 +172,17 @@ export function joined(
 ): Job {
   return { ...head, document };
 }
+
+/** Jobs as they are; deleted, where it is said when. */
+export async function putJobs(
+  database: RecordDatabase,
+  all: readonly Job[],
+  deleted: string | null = null,
+): Promise<void> {
+  const { jobs, documents } = database;
+  const records = all.map((job) => split(job, deleted));
+  await database.transaction("rw", jobs, documents, async () => {
+    await jobs.bulkPut(records.map(({ row }) => row));
+    await documents.bulkPut(records.map(({ kept }) => kept));
+  });
+}

@@ -10,35 +10,18 @@ import {
   type JobTexts,
   LONGEST_TEXT,
   newId,
-  sameContent,
   titleWith,
 } from "../../../record/job.ts";
-import {
-  type Choice,
-  merge,
-  type Outcome,
-  type Standing,
-  separatedId,
-  setAside,
-  standingOf,
-} from "../../../record/merge.ts";
-import {
-  firstRevision,
-  joinedRevision,
-  nextRevision,
-  type Revision,
-  sameRevision,
-} from "../../../record/revision.ts";
+import type { Choice, Outcome } from "../../../record/merge.ts";
+import { firstRevision, nextRevision, type Revision, sameRevision } from "../../../record/revision.ts";
 import { isRecord } from "../../../setup/file/jsonRecord.ts";
-import { joined, type Loss, type RecordDatabase, type Row, split } from "./database.ts";
+import { joined, type Loss, putJobs, type RecordDatabase, type Row } from "./database.ts";
 import { isLaterRow, isSound, whyUnsound } from "./soundRow.ts";
 import { summaryOf } from "./summary.ts";
+import { type Comparison, compareJobs, takeJobsIn } from "./takenIn.ts";
 
 /** A deleted job can be brought back for this long. */
 const DELETED_KEPT_MS = 24 * 60 * 60 * 1000;
-
-/** So few that a hand on the page does not wait for them. */
-const TAKEN_AT_ONCE = 20;
 
 /** `moved on`: its revision is another by now. */
 export type Written = { readonly revision: Revision } | "moved on" | "gone";
@@ -55,14 +38,6 @@ export interface Listing {
   readonly unreadable: number;
   /** How many a later version of the page has kept. */
   readonly later: number;
-}
-
-/** A job that may be taken in, beside what is here. */
-export interface Comparison {
-  readonly job: Job;
-  readonly standing: Standing;
-  /** When the one here was changed, ISO 8601; null: there is none. */
-  readonly changed: string | null;
 }
 
 export class JobRecord {
@@ -96,7 +71,7 @@ export class JobRecord {
       const named = { name: "browser", value: newId() };
       await about.add(named);
       const filled = new JobRecord(database, named.value, back);
-      await filled.#put(back);
+      await putJobs(database, back);
       return filled;
     });
     await record.#clearDeleted();
@@ -116,7 +91,7 @@ export class JobRecord {
     return this.#database.transaction("rw", jobs, documents, async () => {
       const there = await jobs.bulkGet(back.map(({ id }) => id));
       const missing = back.filter((_, i) => !there[i]);
-      await this.#put(missing);
+      await putJobs(this.#database, missing);
       return missing;
     });
   }
@@ -197,7 +172,7 @@ export class JobRecord {
       revision: firstRevision(this.browser),
       document,
     };
-    await this.#put([job]);
+    await putJobs(this.#database, [job]);
     return job;
   }
 
@@ -266,115 +241,26 @@ export class JobRecord {
   }
 
   /** How jobs that may be taken in stand to those here; one that is deleted here is new. */
-  async compare(incoming: readonly Job[], tell: (count: JobCount) => void = () => {}): Promise<Comparison[]> {
-    const compared: Comparison[] = [];
-    for (let from = 0; from < incoming.length; from += TAKEN_AT_ONCE) {
-      const part = incoming.slice(from, from + TAKEN_AT_ONCE);
-      const { here } = await this.#here(part.map(({ id }) => id));
-      compared.push(
-        ...part.map((job) => {
-          const own = here.get(job.id);
-          return { job, standing: standingOf(own, job), changed: own?.changed ?? null };
-        }),
-      );
-      tell({ done: compared.length, of: incoming.length });
-    }
-    return compared;
+  compare(incoming: readonly Job[], tell?: (count: JobCount) => void): Promise<Comparison[]> {
+    return compareJobs(this.#database, incoming, tell);
   }
 
   /**
-   * Takes jobs in beside those that are there; one that was deleted here comes back as the backup has it. What they take the
-   * place of can be brought back for a day, as what was deleted. All of them or, with an error or when it is stopped, none.
-   * Null when it was stopped.
+   * Takes jobs in beside those that are there, all of them or none. Null when it was stopped.
    *
-   * @param tell called as it goes on
    * @param choices one for each; absent: the usual ones
    */
-  async restore(
+  restore(
     incoming: readonly Job[],
-    tell: (count: JobCount) => void = () => {},
+    tell?: (count: JobCount) => void,
     signal?: AbortSignal,
     choices?: readonly Choice[],
   ): Promise<readonly Outcome[] | null> {
-    const { jobs, documents, unreadable } = this.#database;
-    try {
-      return await this.#database.transaction("rw", jobs, documents, unreadable, async () => {
-        const outcomes: Outcome[] = [];
-        for (let from = 0; from < incoming.length; from += TAKEN_AT_ONCE) {
-          // what is thrown in here takes back what was put
-          signal?.throwIfAborted();
-          const to = from + TAKEN_AT_ONCE;
-          outcomes.push(...(await this.#takeIn(incoming.slice(from, to), choices?.slice(from, to))));
-          tell({ done: outcomes.length, of: incoming.length });
-        }
-        return outcomes;
-      });
-    } catch (error) {
-      if (signal?.aborted) return null;
-      throw error;
-    }
-  }
-
-  async #takeIn(
-    incoming: readonly Job[],
-    choices: readonly Choice[] | undefined,
-  ): Promise<readonly Outcome[]> {
-    const copies = incoming.filter((_, i) => (choices?.[i] ?? "keep both") === "keep both").map(separatedId);
-    const { here, deleted, unsound } = await this.#here([...incoming.map(({ id }) => id), ...copies]);
-    const advanced = (revision: Revision) => nextRevision(revision, this.browser);
-    const { put, aside, outcomes } = merge(here, incoming, { choices, advanced });
-    const own = (id: string) => deleted.get(id)?.job;
-    const replaced = put.flatMap((job) => deleted.get(job.id) ?? []);
-    for (const one of unsound)
-      if (put.some(({ id }) => id === one.json.id)) await this.#database.unreadable.add(one);
-    await this.#put(
-      put.map((job) => {
-        const before = own(job.id);
-        if (!before) return job;
-        return { ...job, revision: advanced(joinedRevision(before.revision, job.revision)) };
-      }),
-    );
-    const at = now();
-    for (const { job, deleted: when } of [
-      ...aside.map((job) => ({ job, deleted: at })),
-      ...replaced
-        .filter(({ job }) => !put.some((one) => one.id === job.id && sameContent(one, job)))
-        .map((one) => ({ ...one, job: setAside(one.job) })),
-    ])
-      await this.#put([job], when);
-    return outcomes;
-  }
-
-  /** The jobs of these ids: those that are there, those that are deleted, and what cannot be read. */
-  async #here(all: readonly string[]) {
-    const { jobs, documents } = this.#database;
-    const ids = [...new Set(all)];
-    const [rows, kept] = await Promise.all([jobs.bulkGet(ids), documents.bulkGet(ids)]);
-    const here = new Map<string, Job>();
-    const deleted = new Map<string, { readonly job: Job; readonly deleted: string }>();
-    const unsound: { readonly reason: string; readonly json: Row & { readonly document: unknown } }[] = [];
-    rows.forEach((row, i) => {
-      const document = kept[i];
-      if (!row) return;
-      if (!document || !isSound(row))
-        unsound.push({ reason: whyUnsound(row), json: { ...row, document: document?.document } });
-      else if (row.deleted === null) here.set(row.id, joined(row, document));
-      else deleted.set(row.id, { job: joined(row, document), deleted: row.deleted });
-    });
-    return { here, deleted, unsound };
+    return takeJobsIn(this.#database, this.browser, incoming, { tell, signal, choices });
   }
 
   close(): void {
     this.#database.close();
-  }
-
-  async #put(all: readonly Job[], deleted: string | null = null): Promise<void> {
-    const { jobs, documents } = this.#database;
-    const records = all.map((job) => split(job, deleted));
-    await this.#database.transaction("rw", jobs, documents, async () => {
-      await jobs.bulkPut(records.map(({ row }) => row));
-      await documents.bulkPut(records.map(({ kept }) => kept));
-    });
   }
 
   async #alter(id: string, part: Partial<Row>): Promise<void> {

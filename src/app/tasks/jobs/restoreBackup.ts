@@ -21,7 +21,7 @@ import { panelStyles } from "../../shell/look/sheetStyles.ts";
 import { unlessGivenUp } from "../../state/keeping/setupFile.ts";
 import { PageElement } from "../../state/page.ts";
 import { inTurns } from "../../state/record/inTurns.ts";
-import type { Comparison } from "../../state/record/jobRecord.ts";
+import type { Comparison } from "../../state/record/takenIn.ts";
 import { BACKUP_FILES } from "./backupFiles.ts";
 import { backupStyles } from "./backupStyles.ts";
 import "./passphrase.ts";

@@ -8,7 +8,7 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { panelStyles } from "../../shell/look/sheetStyles.ts";
-import type { Comparison } from "../../state/record/jobRecord.ts";
+import type { Comparison } from "../../state/record/takenIn.ts";
 import { whenText } from "./jobRow.ts";
 import { damageText, offeredText, STANDING } from "./restoreWords.ts";
 
