@@ -11,6 +11,7 @@ import { type MouthpieceShape, mouthpieceOfShape } from "../../src/setup/bore/mo
 import { readSetup } from "../../src/setup/file/readSetup.ts";
 import type { ProfileMm } from "../../src/setup/setup.ts";
 import { levenbergMarquardt } from "../../src/study/leastSquares/levenbergMarquardt.ts";
+import { bulgeAt } from "./bulge.ts";
 
 interface Recipe {
   readonly name: string;
@@ -219,10 +220,7 @@ function bodyOf({ leadpipe, body }: Recipe, x: readonly number[]): ProfileMm {
       s > horn
         ? leadpipe.end + ((hornStart - leadpipe.end) * (open - s)) / (open - horn)
         : hornStart * ((horn + s0) / (s + s0)) ** flare;
-    const place = (1 - s / open) * (BULGES + 1);
-    let bulge = 0;
-    for (let b = 1; b <= BULGES; b++)
-      if (Math.abs(place - b) < 1) bulge += (x[3 + b] * (1 + Math.cos(Math.PI * (place - b)))) / 2;
+    const bulge = bulgeAt(x.slice(4), 1 - s / open);
     const width = i === steps ? body.mouth : smooth * Math.exp(0.05 * bulge);
     points.push([length - s, Math.max(width, points[points.length - 1][1])]);
   }
