@@ -31,7 +31,7 @@ function flareSamples(
   column: number,
   asked: (hz: number) => number,
 ): Sample[] {
-  const startMm = 741.56;
+  const startMm = 717.56;
   const air = { density: 1.2, soundSpeed: 345, viscosity: 1e-12, heatRatio: 1.4, prandtl: 0.71 };
   const demo = readSetup(demoFile);
   const { lower } = boreOf({ ...demo, air: { kind: "constants", ...air } });

@@ -13,7 +13,7 @@ from scipy.sparse.linalg import splu
 
 HERE = Path(__file__).parent
 DEMO = HERE / "../../shared/demo.setup.json"
-START_MM = 741.56  # position in the body
+START_MM = 717.56  # position in the body
 SOUND_SPEED = 345.0
 LOW, HIGH, LAST = 40.0, 2000.0, 24  # Chebyshev points, so that R can be interpolated
 

@@ -8,7 +8,8 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { Instrument } from "../../src/index.ts";
 import { readSetup } from "../../src/setup/readSetup.ts";
 import type { ProfileMm } from "../../src/setup/setup.ts";
-import { inContext } from "../../src/study/instrument/modeTable.ts";
+import { commonFundamental, inContext } from "../../src/study/instrument/modeTable.ts";
+import { cents } from "../../src/study/instrument/pitch.ts";
 import { levenbergMarquardt } from "../../src/study/leastSquares/levenbergMarquardt.ts";
 import { bulgeAt } from "./bulge.ts";
 
@@ -42,16 +43,18 @@ const fileOf = (x: readonly number[], bell: "automatic" | "plane") => ({
   model: { ...drawn.model, bell },
 });
 
-/** Cents of resonances 2 to 10 off their common harmonic series. */
+/** Cents of resonances 2 to 10 off their common harmonic series, and of that series' second off B♭3 at A = 440 Hz. */
 function centsOff(x: readonly number[], bell: "automatic" | "plane" = "automatic"): number[] {
   const instrument = new Instrument(readSetup(fileOf(x, bell)), { modes: 12 });
-  return inContext(instrument.modes(instrument.gapMm))
-    .slice(1, 10)
-    .map(({ equivalentCents }) => equivalentCents);
+  const modes = inContext(instrument.modes(instrument.gapMm));
+  return [
+    ...modes.slice(1, 10).map(({ equivalentCents }) => equivalentCents),
+    cents(2 * commonFundamental(modes), 233.08),
+  ];
 }
 
 const residuals = (x: readonly number[]) => [
-  ...centsOff(x).map((cents) => cents / 2),
+  ...centsOff(x).map((off, i) => off / (i < 9 ? 2 : 4)),
   ...x.map((value, i) => COSTS[i] * value),
 ];
 const search = levenbergMarquardt(
@@ -69,12 +72,12 @@ const search = levenbergMarquardt(
 );
 let best: readonly number[] = [];
 let count = 0;
-const told = (cents: readonly number[]) => cents.map((value) => value.toFixed(1)).join(" ");
+const told = (off: readonly number[]) => off.map((value) => value.toFixed(1)).join(" ");
 console.log("begins at", told(centsOff(COSTS.map(() => 0))));
 for (const { x, settled } of search) {
   best = x;
   console.log(told(centsOff(x)), "by", told(x));
-  if (settled || ++count >= 12) break;
+  if (settled || ++count >= 8) break;
 }
 console.log("plane waves", told(centsOff(best, "plane")));
 writeFileSync(file, textOf(fileOf(best, "automatic")));
