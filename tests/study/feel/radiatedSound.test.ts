@@ -1,11 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { FIXED, Line } from "../../../src/acoustics/duct/line.ts";
 import type { Setup } from "../../../src/setup/setup.ts";
+import { withBell } from "../../../src/setup/withBell.ts";
 import { DISTANCE, RadiatedSound } from "../../../src/study/feel/radiatedSound.ts";
 import { demo } from "../../acoustics/setups.ts";
 
 const RATE = 48000;
-const line = new Line(demo());
+// the sound is that of plane waves in the bell, whatever the setup says
+const line = new Line(withBell(demo(), "plane"));
 const radiated = new RadiatedSound(demo());
 
 /** |H| of a small source of the bell's flow, the line followed section by section. */
