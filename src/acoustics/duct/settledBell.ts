@@ -1,7 +1,7 @@
 /**
  * Which bell a setup is worked out with that leaves it to the program: curved fronts wherever they can be worked out up to the
  * highest frequency asked for, plane waves where not, as in a bell told by too few points, with chambers, or too wide for that
- * frequency. Plane waves put upper resonances 5 to 25 cents too high.
+ * frequency. Plane waves put the demo's upper resonances 5 to 17 cents too high.
  */
 import type { Setup } from "../../setup/setup.ts";
 import { withBell } from "../../setup/withBell.ts";

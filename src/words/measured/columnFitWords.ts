@@ -117,7 +117,7 @@ function noteWords(note: FitNote, { estimates, scatterDb, residual }: FitInWords
       );
     }
     case "plane-bell":
-      return `The bell is one of plane waves, which puts upper resonances too high: by some 25 cents in the demo. ${curvedWords(note.curved, estimates)}`;
+      return `The bell is one of plane waves, which puts upper resonances too high: by some 17 cents in the demo. ${curvedWords(note.curved, estimates)}`;
     case "no-phase":
       return "Fitted to heights and frequencies alone, since no phase was measured: it tells half as much, and intervals are wider for it.";
     case "effective-temperature":

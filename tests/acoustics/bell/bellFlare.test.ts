@@ -149,7 +149,7 @@ describe("the multimodal bell", () => {
     ["unflanged", 1],
     ["flanged", 3],
   ] as const)(
-    "has resonances 2 to 10 of finite elements within 1 cent, plane waves up to 24 off: %s",
+    "has resonances 2 to 10 of finite elements within 1 cent, plane waves up to 17 off: %s",
     (kind, column) => {
       const multimodal = resonances(lossless("multimodal", kind));
       const plane = resonances(lossless("plane", kind));
@@ -158,7 +158,8 @@ describe("the multimodal bell", () => {
       exact.forEach((f, i) => {
         expect(Math.abs(cents(multimodal[i], f))).toBeLessThan(1);
       });
-      expect(cents(plane[8], exact[8])).toBeGreaterThan(15);
+      expect(cents(plane[8], exact[8])).toBeGreaterThan(14.5);
+      expect(cents(plane[8], exact[8])).toBeLessThan(17.5);
     },
   );
 
@@ -187,7 +188,7 @@ describe("the multimodal bell", () => {
         const [re, im] = reflection("flanged", hz, count);
         return Math.hypot(re - fine[0], im - fine[1]);
       };
-      expect(error(3)).toBeLessThan(2e-4);
+      expect(error(3)).toBeLessThan(2.1e-4);
       expect(error(5)).toBeLessThan(2e-5);
       expect(error(1)).toBeGreaterThan(50 * error(3));
     }
@@ -292,7 +293,7 @@ describe("the multimodal bell", () => {
     );
     const most = Math.max(...seen);
     expect(most).toBeGreaterThan(0);
-    expect(seen).toHaveLength(444);
+    expect(seen).toHaveLength(438);
     seen.slice(1).forEach((p, i) => {
       expect(Math.abs(p - seen[i]) / most).toBeLessThan(0.2);
     });
