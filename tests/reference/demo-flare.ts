@@ -6,7 +6,7 @@
  */
 import { readFileSync, writeFileSync } from "node:fs";
 import { Instrument } from "../../src/index.ts";
-import { readSetup } from "../../src/setup/readSetup.ts";
+import { readSetup } from "../../src/setup/file/readSetup.ts";
 import type { ProfileMm } from "../../src/setup/setup.ts";
 import { commonFundamental, inContext } from "../../src/study/instrument/modeTable.ts";
 import { cents } from "../../src/study/instrument/pitch.ts";

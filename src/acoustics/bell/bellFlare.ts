@@ -23,6 +23,22 @@ const LOWEST = 1;
 const HIGHEST_KA = [3, 6, 12];
 /** Functions for these: two more change the reflection by less than 1e-4. */
 const FUNCTIONS = [5, 7, 10];
+/** How many functions a bell's reflection takes at this frequency, Hz, by its last piece. @throws OutOfRange above ka = 12 */
+export const functionsUpTo = (hz: number, last: Piece): number => FUNCTIONS[rangeOf(hz, last)];
+
+const highestHzOf = (range: number, { radiusOut, air }: Piece): number =>
+  (HIGHEST_KA[range] * air.soundSpeed) / (2 * Math.PI * radiusOut);
+
+function rangeOf(hz: number, last: Piece): number {
+  const range = HIGHEST_KA.findIndex((_, i) => hz <= highestHzOf(i, last));
+  if (range < 0)
+    throw new OutOfRange(
+      `${hz.toFixed(0)} Hz is too high for model.bell "multimodal" with this bell: give at most ` +
+        `${Math.floor(highestHzOf(HIGHEST_KA.length - 1, last))} Hz, or model.bell "plane"`,
+    );
+  return range;
+}
+
 /** First guess of the samples needed, over √ka of the range. */
 const NODES = 20;
 /** Where the series may end: below what the functions and the mouth's model leave. */
@@ -51,7 +67,7 @@ export function flareStart(pieces: readonly Piece[]): number {
 }
 
 /** What of a bore decides its flare's load. */
-type Mouth = Pick<Bore, "radiation" | "wallLossFactor">;
+export type Mouth = Pick<Bore, "radiation" | "wallLossFactor">;
 
 /** A flare with several radial modes: the reflection of the plane wave at its start, as series in frequency made when first asked for. */
 export class BellFlare {
@@ -77,15 +93,9 @@ export class BellFlare {
   }
 
   #seriesFor(hz: number): Interpolant {
-    const { radiusOut, air } = this.pieces[this.pieces.length - 1];
-    const highest = HIGHEST_KA.map((ka) => (ka * air.soundSpeed) / (2 * Math.PI * radiusOut));
-    const range = highest.findIndex((limit) => hz <= limit);
-    if (range < 0)
-      throw new OutOfRange(
-        `${hz.toFixed(0)} Hz is too high for model.bell "multimodal" with this bell: give at most ` +
-          `${Math.floor(highest[highest.length - 1])} Hz, or model.bell "plane"`,
-      );
-    this.#series[range] ??= this.#seriesOf(range, highest[range]);
+    const last = this.pieces[this.pieces.length - 1];
+    const range = rangeOf(hz, last);
+    this.#series[range] ??= this.#seriesOf(range, highestHzOf(range, last));
     return this.#series[range];
   }
 
@@ -156,7 +166,7 @@ export function flareReflection(
   const mediums = new Map(pieces.map((piece) => [piece.air, new Medium(piece.air, wallLossFactor)]));
   for (const medium of mediums.values()) medium.setFrequency(omega, 0);
   for (let i = pieces.length - 1; i >= 0; i--) field.passCone(pieces[i], mediums.get(pieces[i].air)!);
-  const [re, im] = planeImpedance(field, pieces[0], omega);
+  const { re, im } = planeImpedance(field, pieces[0], omega);
   const zc = characteristicImpedance(pieces[0]);
   const size = (re + zc) ** 2 + im ** 2;
   out[0] = (re * re + im * im - zc * zc) / size;
@@ -167,12 +177,15 @@ export function flareReflection(
 export const characteristicImpedance = ({ radiusIn, air }: Piece): number =>
   (air.density * air.soundSpeed) / (Math.PI * radiusIn * radiusIn);
 
-/** Z of the plane wave, the other functions facing a straight duct: Z₀₀ − Z₀ₑ (Zₑₑ + Z_c)⁻¹ Zₑ₀. */
-function planeImpedance(
+/**
+ * Z of the plane wave, the other functions facing a straight duct: Z₀₀ − Z₀ₑ (Zₑₑ + Z_c)⁻¹ Zₑ₀; and the flows of all functions
+ * that a unit of its flow brings with it, 1 and −(Zₑₑ + Z_c)⁻¹ Zₑ₀, re and im in turn.
+ */
+export function planeImpedance(
   { basis, impedance }: ModalField,
   { radiusIn: a, air }: Piece,
   omega: number,
-): [re: number, im: number] {
+): { readonly re: number; readonly im: number; readonly flows: Float64Array } {
   const { count, w, V } = basis;
   const rest = count - 1;
   const matrix = new Float64Array(2 * rest * rest);
@@ -202,5 +215,5 @@ function planeImpedance(
     re -= impedance[at] * column[2 * k] - impedance[at + 1] * column[2 * k + 1];
     im -= impedance[at] * column[2 * k + 1] + impedance[at + 1] * column[2 * k];
   }
-  return [re, im];
+  return { re, im, flows: Float64Array.of(1, 0, ...column.map((part) => -part)) };
 }

@@ -87,6 +87,8 @@ export class ModalField {
   readonly #state: Float64Array;
   readonly #added: Float64Array;
   readonly #flows: Float64Array;
+  /** N₂ of the last step, transposed: U before it is N₂ times U behind it. */
+  readonly #flowsBefore: Float64Array;
   readonly #pressures: Float64Array;
 
   /** At the mouth, with the radiation's impedance matrix. */
@@ -109,6 +111,7 @@ export class ModalField {
     this.#state = square();
     this.#added = new Float64Array(4 * n * n);
     this.#flows = square();
+    this.#flowsBefore = square();
     this.#pressures = square();
   }
 
@@ -124,6 +127,15 @@ export class ModalField {
         length / steps,
         medium,
       );
+  }
+
+  /** What the last step takes the flows behind it by, to those before it: complex, row by row. */
+  flowsBefore(): Float64Array {
+    const n = this.#n;
+    return this.#flowsBefore.map((_, at) => {
+      const entry = at >> 1;
+      return this.#flowsBefore[2 * ((entry % n) * n + Math.floor(entry / n)) + (at & 1)];
+    });
   }
 
   #step(from: number, to: number, h: number, medium: Medium): void {
@@ -249,6 +261,7 @@ export class ModalField {
         pressures[across] = state[at] + added[at];
         pressures[across + 1] = state[at + 1] + added[at + 1];
       }
+    this.#flowsBefore.set(flows);
     solve(flows, pressures, n, n);
     for (let i = 0, at = 0; i < n; i++)
       for (let k = 0; k < n; k++, at += 2) {

@@ -9,14 +9,17 @@
  * rim and r from the rim to the bell, once each, whatever the number of places. Simpson's rule over the stations of
  * `boreLayout.ts`. To it come the lumps that depend on a radius: steps, the gap's two ends, the bell.
  *
- * The flare of a multimodal bell is no cascade of plane waves: s starts with what it sends back, exactly, and the places
- * within it are left out.
+ * The flare of a multimodal bell is no cascade of plane waves: s starts with what it sends back, exactly, and what its
+ * radii change of that is `bell/flareGradient.ts`, where it is asked for.
  */
 
+import { characteristicImpedance } from "../bell/bellFlare.ts";
+import { FlareGradient } from "../bell/flareGradient.ts";
 import { radiationState } from "../bell/radiation.ts";
 import { Gap } from "../gap/gap.ts";
 import { stepInertance } from "../gap/junction.ts";
 import { wallLoss } from "../medium/wallLoss.ts";
+import type { Piece } from "./bore.ts";
 import { type Layout, type Link, layOut, type Place } from "./boreLayout.ts";
 import { coneTwoPort, Station } from "./cone.ts";
 import type { Line } from "./line.ts";
@@ -33,30 +36,37 @@ export class BoreGradient {
   readonly #layout: Layout;
   readonly #states: Float64Array;
   readonly #ports: Float64Array;
+  readonly #flare: FlareGradient | null;
+  /** Where each entry of a gradient belongs, rim to bell or flare; a place where two pieces meet has an entry from each. */
+  readonly places: readonly Place[];
   /** dZ_v/da and dY_t/da at each station. */
   readonly #slopes: Float64Array;
 
   /**
    * @param leadpipeLength m, what of the upper part is leadpipe
    * @param draw m of tuning slide drawn
+   * @param flare whether the places in the flare of a multimodal bell are wanted: they cost as much as all else many times over
    */
   constructor(
     readonly line: Line,
     leadpipeLength: number,
     readonly gap: Gap,
     draw = 0,
+    flare = true,
   ) {
     const { bore, flareAt } = line;
+    const inFlare = bore.lower.slice(flareAt);
+    this.#flare = flare && inFlare.length > 0 ? new FlareGradient(inFlare, bore) : null;
     this.#layout = layOut(bore, bore.lower.slice(0, flareAt), leadpipeLength, draw);
     const { places, links } = this.#layout;
+    const flareStart = lengthOf(bore.upper) + lengthOf(bore.lower.slice(0, flareAt)) - leadpipeLength;
+    this.places = [
+      ...places,
+      ...Array.from(this.#flare?.places ?? [], (x): Place => ({ part: "body", x: flareStart + x })),
+    ];
     this.#states = new Float64Array(STATE * places.length);
     this.#slopes = new Float64Array(4 * places.length);
     this.#ports = new Float64Array(TWO_PORT * links.length);
-  }
-
-  /** Where each entry of a gradient belongs, rim to bell or flare; a place where two pieces meet has an entry from each. */
-  get places(): readonly Place[] {
-    return this.#layout.places;
   }
 
   /**
@@ -81,6 +91,7 @@ export class BoreGradient {
         this.#addStation(link.far, row, out);
     });
     if (this.line.flareAt === this.line.bore.lower.length) this.#addBell(row, omegaRe, omegaIm, out);
+    else if (this.#flare) this.#addFlare(this.#flare.gradient(fRe, fIm), row, omegaRe, omegaIm, out);
     return out;
   }
 
@@ -177,6 +188,31 @@ export class BoreGradient {
     out[far] += leadpipe / (2 * STEP * cavity.leadpipe);
   }
 
+  /** With the wave that runs into the flare held: δp = z U² δZ/(p + zU), δU = −δp/z. */
+  #addFlare(
+    byRadius: Float64Array,
+    row: Float64Array,
+    omegaRe: number,
+    omegaIm: number,
+    out: Float64Array,
+  ): void {
+    const { bore, flareAt } = this.line;
+    const z = characteristicImpedance(bore.lower[flareAt]);
+    const state = new Float64Array(STATE);
+    this.line.atFlare(omegaRe, omegaIm, state);
+    const [pRe, pIm, uRe, uIm] = state;
+    const [sRe, sIm] = [pRe + z * uRe, pIm + z * uIm];
+    const size = (sRe * sRe + sIm * sIm) / z;
+    const [u2Re, u2Im] = [uRe * uRe - uIm * uIm, 2 * uRe * uIm];
+    const [cRe, cIm] = [(u2Re * sRe + u2Im * sIm) / size, (u2Im * sRe - u2Re * sIm) / size];
+    const [rRe, rIm] = [row[0] - row[2] / z, row[1] - row[3] / z];
+    const from = this.#layout.places.length;
+    for (let i = 0; i < byRadius.length / 2; i++) {
+      const [dRe, dIm] = [byRadius[2 * i], byRadius[2 * i + 1]];
+      out[from + i] = realOfProduct(rRe, rIm, cRe * dRe - cIm * dIm, cRe * dIm + cIm * dRe);
+    }
+  }
+
   #addBell(row: Float64Array, omegaRe: number, omegaIm: number, out: Float64Array): void {
     const { radiation, bellRadius, bellAir } = this.line.bore;
     const state = new Float64Array(STATE);
@@ -186,6 +222,8 @@ export class BoreGradient {
     });
   }
 }
+
+const lengthOf = (pieces: readonly Piece[]): number => pieces.reduce((sum, { length }) => sum + length, 0);
 
 const isCone = ({ piece }: Link): boolean => piece !== null && piece.length !== 0;
 

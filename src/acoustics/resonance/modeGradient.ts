@@ -30,15 +30,17 @@ export interface ModeGradients {
  * What a change of radius anywhere along the bore does to each resonance's frequency and peak height.
  *
  * @param draw m of tuning slide drawn
+ * @param flare whether the places in the flare of a multimodal bell are wanted, which take most of the time
  */
 export function modeGradients(
   column: AirColumn,
   gap: Gap,
   resonances: readonly Resonance[],
   draw = 0,
+  flare = true,
 ): ModeGradients {
   const leadpipeLength = profileLengthMm(column.setup.leadpipe.profileMm) / 1000;
-  const bore = new BoreGradient(column.line, leadpipeLength, gap, draw);
+  const bore = new BoreGradient(column.line, leadpipeLength, gap, draw, flare);
   const modes = resonances.map((resonance): ModeGradient => {
     const { frequency, decay, peak } = resonance;
     // complex Hz a unit of U

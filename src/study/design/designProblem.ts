@@ -196,7 +196,7 @@ export class DesignProblem {
     const resonances = instrument
       .resonances(gapMm)
       .map((mode) => (needsHeights ? mode : { ...mode, peak: null }));
-    const { places, modes } = modeGradients(column, gap, resonances);
+    const { places, modes } = modeGradients(column, gap, resonances, 0, false);
     // what a unit of each control does to the radius at every place of the leadpipe, m: the profile is straight between points
     const step = this.#pointsMm[1];
     const moves = places.map(({ part, x }) => {
