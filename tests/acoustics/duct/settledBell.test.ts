@@ -30,20 +30,6 @@ describe("a bell left to the program", () => {
     expect(settledBell(withBell(cone, "multimodal"), 1000).model.bell).toBe("multimodal");
   });
 
-  it("is one of plane waves where fronts cannot be worked out, and says so; asked for by name it is refused", () => {
-    const left = new Instrument(withBell(cone, "automatic"), { modes: 8 });
-    expect(left.setup.model.bell).toBe("plane");
-    expect(left.modes(2.5)).toEqual(new Instrument(withBell(cone, "plane"), { modes: 8 }).modes(2.5));
-    expect(() => new Instrument(withBell(cone, "multimodal"), { modes: 8 })).toThrow(
-      /cannot be worked out for this bell/,
-    );
-  });
-
-  it("is one of plane waves for a curve that reaches above ka = 12 at the mouth", () => {
-    expect(settledBell(withBell(demo(), "automatic"), 3000).model.bell).toBe("multimodal");
-    expect(settledBell(withBell(demo(), "automatic"), 12_000).model.bell).toBe("plane");
-  });
-
   it("gives the same model each time, so that what a like instrument has is taken over", () => {
     const setup = withBell(demo(), "automatic");
     expect(settledBell(setup, 1000).model).toBe(settledBell(setup, 1200).model);
