@@ -14,6 +14,18 @@ export interface LipParameter {
   readonly source: string;
 }
 
+/** What is used unless a person says otherwise. */
+export const usualValues = <Name extends string>(
+  parameters: {
+    readonly [name in Name]: LipParameter;
+  },
+): Readonly<Record<Name, number>> =>
+  Object.freeze(
+    Object.fromEntries(
+      Object.entries<LipParameter>(parameters).map(([name, { value }]) => [name, value]),
+    ) as Record<Name, number>,
+  );
+
 /** @throws OutOfRange naming the parameter, its value and what would be right */
 export function checkParameters<Name extends string>(
   lips: { readonly [name in Name]: number },

@@ -11,7 +11,7 @@
  * second, upward-striking movement that real lips add at high notes: `twoWayLips.ts` has those but the mouth's resonances.
  */
 
-import type { LipParameter } from "./lipParameter.ts";
+import { type LipParameter, usualValues } from "./lipParameter.ts";
 
 export interface OneMassLips {
   /** μ at `MASS_REFERENCE_HZ`, mass per area the pressure acts on, kg/m². */
@@ -85,10 +85,4 @@ export const LIP_PARAMETERS: { readonly [Name in keyof OneMassLips]: LipParamete
   },
 };
 
-export const DEFAULT_LIPS: OneMassLips = Object.freeze({
-  massPerArea: LIP_PARAMETERS.massPerArea.value,
-  massExponent: LIP_PARAMETERS.massExponent.value,
-  quality: LIP_PARAMETERS.quality.value,
-  restOpening: LIP_PARAMETERS.restOpening.value,
-  width: LIP_PARAMETERS.width.value,
-});
+export const DEFAULT_LIPS: OneMassLips = usualValues(LIP_PARAMETERS);

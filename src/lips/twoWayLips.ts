@@ -2,7 +2,7 @@
  * The parameters of lips that move two ways, swinging out and stretching open: the model of Adachi & Sato 1996 (J. Acoust. Soc.
  * Am. 99, 1200, "Trumpet sound simulation using a two-dimensional lip vibration model"), whose equations are in `twoWay.ts`.
  */
-import type { LipParameter } from "./lipParameter.ts";
+import { type LipParameter, usualValues } from "./lipParameter.ts";
 
 export interface TwoWayLips {
   readonly model: "two-way";
@@ -104,11 +104,5 @@ export const TWO_WAY_PARAMETERS: { readonly [Name in TwoWayName]: LipParameter }
 
 export const DEFAULT_TWO_WAY_LIPS: TwoWayLips = Object.freeze({
   model: "two-way",
-  massFactor: TWO_WAY_PARAMETERS.massFactor.value,
-  quality: TWO_WAY_PARAMETERS.quality.value,
-  protrusion: TWO_WAY_PARAMETERS.protrusion.value,
-  restOpening: TWO_WAY_PARAMETERS.restOpening.value,
-  width: TWO_WAY_PARAMETERS.width.value,
-  thickness: TWO_WAY_PARAMETERS.thickness.value,
-  stiffnessRatio: TWO_WAY_PARAMETERS.stiffnessRatio.value,
+  ...usualValues(TWO_WAY_PARAMETERS),
 });

@@ -28,7 +28,7 @@ import {
   wayWords,
 } from "../../index.ts";
 import { formatOption } from "../terminal/formatOption.ts";
-import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { type FormerKeys, formerOption } from "../terminal/formerNames.ts";
 import { forEachSetup } from "../terminal/setups.ts";
 import { signed, textTable } from "../terminal/table.ts";
 
@@ -90,13 +90,12 @@ export function cutCommand(program: Command): void {
     .option("--confirm", "I know that this way cannot be undone (for --card)")
     .addOption(formatOption("table", "json"))
     .action((path: string, options: Options) => {
-      return forEachSetup(
-        path,
-        options.format,
-        (setup) => answer(setup, options),
-        (result) => withFormerKeys(asJson(result), FORMER_KEYS),
-        (result, setup) => table(result, setup, options.gap !== undefined),
-      );
+      return forEachSetup(path, options.format, {
+        study: (setup) => answer(setup, options),
+        json: asJson,
+        print: (result, setup) => table(result, setup, options.gap !== undefined),
+        formerKeys: FORMER_KEYS,
+      });
     });
 }
 

@@ -53,10 +53,8 @@ export function gaugeCommand(program: Command): void {
     )
     .action((path: string, options: Options) => {
       const { kind, format } = options;
-      return forEachSetup(
-        path,
-        format,
-        (setup) => {
+      return forEachSetup(path, format, {
+        study: (setup) => {
           const drawn = drawnGauge(setup, kind, gaugeOptions(setup, options));
           if ("refused" in drawn) throw new InputError(`--kind ${kind}: ${drawn.refused}`);
           if (format === "pdf" && process.stdout.isTTY)
@@ -65,9 +63,9 @@ export function gaugeCommand(program: Command): void {
             );
           return drawn;
         },
-        asJson,
-        ({ sheet }) => fileOf(sheet, format),
-      );
+        json: asJson,
+        print: ({ sheet }) => fileOf(sheet, format),
+      });
     });
 }
 

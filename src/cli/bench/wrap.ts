@@ -56,13 +56,11 @@ export function wrapCommand(program: Command): void {
     .addOption(formatOption("table", "json"))
     .addHelpText("after", `\n${WRAP_ONLY_WIDENS} ${MEASURE_A_WRAP}\nCommon practice, no source.`)
     .action((path: string, options: Options) =>
-      forEachSetup(
-        path,
-        options.format,
-        (setup) => answer(setup, options),
-        asJson,
-        (result, setup) => table(result, setup, options.gap !== undefined),
-      ),
+      forEachSetup(path, options.format, {
+        study: (setup) => answer(setup, options),
+        json: asJson,
+        print: (result, setup) => table(result, setup, options.gap !== undefined),
+      }),
     );
 }
 

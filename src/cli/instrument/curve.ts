@@ -18,27 +18,25 @@ export function curveCommand(program: Command): void {
     .action(
       (path: string, options: { gap?: string; frequencies: string; breath: number; format: string }) => {
         const frequencies = parseFrequencyRange(options.frequencies);
-        return forEachSetup(
-          path,
-          options.format,
-          (setup) =>
+        return forEachSetup(path, options.format, {
+          study: (setup) =>
             impedanceCurve(
               setup,
               frequencies,
               options.gap === undefined ? undefined : parseLengthMm(options.gap, setup.units),
               breathOf(setup, options.breath),
             ),
-          ({ frequencies, re, im }) => ({
+          json: ({ frequencies, re, im }) => ({
             frequency_Hz: Array.from(frequencies),
             re_Pa_s_m3: Array.from(re),
             im_Pa_s_m3: Array.from(im),
           }),
-          ({ frequencies, re, im }) =>
+          print: ({ frequencies, re, im }) =>
             csvOfRows([
               ["frequency_Hz", "re_Pa_s_m3", "im_Pa_s_m3"],
               ...Array.from(frequencies, (f, i) => [f, re[i], im[i]]),
             ]),
-        );
+        });
       },
     );
 }

@@ -25,9 +25,8 @@ import {
   type Setup,
   throatEdgeWords,
 } from "../../index.ts";
-import { csvOfObjects } from "../../units/delimitedText.ts";
 import { formatOption } from "../terminal/formatOption.ts";
-import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { type FormerKeys, formerOption } from "../terminal/formerNames.ts";
 import { numberTyped } from "../terminal/numberText.ts";
 import { forEachSetup } from "../terminal/setups.ts";
 import { signed, textTable } from "../terminal/table.ts";
@@ -116,10 +115,13 @@ export function flowCommand(program: Command): void {
             }),
         };
       };
-      const json = (answer: Answer) => withFormerKeys(asJson(answer), FORMER_KEYS);
-      return forEachSetup(path, options.format, study, json, (answer, setup) =>
-        options.format === "csv" ? csvOfObjects(csvRows(answer)) : text(answer, setup),
-      );
+      return forEachSetup(path, options.format, {
+        study,
+        json: asJson,
+        rows: csvRows,
+        print: text,
+        formerKeys: FORMER_KEYS,
+      });
     });
 }
 

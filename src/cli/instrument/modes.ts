@@ -14,7 +14,6 @@ import {
   partialName,
   type Setup,
 } from "../../index.ts";
-import { csvOfObjects } from "../../units/delimitedText.ts";
 import { breathOption } from "../terminal/breathOption.ts";
 import { formatOption } from "../terminal/formatOption.ts";
 import { modeCount } from "../terminal/numberText.ts";
@@ -54,11 +53,12 @@ export function modesCommand(program: Command): void {
           instrument: instrumentOf(setup),
         };
       };
-      return forEachSetup(path, options.format, study, asJson, (answer, setup) =>
-        options.format === "csv"
-          ? csvOfObjects(asJson(answer).modes.map((mode) => ({ gap_mm: answer.gapMm, ...mode })))
-          : table(answer, setup),
-      );
+      return forEachSetup(path, options.format, {
+        study,
+        json: asJson,
+        rows: (answer) => asJson(answer).modes.map((mode) => ({ gap_mm: answer.gapMm, ...mode })),
+        print: table,
+      });
     });
 }
 

@@ -24,9 +24,8 @@ import {
   type Setup,
   slotSteps,
 } from "../../index.ts";
-import { csvOfObjects } from "../../units/delimitedText.ts";
 import { formatOption } from "../terminal/formatOption.ts";
-import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { type FormerKeys, formerOption } from "../terminal/formerNames.ts";
 import { numberOf } from "../terminal/numberText.ts";
 import { parsePressure } from "../terminal/pressureText.ts";
 import { counting } from "../terminal/progress.ts";
@@ -89,16 +88,13 @@ export function slotsCommand(program: Command): void {
     .action((path: string, options: Options) => {
       if (options.gap !== undefined && options.gaps !== undefined)
         throw new InputError("--gap and --gaps ask for different things; give one of them");
-      return forEachSetup(
-        path,
-        options.format,
-        (setup) => study(setup, options),
-        (answer) => withFormerKeys(asJson(answer), FORMER_KEYS),
-        (answer, setup) =>
-          options.format === "csv"
-            ? csvOfObjects(withFormerKeys(asJson(answer).rows, FORMER_KEYS))
-            : text(answer, setup),
-      );
+      return forEachSetup(path, options.format, {
+        study: (setup) => study(setup, options),
+        json: asJson,
+        rows: (answer) => asJson(answer).rows,
+        print: text,
+        formerKeys: FORMER_KEYS,
+      });
     });
 }
 

@@ -14,10 +14,9 @@ import {
   parseRange,
   type Setup,
 } from "../../index.ts";
-import { csvOfObjects } from "../../units/delimitedText.ts";
 import { breathOption } from "../terminal/breathOption.ts";
 import { formatOption } from "../terminal/formatOption.ts";
-import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { type FormerKeys, formerOption } from "../terminal/formerNames.ts";
 import { modeCount } from "../terminal/numberText.ts";
 import { counting } from "../terminal/progress.ts";
 import { forEachSetup } from "../terminal/setups.ts";
@@ -72,10 +71,13 @@ export function sweepCommand(program: Command): void {
             counting("gap"),
           );
         };
-        const json = (sweep: GapSweep) => withFormerKeys(asJson(sweep), FORMER_KEYS);
-        return forEachSetup(path, options.format, study, json, (sweep, setup) =>
-          options.format === "csv" ? csvOfObjects(asJson(sweep).rows) : tables(sweep, setup),
-        );
+        return forEachSetup(path, options.format, {
+          study,
+          json: asJson,
+          rows: (sweep) => asJson(sweep).rows,
+          print: tables,
+          formerKeys: FORMER_KEYS,
+        });
       },
     );
 }

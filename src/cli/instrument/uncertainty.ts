@@ -20,9 +20,8 @@ import {
   type Setup,
   type Uncertain,
 } from "../../index.ts";
-import { csvOfObjects } from "../../units/delimitedText.ts";
 import { formatOption } from "../terminal/formatOption.ts";
-import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { type FormerKeys, formerOption } from "../terminal/formerNames.ts";
 import { wholeParser } from "../terminal/numberText.ts";
 import { watch } from "../terminal/progress.ts";
 import { forEachSetup } from "../terminal/setups.ts";
@@ -66,16 +65,13 @@ export function uncertaintyCommand(program: Command): void {
     .option("--seed <number>", "of the draws: the same seed draws the same", wholeParser(0, 999_999_999), 1)
     .addOption(formatOption("table", "csv", "json"))
     .action((path: string, options: Options) => {
-      return forEachSetup(
-        path,
-        options.format,
-        (setup) => study(setup, options),
-        (answer) => withFormerKeys(asJson(answer), FORMER_KEYS),
-        (answer, setup) =>
-          options.format === "csv"
-            ? csvOfObjects(withFormerKeys(asJson(answer).rows, FORMER_KEYS))
-            : tables(answer, setup),
-      );
+      return forEachSetup(path, options.format, {
+        study: (setup) => study(setup, options),
+        json: asJson,
+        rows: (answer) => asJson(answer).rows,
+        print: tables,
+        formerKeys: FORMER_KEYS,
+      });
     });
 }
 

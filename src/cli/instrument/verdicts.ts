@@ -23,7 +23,7 @@ import {
 } from "../../index.ts";
 import { breathOption } from "../terminal/breathOption.ts";
 import { formatOption } from "../terminal/formatOption.ts";
-import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { type FormerKeys, formerOption } from "../terminal/formerNames.ts";
 import { counting } from "../terminal/progress.ts";
 import { forEachSetup } from "../terminal/setups.ts";
 
@@ -60,7 +60,12 @@ export function verdictsCommand(program: Command): void {
     .addOption(breathOption())
     .addOption(formatOption("table", "json"))
     .action((path: string, options: Options) => {
-      return forEachSetup(path, options.format, (setup) => study(setup, options), json, text);
+      return forEachSetup(path, options.format, {
+        study: (setup) => study(setup, options),
+        json: asJson,
+        print: text,
+        formerKeys: FORMER_KEYS,
+      });
     });
 }
 
@@ -98,8 +103,6 @@ function study(setup: Setup, { gap, comparedWith, breath: litresPerMinute }: Opt
     })),
   };
 }
-
-const json = (answer: Answer) => withFormerKeys(asJson(answer), FORMER_KEYS);
 
 const asJson = ({ gapMm, referenceGapMm, instrument, thresholds, claims }: Answer) => ({
   gap_mm: gapMm,

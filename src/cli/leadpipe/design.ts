@@ -29,10 +29,9 @@ import {
   worseWords,
   writeSetup,
 } from "../../index.ts";
-import { csvOfObjects } from "../../units/delimitedText.ts";
 import { textOf } from "../terminal/fileText.ts";
 import { formatOption } from "../terminal/formatOption.ts";
-import { type FormerKeys, formerOption, withFormerKeys } from "../terminal/formerNames.ts";
+import { type FormerKeys, formerOption } from "../terminal/formerNames.ts";
 import { numberParser } from "../terminal/numberText.ts";
 import { showProgress } from "../terminal/progress.ts";
 import { forEachSetup } from "../terminal/setups.ts";
@@ -117,16 +116,13 @@ export function designCommand(program: Command): void {
     )
     .addOption(formatOption("table", "json", "csv"))
     .action((path: string, options: DesignCommandOptions) =>
-      forEachSetup(
-        path,
-        options.format,
-        (setup) => answerOf(setup, options),
-        (answer) => withFormerKeys(asJson(answer), FORMER_KEYS),
-        (answer, setup) =>
-          options.format === "csv"
-            ? csvOfObjects(answer.stations.map(stationRow))
-            : text(answer, setup, options.part),
-      ),
+      forEachSetup(path, options.format, {
+        study: (setup) => answerOf(setup, options),
+        json: asJson,
+        rows: ({ stations }) => stations.map(stationRow),
+        print: (answer, setup) => text(answer, setup, options.part),
+        formerKeys: FORMER_KEYS,
+      }),
     );
 }
 

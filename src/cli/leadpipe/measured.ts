@@ -12,10 +12,8 @@ import {
   type UnknownName,
   withGap,
 } from "../../index.ts";
-import { csvOfObjects } from "../../units/delimitedText.ts";
 import { textOf } from "../terminal/fileText.ts";
 import { formatOption } from "../terminal/formatOption.ts";
-import { withFormerKeys } from "../terminal/formerNames.ts";
 import { numberParser, wholeParser } from "../terminal/numberText.ts";
 import { forEachSetup } from "../terminal/setups.ts";
 import { FORMER_KEYS, type MeasuredAnswer, measuredAnswer, measuredJson } from "./measuredAnswer.ts";
@@ -91,14 +89,13 @@ export function measuredCommand(program: Command): void {
           "the setup and the measurement cannot both be standard input; give one as a file",
         );
       const text = textOf(options.data, "a measurement's CSV file");
-      return forEachSetup(
-        path,
-        options.format,
-        (setup) => study(setup, text, options),
-        (answer) => withFormerKeys(measuredJson(answer), FORMER_KEYS),
-        (answer, setup) =>
-          options.format === "csv" ? csvOfObjects(measuredJson(answer).peaks) : measuredText(answer, setup),
-      );
+      return forEachSetup(path, options.format, {
+        study: (setup) => study(setup, text, options),
+        json: measuredJson,
+        rows: (answer) => measuredJson(answer).peaks,
+        print: measuredText,
+        formerKeys: FORMER_KEYS,
+      });
     });
 }
 

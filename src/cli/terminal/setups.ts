@@ -2,7 +2,9 @@
  * Setups from a file, from standard input (`-`), or many from NDJSON, one a line, so that a job runner can share them out.
  */
 import { gapKind, gapMm, readSetupText, type Setup } from "../../index.ts";
+import { csvOfObjects } from "../../units/delimitedText.ts";
 import { ReadingError, textOf } from "./fileText.ts";
+import { type FormerKeys, withFormerKeys } from "./formerNames.ts";
 import { warned } from "./warnings.ts";
 
 /** A line of a stream, by its number in the file. */
@@ -43,19 +45,29 @@ const ownGap = (setup: Setup) => ({
   setup_gap_is: gapKind(setup, gapMm(setup)),
 });
 
+/** A study of a setup, and what its result looks like. */
+export interface SetupStudy<Result> {
+  readonly study: (setup: Setup) => Result | Promise<Result>;
+  readonly json: (result: Result) => object;
+  /** Of a CSV: a line each. */
+  readonly rows?: (result: Result) => readonly object[];
+  /** In any other format that is offered. */
+  readonly print: (result: Result, setup: Setup) => string | Uint8Array | Promise<string | Uint8Array>;
+  /** Of JSON and CSV. */
+  readonly formerKeys?: FormerKeys;
+}
+
 /**
  * Runs a study on one setup, or on each line of NDJSON; then every line of the answer is one JSON value, `{line, setup, …, warnings}`,
  * and a line that fails is told on standard error while the others go on.
- * @param json the study's result as a JSON value
- * @param print prints the result of a single setup in the chosen format
  */
 export async function forEachSetup<Result>(
   path: string,
   format: string,
-  study: (setup: Setup) => Result | Promise<Result>,
-  json: (result: Result) => object,
-  print: (result: Result, setup: Setup) => string | Uint8Array | Promise<string | Uint8Array>,
+  { study, json: bare, rows, print, formerKeys }: SetupStudy<Result>,
 ): Promise<void> {
+  const named = <Value>(value: Value): Value => (formerKeys ? withFormerKeys(value, formerKeys) : value);
+  const json = (result: Result) => named(bare(result));
   const text = textOf(path, "a setup file");
   const lines = setupLines(text) ?? (format === "json" ? oneLine(text) : null);
   if (!lines) {
@@ -65,7 +77,9 @@ export async function forEachSetup<Result>(
     process.stdout.write(
       format === "json"
         ? `${JSON.stringify({ ...json(result), ...ownGap(setup), warnings }, null, 1)}\n`
-        : await print(result, setup),
+        : format === "csv" && rows
+          ? csvOfObjects(named(rows(result)))
+          : await print(result, setup),
     );
     return;
   }
