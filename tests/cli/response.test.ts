@@ -62,6 +62,10 @@ it("says what is wrong with what it was given, and of which file", () => {
     /package\.json: this is no WAV file/,
   );
   expectRefused(annulus(["excitation", "x.wav", "--seconds", "0.1"]), /1 to 60 s/);
+  expectRefused(
+    annulus(["excitation", "x.wav", "--rate", "much"]),
+    /--rate: "much" is no number; give one such as 48000/,
+  );
   expectRefused(annulus(["excitation", "x.wav", "--from", "3kilo"]), /no frequency/);
   expectRefused(annulus(["excitation", join("no", "such", "folder.wav")]), /cannot be written/);
 });

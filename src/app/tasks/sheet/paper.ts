@@ -8,6 +8,7 @@ import { classAnswersPage } from "./classAnswersPage.ts";
 import { classroomPage } from "./classroomPage.ts";
 import { frontPage } from "./frontPage.ts";
 import { DENSITIES } from "./layout.ts";
+import { pageStyles } from "./pageStyles.ts";
 import type { PaperContent } from "./paperContent.ts";
 import { MARGIN_MM, type PaperSize, pxOf } from "./paperSize.ts";
 import { paperStyles } from "./paperStyles.ts";
@@ -58,7 +59,7 @@ export class SheetPaper extends LitElement {
   /** Why there is nothing to print; then that alone is on the paper. */
   @property() refusal = "";
 
-  static override styles = [controls, paperStyles];
+  static override styles = [controls, pageStyles, paperStyles];
 
   override render() {
     const { content, size } = this;
