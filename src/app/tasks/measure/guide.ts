@@ -3,10 +3,9 @@
 import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
 import { MEASURE_STEPS, type MeasureStep, measureGuide } from "../../../charts/drawings/measureGuide.ts";
-import { DrawnWidth } from "../../chart/drawnWidth.ts";
-import { zoom } from "../../chart/zoom.ts";
-import { controls } from "../../shell/look/controls.ts";
-import { PageElement } from "../../state/page.ts";
+import type { Frame } from "../../../charts/kit/drawing.ts";
+import type { Setup } from "../../../setup/setup.ts";
+import { GuideElement } from "../../chart/guideElement.ts";
 
 const WORDS: Readonly<
   Record<MeasureStep, { readonly title: string; readonly text: string; readonly caution: string }>
@@ -38,20 +37,16 @@ const WORDS: Readonly<
   },
 };
 
-const HEIGHT_PX = 300;
-
 @customElement("annulus-measure-guide")
-export class MeasureGuide extends PageElement {
-  /** All four are as wide as the first. */
-  readonly #width = new DrawnWidth(this, ".picture");
+export class MeasureGuide extends GuideElement {
+  protected override readonly heightPx = 300;
+  protected override readonly pictures = MEASURE_STEPS.map(
+    (step) => (setup: Setup, frame: Frame) => measureGuide(step, setup, frame),
+  );
 
   static override styles = [
-    controls,
+    GuideElement.styles,
     css`
-      :host {
-        display: block;
-        min-width: 0;
-      }
       h2 {
         font-size: var(--type-20);
         font-weight: 650;
@@ -85,11 +80,6 @@ export class MeasureGuide extends PageElement {
       .picture {
         padding-bottom: 0.25rem;
       }
-      .picture svg {
-        display: block;
-        width: 100%;
-        height: auto;
-      }
       li p {
         font-size: var(--type-14);
         max-width: 60ch;
@@ -97,10 +87,6 @@ export class MeasureGuide extends PageElement {
       }
       li p + p {
         padding-top: 0.25rem;
-        color: var(--muted);
-      }
-      .source {
-        font-size: var(--type-12);
         color: var(--muted);
       }
       @container sheet (max-width: 1199px) {
@@ -134,15 +120,5 @@ export class MeasureGuide extends PageElement {
       </ol>
       <p class="source">Drawn with the open setup's dimensions; walls, shoulder and tools are not measured. Twist, mark and cautions: common practice, no source.</p>
     `;
-  }
-
-  protected override updated(): void {
-    const width = Math.floor(this.#width.px / zoom());
-    if (width === 0) return;
-    const { document, view } = this.page.store.parts;
-    const frame = { width, height: HEIGHT_PX, unit: view.unit };
-    this.renderRoot.querySelectorAll(".picture").forEach((place, i) => {
-      place.replaceChildren(measureGuide(MEASURE_STEPS[i], document.setup, frame).svg);
-    });
   }
 }

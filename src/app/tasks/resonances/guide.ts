@@ -2,26 +2,21 @@
 import { css, html } from "lit";
 import { customElement } from "lit/decorators.js";
 import { SWEEP_PLACES, sweepGuide } from "../../../charts/drawings/sweepGuide.ts";
+import type { Frame } from "../../../charts/kit/drawing.ts";
+import type { Setup } from "../../../setup/setup.ts";
 import { SET_UP_STEPS } from "../../../words/swept/sweptWords.ts";
-import { DrawnWidth } from "../../chart/drawnWidth.ts";
-import { zoom } from "../../chart/zoom.ts";
-import { controls } from "../../shell/look/controls.ts";
-import { PageElement } from "../../state/page.ts";
-
-const HEIGHT_PX = 250;
+import { GuideElement } from "../../chart/guideElement.ts";
 
 @customElement("annulus-sweep-guide")
-export class SweepGuide extends PageElement {
-  /** Both are as wide as the first. */
-  readonly #width = new DrawnWidth(this, ".picture");
+export class SweepGuide extends GuideElement {
+  protected override readonly heightPx = 250;
+  protected override readonly pictures = SWEEP_PLACES.map(
+    (place) => (setup: Setup, frame: Frame) => sweepGuide(place, setup, frame),
+  );
 
   static override styles = [
-    controls,
+    GuideElement.styles,
     css`
-      :host {
-        display: block;
-        min-width: 0;
-      }
       h3 {
         font-size: var(--type-16);
         font-weight: 650;
@@ -36,11 +31,6 @@ export class SweepGuide extends PageElement {
         font-size: var(--type-14);
         font-weight: 650;
       }
-      .picture svg {
-        display: block;
-        width: 100%;
-        height: auto;
-      }
       ol {
         display: grid;
         gap: 0.35rem;
@@ -54,8 +44,6 @@ export class SweepGuide extends PageElement {
       }
       .source {
         padding-top: 0.35rem;
-        font-size: var(--type-12);
-        color: var(--muted);
       }
     `,
   ];
@@ -78,15 +66,5 @@ export class SweepGuide extends PageElement {
       </ol>
       <p class="source">Drawn to scale with the open setup's dimensions; rim, walls, earphone and microphone are not measured. Steps: common practice, no source.</p>
     `;
-  }
-
-  protected override updated(): void {
-    const width = Math.floor(this.#width.px / zoom());
-    if (width === 0) return;
-    const { document, view } = this.page.store.parts;
-    const frame = { width, height: HEIGHT_PX, unit: view.unit };
-    this.renderRoot.querySelectorAll(".picture").forEach((place, i) => {
-      place.replaceChildren(sweepGuide(SWEEP_PLACES[i], document.setup, frame).svg);
-    });
   }
 }
