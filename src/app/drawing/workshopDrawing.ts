@@ -10,6 +10,7 @@ import { chartFileName } from "../chart/chartFile.ts";
 import { download } from "../shell/download.ts";
 import { controls } from "../shell/look/controls.ts";
 import { icon } from "../shell/look/icon.ts";
+import { notice, warning } from "../shell/look/notice.ts";
 import { sheetStyles } from "../shell/look/sheetStyles.ts";
 
 const FILES = ["PDF", "SVG", "DXF"] as const;
@@ -67,7 +68,7 @@ export class WorkshopDrawing extends LitElement {
     if (drawn === null) return nothing;
     const { made, picture } = drawn;
     if ("refused" in made)
-      return html`<p class="notice wrong" role="status" data-testid="no-drawing">${icon("warning")}<span>No drawing: ${made.refused}.</span></p>`;
+      return warning(`No drawing: ${made.refused}.`, { role: "status", testId: "no-drawing" });
     return html`
       <p>${GAUGE_ABOUT[made.kind]}</p>
       <div class="actions controls">
@@ -77,8 +78,8 @@ export class WorkshopDrawing extends LitElement {
         )}
         <span class="muted">PDF and SVG print at true size: choose 100 %, not “fit to page”.</span>
       </div>
-      ${this.failed ? html`<p class="notice wrong" role="alert">${icon("warning")}<span>${this.failed}</span></p>` : nothing}
-      ${this.toKnow ? html`<p class="notice" role="status" data-testid="unknown-letters">${icon("warning")}<span>${this.toKnow}</span></p>` : nothing}
+      ${this.failed ? warning(this.failed, { role: "alert" }) : nothing}
+      ${this.toKnow ? notice(this.toKnow, { sign: "warning", role: "status", testId: "unknown-letters" }) : nothing}
       <div class="scroll" tabindex="0" role="region" aria-label=${`Drawing: ${GAUGE_TITLE[made.kind]}`} data-testid="drawing">${picture}</div>
       <ul data-testid="drawing-notes">${[...made.notes, ...made.cautions].map((line) => html`<li>${line}</li>`)}</ul>
     `;

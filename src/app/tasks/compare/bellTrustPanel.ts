@@ -18,6 +18,8 @@ import { openCompareWorker } from "../../work/openWorkers.ts";
 import { Work } from "../../work/work.ts";
 import { inOwnWorker } from "../../work/workerClient.ts";
 import "../../chart/chartElement.ts";
+import { warning } from "../../shell/look/notice.ts";
+import { workLine, workStyles } from "../../shell/look/workLine.ts";
 
 /** The change of gap the trade talks about. */
 const TENTH_MM = 2.54;
@@ -56,11 +58,8 @@ export class BellTrustPanel extends PageElement {
   static override styles = [
     controls,
     sheetStyles,
+    workStyles,
     css`
-      .work {
-        align-items: center;
-        font-size: var(--type-14);
-      }
       p {
         max-width: 90ch;
         text-wrap: pretty;
@@ -108,17 +107,18 @@ export class BellTrustPanel extends PageElement {
         <div class="actions work controls" role="status">
           ${
             progress !== null
-              ? html`
-                  <span>${!done ? "Plane waves" : "Curved fronts"}</span>
-                  <progress max="2" .value=${(done ?? 0) + 0.5} aria-label="Working out both bells"></progress>
-                  <button type="button" @click=${() => this.#work.stop()}>${icon("stop")}Stop</button>
-                `
+              ? workLine({
+                  doing: done ? "Curved fronts" : "Plane waves",
+                  label: "Working out both bells",
+                  share: ((done ?? 0) + 0.5) / 2,
+                  stop: () => this.#work.stop(),
+                })
               : trust === null
                 ? html`<button type="button" data-testid="bell-work" @click=${() => void this.#work.start(this.from)}>${icon("play")}Work it out</button>`
                 : nothing
           }
         </div>
-        ${refused ? html`<p class="notice wrong" role="alert" data-testid="bell-refused">${icon("warning")}<span>${refused}</span></p>` : nothing}
+        ${refused ? warning(refused, { role: "alert", testId: "bell-refused" }) : nothing}
         ${trust ? this.#result(trust) : nothing}
       </div>
     `;

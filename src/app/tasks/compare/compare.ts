@@ -7,7 +7,6 @@ import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { lateStyles } from "../../chart/lateness.ts";
 import { controls } from "../../shell/look/controls.ts";
-import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PageElement } from "../../state/page.ts";
 import { comparison } from "../../work/comparison.ts";
@@ -29,6 +28,8 @@ import "./measured/measuredPanel.ts";
 import "./ranking.ts";
 import "./sideBySide.ts";
 import "./making/stationsPanel.ts";
+import { notice, warning } from "../../shell/look/notice.ts";
+import { stoppedLine, workLine, workStyles } from "../../shell/look/workLine.ts";
 
 const tunedOn = (instrument: InstrumentKind): readonly Choice[] => [
   [null, "no, as they are"],
@@ -42,7 +43,7 @@ export class CompareSheet extends PageElement {
   /** Number of the candidate that stands out; null until one is chosen: the newest. */
   @state() private chosen: number | null = null;
 
-  static override styles = [controls, sheetStyles, lateStyles, compareStyles];
+  static override styles = [controls, sheetStyles, lateStyles, workStyles, compareStyles];
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
@@ -74,7 +75,7 @@ export class CompareSheet extends PageElement {
         </section>
         ${
           isAlone
-            ? html`<p class="notice">${icon("info")}<span>Add a leadpipe to compare.</span></p>`
+            ? notice("Add a leadpipe to compare.")
             : html`
                 <section>
                   <div class="head over">
@@ -150,15 +151,11 @@ export class CompareSheet extends PageElement {
       <div class="work controls" role="status" data-testid="compare-work">
         ${
           refused
-            ? html`<p class="notice wrong">${icon("warning")}<span>${refused}</span></p>`
+            ? warning(refused)
             : progress !== null
-              ? html`
-                  <span>Comparing</span>
-                  <progress max="1" .value=${progress} aria-label="Comparing"></progress>
-                  <button type="button" @click=${() => this.#results.stop()}>${icon("stop")}Stop</button>
-                `
+              ? workLine({ doing: "Comparing", share: progress, stop: () => this.#results.stop() })
               : stopped
-                ? html`<span>Stopped.</span><button type="button" @click=${() => this.#results.again()}>${icon("play")}Go on</button>`
+                ? stoppedLine(() => this.#results.again())
                 : nothing
         }
       </div>

@@ -29,14 +29,6 @@ export const compareStyles = css`
     align-items: center;
     gap: 0.5rem;
   }
-  .work {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    gap: 0.75rem;
-    min-height: var(--touch);
-    font-size: var(--type-14);
-  }
   annulus-ranking {
     padding-top: 0.5rem;
   }

@@ -11,6 +11,7 @@ import { noteText } from "../../../words/instruments.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { notice } from "../../shell/look/notice.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { saveTableFile } from "../../shell/tableFiles.ts";
 import { PageElement } from "../../state/page.ts";
@@ -47,7 +48,7 @@ export class Figures extends PageElement {
       </div>
       ${
         quantity.of === "note" && this.shown.every(({ answer }) => answer.notes === null)
-          ? html`<p class="notice">${icon("info")}<span>Not worked out yet: ask for slot width and pull above.</span></p>`
+          ? notice("Not worked out yet: ask for slot width and pull above.")
           : html`<div class="scroll" tabindex="0" role="region" aria-label="${quantity.title} of every note" data-testid="figures">${this.#each(quantity)}</div>`
       }
     `;

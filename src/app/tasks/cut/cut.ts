@@ -32,6 +32,7 @@ import "../../chart/chartElement.ts";
 import { cutFigure } from "../../../charts/drawings/cutDrawing.ts";
 import { cutBetween } from "../../../charts/drawings/shankCut.ts";
 import { stagesFigure } from "../../../charts/plots/bench/stagesChart.ts";
+import { notice, warning } from "../../shell/look/notice.ts";
 import { jobDoubts } from "../../state/bench/doubts.ts";
 import { gapEffect } from "../../state/bench/gapEffect.ts";
 import { chosenWay, type Order, orderOf } from "../../state/bench/order.ts";
@@ -106,14 +107,13 @@ export class Cut extends PageElement {
   #answer(plan: CutPlan | null) {
     if (!plan)
       return Object.keys(this.#order.problems).length > 0
-        ? html`<p class="notice wrong">${icon("warning")}<span>Correct the marked field, and the plan appears.</span></p>`
-        : html`<p class="notice">${icon("info")}<span>Type the gap to reach, or take one of the two offered: your options appear here.</span></p>`;
+        ? warning("Correct the marked field, and the plan appears.")
+        : notice("Type the gap to reach, or take one of the two offered: your options appear here.");
     if (plan.outcome === "plan") return this.#effect(plan);
-    return html`
-      <p class="notice ${plan.outcome === "refused" ? "wrong" : ""}" data-testid="no-plan">
-        ${icon(plan.outcome === "refused" ? "warning" : "check")}<span>${planWords(plan).join(" ")}</span>
-      </p>
-    `;
+    const words = planWords(plan).join(" ");
+    return plan.outcome === "refused"
+      ? warning(words, { testId: "no-plan" })
+      : notice(words, { sign: "check", testId: "no-plan" });
   }
 
   #doubts() {
@@ -180,7 +180,7 @@ export class Cut extends PageElement {
     return html`
       <section>
         <h2>Ways to ${plan.changeMm! < 0 ? "less" : "more"} gap</h2>
-        ${planNotes(plan).map((line) => html`<p class="notice">${icon("info")}<span>${line}</span></p>`)}
+        ${planNotes(plan).map((line) => notice(line))}
         <div class="ways">
           ${plan.ways.map((one) =>
             wayCard(one, plan, {

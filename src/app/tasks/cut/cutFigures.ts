@@ -9,7 +9,7 @@ import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { lengthSpan, plusMinus, roundedLength } from "../../../units/uncertainLength.ts";
 import { unknownGapWords } from "../../../words/bench/gapUncertainty.ts";
-import { icon } from "../../shell/look/icon.ts";
+import { warning } from "../../shell/look/notice.ts";
 
 /** The gap of the open setup, and how well it is known. */
 export function presentGap(setup: Setup, unit: LengthUnit): TemplateResult {
@@ -25,7 +25,7 @@ export function presentGap(setup: Setup, unit: LengthUnit): TemplateResult {
       ${
         expandedMm !== undefined
           ? html`<p class="muted">95 %, k = ${known.coverageFactor!.toFixed(2)}</p>`
-          : html`<p class="notice wrong" data-testid="unknown">${icon("warning")}<span>${unknownGapWords(known)} <a href="#measure">Measure it</a></span></p>`
+          : warning(html`${unknownGapWords(known)} <a href="#measure">Measure it</a>`, { testId: "unknown" })
       }
       <p class="muted">
         Receiver depth ${formatLength(receiver.depthMm, unit)} less insertion

@@ -7,6 +7,7 @@ import type { LengthUnit } from "../../../units/length.ts";
 import { CUT_DIMENSION, stageSize, WAY_TITLE, wayWords } from "../../../words/bench/cut.ts";
 import { cautionWords, HELD_BACK } from "../../../words/bench/cutCautions.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { warning } from "../../shell/look/notice.ts";
 
 export interface WayChoice {
   readonly isChosen: boolean;
@@ -49,7 +50,7 @@ export function wayCard(
             `
           : nothing
       }
-      ${isHeldBack ? html`<p class="notice wrong">${icon("warning")}<span>${HELD_BACK} <a href="#measure">Measure</a></span></p>` : nothing}
+      ${isHeldBack ? warning(html`${HELD_BACK} <a href="#measure">Measure</a>`) : nothing}
       ${
         isPossible && !isHeldBack
           ? html`

@@ -6,6 +6,7 @@ import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { stoppedLine, workLine } from "../../shell/look/workLine.ts";
 import { PageElement } from "../../state/page.ts";
 
 const PATIENCE_MS = 250;
@@ -65,8 +66,10 @@ export class LongWork extends PageElement {
     if (sweep.stopped || retuned.stopped)
       return html`
         <div role="status">
-          <span>Stopped: the charts of the effect of gap width are of another instrument or another gap compared with.</span>
-          <button type="button" @click=${() => model.sweepAgain()}>${icon("play")}Go on</button>
+          ${stoppedLine(
+            () => model.sweepAgain(),
+            "Stopped: the charts of the effect of gap width are of another instrument or another gap compared with.",
+          )}
         </div>
       `;
     if (!this.isLong) return nothing;
@@ -76,9 +79,13 @@ export class LongWork extends PageElement {
       : "every note at every gap";
     return html`
       <div role="status">
-        <span>Computing ${what}</span>
-        <progress max="1" .value=${(isSecond ? retuned.progress : sweep.progress) ?? 0} aria-label="Computing"></progress>
-        <button type="button" data-testid="stop" @click=${() => model.stopSweeps()}>${icon("stop")}Stop</button>
+        ${workLine({
+          doing: `Computing ${what}`,
+          label: "Computing",
+          share: (isSecond ? retuned.progress : sweep.progress) ?? 0,
+          stop: () => model.stopSweeps(),
+          stopId: "stop",
+        })}
       </div>
     `;
   }

@@ -24,6 +24,7 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { workLine } from "../../shell/look/workLine.ts";
 import { PageElement } from "../../state/page.ts";
 import { draws, isAbout, TRIALS, type Trials } from "../../work/draws.ts";
 
@@ -128,9 +129,13 @@ export class UncertaintyPanel extends PageElement {
     if (progress !== null)
       return html`
         <div class="actions" role="status">
-          <span>Drawing ${this.trials} instruments</span>
-          <progress max="1" .value=${progress} aria-label="Running random trials"></progress>
-          <button type="button" data-testid="stop-drawing" @click=${() => this.#draws.stop()}>${icon("stop")}Stop</button>
+          ${workLine({
+            doing: `Drawing ${this.trials} instruments`,
+            label: "Running random trials",
+            share: progress,
+            stop: () => this.#draws.stop(),
+            stopId: "stop-drawing",
+          })}
         </div>
       `;
     const answer = this.#drawn();

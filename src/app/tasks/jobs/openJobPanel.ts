@@ -18,6 +18,7 @@ import type { Row } from "../../state/record/database.ts";
 import type { Document } from "../../state/state.ts";
 import { documentOf } from "../../state/store.ts";
 import "./jobFields.ts";
+import { warning } from "../../shell/look/notice.ts";
 import type { JobFields } from "./jobFields.ts";
 import { whenText } from "./jobRow.ts";
 
@@ -47,7 +48,7 @@ export class OpenJobPanel extends PageElement {
     return html`
       <h3>Open now</h3>
       ${row === null ? this.#loose(can) : this.#job(row)}
-      ${trouble ? html`<p class="notice wrong">${icon("warning")}<span>${trouble}: the newest of it is in this tab only.</span></p>` : nothing}
+      ${trouble ? warning(`${trouble}: the newest of it is in this tab only.`) : nothing}
       <div class="new controls" role="group" aria-label="Begin a new job">
         <span>New job</span>
         <button type="button" data-testid="new-demo" ?disabled=${!can} @click=${() => void this.begin(demoDocument())}>${icon("plus")}From the demo</button>

@@ -6,6 +6,7 @@ import type { Damage } from "../../../record/backup.ts";
 import { type Choice, isDifferent, USUAL_CHOICE } from "../../../record/merge.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { warning } from "../../shell/look/notice.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { panelStyles } from "../../shell/look/sheetStyles.ts";
 import type { Comparison } from "../../state/record/takenIn.ts";
@@ -91,7 +92,7 @@ export class RestoreChoices extends LitElement {
     const added = places.filter((i) => comparisons[i].standing === "new");
     return html`
       <h4 tabindex="-1" id="heading">What to take from ${name}</h4>
-      ${damage ? html`<p class="notice wrong" data-testid="damage">${icon("warning")}<span>${damageText(name, damage, comparisons.length)}</span></p>` : nothing}
+      ${damage ? warning(damageText(name, damage, comparisons.length), { testId: "damage" }) : nothing}
       <p data-testid="offered">${offeredText(comparisons.map(({ standing }) => standing))}</p>
       ${different.length > 0 ? this.#all(different) : nothing}
       <div>${different.map((i) => this.#job(i, DIFFERENT))}</div>

@@ -33,6 +33,7 @@ import { RECORDINGS_OF } from "./recordingsOf.ts";
 import { ListenSession } from "./session.ts";
 import "./stripView.ts";
 import "./takes.ts";
+import { notice, warning } from "../../shell/look/notice.ts";
 
 @customElement("annulus-listen")
 export class Listen extends PageElement {
@@ -81,7 +82,7 @@ export class Listen extends PageElement {
         ${this.#found()}
         <annulus-takes></annulus-takes>
         <section class="ruled stack" aria-label="Cautions">
-          ${LISTENING_CAUTIONS.map((caution) => html`<p class="notice">${icon("info")}<span>${caution}</span></p>`)}
+          ${LISTENING_CAUTIONS.map((caution) => notice(caution))}
         </section>
         <p class="unseen" role="status">${this.said}</p>
       </main>
@@ -102,13 +103,13 @@ export class Listen extends PageElement {
             <annulus-listen-level .session=${this.#session}></annulus-listen-level>
           </div>
         </div>
-        ${problem ? html`<p class="notice wrong" role="alert" data-testid="listen-problem">${icon("warning")}<span>${problem}</span></p>` : nothing}
+        ${problem ? warning(problem, { role: "alert", testId: "listen-problem" }) : nothing}
         ${
           keptOn.length > 0
-            ? html`<p class="notice wrong" data-testid="kept-on">${icon("warning")}<span>${keptOnWords(keptOn, "levels, soft notes and the ends of bends")}</span></p>`
+            ? warning(keptOnWords(keptOn, "levels, soft notes and the ends of bends"), { testId: "kept-on" })
             : nothing
         }
-        ${isTired ? html`<p class="notice" data-testid="rest">${icon("clock")}<span>That was a good deal of playing. Rest now, as long as you played: tired lips would be taken for a gap.</span></p>` : nothing}
+        ${isTired ? notice("That was a good deal of playing. Rest now, as long as you played: tired lips would be taken for a gap.", { sign: "clock", testId: "rest" }) : nothing}
         <div class="actions controls">
           <button type="button" data-testid="listen-file" ?disabled=${isOn || phase === "hearing" || this.#isUndecided()} @click=${this.#openFile}>${icon("open")}Open a recording instead</button>
           ${microphone === "on" && !isOn ? html`<button type="button" class="plain" data-testid="microphone-off" @click=${() => this.#session.closeMicrophone()}>Microphone off</button>` : nothing}

@@ -11,6 +11,7 @@ import {
 } from "../../../units/uncertainLength.ts";
 import { adviceWords } from "../../../words/bench/gapAdvice.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { notice, warning } from "../../shell/look/notice.ts";
 import { expandedGapMm, type Measurement, measuredLength } from "../../state/bench/measurement.ts";
 import { budgetTable, degreesText } from "./budgetTable.ts";
 
@@ -60,14 +61,14 @@ export function resultDetails(read: Measurement, actions: ResultActions): Templa
   const { measured, refused, uncounted, unit } = read;
   return html`
     <section class="details stack" aria-label="How well it is known">
-      ${refused ? notice(refused, true) : nothing}
-      ${uncounted > 0 ? notice(`${uncounted === 1 ? "One entry" : `${uncounted} entries`} cannot be read and ${uncounted === 1 ? "does" : "do"} not count: see beside ${uncounted === 1 ? "it" : "them"}.`, true) : nothing}
+      ${refused ? warning(refused) : nothing}
+      ${uncounted > 0 ? warning(`${uncounted === 1 ? "One entry" : `${uncounted} entries`} cannot be read and ${uncounted === 1 ? "does" : "do"} not count: see beside ${uncounted === 1 ? "it" : "them"}.`) : nothing}
       ${
         measured
           ? html`
               ${
                 measured.advice.length > 0
-                  ? html`<ul class="advice" data-testid="advice">${measured.advice.map((one, i) => html`<li>${notice(adviceWords(one, unit), measured.isNegative && i === 0)}</li>`)}</ul>`
+                  ? html`<ul class="advice" data-testid="advice">${measured.advice.map((one, i) => html`<li>${measured.isNegative && i === 0 ? warning(adviceWords(one, unit)) : notice(adviceWords(one, unit))}</li>`)}</ul>`
                   : nothing
               }
               ${figures(measured, unit)}
@@ -76,7 +77,7 @@ export function resultDetails(read: Measurement, actions: ResultActions): Templa
                 <button type="button" data-testid="save-measurement" @click=${actions.save}>${icon("save")}Save as CSV</button>
                 ${actions.isInSetup ? html`<a href="#explore" data-testid="to-explore">See in Explore what it does</a>` : nothing}
               </div>
-              <div role="alert">${actions.refusal ? html`<p class="notice wrong" data-testid="use-refused">${icon("warning")}<span>${actions.refusal}</span></p>` : nothing}</div>
+              <div role="alert">${actions.refusal ? warning(actions.refusal, { testId: "use-refused" }) : nothing}</div>
               ${budgetTable(measured.budget, unit)}
             `
           : nothing
@@ -84,9 +85,6 @@ export function resultDetails(read: Measurement, actions: ResultActions): Templa
     </section>
   `;
 }
-
-const notice = (text: string, isWrong: boolean): TemplateResult =>
-  html`<p class="notice ${isWrong ? "wrong" : ""}">${icon(isWrong ? "warning" : "info")}<span>${text}</span></p>`;
 
 function figures(measured: GapMeasurement, unit: LengthUnit): TemplateResult {
   const { standardUncertaintyMm: u, degreesOfFreedom, coverageFactor, intervalMm, confidence } = measured;

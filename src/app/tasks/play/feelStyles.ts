@@ -1,5 +1,6 @@
 /** What the sections on slots, resistance and leaps have in common. */
 import { css } from "lit";
+import { workStyles } from "../../shell/look/workLine.ts";
 
 export const feelStyles = css`
   section {
@@ -26,13 +27,8 @@ export const feelStyles = css`
     gap: 1rem 2rem;
     align-items: start;
   }
+  ${workStyles}
   .work {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    gap: 0.75rem;
-    min-height: var(--touch);
-    font-size: var(--type-14);
     color: var(--muted);
   }
   .form {

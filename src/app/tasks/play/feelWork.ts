@@ -1,6 +1,7 @@
 /** What is being worked out of how it feels, how far it is, and a way to stop it; or why it cannot be. */
 import { html, nothing, type TemplateResult } from "lit";
-import { icon } from "../../shell/look/icon.ts";
+import { warning } from "../../shell/look/notice.ts";
+import { stoppedLine, workLine } from "../../shell/look/workLine.ts";
 import type { FeelKind } from "../../work/feelAsks.ts";
 import type { FeelResults } from "../../work/feelResults.ts";
 
@@ -22,16 +23,16 @@ export function feelWork(feel: FeelResults, kinds: readonly FeelKind[]): Templat
   const isWaiting = kinds.some((kind) => state[kind].value === null || state[kind].stale);
   return html`
     <div class="work" role="status">
-      ${[...refused].map((words) => html`<p class="notice wrong">${icon("warning")}<span>${words}</span></p>`)}
+      ${[...refused].map((words) => warning(words))}
       ${
         busy
-          ? html`
-              <span>Working out ${WORDS[busy]}</span>
-              <progress max="1" .value=${state[busy].progress ?? 0} aria-label="Working out ${WORDS[busy]}"></progress>
-              <button type="button" @click=${() => feel.stop()}>${icon("stop")}Stop</button>
-            `
+          ? workLine({
+              doing: `Working out ${WORDS[busy]}`,
+              share: state[busy].progress ?? 0,
+              stop: () => feel.stop(),
+            })
           : isStopped
-            ? html`<span>Stopped.</span><button type="button" @click=${() => feel.again()}>${icon("play")}Go on</button>`
+            ? stoppedLine(() => feel.again())
             : isWaiting && refused.size === 0
               ? html`<span>Updates when you stop dragging.</span>`
               : nothing

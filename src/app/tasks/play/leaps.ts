@@ -22,6 +22,8 @@ import { type LeapExperiment, leaps } from "../../work/leaps.ts";
 import { sameToModel } from "../../work/sameToModel.ts";
 import { feelStyles } from "./feelStyles.ts";
 import "../../chart/chartElement.ts";
+import { warning } from "../../shell/look/notice.ts";
+import { workLine } from "../../shell/look/workLine.ts";
 
 const NOTES = Array.from({ length: PLAYED[1] - PLAYED[0] + 1 }, (_, i) => PLAYED[0] + i);
 /** Gaps tried beside the reference and the chosen one. */
@@ -73,14 +75,15 @@ export class LeapsSection extends PageElement {
                     ${icon("play")}Run slurs
                   </button>
                 `
-              : html`
-                  <span>Running slurs</span>
-                  <progress max="1" .value=${progress} aria-label="Running slurs"></progress>
-                  <button type="button" data-testid="stop-leaps" @click=${() => this.#leaps.stop()}>${icon("stop")}Stop</button>
-                `
+              : workLine({
+                  doing: "Running slurs",
+                  share: progress,
+                  stop: () => this.#leaps.stop(),
+                  stopId: "stop-leaps",
+                })
           }
         </div>
-        ${refused ? html`<p class="notice wrong" role="alert">${icon("warning")}<span>${refused}</span></p>` : nothing}
+        ${refused ? warning(refused, { role: "alert" }) : nothing}
         ${
           data
             ? html`

@@ -23,6 +23,7 @@ import "./readout.ts";
 import "./resistance.ts";
 import { PlaySession, sessionContext } from "./session.ts";
 import "./slots.ts";
+import { warning } from "../../shell/look/notice.ts";
 import { VoiceFollower } from "./voiceFollower.ts";
 
 @customElement("annulus-play")
@@ -133,7 +134,7 @@ export class Play extends PageElement {
     const { blind, refused, isSounding, performing } = this.#session.parts;
     return html`
       <main>
-        ${refused ? html`<p class="notice wrong" role="alert">${icon("warning")}<span>${refused}</span></p>` : nothing}
+        ${refused ? warning(refused, { role: "alert" }) : nothing}
         ${
           blind
             ? html`<p class="lead hidden-gap">Blind: which gap is A and which is B stays hidden until you have guessed.</p>`

@@ -7,6 +7,7 @@ import { LIP_BIAS, LIP_MODEL, ONLY_CHANGES } from "../../../words/lips.ts";
 import { readField, readFields } from "../../form/field.ts";
 import type { NotesForm } from "../../form/notesForm.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { notice } from "../../shell/look/notice.ts";
 import { LIP_FIELDS, type LipName, type PlayNotes, PRESSURE, playForm } from "../../state/notes/play.ts";
 
 export const hasOwnLips = ({ lipModel, lips, pressure }: PlayNotes): boolean =>
@@ -27,7 +28,10 @@ export function lipsForm(form: NotesForm<"play">, instrument: InstrumentKind): T
     ${
       group === "Trumpets and cornets"
         ? nothing
-        : html`<p class="notice" data-testid="trumpet-lips">${icon("info")}<span>${TRUMPETER} A player of this instrument (${name}) has larger ones: what is said of slots and starting pressures is for comparing gaps, not for its own size.</span></p>`
+        : notice(
+            `${TRUMPETER} A player of this instrument (${name}) has larger ones: what is said of slots and starting pressures is for comparing gaps, not for its own size.`,
+            { testId: "trumpet-lips" },
+          )
     }
     <p class="small" data-testid="lip-bias">${LIP_BIAS[lipModel]}; ${ONLY_CHANGES}</p>
     <div class="form" role="group" aria-label="Lips and breath">

@@ -38,6 +38,7 @@ import { SWEEPS, SweepSession } from "./session.ts";
 import "./soundPanel.ts";
 import { SWEEPS_OF } from "./sweepsOf.ts";
 import "./sweptResult.ts";
+import { warning } from "../../shell/look/notice.ts";
 
 const SIDES = (["before", "after"] as const).map((value) => ({ value, text: SIDE_NAMES[value] }));
 
@@ -80,7 +81,7 @@ export class Resonances extends PageElement {
           </p>
         </div>
         <section class="ruled stack cautions" aria-label="Cautions">
-          ${SWEEP_CAUTIONS.map((caution) => html`<p class="notice wrong">${icon("warning")}<span>${caution}</span></p>`)}
+          ${SWEEP_CAUTIONS.map((caution) => warning(caution))}
           <p class="small muted">${SWEEP_CAUTIONS_SOURCE}</p>
         </section>
         <section class="ruled"><annulus-sweep-guide></annulus-sweep-guide></section>

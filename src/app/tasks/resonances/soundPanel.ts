@@ -6,6 +6,7 @@ import { keptOnWords, NO_MICROPHONES } from "../../../words/sound/microphoneWord
 import { checkWords } from "../../../words/swept/sweptWords.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { warning } from "../../shell/look/notice.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { levelMeter, levelMeterStyles, levelWords } from "../../sound/levelMeter.ts";
 import { hasMicrophones } from "../../sound/microphone.ts";
@@ -95,8 +96,8 @@ export class SoundPanel extends PageElement {
           ${microphone === "on" ? this.#level() : html`<p class="small muted">The browser asks for the microphone when you check the level.</p>`}
         </div>
       </div>
-      ${problem ? html`<p class="notice wrong" role="alert" data-testid="sweep-problem">${icon("warning")}<span>${problem}</span></p>` : nothing}
-      ${keptOn.length > 0 ? html`<p class="notice wrong" data-testid="kept-on">${icon("warning")}<span>${keptOnWords(keptOn, "sweeps")}</span></p>` : nothing}
+      ${problem ? warning(problem, { role: "alert", testId: "sweep-problem" }) : nothing}
+      ${keptOn.length > 0 ? warning(keptOnWords(keptOn, "sweeps"), { testId: "kept-on" }) : nothing}
       ${hasMicrophones() ? nothing : html`<p class="small muted" data-testid="no-microphone">${NO_MICROPHONES} Play and record with anything else, and open the files below.</p>`}
     `;
   }

@@ -25,6 +25,7 @@ import "../../chart/chartElement.ts";
 import { download } from "../../shell/download.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
+import { notice } from "../../shell/look/notice.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import type { Recordings } from "../../sound/recordings.ts";
 import { takenStyles } from "../../sound/takeStyles.ts";
@@ -89,7 +90,7 @@ export class SweptResult extends PageElement {
     const octaves = octaveChanges(swept, beside.resonances);
     return html`
       <p class="finding" data-testid="swept-finding">${sweptHeadline(swept, beside, view.unit)}</p>
-      ${swept.doubts.map((doubt) => html`<p class="notice" data-testid="swept-doubt">${icon("warning")}<span>${doubtWords(doubt)}</span></p>`)}
+      ${swept.doubts.map((doubt) => notice(doubtWords(doubt), { sign: "warning", testId: "swept-doubt" }))}
       ${beside.resonances.length > 0 ? html`<annulus-chart .figure=${sweptFigure} .data=${{ swept, beside }} .answer=${explored}></annulus-chart>${this.#table(beside)}` : nothing}
       <p class="small muted">${scatterWords(swept)} ${isSameGap(swept.beforeMm, swept.afterMm) ? "Before and after have the same gap, so the model, which knows only the gap, says nothing of the change." : "They agree where they differ by no more than both ± together. “Cannot tell”: no shift was found, and the model’s is not ruled out."}</p>
       ${

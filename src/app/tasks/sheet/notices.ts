@@ -4,7 +4,7 @@ import { gapMm, isSameGap } from "../../../setup/setup.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { roundedLength } from "../../../units/uncertainLength.ts";
 import { doubtNotices } from "../../shell/doubtNotices.ts";
-import { icon } from "../../shell/look/icon.ts";
+import { notice } from "../../shell/look/notice.ts";
 import type { SheetData } from "./record.ts";
 
 export function notices({ record }: SheetData): unknown {
@@ -15,26 +15,29 @@ export function notices({ record }: SheetData): unknown {
   return [
     doubtNotices(record.doubts, unit),
     present.readings && !isInFile
-      ? notice(
+      ? remediable(
           `The gap measured is ${presentText}; the instrument's file has ${length(gapMm(setup))}. Changes are counted from the measured one.`,
           html`<a href="#measure">Use it in the file too</a>`,
         )
       : nothing,
     recommendation.kind === "preferred"
-      ? notice("How the gap is to be changed is not planned.", html`<a href="#cut">Plan it in Cut</a>`)
+      ? remediable("How the gap is to be changed is not planned.", html`<a href="#cut">Plan it in Cut</a>`)
       : recommendation.kind === "planned" && !record.way
-        ? notice("How the gap is to be changed is not chosen.", html`<a href="#cut">Choose a way in Cut</a>`)
+        ? remediable(
+            "How the gap is to be changed is not chosen.",
+            html`<a href="#cut">Choose a way in Cut</a>`,
+          )
         : recommendation.kind === "none" && recommendation.because === "nothing-planned"
-          ? notice(
+          ? remediable(
               "Nothing is recommended: no gap is planned, and no blind trial has found one.",
               html`<a href="#trial">Try several, blind</a> <a href="#cut">Plan one</a>`,
             )
           : nothing,
     present.readings
       ? nothing
-      : notice("No readings are noted.", html`<a href="#measure">Measure the gap</a>`),
+      : remediable("No readings are noted.", html`<a href="#measure">Measure the gap</a>`),
   ];
 }
 
-const notice = (text: string, remedy: TemplateResult): TemplateResult =>
-  html`<p class="notice">${icon("info")}<span>${text} <span class="controls">${remedy}</span></span></p>`;
+const remediable = (text: string, remedy: TemplateResult): TemplateResult =>
+  notice(html`${text} <span class="controls">${remedy}</span>`);

@@ -11,6 +11,7 @@ import { PageElement } from "../../../state/page.ts";
 import { addingStyles } from "../addingStyles.ts";
 import "../../../chart/chartElement.ts";
 import { boreDifferenceFigure } from "../../../../charts/plots/compare/boreDifference.ts";
+import { warning } from "../../../shell/look/notice.ts";
 import { withBore } from "../../../state/bench/boreTable.ts";
 import { candidateNotes, takeIn } from "../../../state/bench/candidates.ts";
 import { readShape, shapeLike } from "../../../state/bench/leadpipeShape.ts";
@@ -40,7 +41,7 @@ export class ShapePanel extends PageElement {
               return name === "name" ? html`<div class="wide">${entry}</div>` : entry;
             })}
           </div>
-          ${problem && this.#form.typing === "" ? html`<p class="notice wrong" role="alert" data-testid="shape-problem">${icon("warning")}<span>${problem}</span></p>` : ""}
+          ${problem && this.#form.typing === "" ? warning(problem, { role: "alert", testId: "shape-problem" }) : ""}
           <div class="actions">
             <button type="button" data-testid="shape-like" @click=${this.#like}>Begin with the open leadpipe's</button>
             <button type="button" class="main" data-testid="shape-take" ?disabled=${profileMm === null} @click=${this.#take}>${icon("plus")}Add it</button>

@@ -28,6 +28,8 @@ import { addingStyles } from "../addingStyles.ts";
 import { designResult } from "./designResult.ts";
 import "../../../chart/chartElement.ts";
 import { designFigure } from "../../../../charts/plots/compare/designChart.ts";
+import { warning } from "../../../shell/look/notice.ts";
+import { workLine, workStyles } from "../../../shell/look/workLine.ts";
 
 const GOALS: readonly Segment<boolean>[] = [
   { value: false, text: "targets" },
@@ -54,12 +56,8 @@ export class DesignPanel extends PageElement {
     controls,
     sheetStyles,
     addingStyles,
+    workStyles,
     css`
-      .work {
-        align-items: center;
-        min-height: var(--touch);
-        font-size: var(--type-14);
-      }
     `,
   ];
 
@@ -106,15 +104,18 @@ export class DesignPanel extends PageElement {
           <div class="actions work controls" role="status">
             ${
               progress !== null
-                ? html`
-                    <span>Start ${last?.start ?? 1} of ${options?.restarts ?? last?.of ?? 1}, step ${last?.step ?? 0}${last ? `, best ${missText(last.best)}` : ""}</span>
-                    <progress max="1" .value=${last ? (last.start - 1 + Math.min(1, last.step / 40)) / last.of : 0} aria-label="Searching for a leadpipe"></progress>
-                    <button type="button" data-testid="design-stop" @click=${() => this.#search.finish()}>${icon("stop")}Stop with the best so far</button>
-                  `
+                ? workLine({
+                    doing: `Start ${last?.start ?? 1} of ${options?.restarts ?? last?.of ?? 1}, step ${last?.step ?? 0}${last ? `, best ${missText(last.best)}` : ""}`,
+                    label: "Searching for a leadpipe",
+                    share: last ? (last.start - 1 + Math.min(1, last.step / 40)) / last.of : 0,
+                    stop: () => this.#search.finish(),
+                    stopWords: "Stop with the best so far",
+                    stopId: "design-stop",
+                  })
                 : html`<button type="button" class="main" data-testid="design-start" ?disabled=${options === null} @click=${this.#start}>${icon("play")}Find a leadpipe</button>`
             }
           </div>
-          ${refused ? html`<p class="notice wrong" role="alert" data-testid="design-refused">${icon("warning")}<span>${refused}</span></p>` : nothing}
+          ${refused ? warning(refused, { role: "alert", testId: "design-refused" }) : nothing}
         </div>
         <div class="stack">
           ${

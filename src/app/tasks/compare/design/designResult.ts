@@ -13,7 +13,7 @@ import {
 } from "../../../../words/design/designWords.ts";
 import { gapKindWords } from "../../../../words/gapKinds.ts";
 import { bothUnits, signed } from "../../../../words/numbers.ts";
-import { icon } from "../../../shell/look/icon.ts";
+import { warning } from "../../../shell/look/notice.ts";
 
 const figure = (value: number | null): string => (value === null ? "–" : value.toFixed(2).replace("-", "−"));
 
@@ -23,7 +23,7 @@ export function designResult(designed: Designed, setup: Setup, unit: LengthUnit)
   const worse = worseWords(designed);
   return html`
     <div class="stack" data-testid="design-result" aria-live="polite">
-      ${worse ? html`<p class="notice wrong" data-testid="design-worse">${icon("warning")}<span>${worse}</span></p>` : nothing}
+      ${worse ? warning(worse, { testId: "design-worse" }) : nothing}
       <p>Left of the misses: ${missText(missBefore)} before, <b>${missText(missAfter)}</b> after (weighted r.m.s., cents and dB).</p>
       <p>${
         isSameGap(gapMm, gapBeforeMm)

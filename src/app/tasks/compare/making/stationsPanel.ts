@@ -12,6 +12,7 @@ import { readField } from "../../../form/field.ts";
 import { NotesForm } from "../../../form/notesForm.ts";
 import { controls } from "../../../shell/look/controls.ts";
 import { icon } from "../../../shell/look/icon.ts";
+import { warning } from "../../../shell/look/notice.ts";
 import { sheetStyles } from "../../../shell/look/sheetStyles.ts";
 import { saveTableFile } from "../../../shell/tableFiles.ts";
 import type { Candidate } from "../../../state/bench/candidates.ts";
@@ -87,7 +88,7 @@ export class StationsPanel extends PageElement {
           <button type="button" data-testid="stations-work" ?disabled=${this.isBusy} @click=${this.#work}>Work out the stations</button>
           ${this.answer ? html`<button type="button" data-testid="stations-save" @click=${this.#save}>${icon("save")}Save CSV</button>` : nothing}
         </div>
-        ${this.refused ? html`<p class="notice wrong" role="alert">${icon("warning")}<span>${this.refused}</span></p>` : nothing}
+        ${this.refused ? warning(this.refused, { role: "alert" }) : nothing}
         ${this.answer ? this.#table(this.answer, this.#form.unit) : nothing}
       </div>
     `;

@@ -27,6 +27,8 @@ import { addingStyles } from "../addingStyles.ts";
 import "../../../chart/chartElement.ts";
 import { deviationFigure } from "../../../../charts/plots/compare/deviationChart.ts";
 import { measuredFigure } from "../../../../charts/plots/compare/measuredChart.ts";
+import { warning } from "../../../shell/look/notice.ts";
+import { workLine, workStyles } from "../../../shell/look/workLine.ts";
 import { type FitAsked, readFitAsked, saidAsGuessed } from "../../../state/bench/measuredImpedance.ts";
 import { estimatesTable, findings } from "./measuredFound.ts";
 import { curvesOf, peaksTable, residualsOf } from "./measuredResiduals.ts";
@@ -51,7 +53,7 @@ export class MeasuredFit extends PageElement {
   #fitAgainAfter: Setup | null = null;
   readonly #kept = new Map<string, { readonly of: readonly unknown[]; readonly made: unknown }>();
 
-  static override styles = [controls, sheetStyles, addingStyles, lateStyles, measuredStyles];
+  static override styles = [controls, sheetStyles, addingStyles, lateStyles, workStyles, measuredStyles];
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
@@ -79,7 +81,7 @@ export class MeasuredFit extends PageElement {
       <div class="stack">
         <p>Compared with ${number} ${name}, highlighted, at its own gap of ${bothUnits(gapMm(setup), unit)}, ${gapKindWords(setup, gapMm(setup))}.</p>
         ${this.#entries(asked)}
-        ${refused ? html`<p class="notice wrong" role="alert" data-testid="overlay-refused">${icon("warning")}<span>${refused}</span></p>` : nothing}
+        ${refused ? warning(refused, { role: "alert", testId: "overlay-refused" }) : nothing}
         ${overlay && laid.of ? html`<div class="stack ${laid.of.measured === asked.measured ? "" : "late"}">${this.#laid(laid.of.measured, overlay)}</div>` : nothing}
         ${overlay ? this.#fitting(notes, asked) : nothing}
       </div>
@@ -174,11 +176,16 @@ export class MeasuredFit extends PageElement {
           progress === null
             ? html`<button type="button" class="main" data-testid="fit-start" ?disabled=${Object.keys(problems).length > 0} @click=${this.#start}>${icon("play")}Fit</button>
                 <span class="muted">${problems.unknowns ?? ""}</span>`
-            : html`
-                <span>${step === null ? "Fitting" : `Step ${step.iteration}, ${step.scatterDb.toFixed(3)} dB left over`}</span>
-                <progress aria-label="Fitting"></progress>
-                <button type="button" data-testid="fit-stop" @click=${() => this.#work.fit.stop()}>${icon("stop")}Stop</button>
-              `
+            : workLine({
+                doing:
+                  step === null
+                    ? "Fitting"
+                    : `Step ${step.iteration}, ${step.scatterDb.toFixed(3)} dB left over`,
+                label: "Fitting",
+                share: null,
+                stop: () => this.#work.fit.stop(),
+                stopId: "fit-stop",
+              })
         }
       </div>
       ${fit ? this.#found(fit) : nothing}

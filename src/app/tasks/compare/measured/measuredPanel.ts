@@ -18,6 +18,7 @@ import { openCompareWorker } from "../../../work/openWorkers.ts";
 import { inOwnWorker } from "../../../work/workerClient.ts";
 import { addingStyles } from "../addingStyles.ts";
 import "./measuredFit.ts";
+import { warning } from "../../../shell/look/notice.ts";
 import {
   foundWords,
   isIdle,
@@ -90,7 +91,7 @@ export class MeasuredPanel extends PageElement {
               <button type="button" data-testid="measured-invent" @click=${this.#invent}>An invented measurement</button>
               <button type="button" class="plain" ?disabled=${measured.text === ""} @click=${() => this.#form.writeIn("measured", { ...measuredPart.empty, unknowns: measured.unknowns })}>Clear</button>
             </div>
-            ${this.refused ? html`<p class="notice wrong" role="alert" data-testid="measured-refused">${icon("warning")}<span>${this.refused}</span></p>` : nothing}
+            ${this.refused ? warning(this.refused, { role: "alert", testId: "measured-refused" }) : nothing}
           </div>
           <div class="stack" aria-live="polite" data-testid="measured-found">${this.#found(measured, reading)}</div>
         </div>

@@ -1,10 +1,6 @@
 import { css } from "lit";
 
 export const measuredStyles = css`
-  .work {
-    align-items: center;
-    font-size: var(--type-14);
-  }
   .charts {
     display: grid;
     grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);

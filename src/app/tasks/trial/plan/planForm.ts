@@ -10,6 +10,7 @@ import { type Field, length, words } from "../../../form/field.ts";
 import type { NotesForm } from "../../../form/notesForm.ts";
 import { USUAL_MM } from "../../../form/usualLengths.ts";
 import { icon } from "../../../shell/look/icon.ts";
+import { notice } from "../../../shell/look/notice.ts";
 import { segments } from "../../../shell/look/segments.ts";
 import { type Mounting, PLAN_FIELDS, type PlanPart, type TrialKind } from "../../../state/notes/trial.ts";
 import type { Answer } from "../../../work/work.ts";
@@ -134,5 +135,7 @@ function powerWords({ read, power }: PlanForm): string {
 function tooMany({ numbers, repeats }: PlanRead): TemplateResult | typeof nothing {
   const turns = numbers && repeats !== null ? numbers.items * repeats : 0;
   if (turns <= MANY_TURNS) return nothing;
-  return html`<p class="notice">${icon("info")}<span>${turns} turns are long for lips and ears; play them in two sittings (the trial waits), or try fewer items.</span></p>`;
+  return notice(
+    `${turns} turns are long for lips and ears; play them in two sittings (the trial waits), or try fewer items.`,
+  );
 }

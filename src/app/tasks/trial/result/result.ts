@@ -36,6 +36,7 @@ import { PageElement } from "../../../state/page.ts";
 import "../../../chart/chartElement.ts";
 import { agreementFigure } from "../../../../charts/plots/trial/agreementChart.ts";
 import "./keptRecordings.ts";
+import { notice, warning } from "../../../shell/look/notice.ts";
 import { SCALE_WORDS } from "../scaleWords.ts";
 import { analysisWork } from "../trialWork.ts";
 import { agreementData, pText, ratingsData, testWords } from "./resultData.ts";
@@ -124,11 +125,7 @@ export class TrialResult extends PageElement {
           }
           ${measured && !measured.decidedBy ? this.#measured(measured) : nothing}
           ${trial.alone ? html`<p class="muted" data-testid="played-alone">${PLAYED_ALONE}</p>` : nothing}
-          ${
-            trial.opened === "early"
-              ? html`<p class="notice wrong" data-testid="early">${icon("warning")}<span>${this.#earlyWords()}</span></p>`
-              : nothing
-          }
+          ${trial.opened === "early" ? warning(this.#earlyWords(), { testId: "early" }) : nothing}
           ${
             finding
               ? html`<p class="muted">
@@ -166,7 +163,7 @@ export class TrialResult extends PageElement {
         ${AGREEMENT[preference.repeatability.agreement]} Ratings of one and the same scatter by
         ${scatter} ${scatter === 1 ? "point" : "points"}, which is the scatter to plan this player's next trial with; at it, a difference of ${this.trial.difference} points is found in ${percent(power.chance)} of trials like this one.
       </p>
-      ${finding?.isDecided && curve && isMisfit(curve) ? html`<p class="notice" data-testid="misfit">${icon("info")}<span>The ratings do not follow a simple curve (${pText(curve.misfitP!)}): the gaps are compared one by one instead.</span></p>` : nothing}
+      ${finding?.isDecided && curve && isMisfit(curve) ? notice(`The ratings do not follow a simple curve (${pText(curve.misfitP!)}): the gaps are compared one by one instead.`, { testId: "misfit" }) : nothing}
     `;
   }
 
