@@ -1,6 +1,6 @@
 /** From a goal to a leadpipe: what it shall be and keep to, the search to be watched and stopped, and what it came to. */
 
-import { css, html, nothing } from "lit";
+import { html, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import type { Designed } from "../../../../../workers/instrument/compare.ts";
 import { gapMm } from "../../../../setup/setup.ts";
@@ -52,14 +52,7 @@ export class DesignPanel extends PageElement {
   /** Those it may be designed to equal. */
   @property({ attribute: false }) candidates: readonly Candidate[] = [];
 
-  static override styles = [
-    controls,
-    sheetStyles,
-    addingStyles,
-    workStyles,
-    css`
-    `,
-  ];
+  static override styles = [controls, sheetStyles, addingStyles, workStyles];
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
