@@ -54,4 +54,13 @@ describe("a take of two sweeps", () => {
     const two = sweepTakeOf(one, recorded(played(), { ...rig, noiseDb: 20 }));
     expect(two.signalToNoiseDb! - single.signalToNoiseDb!).toBeGreaterThan(2);
   });
+
+  it("is said to be clipped though the sweeps are averaged, and not to be there where it is not", () => {
+    const { samples } = recorded(played(), rig);
+    const clipped = samples.map((value) => Math.max(-1, Math.min(1, 4 * value)));
+    expect(sweepTakeOf(one, { rate, samples: clipped }).warnings).toContain("clipped");
+    const silent = sweepTakeOf(one, { rate, samples: new Float32Array(samples.length) });
+    expect(silent).toMatchObject({ resonances: [], sweeps: 0, clock: null });
+    expect(silent.warnings).toContain("not heard");
+  });
 });
