@@ -9,7 +9,7 @@ export const windowedPath =
   process.env.CHROMIUM_PATH ??
   ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"].find(existsSync);
 /** Without a window where there is such a Chromium: it opens a page in a third of the time. */
-const executablePath = ["/usr/bin/chromium-headless-shell"].find(existsSync) ?? windowedPath;
+export const executablePath = ["/usr/bin/chromium-headless-shell"].find(existsSync) ?? windowedPath;
 
 export const args = [
   "--no-sandbox",

@@ -4,11 +4,13 @@ import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 import { useBrowser } from "./browser.ts";
 import { field, keep, message, openJobs, recordIsThere, row, rows } from "./jobs.ts";
-import { copySays, shownGaps, start } from "./profile.ts";
+import { copySays, type StartOptions, shownGaps, start } from "./profile.ts";
 import { answered, gapText, showsGap, typeGap } from "./sheet.ts";
 import { passed } from "./still.ts";
 
 const PROMISED_MS = 1000;
+/** A browser that is killed soon; the one with a window is killed by the tests of a full disk. */
+const SHORT: StartOptions = { keepsItself: false, isWindowed: false };
 
 describe("a browser that is killed", () => {
   const profile = mkdtempSync(join(tmpdir(), "annulus-killed-"));
@@ -25,7 +27,7 @@ describe("a browser that is killed", () => {
 
   /** Types for a while and kills the browser. The answer: what must be there still, and what may be. */
   async function typeAndKill(restWaits: boolean, hash = ""): Promise<{ shown: string[]; newest: string[] }> {
-    const { page, kill } = await start(profile, hash, false);
+    const { page, kill } = await start(profile, hash, SHORT);
     await page.getByTestId("gap-field").waitFor();
     const typed: { gap: string; at: number }[] = [];
     const edits = 1 + Math.floor(3 * random());
@@ -57,7 +59,7 @@ describe("a browser that is killed", () => {
     for (let i = 0; i < 20; i++) {
       if (i === 8) {
         // from here on as a job
-        const { page, context } = await start(profile, "#jobs", false);
+        const { page, context } = await start(profile, "#jobs", SHORT);
         await recordIsThere(page);
         await keep(page, "Killed");
         await row(page, "Killed").waitFor();
@@ -74,7 +76,7 @@ describe("a browser that is killed", () => {
       expected = newest;
     }
     expect(isSeen).toBe(19);
-    const { page, context } = await start(profile, "#jobs", false);
+    const { page, context } = await start(profile, "#jobs", SHORT);
     await recordIsThere(page);
     await row(page, "Killed").waitFor();
     expect(await rows(page).count()).toBe(1);
