@@ -79,9 +79,9 @@ describe("a measured impedance beside the model", () => {
     const modes = new Instrument(setup, { modes: 18 }).modes(gapMm(setup));
     expect(peaks.length).toBeGreaterThanOrEqual(10);
     for (const { n, model, cents } of peaks) {
-      // within the resonance's own half width
-      const { frequencyHz, Q } = modes[n - 1];
-      expect(Math.abs(model.frequencyHz / frequencyHz - 1)).toBeLessThan(1 / (2 * Q));
+      // the peak of that resonance, not a neighbour's: within half its width
+      const { peakHz, Q } = modes[n - 1];
+      expect(Math.abs(model.frequencyHz / peakHz! - 1)).toBeLessThan(1 / (2 * Q));
       expect(Math.abs(cents!)).toBeLessThan(5);
     }
     const numbers = [...peaks.map(({ n }) => n), ...unread];
@@ -100,18 +100,16 @@ describe("a measured impedance beside the model", () => {
     }
   });
 
-  it("reads peaks as the resonances are: frequency within a cent of |Z|'s maximum, Q within 5 %", () => {
-    const { peaks } = overlay(demo(), synthetic(demo(), { step: 0.5 }));
-    // maxima and Qs of `annulus modes`, whose own checks are in tests/acoustics
-    const known = new Map([
-      [3, [348.6, 34.7]],
-      [5, [581.6, 41.0]],
-    ]);
-    expect(known.size).toBeGreaterThan(0);
-    for (const [n, [hz, q]] of known) {
+  it("reads peaks as the resonances are: frequency within two cents of |Z|'s maximum, Q within 6 %", () => {
+    const setup = demo();
+    const { peaks } = overlay(setup, synthetic(setup, { step: 0.5 }));
+    // maxima and Qs of the study, whose own checks are in tests/acoustics
+    const known = new Instrument(setup).modes(gapMm(setup));
+    for (const n of [3, 5]) {
       const { model } = peaks.find((peak) => peak.n === n)!;
-      expect(Math.abs(1200 * Math.log2(model.frequencyHz / hz))).toBeLessThan(2);
-      expect(Math.abs(model.Q / q - 1)).toBeLessThan(0.06);
+      const { peakHz, Q } = known[n - 1];
+      expect(Math.abs(1200 * Math.log2(model.frequencyHz / peakHz!))).toBeLessThan(2);
+      expect(Math.abs(model.Q / Q - 1)).toBeLessThan(0.06);
     }
   });
 
