@@ -60,7 +60,7 @@ describe("a measured impedance on the page", () => {
     await page.keyboard.press("Enter");
     await laidOver(page);
     const before = await page.getByTestId("measured-peaks").innerText();
-    expect(before).toMatch(/−3\.6/);
+    expect(before).toMatch(/−3\.8/);
     expect(before).not.toMatch(/NaN|undefined|Infinity/);
     // a wrong unit makes the measurement a million times too weak: seen at once
     await tabTo(page, "measured-unit", "Shift+Tab");
@@ -71,15 +71,16 @@ describe("a measured impedance on the page", () => {
       .first()
       .waitFor();
     await page.keyboard.press("Control+z");
-    await page.getByTestId("measured-peaks").getByText(/−3\.6/).first().waitFor();
+    await page.getByTestId("measured-peaks").getByText(/−3\.8/).first().waitFor();
 
     await tabTo(page, "fit-start");
     await page.keyboard.press("Enter");
     await fitted(page);
     await expect.poll(() => page.getByTestId("fit-judgement").getAttribute("data-judgement")).toBe("sound");
-    await expect
-      .poll(() => page.getByTestId("fit-judgement").innerText())
-      .toMatch(/The bell is one of plane waves/);
+    // nothing stands out: the demo's bell has curved fronts
+    const judged = await page.getByTestId("fit-judgement").innerText();
+    expect(judged).toMatch(/What is left over (is the measurement’s noise\.|looks like noise)/);
+    expect(judged).not.toMatch(/plane waves/);
     // the truth that the text's first lines tell: 0.6 mm wider, 1.1
     const gap = await page.getByTestId("estimates").getByRole("row", { name: /^gap/ }).innerText();
     // all of the demo is assumed: the noise alone would tell a hundredth
@@ -193,7 +194,7 @@ describe("a measured impedance on the page", () => {
     await expect
       .poll(() => page.getByTestId("measured-unit").locator("option:checked").innerText())
       .toBe("MPa·s/m³");
-    await page.getByTestId("measured-peaks").getByText(/−3\.6/).first().waitFor();
+    await page.getByTestId("measured-peaks").getByText(/−3\.8/).first().waitFor();
     await page.keyboard.press("Control+z");
     await guess.waitFor();
     expectQuiet(visited);
@@ -259,8 +260,12 @@ describe("the bell", () => {
     const form = page.locator("annulus-editor");
     await form.getByText("Model", { exact: true }).click();
     const bell = form.getByLabel("Sound in the bell");
+    const goesOn = page.getByText(/In the bell’s flare the plane wave goes on/);
+    await goesOn.waitFor();
+    await bell.selectOption("plane");
+    await goesOn.waitFor({ state: "hidden" });
     await bell.selectOption("multimodal");
-    await page.getByText(/In the bell’s flare the plane wave goes on/).waitFor();
+    await goesOn.waitFor();
     const peaks = () => page.locator("svg.impedance-chart desc").first().textContent();
     await expect.poll(peaks, { timeout: 20_000 }).toMatch(/tallest/i);
     await page.goto(`${visited.address}#compare`);
@@ -280,7 +285,7 @@ describe("the bell", () => {
     await found.waitFor({ timeout: 30_000 });
     await expect
       .poll(() => found.innerText())
-      .toMatch(/off by up to \+25\.\d cents, at .*\(11\)\. .* differ by 0\.\d\d cents at most/);
+      .toMatch(/off by up to \+18\.\d cents, at .*\(12\)\. .* differ by 0\.\d\d cents at most/);
     await expect.poll(() => page.getByTestId("bell-table").locator("tbody tr").count()).toBe(12);
     await expect
       .poll(() => page.locator("annulus-bell-trust svg desc").textContent())
