@@ -1,6 +1,7 @@
 /** The other meaning of resistance: the pressure in the mouth below which modelled lips do not start. */
 import { equilibriumOf } from "../../src/lips/equilibrium.ts";
 import { DEFAULT_LIPS } from "../../src/lips/lips.ts";
+import { breathOf } from "../../src/study/blown/breath.ts";
 import { flowOf, resistance } from "../../src/study/blown/resistance.ts";
 import { PLAYED } from "../../src/study/change/verdicts.ts";
 import { MODAL_COUNT } from "../../src/study/feel/modalColumn.ts";
@@ -8,8 +9,20 @@ import { blownAt, valveIn } from "../../src/study/feel/slots.ts";
 import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { demo } from "../paper/demo.ts";
 
-const instrument = new Instrument(demo, { modes: MODAL_COUNT });
-const valve = valveIn(instrument, DEFAULT_LIPS);
+const still = new Instrument(demo, { modes: MODAL_COUNT });
+const valve = valveIn(still, DEFAULT_LIPS);
+
+/** The demo under a breath; the one asked for last is kept. */
+let blown = { litresPerMinute: 0, instrument: still };
+function underBreath(litresPerMinute: number): Instrument {
+  if (litresPerMinute === 0) return still;
+  if (blown.litresPerMinute !== litresPerMinute) {
+    const breath = breathOf(demo, litresPerMinute);
+    const instrument = new Instrument(demo, { modes: MODAL_COUNT, like: still, breath });
+    blown = { litresPerMinute, instrument };
+  }
+  return blown.instrument;
+}
 
 export interface NoteThreshold {
   readonly n: number;
@@ -21,9 +34,13 @@ export interface NoteThreshold {
   readonly borePa: number;
 }
 
-/** Notes 2 to 10 at one gap, as many as can be started. */
-export function thresholdsAt(gapMm: number): readonly NoteThreshold[] {
-  const { thresholds, stability } = blownAt(instrument, gapMm, valve);
+/**
+ * Notes 2 to 10 at one gap, as many as can be started.
+ *
+ * @param breath L/min that the column is taken under; 0 is still air
+ */
+export function thresholdsAt(gapMm: number, breath = 0): readonly NoteThreshold[] {
+  const { thresholds, stability } = blownAt(underBreath(breath), gapMm, valve);
   const [low, high] = PLAYED;
   return Array.from({ length: high - low + 1 }, (_, i) => low + i).flatMap((n) => {
     const onset = thresholds.lowest(n);
@@ -41,12 +58,24 @@ export function thresholdsAt(gapMm: number): readonly NoteThreshold[] {
   });
 }
 
-/** Each note's change of threshold between two gaps, %. */
+export interface ThresholdChange {
+  readonly n: number;
+  readonly percent: number;
+}
+
+/** Each note's change from one set of thresholds to another, %. */
 export const changesPercent = (
   from: readonly NoteThreshold[],
   to: readonly NoteThreshold[],
-): readonly { readonly n: number; readonly percent: number }[] =>
+): readonly ThresholdChange[] =>
   to.flatMap(({ n, mouthPa }) => {
     const before = from.find((note) => note.n === n);
     return before ? [{ n, percent: 100 * (mouthPa / before.mouthPa - 1) }] : [];
   });
+
+/** The one that changes most, either way; null of none. */
+export const largestChange = (changes: readonly ThresholdChange[]): ThresholdChange | null =>
+  changes.reduce<ThresholdChange | null>(
+    (most, one) => (most === null || Math.abs(one.percent) > Math.abs(most.percent) ? one : most),
+    null,
+  );

@@ -17,7 +17,7 @@ import {
 import { strouhalsOf, variantsOf, variantsTable } from "../../notebooks/resistance/layerDrawings.ts";
 import { gapEffect, playedPeaks } from "../../notebooks/resistance/peaks.ts";
 import { edgeInWords, overGaps, shankExitMm, withEntry } from "../../notebooks/resistance/stream.ts";
-import { changesPercent, thresholdsAt } from "../../notebooks/resistance/threshold.ts";
+import { changesPercent, largestChange, thresholdsAt } from "../../notebooks/resistance/threshold.ts";
 import { cupAndThroat, cupByElements, mostEdgeMm, overEdges } from "../../notebooks/resistance/throat.ts";
 import { ASSUMED_EDGE_RADIUS } from "../../src/flow/throatEdge.ts";
 import { breathOf, streamAtShankEnd } from "../../src/study/blown/breath.ts";
@@ -290,5 +290,29 @@ describe("thresholds as the other meaning", () => {
     expect(Math.min(...changes)).toBeLessThan(0);
     expect(Math.max(...changes)).toBeGreaterThan(0);
     expect(Math.max(...changes.map(Math.abs))).toBeLessThan(2);
+    expect(largestChange(changesPercent(from, to))!.percent).toBe(
+      changes.find((change) => Math.abs(change) === Math.max(...changes.map(Math.abs))),
+    );
+    expect(largestChange([])).toBeNull();
+  });
+
+  it("are higher under a breath, and the gap moves them then little otherwise than in still air", () => {
+    const gapsMm = [0, 2.5, 5, 8];
+    const [still, blown] = [0, 20].map((breath) => gapsMm.map((gapMm) => thresholdsAt(gapMm, breath)));
+    gapsMm.forEach((_, i) => {
+      const byBreath = changesPercent(still[i], blown[i]);
+      expect(byBreath).toHaveLength(9);
+      for (const { percent } of byBreath) {
+        expect(percent).toBeGreaterThan(1);
+        expect(percent).toBeLessThan(8);
+      }
+    });
+    for (let i = 1; i < gapsMm.length; i++) {
+      const [before, after] = [still, blown].map((at) => changesPercent(at[0], at[i]));
+      after.forEach(({ n, percent }, k) => {
+        expect(before[k].n).toBe(n);
+        expect(Math.abs(percent - before[k].percent)).toBeLessThan(1.5);
+      });
+    }
   });
 });

@@ -17,11 +17,21 @@ import { impedanceOf, type Modes, resonanceCount } from "../../lips/modes.ts";
 const POINTS = 40;
 /** The topmost resonances bound no note and are left free. */
 const UNPLAYED = 3;
+/** Weight of what is asked for exactly: a thousandth of the others' error is left in it. */
+const CERTAIN = 1000;
 /** Columns of fewer resonances have too little to fit to. */
 const FEWEST = 5;
 
-/** The column with two terms more; the same where it has too few resonances or they would make it give out energy. */
-export function withLeftOut(modes: Modes, exact: (hz: number) => readonly [re: number, im: number]): Modes {
+/**
+ * The column with two terms more; the same where it has too few resonances or they would make it give out energy.
+ *
+ * @param steady Z(0) that it is to have, Pa·s/m³; what comes of the rest where null
+ */
+export function withLeftOut(
+  modes: Modes,
+  exact: (hz: number) => readonly [re: number, im: number],
+  steady: number | null = null,
+): Modes {
   const { poles, residues } = modes;
   const count = resonanceCount(modes);
   if (count < FEWEST) return modes;
@@ -47,6 +57,11 @@ export function withLeftOut(modes: Modes, exact: (hz: number) => readonly [re: n
       rows.push(terms.map((term) => weight * term[part]));
       wanted.push(weight * (whole[part] - sum[part]));
     }
+  }
+  if (steady !== null) {
+    const weight = CERTAIN / Math.abs(steady);
+    rows.push(units.map((unit) => weight * impedanceOf(unit, 0)[0]));
+    wanted.push(weight * (steady - impedanceOf(modes, 0)[0]));
   }
   const fitted = solve(new Matrix(rows), Matrix.columnVector(wanted))
     .to1DArray()

@@ -50,6 +50,7 @@ export class Instrument {
 
   /** As it was worked out: which bell is settled. */
   readonly setup: Setup;
+  readonly #like: Instrument | null;
 
   constructor(
     asked: Setup,
@@ -62,6 +63,7 @@ export class Instrument {
   ) {
     this.modeCount = modes;
     this.gapMm = ownGapMm(asked);
+    this.#like = like ?? null;
     if (like) {
       const { bell } = like.setup.model;
       const setup = asked.model.bell === "automatic" && bell !== "automatic" ? withBell(asked, bell) : asked;
@@ -94,6 +96,20 @@ export class Instrument {
       column = new AirColumn(setup, low, high, line);
     }
     this.column = column;
+  }
+
+  #still: Instrument | null = null;
+
+  /** The same in still air; itself where no breath goes through it. */
+  get still(): Instrument {
+    if (!this.column.line.breath) return this;
+    const like = this.#like?.still ?? this;
+    const isSame = like.setup === this.setup && like.modeCount === this.modeCount;
+    this.#still ??=
+      isSame && like !== this
+        ? like
+        : new Instrument(this.setup, { like, modes: this.modeCount, breath: null });
+    return this.#still;
   }
 
   #lastGap: { readonly gapMm: number; readonly gap: Gap } | null = null;

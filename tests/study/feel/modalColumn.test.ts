@@ -3,6 +3,7 @@ import { STATE } from "../../../src/acoustics/duct/twoPort.ts";
 import { DEFAULT_LIPS, massPerAreaAt } from "../../../src/lips/lips.ts";
 import { impedanceOf, resonanceCount, resonanceHz, staticResistance } from "../../../src/lips/modes.ts";
 import { Thresholds } from "../../../src/lips/threshold.ts";
+import { breathOf } from "../../../src/study/blown/breath.ts";
 import { MODAL_COUNT, modalColumn } from "../../../src/study/feel/modalColumn.ts";
 import { valveIn } from "../../../src/study/feel/slots.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
@@ -12,8 +13,13 @@ import { demo } from "../../acoustics/setups.ts";
 const instrument = new Instrument(demo(), { modes: MODAL_COUNT });
 const valve = valveIn(instrument, DEFAULT_LIPS);
 
+const blown = new Instrument(instrument.setup, {
+  like: instrument,
+  breath: breathOf(instrument.setup, 20),
+});
+
 /** Z of the line itself, no sum of modes. */
-function exact(gapMm: number, omega: number): readonly [re: number, im: number] {
+function exact(gapMm: number, omega: number, instrument: Instrument): readonly [re: number, im: number] {
   const state = new Float64Array(STATE);
   instrument.column.rimState(instrument.gap(gapMm), 0, omega / (2 * Math.PI), 0, state);
   const size = state[2] ** 2 + state[3] ** 2;
@@ -32,12 +38,13 @@ function thresholdOn(
   lipHz: number,
   [lowHz, highHz]: readonly [number, number],
   steady: number,
+  instrument: Instrument,
 ) {
   const { density, width, quality, restOpening } = valve;
   const lip = 2 * Math.PI * lipHz;
   const mass = massPerAreaAt(valve, lipHz);
   const at = (omega: number) => {
-    const [re, im] = exact(gapMm, omega);
+    const [re, im] = exact(gapMm, omega, instrument);
     const size = re * re + im * im;
     const bow = (lip * lip - omega * omega) ** 2 + ((lip * omega) / quality) ** 2;
     const v = ((-im / size) * mass * bow * quality) / (width * omega * lip);
@@ -67,16 +74,35 @@ function thresholdOn(
 }
 
 describe("modal column", () => {
-  it("starts every note to the twelfth within 0.5 % of the line itself, at any gap", () => {
-    for (const gapMm of [0, 2.5, 8]) {
+  it.each([
+    ["still", instrument],
+    ["blown", blown],
+  ])("starts every note to the twelfth within 0.5 %% of the line itself, at any gap: %s", (_, instrument) => {
+    for (const gapMm of [0, 2.5, 5, 8]) {
       const modes = modalColumn(instrument, gapMm);
       expect(resonanceCount(modes)).toBe(MODAL_COUNT);
       const thresholds = new Thresholds(valve, modes);
       for (const n of [2, 3, 5, 8, 10, 11, 12]) {
         const { lipHz, mouthPressure, frequencyHz } = thresholds.lowest(n)!;
-        const line = thresholdOn(gapMm, lipHz, [frequencyHz - 25, frequencyHz + 25], staticResistance(modes));
+        const line = thresholdOn(
+          gapMm,
+          lipHz,
+          [frequencyHz - 25, frequencyHz + 25],
+          staticResistance(modes),
+          instrument,
+        );
         expect(Math.abs(mouthPressure / line - 1), `note ${n} at ${gapMm} mm`).toBeLessThan(0.005);
       }
+    }
+  });
+
+  it("has at 0 Hz what the stream adds to the line, at any gap: what it gives and takes at the notes is none of it", () => {
+    expect(blown.still).toBe(instrument);
+    for (const gapMm of [0, 1, 2.5, 4, 5, 6, 8]) {
+      const added = exact(gapMm, 2 * Math.PI, blown)[0] - exact(gapMm, 2 * Math.PI, instrument)[0];
+      const [still, now] = [instrument, blown].map((one) => staticResistance(modalColumn(one, gapMm)));
+      expect(added).toBeGreaterThan(0.5 * still);
+      expect((now - still) / added).toBeCloseTo(1, 2);
     }
   });
 
