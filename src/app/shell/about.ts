@@ -44,8 +44,8 @@ export class About extends LitElement {
         <section>
           <h2>What is left out</h2>
           <p>
-            The player; and in the bell all but plane waves, unless the instrument's model asks for more. Lips are two simple
-            models, the air flow is steady: neither knows a player's mouth, and neither says what suits anyone. Where the model has no answer, it says so.
+            The player. In the bell the sound's fronts are curved wherever that can be worked out, and plane where not. Lips are two
+            simple models, and the breath is even: neither knows a player's mouth, and neither says what suits anyone. Where the model has no answer, it says so.
           </p>
         </section>
         <section>
