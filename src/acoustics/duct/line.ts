@@ -97,7 +97,7 @@ export class Line {
    * @param like one that differs a little, whose curved fronts in the bell are taken over
    */
   constructor(
-    setup: Setup,
+    readonly setup: Setup,
     readonly breath: Breath | null = null,
     like: Line | null = null,
   ) {

@@ -80,21 +80,25 @@ export class Instrument {
     const spacing = first.soundSpeed / (2 * first.length);
     const low = Math.min(spacing / 4, curveHz?.[0] ?? Infinity);
     let high = Math.max((modes + 2) * spacing, curveHz?.[1] ?? 0);
-    const setup = settledBell(asked, high * LONGER ** 2);
-    this.setup = setup;
-    const line = setup === asked ? first : new Line(setup, breath);
-    let column = new AirColumn(setup, low, high, line);
+    // curved fronts no further up than is looked: beyond, they cost most
+    const settled = (): Line => {
+      const setup = settledBell(asked, high);
+      return setup === asked ? first : new Line(setup, breath);
+    };
+    let line = settled();
+    let column = new AirColumn(line.setup, low, high, line);
     // a bore that crowds its resonances upwards needs a longer look
-    const gap = line.gap(this.gapMm / 1000);
     let found = -1;
     for (let tries = 0; tries < 3; tries++) {
-      const count = resonancesOf(column, gap, modes).length;
+      const count = resonancesOf(column, line.gap(this.gapMm / 1000), modes).length;
       // where a longer look has found none more, there are none
       if (count >= modes || count === found) break;
       found = count;
       high *= LONGER;
-      column = new AirColumn(setup, low, high, line);
+      line = settled();
+      column = new AirColumn(line.setup, low, high, line);
     }
+    this.setup = line.setup;
     this.column = column;
   }
 

@@ -165,7 +165,7 @@ export const MODEL: readonly SetupField[] = [
       {
         hint:
           "Curved fronts put the demo’s upper resonances up to 19 cents lower and hardly change what a gap does. They take a " +
-          "quarter of a second more, once for every body, and reach no higher than ka = 12 at the mouth: 10 kHz where it is 122 mm wide. Where they serve: " +
+          "tenth of a second more, once for every body, and reach no higher than ka = 12 at the mouth: 10 kHz where it is 122 mm wide. Where they serve: " +
           "where they do not, as in a bell told by too few points, the waves are plane. The " +
           "sound that is heard and the waves that are drawn stay plane in the flare.",
       },
