@@ -290,7 +290,7 @@ describe("what the notebooks say", () => {
       slotsAt(instrument, gapMm, { referenceGapMm }).notes.find(({ n }) => n === 4)!.slot!;
     await expect.poll(() => figure(page, "hold-4")).toBe(`${fourth(5).slotWidthCents.toFixed(1)} cents`);
     await expect.poll(() => figure(page, "hold-finding")).toBe("too small to notice");
-    await expect.poll(() => figure(page, "landed")).toBe(note(followLeap(6, 8, 5, -120).landed!));
+    await expect.poll(() => figure(page, "landed")).toBe(note(followLeap(6, 8, 5, -160).landed!));
     await press(page, "miss", "ArrowRight", 12);
     await expect.poll(() => figure(page, "landed")).toBe("high C (8)");
     await press(page, "gap", "Home", 1);
