@@ -35,7 +35,7 @@ describe("how sure it is, by keyboard alone", () => {
     await expect.poll(() => page.getByTestId("gap-uncertainty").innerText()).toContain("± 0.07 mm");
     await page
       .getByTestId("headline")
-      .getByText(/known to ±0\.2 cents and ±0\.01 dB/)
+      .getByText(/known to ±0\.2 cents and ±0\.009 dB/)
       .waitFor();
     await tabTo(page, "How sure is this?");
     await page.keyboard.press("Enter");
