@@ -63,7 +63,8 @@ export class Instrument {
   ) {
     this.modeCount = modes;
     this.gapMm = ownGapMm(asked);
-    this.#like = like ?? null;
+    // in still air none is asked for again: a row of instruments, each like the one before, is not held
+    this.#like = (breath && like) ?? null;
     if (like) {
       const { bell } = like.setup.model;
       const setup = asked.model.bell === "automatic" && bell !== "automatic" ? withBell(asked, bell) : asked;
