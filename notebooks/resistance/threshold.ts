@@ -7,22 +7,22 @@ import { PLAYED } from "../../src/study/change/verdicts.ts";
 import { MODAL_COUNT } from "../../src/study/feel/modalColumn.ts";
 import { blownAt, valveIn } from "../../src/study/feel/slots.ts";
 import { Instrument } from "../../src/study/instrument/instrument.ts";
+import { KeptAnswers } from "../../src/study/keptAnswers.ts";
 import { demo } from "../paper/demo.ts";
 
 const still = new Instrument(demo, { modes: MODAL_COUNT });
 const valve = valveIn(still, DEFAULT_LIPS);
 
 /** The demo under a breath; the one asked for last is kept. */
-let blown = { litresPerMinute: 0, instrument: still };
-function underBreath(litresPerMinute: number): Instrument {
-  if (litresPerMinute === 0) return still;
-  if (blown.litresPerMinute !== litresPerMinute) {
-    const breath = breathOf(demo, litresPerMinute);
-    const instrument = new Instrument(demo, { modes: MODAL_COUNT, like: still, breath });
-    blown = { litresPerMinute, instrument };
-  }
-  return blown.instrument;
-}
+const underBreath = (litresPerMinute: number): Instrument =>
+  litresPerMinute === 0
+    ? still
+    : blown.to(
+        still,
+        [litresPerMinute],
+        () => new Instrument(demo, { like: still, breath: breathOf(demo, litresPerMinute) }),
+      );
+const blown = new KeptAnswers<Instrument, Instrument>(1);
 
 export interface NoteThreshold {
   readonly n: number;

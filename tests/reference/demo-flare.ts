@@ -12,6 +12,7 @@ import { commonFundamental, inContext } from "../../src/study/instrument/modeTab
 import { cents } from "../../src/study/instrument/pitch.ts";
 import { levenbergMarquardt } from "../../src/study/leastSquares/levenbergMarquardt.ts";
 import { bulgeAt } from "./bulge.ts";
+import { setupText } from "./setupText.ts";
 
 const BULGES = 5;
 /** What is moved: γ, the width where the horn starts, the bulges; and what a unit of each costs beside half a cent. */
@@ -80,9 +81,4 @@ for (const { x, settled } of search) {
   if (settled || ++count >= 8) break;
 }
 console.log("plane waves", told(centsOff(best, "plane")));
-writeFileSync(file, textOf(fileOf(best, "automatic")));
-
-/** A point of a profile on one line, as people read tables. */
-function textOf(setup: object): string {
-  return `${JSON.stringify(setup, null, 2).replace(/\[\s+(-?[\d.]+),\s+(-?[\d.]+)\s+\]/g, "[$1, $2]")}\n`;
-}
+writeFileSync(file, setupText(fileOf(best, "automatic")));

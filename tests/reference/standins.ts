@@ -12,6 +12,7 @@ import { readSetup } from "../../src/setup/file/readSetup.ts";
 import type { ProfileMm } from "../../src/setup/setup.ts";
 import { levenbergMarquardt } from "../../src/study/leastSquares/levenbergMarquardt.ts";
 import { bulgeAt } from "./bulge.ts";
+import { setupText } from "./setupText.ts";
 
 interface Recipe {
   readonly name: string;
@@ -338,10 +339,5 @@ for (const [id, recipe] of Object.entries(recipes)) {
   console.log(id, "multimodal", centsOff(id, recipe, x, "multimodal").map(Math.round).join(" "));
   console.log(id, "plane     ", centsOff(id, recipe, x, "plane").map(Math.round).join(" "));
   console.log(id, x.map((value) => value.toFixed(2)).join(" "));
-  writeFileSync(new URL(`${id}.setup.json`, folder), text(fileOf(id, recipe, x, "multimodal")));
-}
-
-/** A point of a profile on one line, as people read tables. */
-function text(file: object): string {
-  return `${JSON.stringify(file, null, 2).replace(/\[\s+(-?[\d.]+),\s+(-?[\d.]+)\s+\]/g, "[$1, $2]")}\n`;
+  writeFileSync(new URL(`${id}.setup.json`, folder), setupText(fileOf(id, recipe, x, "multimodal")));
 }
