@@ -7,6 +7,8 @@ const built = ["tests/browser/**", "tests/tour/**", "tests/cli/**"];
 /** What each project holds, and when to run it: DEVELOPERS.md, "Tests". */
 export default defineConfig({
   test: {
+    // transformed modules are kept between runs, by content
+    experimental: { fsModuleCache: true, fsModuleCachePath: "node_modules/.cache/vitest" },
     testTimeout: 120_000,
     hookTimeout: 240_000,
     maxWorkers: 2,

@@ -25,7 +25,7 @@ const parts = [
 
 const check = ([command, ...args]) =>
   new Promise((done) => {
-    const running = spawn("npx", ["--no-install", command, ...args], { stdio: ["ignore", "pipe", "pipe"] });
+    const running = spawn(`node_modules/.bin/${command}`, args, { stdio: ["ignore", "pipe", "pipe"] });
     const said = [];
     for (const stream of [running.stdout, running.stderr]) stream.on("data", (piece) => said.push(piece));
     running.on("close", (status) => {

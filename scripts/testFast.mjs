@@ -6,7 +6,7 @@ const ended = (running) => new Promise((done) => running.on("close", (status) =>
 const said = [];
 const check = spawn(process.execPath, ["scripts/check.mjs"], { stdio: ["ignore", "pipe", "pipe"] });
 for (const stream of [check.stdout, check.stderr]) stream.on("data", (piece) => said.push(piece));
-const tests = spawn("npx", ["--no-install", "vitest", "run", "--project", "node"], { stdio: "inherit" });
+const tests = spawn("node_modules/.bin/vitest", ["run", "--project", "node"], { stdio: "inherit" });
 
 const [checkStatus, testStatus] = await Promise.all([ended(check), ended(tests)]);
 process.stdout.write(Buffer.concat(said));

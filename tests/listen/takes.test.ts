@@ -41,14 +41,21 @@ const folder = new URL("../reference/listen/", import.meta.url);
 const { takes } = JSON.parse(readFileSync(new URL("truth.json", folder), "utf8")) as { takes: Truth[] };
 const of = (test: string) => takes.filter((take) => take.test === test);
 
-function heard({ file, test, options }: Truth) {
+const known = new Map<string, ReturnType<typeof listenTo>>();
+
+/** What is heard in a take, listened to once. */
+function heard({ file, test, options }: Truth): ReturnType<typeof listenTo> {
+  const before = known.get(file);
+  if (before) return before;
   const hertz = (name: string) => {
     const at = options.indexOf(name);
     return at < 0 ? [] : options[at + 1].split(",").map((text) => Number.parseFloat(text));
   };
   const bytes = new Uint8Array(readFileSync(new URL(file, folder)));
   const question = { test, nearHz: hertz("--near")[0] ?? null, notesHz: hertz("--notes") };
-  return listenTo(() => wavBlocks([bytes]), question);
+  const take = listenTo(() => wavBlocks([bytes]), question);
+  known.set(file, take);
+  return take;
 }
 
 const kinds = (take: ReturnType<typeof heard>) => take.warnings.map(({ kind }) => kind);

@@ -17,9 +17,11 @@ import { radialBasis } from "./radialBasis.ts";
 
 /** Length that plane waves may neglect before the flare, m: 0.04 cents of an instrument of 1.4 m. */
 const NEGLECTED = 3e-5;
-/** Lowest frequency of the series, Hz; below it they are continued. */
-const LOWEST = 1;
-/** Upper ends of their range, as ka at the mouth, from the usual one to the last that is answered. */
+/**
+ * Ends of the series' ranges as ka at the mouth: the lowest, about a hertz, below which they are continued, and the upper ones, from
+ * the usual to the last that is answered. Being ka, they ask the field outside the mouth for the same of every bell.
+ */
+const LOWEST_KA = 1e-3;
 const HIGHEST_KA = [3, 6, 12];
 /** Functions for these: two more change the reflection by less than 1e-4. */
 const FUNCTIONS = [5, 7, 10];
@@ -108,7 +110,7 @@ export class BellFlare {
       first > most
         ? null
         : new Interpolant(
-            Math.sqrt(LOWEST),
+            Math.sqrt((LOWEST_KA / HIGHEST_KA[range]) * highestHz),
             Math.sqrt(highestHz),
             1,
             first,

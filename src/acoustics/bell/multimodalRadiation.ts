@@ -36,7 +36,7 @@ export function radiationMatrix(
       ? new Float64Array(2 * count * count)
       : kind === "flanged"
         ? flanged(count, ka)
-        : unflanged(count, ka);
+        : unflangedOf(count, ka);
   return matrix.map((value) => (value * air.density * air.soundSpeed) / area);
 }
 
@@ -80,6 +80,23 @@ function flanged(count: number, x: number): Float64Array {
 }
 
 const norm = (q: number): number => Math.sqrt(2 * q + 1);
+
+/** Matrices of the thin pipe made last, by functions and ka: as series ask for the same ka of every bell, most are there. */
+const known = new Map<string, Float64Array>();
+const KEPT = 512;
+/** Digits of ka that count: far more than the matrix is good to, and few enough that rounding makes no second one of the same. */
+const DIGITS = 12;
+
+function unflangedOf(count: number, ka: number): Float64Array {
+  const rounded = ka.toPrecision(DIGITS);
+  const key = `${count} ${rounded}`;
+  const found = known.get(key);
+  if (found) return found;
+  const matrix = unflanged(count, Number(rounded));
+  known.set(key, matrix);
+  if (known.size > KEPT) known.delete(known.keys().next().value!);
+  return matrix;
+}
 
 /** Pipe modes that stand for the field at the rim's edge beside twice the functions asked for. */
 const EDGE_MODES = 24;

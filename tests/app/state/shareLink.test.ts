@@ -15,6 +15,7 @@ import { readSetup } from "../../../src/setup/file/readSetup.ts";
 import { SetupError } from "../../../src/setup/problem.ts";
 import { exampleFile } from "../../setup/example.ts";
 import { someSetup } from "../someSetup.ts";
+import { answersToOtherLetters } from "./otherLetters.ts";
 
 const lengths = (min: number, max: number) =>
   fc.integer({ min: min * 1000, max: max * 1000 }).map((um) => um / 1000);
@@ -98,25 +99,11 @@ describe("a shared document", () => {
     );
   });
 
-  test.each([1, 2, 3, 4, 5, 6, 7, 8])(
-    "any other letter at its end is noticed, whatever its length (%i)",
-    async (more) => {
-      const document = documentOf(someSetup({ name: "n".repeat(more) + "q".repeat(more % 3) }));
-      const text = await encodeDocument(document);
-      const letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
-      const changed = Array.from({ length: 9 }, (_, back) => text.length - 9 + back).flatMap((at) =>
-        [...letters.replace(text[at], "")].map((letter) => text.slice(0, at) + letter + text.slice(at + 1)),
-      );
-      expect(changed).toHaveLength(9 * 63);
-      const opened = changed.map((one) =>
-        decodeDocument(one).then(
-          () => `opened: ${one}`,
-          (error) => error instanceof SetupError || String(error),
-        ),
-      );
-      expect(new Set(await Promise.all(opened))).toEqual(new Set([true]));
-    },
-  );
+  test("any other letter at its end is noticed", async () => {
+    const answers = await answersToOtherLetters(2);
+    expect(answers).toHaveLength(9 * 63);
+    expect(new Set(answers)).toEqual(new Set([true]));
+  });
 
   test("broken into lines by a mail program it is still the same", async () => {
     const document = documentOf(someSetup());
