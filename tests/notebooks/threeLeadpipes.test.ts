@@ -11,13 +11,12 @@ import {
   worstBump,
 } from "../../notebooks/three-leadpipes/compared.ts";
 import { bumpExtentMm, drawings, tuned } from "../../notebooks/three-leadpipes/leadpipes.ts";
-import { madeOf, SUSPECTS } from "../../notebooks/three-leadpipes/made.ts";
 import type { Setup } from "../../src/setup/setup.ts";
 import { Instrument } from "../../src/study/instrument/instrument.ts";
 import { cents } from "../../src/study/instrument/pitch.ts";
-import { columnFitSteps } from "../../src/study/measured/columnFit.ts";
 import type { ComparedVariant } from "../../workers/instrument/compare.ts";
 import { Compare } from "../../workers/instrument/compare.ts";
+import { fitted, truthMm } from "./pipeMade.ts";
 
 async function compared(): Promise<readonly ComparedVariant[]> {
   const worker = new Compare();
@@ -93,31 +92,10 @@ describe("three leadpipes", () => {
 });
 
 describe("the pipe that was made", () => {
-  const made = madeOf(drawings[0]);
-  const truthMm = Number(/gap of ([\d.]+) mm/.exec(made.confession)![1]);
-
-  const fitted = (suspect: string) => {
-    const steps = columnFitSteps(made.variant.setup, made.measured, SUSPECTS[suspect].unknowns);
-    for (;;) {
-      const { done, value } = steps.next();
-      if (done) return value;
-    }
-  };
-
   it("is blamed on the gap alone with a narrow interval that misses the truth, and found out by what is left over", () => {
     const { estimates, judgement } = fitted("gap");
     const [low, high] = estimates[0].interval!;
     expect(truthMm < low || truthMm > high).toBe(true);
     expect(judgement).toBe("wrong");
-  });
-
-  it("is explained once the walls may be rough", () => {
-    for (const suspect of ["gap and walls", "all three"]) {
-      const { estimates, judgement } = fitted(suspect);
-      const [low, high] = estimates[0].interval!;
-      expect(truthMm).toBeGreaterThan(low);
-      expect(truthMm).toBeLessThan(high);
-      expect(judgement).toBe("sound");
-    }
   });
 });

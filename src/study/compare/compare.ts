@@ -106,8 +106,11 @@ export function* compareSteps(
   const reference = inContext(instrument.modes(chosen.gapMm));
   if (retune !== undefined && !reference[retune - 1])
     throw new OutOfRange(`resonance ${retune} does not exist here: choose one from 1 to ${reference.length}`);
+  // an instrument's own setup is the settled one, another object than was asked for
+  let asked = chosen.setup;
   for (const variant of variants) {
-    if (variant.setup !== instrument.setup) instrument = new Instrument(variant.setup, { modes: count });
+    if (variant.setup !== asked) instrument = new Instrument(variant.setup, { modes: count });
+    asked = variant.setup;
     yield compared(variant, instrument, reference, options);
   }
 }

@@ -4,7 +4,6 @@ import { AirColumn } from "../../../src/acoustics/airColumn.ts";
 import { modeGradients } from "../../../src/acoustics/resonance/modeGradient.ts";
 import { resonancesOf } from "../../../src/acoustics/resonance/resonances.ts";
 import { sensitivity } from "../../../src/acoustics/resonance/sensitivity.ts";
-import type { Setup } from "../../../src/setup/setup.ts";
 import { withBell } from "../../../src/setup/withBell.ts";
 import { anySetup, demo } from "../setups.ts";
 import { byTwoBores, expectBodyAsTwoBores, expectPointAsTwoBores } from "./twoBores.ts";
@@ -70,7 +69,7 @@ it("of a bell with curved fronts: the sum over the body is what widening all of 
 });
 
 it("has places to the mouth in either bell, and to a multimodal bell's flare where no more is asked for", () => {
-  const endOf = (bell: Setup["model"]["bell"], flare: boolean) => {
+  const endOf = (bell: "plane" | "multimodal", flare: boolean) => {
     const column = new AirColumn(withBell(demo(), bell), 30, 1700);
     const gap = column.line.gap(0.0025);
     const { places } = modeGradients(column, gap, resonancesOf(column, gap, 1), 0, flare);

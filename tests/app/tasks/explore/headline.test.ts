@@ -132,8 +132,10 @@ test("of a stand-in it says whose gap was measured and between what the change l
       "mouthpiece.insertion": "measured",
     } as const,
   };
+  const explorations = new Map<Setup, Exploration>();
   const said = (of: Setup, chosenGapMm = 5.04) => {
-    const exploration = new Exploration(of);
+    const exploration = explorations.get(of) ?? new Exploration(of);
+    explorations.set(of, exploration);
     exploration.explore(chosenGapMm, 2.5, 4);
     const known = exploration.explore(chosenGapMm, 2.5, 4);
     return headline({ explored: known, retuned: null, felt: null, setup: of, unit: "mm" });
