@@ -59,7 +59,9 @@ describe("losses of area changes against a hydraulics handbook", () => {
 });
 
 describe("a pipe", () => {
-  const profile = fc.array(fc.double({ min: 0.002, max: 0.03, noNaN: true }), { minLength: 2, maxLength: 8 });
+  // to the micrometre: a step of rounding alone has no loss that could be the same to 1e-9
+  const radius = fc.integer({ min: 2_000, max: 30_000 }).map((um) => um / 1e6);
+  const profile = fc.array(radius, { minLength: 2, maxLength: 8 });
   const cones = (radii: readonly number[]): Cone[] =>
     radii.slice(1).map((radiusOut, i) => ({ length: i % 3 === 2 ? 0 : 0.02, radiusIn: radii[i], radiusOut }));
 
