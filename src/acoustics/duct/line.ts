@@ -133,8 +133,11 @@ export class Line {
     return this.bore.bellAir.soundSpeed;
   }
 
-  /** The gap of `gap` m: the shank moves, receiver and leadpipe stay. */
-  gap(gap: number): Gap {
+  /**
+   * The gap of `gap` m: the shank moves, receiver and leadpipe stay.
+   * @param like another line's, whose steps serve where they are the same
+   */
+  gap(gap: number, like: Gap | null = null): Gap {
     const { receiver, shankExit, leadpipeMouth, gapAir, wallLossFactor, junction } = this.bore;
     const radius = (fromMouth: number) => receiver.mouthRadius - receiver.radiusTaper * fromMouth;
     const cavity = {
@@ -144,7 +147,7 @@ export class Line {
       leadpipe: leadpipeMouth,
       gap,
     };
-    return new Gap(cavity, gapAir, wallLossFactor, junction, this.breath?.atGap(gap) ?? null);
+    return new Gap(cavity, gapAir, wallLossFactor, junction, this.breath?.atGap(gap) ?? null, like);
   }
 
   /**

@@ -24,6 +24,13 @@ export interface Cavity {
   readonly gap: number;
 }
 
+const isSameCavity = (a: Cavity, b: Cavity): boolean =>
+  a.gap === b.gap &&
+  a.shankExit === b.shankExit &&
+  a.cavityAtShank === b.cavityAtShank &&
+  a.cavityAtLeadpipe === b.cavityAtLeadpipe &&
+  a.leadpipe === b.leadpipe;
+
 /** Below this, m, shank and leadpipe touch. */
 const CONTACT = 1e-9;
 
@@ -59,11 +66,14 @@ export class Gap {
     readonly cavity: Cavity,
     readonly air: Air,
     wallLossFactor: number,
-    junction: "modal" | "plane",
+    readonly junction: "modal" | "plane",
     /** Of a stream across it; none in still air. */
     readonly stream: SeriesImpedance | null = null,
+    /** One that may have the same steps: they are most of what a gap costs. */
+    like: Gap | null = null,
   ) {
-    this.inertance = junction === "modal" ? cavityInertance(cavity) : [0, 0, 0];
+    if (like?.junction === junction && isSameCavity(like.cavity, cavity)) this.inertance = like.inertance;
+    else this.inertance = junction === "modal" ? cavityInertance(cavity) : [0, 0, 0];
     this.#medium = new Medium(air, wallLossFactor);
   }
 

@@ -7,11 +7,11 @@
  */
 import { profileLengthMm } from "../../setup/geometry.ts";
 import type { AirColumn } from "../airColumn.ts";
-import { BoreGradient, type RimWeights } from "../duct/boreGradient.ts";
+import { BoreGradient } from "../duct/boreGradient.ts";
 import type { Place } from "../duct/boreLayout.ts";
-import { STATE } from "../duct/twoPort.ts";
 import type { Gap } from "../gap/gap.ts";
-import { type Resonance, zeroDerivative } from "./resonances.ts";
+import type { Resonance } from "./resonances.ts";
+import { atRim } from "./sensitivity.ts";
 
 /** Entry i belongs to place i, 1/m. */
 export interface ModeGradient {
@@ -43,22 +43,14 @@ export function modeGradients(
   const bore = new BoreGradient(column.line, leadpipeLength, gap, draw, flare);
   const modes = resonances.map((resonance): ModeGradient => {
     const { frequency, decay, peak } = resonance;
-    // complex Hz a unit of U
-    const [re, im] = zeroDerivative(column, gap, resonance, [1, 0], draw);
+    const {
+      hertzByFlow: [re, im],
+      heightWeights,
+    } = atRim({ column, gap, draw }, resonance);
     return {
       frequency: bore.gradient(frequency, decay, [0, 0, re / frequency, im / frequency]),
-      height: peak && bore.gradient(peak.frequency, 0, logarithmicWeights(column, gap, draw, peak.frequency)),
+      height: peak && heightWeights && bore.gradient(peak.frequency, 0, heightWeights),
     };
   });
   return { places: bore.places, modes };
-}
-
-/** 1/p and −1/U: d ln(p/U) = dp/p − dU/U. */
-function logarithmicWeights(column: AirColumn, gap: Gap, draw: number, f: number): RimWeights {
-  const state = new Float64Array(STATE);
-  column.rimState(gap, draw, f, 0, state);
-  const [pRe, pIm, uRe, uIm] = state;
-  const p2 = pRe * pRe + pIm * pIm;
-  const u2 = uRe * uRe + uIm * uIm;
-  return [pRe / p2, -pIm / p2, -uRe / u2, uIm / u2];
 }

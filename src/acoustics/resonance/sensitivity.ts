@@ -8,6 +8,7 @@
  * bores a little apart, taken at the same frequency: no root is searched again.
  */
 import type { AirColumn } from "../airColumn.ts";
+import type { RimWeights } from "../duct/boreGradient.ts";
 import { STATE } from "../duct/twoPort.ts";
 import type { Gap } from "../gap/gap.ts";
 import { type Complex, type Resonance, zeroDerivative } from "./resonances.ts";
@@ -58,34 +59,65 @@ export const bySlide = (column: AirColumn, gap: Gap, draw = 0): StateDerivative 
     2 * SLIDE_STEP,
   );
 
+/** What a resonance makes of a change of [p, U] at the rim: made once for all the dimensions that may move it. */
+export interface AtRim {
+  readonly resonance: Resonance;
+  /** Hz the resonance moves a unit of U there, complex. */
+  readonly hertzByFlow: Complex;
+  /** Of d ln|Z| at the peak; null where the resonance has none. */
+  readonly heightWeights: RimWeights | null;
+}
+
+export function atRim({ column, gap, draw }: Side, resonance: Resonance): AtRim {
+  return {
+    resonance,
+    hertzByFlow: zeroDerivative(column, gap, resonance, [1, 0], draw),
+    heightWeights: resonance.peak && heightWeights(column, gap, draw, resonance.peak.frequency),
+  };
+}
+
+/** 1/p and −1/U: d ln(p/U) = dp/p − dU/U. */
+function heightWeights(column: AirColumn, gap: Gap, draw: number, peakHz: number): RimWeights {
+  const state = new Float64Array(STATE);
+  column.rimState(gap, draw, peakHz, 0, state);
+  const [pRe, pIm, uRe, uIm] = state;
+  const p2 = pRe * pRe + pIm * pIm;
+  const u2 = uRe * uRe + uIm * uIm;
+  return [pRe / p2, -pIm / p2, -uRe / u2, uIm / u2];
+}
+
 /** What a small change of the bore does to a resonance: relative change of its frequency and of its peak's height. */
 export function sensitivity(side: Side, resonance: Resonance, derivative: StateDerivative): Sensitivity {
-  const [re] = frequencyDerivative(side, resonance, derivative);
+  return sensitivityAt(atRim(side, resonance), derivative);
+}
+
+/** The same, of a resonance whose part is known. */
+export function sensitivityAt(at: AtRim, derivative: StateDerivative): Sensitivity {
   return {
-    frequency: re / resonance.frequency,
-    height: resonance.peak && heightDerivative(side, resonance.peak.frequency, derivative),
+    frequency: frequencyDerivative(at, derivative)[0] / at.resonance.frequency,
+    height: heightDerivative(at, derivative),
   };
 }
 
 /** d f_n/dθ, Hz a unit, complex. */
 export function frequencyDerivative(
-  { column, gap, draw }: Side,
-  resonance: Resonance,
+  { resonance: { frequency, decay }, hertzByFlow: [re, im] }: AtRim,
   derivative: StateDerivative,
 ): Complex {
   const moved = new Float64Array(STATE);
-  derivative(resonance.frequency, resonance.decay, moved);
-  return zeroDerivative(column, gap, resonance, [moved[2], moved[3]], draw);
+  derivative(frequency, decay, moved);
+  const [, , duRe, duIm] = moved;
+  return [re * duRe - im * duIm, re * duIm + im * duRe];
 }
 
-function heightDerivative({ column, gap, draw }: Side, peakHz: number, derivative: StateDerivative): number {
-  const state = new Float64Array(STATE);
+function heightDerivative(
+  { resonance: { peak }, heightWeights }: AtRim,
+  derivative: StateDerivative,
+): number | null {
+  if (!peak || !heightWeights) return null;
   const moved = new Float64Array(STATE);
-  column.rimState(gap, draw, peakHz, 0, state);
-  derivative(peakHz, 0, moved);
-  const [pRe, pIm, uRe, uIm] = state;
+  derivative(peak.frequency, 0, moved);
+  const [wpRe, wpIm, wuRe, wuIm] = heightWeights;
   const [dpRe, dpIm, duRe, duIm] = moved;
-  return (
-    (dpRe * pRe + dpIm * pIm) / (pRe * pRe + pIm * pIm) - (duRe * uRe + duIm * uIm) / (uRe * uRe + uIm * uIm)
-  );
+  return wpRe * dpRe - wpIm * dpIm + wuRe * duRe - wuIm * duIm;
 }

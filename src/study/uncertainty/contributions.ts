@@ -7,12 +7,14 @@
  */
 import type { AirColumn } from "../../acoustics/airColumn.ts";
 import {
+  atRim,
   betweenSides,
   byGap,
   bySlide,
+  frequencyDerivative,
   type Side,
   type StateDerivative,
-  sensitivity,
+  sensitivityAt,
 } from "../../acoustics/resonance/sensitivity.ts";
 import { type DimensionUnit, dimensionAt } from "../../setup/dimension/dimension.ts";
 import { isProvenanceDimension, provenanceOf } from "../../setup/dimension/provenance.ts";
@@ -112,17 +114,18 @@ export class Contributions {
     const derivatives = this.dimensions.map((dimension) => this.#derivative(dimension, here, isContact));
     const slide = bySlide(column, here.gap);
     return this.#instrument.resonances(gapMm).map((resonance, i) => {
+      const rim = atRim(here, resonance);
       const each = derivatives.map((derivative, k) => {
         if (derivative === null) return { frequency: 0, height: 0 };
         const { standard } = this.dimensions[k];
-        const { frequency, height } = sensitivity(here, resonance, derivative);
+        const { frequency, height } = sensitivityAt(rim, derivative);
         return { frequency: frequency * standard, height: (height ?? 0) * standard };
       });
       return {
         n: i + 1,
         cents: each.map(({ frequency }) => CENTS * frequency),
         decibels: resonance.peak && each.map(({ height }) => DECIBELS * height),
-        slideCents: (CENTS * sensitivity(here, { ...resonance, peak: null }, slide).frequency) / 1000,
+        slideCents: (CENTS * frequencyDerivative(rim, slide)[0]) / resonance.frequency / 1000,
       };
     });
   }
@@ -142,7 +145,11 @@ export class Contributions {
     const { less, more, by } = this.#pair(dimension);
     const movesGap = path === DEPTH && !isContact;
     const step = movesGap ? by / 2000 : 0;
-    const side = (column: AirColumn, gap: number): Side => ({ column, gap: column.line.gap(gap), draw: 0 });
+    const side = (column: AirColumn, gap: number): Side => ({
+      column,
+      gap: column.line.gap(gap, here.gap),
+      draw: 0,
+    });
     // at the leadpipe only the deeper receiver leaves a gap
     return gapM < step
       ? betweenSides(here, side(more, gapM + step), by / 2)
