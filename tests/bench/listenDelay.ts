@@ -3,15 +3,15 @@
  * clock, and a note is there with the first frame after the strip has one line more. The browser's own way from its clock to the
  * page's microphone is in it, that of a sound card is not.
  */
-import type { Page } from "playwright-core";
 import type { Row } from "./bench.ts";
+import { AT, type PageBench } from "./chromium.ts";
 
 const NOTES = 14;
 
 declare global {
   interface Window {
     /** Sounds the notes; for each, ms from its beginning until it is drawn, or until it is in the page's microphone. */
-    annulusDelays?: (hz: number, notes: number, until: "drawn" | "heard") => Promise<number[]>;
+    annulusDelays?: (hz: number, notes: number, until: "drawn" | "heard", strip: string) => Promise<number[]>;
   }
 }
 
@@ -34,16 +34,10 @@ function microphoneOfNotes(): void {
     source = { context, gain, oscillator, microphone };
     return microphone.stream;
   };
-  window.annulusDelays = async (hz, notes, until) => {
+  window.annulusDelays = async (hz, notes, until, at) => {
     const { context, gain, oscillator, microphone } = source!;
     oscillator.frequency.value = hz;
-    const strip = () =>
-      document
-        .querySelector("annulus-app")
-        ?.shadowRoot?.querySelector("annulus-task-sheet")
-        ?.shadowRoot?.querySelector("annulus-listen")
-        ?.shadowRoot?.querySelector("annulus-listen-strip")
-        ?.shadowRoot?.querySelector("annulus-chart")?.shadowRoot;
+    const strip = () => window.bench.find(at)?.shadowRoot;
     const lines = () =>
       strip()?.querySelector("[data-part=pitch]")?.getAttribute("d")?.match(/M/g)?.length ?? 0;
     const drawnAfter = (before: number) =>
@@ -83,11 +77,11 @@ function microphoneOfNotes(): void {
       }
       const before = lines();
       // nowhere near the rhythm of blocks and frames
-      const at = context.currentTime + 0.15 + 0.0137 * (note % 7);
-      gain.gain.setValueAtTime(0.3, at);
-      gain.gain.setValueAtTime(0, at + 0.25);
+      const from = context.currentTime + 0.15 + 0.0137 * (note % 7);
+      gain.gain.setValueAtTime(0.3, from);
+      gain.gain.setValueAtTime(0, from + 0.25);
       const there = await (until === "drawn" ? drawnAfter(before) : heardNext());
-      delays.push(there - zero - 1000 * at);
+      delays.push(there - zero - 1000 * from);
       await sleep(300);
     }
     await ears.close();
@@ -114,16 +108,18 @@ const rows = (drawn: number | null, heard: number | null): Row[] => [
 
 export const ABSENT_LISTEN_DELAY = rows(null, null);
 
-export async function listenDelayRows(page: Page, address: string): Promise<Row[]> {
-  await page.addInitScript(microphoneOfNotes);
-  await page.goto(`${address}#listen`);
+export async function listenDelayRows({ visit }: PageBench): Promise<Row[]> {
+  const page = await visit({
+    hash: "#listen",
+    before: (context) => context.addInitScript(microphoneOfNotes),
+  });
   await page.getByTestId("listen").click();
   await page.getByTestId("listen-state").filter({ hasText: "Play." }).waitFor({ timeout: 20_000 });
   const seenUntil = async (until: "drawn" | "heard") => {
-    const delays = await page.evaluate(([notes, what]) => window.annulusDelays!(466.16, notes, what), [
-      NOTES,
-      until,
-    ] as const);
+    const delays = await page.evaluate(
+      ([notes, what, at]) => window.annulusDelays!(466.16, notes, what, at),
+      [NOTES, until, AT.strip] as const,
+    );
     const seen = delays.filter(Number.isFinite).sort((a, b) => a - b);
     if (process.env.DELAYS) console.error(seen.map((one) => one.toFixed(1)).join(" "));
     if (seen.length < NOTES - 2) throw new Error(`only ${seen.length} of ${NOTES} notes were ${until}`);
