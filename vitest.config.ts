@@ -28,11 +28,16 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: "slow", include: [slow], exclude: built },
+        test: { name: "slow", include: [slow], exclude: built, isolate: false },
       },
       {
         extends: true,
-        test: { name: "cli", include: ["tests/cli/**/*.test.ts"], globalSetup: "tests/cli/build.ts" },
+        test: {
+          name: "cli",
+          include: ["tests/cli/**/*.test.ts"],
+          globalSetup: "tests/cli/build.ts",
+          isolate: false,
+        },
       },
       {
         extends: true,
@@ -40,6 +45,7 @@ export default defineConfig({
           name: "browser",
           include: ["tests/browser/**/*.test.ts"],
           globalSetup: "tests/browser/serve.ts",
+          isolate: false,
           testTimeout: 300_000,
           // a machine that stops for a minute is no fault; a test that fails twice is one, and a second try is told
           retry: 1,

@@ -4,7 +4,7 @@ import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
 import { expect } from "vitest";
 import { picture } from "./browser.ts";
-import { still } from "./still.ts";
+import { AT_ONCE_MS, still } from "./still.ts";
 
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
@@ -27,7 +27,8 @@ export async function expectSoundEverywhere(page: Page, name: string): Promise<v
   const session = await page.context().newCDPSession(page);
   const found: string[] = [];
   const look = async (where: string, rules?: readonly string[]): Promise<void> => {
-    await still(page);
+    // colours are all in the style sheets: with others nothing is worked out or drawn anew
+    await (rules === OF_COLOUR ? still(page, AT_ONCE_MS) : still(page));
     await picture(page, `${name}-${where}`);
     const said = [...(await overTheEdge(page)), ...(await serious(page, rules))];
     found.push(...said.map((text) => `${name} ${where}: ${text}`));

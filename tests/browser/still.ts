@@ -5,11 +5,14 @@ import { expect } from "vitest";
 /** Longer than the page puts off drawing what is out of sight, and than it goes on showing an old answer as if new. */
 const QUIET_MS = 300;
 
+/** Some frames: for what is drawn at once or not at all, as other colours are. */
+export const AT_ONCE_MS = 50;
+
 /**
  * The page has come to rest: its fonts are there, nothing is being worked out anew, no animation with an end runs, and nothing
  * in any of its shadows has changed for a while.
  */
-export const still = (page: Page): Promise<void> =>
+export const still = (page: Page, quietMs = QUIET_MS): Promise<void> =>
   page.evaluate(async (quietMs) => {
     await document.fonts.ready;
     await new Promise<void>((done, fail) => {
@@ -49,7 +52,7 @@ export const still = (page: Page): Promise<void> =>
       watch(document);
       wait();
     });
-  }, QUIET_MS);
+  }, quietMs);
 
 /** What the tab keeps over a reload has come to hold this. */
 export const keptInTab = (page: Page, words: RegExp): Promise<void> =>

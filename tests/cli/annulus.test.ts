@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { exampleFile } from "../setup/example.ts";
-import { annulus, expectRefused } from "./run.ts";
+import { annulus, annulusAlone, expectRefused } from "./run.ts";
 
 const demo = "shared/demo.setup.json";
 
@@ -17,6 +17,28 @@ describe("annulus", () => {
     });
     expect(status).toBe(0);
     expect(stdout).toBe(annulus(["modes", demo, "--format", "csv"]).stdout);
+  });
+
+  it("answers in a process of its own as these tests are answered, what it exits with included", () => {
+    const setup = readFileSync(demo, "utf8");
+    const calls: readonly (readonly [status: number, args: string, input?: string | Uint8Array])[] = [
+      [0, "modes - --format json", setup],
+      [1, "modes - --format json --modes 3", `${setup.replace(/\s*\n\s*/g, " ")}\n{"format":1}\n`],
+      [
+        0,
+        "listen - --test slot --near 466 --format json",
+        readFileSync("tests/reference/listen/slot-trumpet.wav"),
+      ],
+      [1, "modes no-such-file.json"],
+      [1, "gap --depth 20mm --insertion 22mm"],
+      [2, "nonsense"],
+      [0, "--help"],
+    ];
+    for (const [status, args, input] of calls) {
+      const alone = annulusAlone(args.split(" "), input);
+      expect(alone.status, args).toBe(status);
+      expect(alone).toEqual(annulus(args.split(" "), input));
+    }
   });
 
   it("curve: CSV and JSON of impedance", () => {
