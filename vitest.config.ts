@@ -1,5 +1,5 @@
 import { defineConfig } from "vitest/config";
-import { SameEnvironmentTogether } from "./vitest.sequence.ts";
+import { ByProject } from "./vitest.sequence.ts";
 
 const slow = "tests/**/*.slow.test.ts";
 const built = ["tests/browser/**", "tests/tour/**", "tests/cli/**"];
@@ -13,7 +13,7 @@ export default defineConfig({
     hookTimeout: 240_000,
     maxWorkers: 2,
     setupFiles: ["tests/arithmetic.ts", "tests/properties.ts"],
-    sequence: { sequencer: SameEnvironmentTogether },
+    sequence: { sequencer: ByProject },
     projects: [
       {
         extends: true,
@@ -51,8 +51,6 @@ export default defineConfig({
           retry: 1,
           // a busy machine draws late, which is no fault
           expect: { poll: { timeout: 30_000 } },
-          // after all others, which would take the two browsers' time
-          sequence: { groupOrder: 1 },
         },
       },
       {
@@ -64,7 +62,6 @@ export default defineConfig({
           testTimeout: 300_000,
           retry: 1,
           expect: { poll: { timeout: 60_000 } },
-          sequence: { groupOrder: 1 },
         },
       },
     ],

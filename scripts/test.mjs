@@ -24,6 +24,8 @@ const tests = run("npx", [
   "--no-install",
   "vitest",
   "run",
+  // one more than a small machine has cores: what drives a browser waits a fifth of its time
+  "--maxWorkers=3",
   "--reporter=default",
   "--reporter=json",
   `--outputFile.json=${report}`,

@@ -76,8 +76,174 @@ async function press(page: Page, slider: string, key: string, times: number): Pr
   for (let i = 0; i < times; i++) await page.keyboard.press(key);
 }
 
+/** What the model's worker found of the peaks in the notebook on resistance, beside the study's own. */
+async function expectBlown(page: Page, gapMm: number, litresPerMinute: number): Promise<void> {
+  const still = new Instrument(demo);
+  const estimate = new Instrument(demo, { like: still, breath: breathOf(demo, litresPerMinute) });
+  const instruments = blownInstruments(still, estimate, litresPerMinute);
+  const six = playedPeaks(breathEffect(instruments, litresPerMinute, gapMm, 0)).find(({ n }) => n === 6)!;
+  const widest = gapEffect(breathEffect(instruments, litresPerMinute, mostGapMm, 0));
+  const range = ([low, high]: readonly [number, number]) => `${signed(low, 2)} to ${signed(high, 2)} dB`;
+  const said = (name: string) => figure(page, name).then((text) => text.replace(/\s+/g, " "));
+  await expect.poll(() => said("breath-6")).toBe(`${signed(six.breathDb.estimate, 2)} dB`);
+  await expect.poll(() => said("gap-still")).toBe(range(widest.still));
+  await expect.poll(() => said("gap-blown")).toBe(range(widest.blown));
+  await expect.poll(() => said("gap-other")).toBe(`${widest.otherBy.toFixed(2)} dB`);
+}
+
+/** What holds at either end of a notebook's sliders: said, and never a nonsense. */
+async function expectEnds(
+  visited: Visit,
+  sliders: readonly string[],
+  expectSaid: (said: string, end: "Home" | "End") => void = () => {},
+): Promise<void> {
+  const { page } = visited;
+  for (const end of ["Home", "End"] as const) {
+    for (const slider of sliders) await press(page, slider, end, 1);
+    await settled(page);
+    await expectWhole(visited);
+    const said = await page.locator("main").innerText();
+    expect(said).not.toMatch(/missed by \+?0 cents|Rounded to 0\.00|\+0\.0 cents against/);
+    expectSaid(said, end);
+  }
+}
+
+/** What a notebook says, settled and as it opens: computed here once more, then with its sliders moved. */
+const SAYS: Readonly<Record<string, (visited: Visit) => Promise<void>>> = {
+  // as computed outside the browser, before and after a slider is moved, and what holds at the ends
+  "why-the-gap-matters": async (visited) => {
+    const { page } = visited;
+    const expected = async (gapMm: number) => {
+      const { shiftCents, heightDb, slideMm, remainingCents } = effectOf(gapMm);
+      await expect.poll(() => figure(page, "shift")).toBe(`${signed(shiftCents, 1)} cents`);
+      await expect.poll(() => figure(page, "height")).toBe(`${signed(heightDb, 2)} dB`);
+      await expect.poll(() => figure(page, "slide")).toBe(`${signed(slideMm, 1)} mm`);
+      await expect.poll(() => figure(page, "remaining")).toBe(`${signed(remainingCents, 1)} cents`);
+    };
+    await expected(4.5);
+    await press(page, "gap", "ArrowRight", 50);
+    await settled(page);
+    await expected(5.5);
+    await press(page, "length", "Home", 1);
+    const lowest = stageOf(tube(600)).modes[0].frequencyHz;
+    await expect.poll(() => figure(page, "tube-lowest")).toBe(`${lowest.toFixed(1)} Hz`);
+    await expectWhole(visited);
+    await expectEnds(visited, ["length", "bell", "cup", "gap"], (said, end) => {
+      expect(said.includes("Without a bell nothing has moved")).toBe(end === "Home");
+      expect(said.includes("until the shank touches the leadpipe")).toBe(end === "Home");
+      expect(said).toMatch(end === "Home" ? /With the cup so shallow/ : /With the cup so deep/);
+    });
+  },
+  // the curve and the errors are those of the tests' tables
+  "how-the-gap-is-modelled": async (visited) => {
+    const { page } = visited;
+    await expect.poll(() => figure(page, "excess")).toBe(excessAt(2.54).toFixed(3));
+    const worst = theGap.map((check) => outcomeOf(check).worst.off);
+    await expect.poll(() => figure(page, "straight-worst")).toBe(`${(100 * worst[0]).toFixed(3)} %`);
+    await expect.poll(() => figure(page, "usual-worst")).toBe(`${(100 * worst[1]).toFixed(3)} %`);
+    await press(page, "gap", "Home", 1);
+    await expect.poll(() => figure(page, "excess")).toBe(excessAt(0.2).toFixed(3));
+    await expectWhole(visited);
+  },
+  // the study's figures, the worker's among them, before and after flow and entry are moved, and what holds at the ends
+  resistance: async (visited) => {
+    const { page } = visited;
+    const expected = async (gapMm: number, litresPerMinute: number, entry: number) => {
+      const { gap } = resistance(withEntry(entry), { gapMm, litresPerMinute });
+      await expect.poll(() => figure(page, "gap-estimate")).toBe(`${gap.dropPa.estimate.toFixed(2)} Pa`);
+      await expect.poll(() => figure(page, "gap-most")).toBe(`${gap.dropPa.upper.toFixed(2)} Pa`);
+      const change = resistanceChange(demo, { gapMm, referenceGapMm, litresPerMinute });
+      await expect
+        .poll(() => figure(page, "change-percent"))
+        .toBe(`${signed(change.changePercent.estimate, 2)} %`);
+      await expect.poll(() => figure(page, "finding")).toBe(RESISTANCE_FINDING[change.finding]);
+    };
+    await expected(5, 20, entryMm);
+    await expect
+      .poll(() => figure(page, "threshold-4"))
+      .toBe(`${(thresholdsAt(5).find(({ n }) => n === 4)!.mouthPa / 1000).toFixed(2)} kPa`);
+    const [loud] = levelLoss(new Instrument(demo, { modes: MODAL_COUNT }), { gapsMm: [5] });
+    await expect.poll(() => figure(page, "loud-all")).toBe(`${signed(loudestLoss(loud, 4)!.heightDb, 2)} dB`);
+    const edge = resistance(withEdge(0.5), { gapMm: 5, litresPerMinute: 20 }).throatEdge.dropPa.estimate;
+    await expect.poll(() => figure(page, "edge-estimate")).toBe(`${edge.toFixed(1)} Pa`);
+    const giving = mayGive(streamAcross(5, 20))!;
+    await expect.poll(() => figure(page, "gives-from")).toBe(giving.from.toFixed(2));
+    const { turning } = nearestGapStream(gapStreamNumbers(demo, 5, 20)!);
+    await expect.poll(() => figure(page, "turning")).toBe(`${(100 * turning).toFixed(1)} %`);
+    await expectBlown(page, 5, 20);
+    await press(page, "flow", "ArrowRight", 10);
+    await press(page, "entry", "Home", 1);
+    await expected(5, 30, 7.9);
+    await settled(page);
+    await expectBlown(page, 5, 30);
+    await expectWhole(visited);
+    await expectEnds(visited, ["flow", "gap", "edge", "entry"], (said, end) => {
+      expect(said.includes("Left sharp, the edge takes")).toBe(end === "Home");
+      expect(said.includes("Without a gap no layer crosses it")).toBe(end === "Home");
+      expect(said.includes("The gap is closed: nothing can differ")).toBe(end === "Home");
+    });
+  },
+  // what begins, what the workers find, where a leap lands, and what holds at the ends
+  slots: async (visited) => {
+    const { page } = visited;
+    await expect
+      .poll(() => figure(page, "begins"))
+      .toBe(`${note(whatBegins(blownOn(5), 445, 8000).n!)} begins`);
+    const fourth = (gapMm: number) =>
+      slotsAt(instrument, gapMm, { referenceGapMm }).notes.find(({ n }) => n === 4)!.slot!;
+    await expect.poll(() => figure(page, "hold-4")).toBe(`${fourth(5).slotWidthCents.toFixed(1)} cents`);
+    await expect.poll(() => figure(page, "hold-finding")).toBe("too small to notice");
+    await expect.poll(() => figure(page, "landed")).toBe(note(followLeap(6, 8, 5, -160).landed!));
+    await press(page, "miss", "ArrowRight", 12);
+    await expect.poll(() => figure(page, "landed")).toBe("high C (8)");
+    await press(page, "gap", "Home", 1);
+    await settled(page);
+    await expect.poll(() => figure(page, "hold-4")).toBe(`${fourth(0).slotWidthCents.toFixed(1)} cents`);
+    // one press, one leap, to its end
+    await page.getByRole("button", { name: "Hear this slur" }).click();
+    await page.getByText("played", { exact: true }).waitFor(patience);
+    await expectWhole(visited);
+    await expectEnds(visited, ["pressure", "gap", "miss"]);
+  },
+  // compared, ranked, searched, fitted; another wish and another suspect
+  "three-leadpipes": async (visited) => {
+    const { page } = visited;
+    const [reference, , quick] = drawings.map(({ setup, gapMm }) => ({
+      instrument: new Instrument(setup),
+      gapMm,
+    }));
+    const from = reference.instrument.modes(reference.gapMm)[5].frequencyHz;
+    const target = reference.instrument.modes(reference.gapMm)[tuned - 1].frequencyHz;
+    const drawMm = quick.instrument.drawFor(tuned, target, quick.gapMm);
+    const moved = quick.instrument.modes(quick.gapMm, drawMm)[5].frequencyHz;
+    await expect
+      .poll(() => figure(page, "apart-3"))
+      .toBe(`${signed(1200 * Math.log2(moved / from), 1)} cents`);
+    await expect.poll(() => figure(page, "decision")).toMatch(/^Build Even taper/);
+    const before = Number.parseFloat(await figure(page, "miss-before"));
+    expect(Number.parseFloat(await figure(page, "miss-after"))).toBeLessThan(before);
+    await expect.poll(() => figure(page, "judgement")).toMatch(/wrong/);
+    await page.getByLabel("the gap and the roughness of the walls").check();
+    await expect.poll(() => figure(page, "judgement"), patience).toMatch(/will do/);
+    expect(Number.parseFloat(await figure(page, "fitted-gap"))).toBeCloseTo(referenceGapMm + 0.6, 1);
+    await page.getByLabel("a firm bottom").check();
+    await expect.poll(() => figure(page, "first")).toBe("Long entry");
+    await expectWhole(visited);
+  },
+  // makes every check, and all are within what the tests allow
+  "how-far-to-trust-this": async (visited) => {
+    const { page } = visited;
+    await expect.poll(() => figure(page, "done"), patience).toBe(`${CHECKS.length} of ${CHECKS.length}`);
+    const values = CHECKS.reduce((sum, check) => sum + outcomeOf(check).samples.length, 0);
+    await expect.poll(() => figure(page, "values")).toBe(`${values}`);
+    await expect.poll(() => figure(page, "within")).toBe("all");
+    await expect.poll(() => page.locator("main table tbody tr").count()).toBe(CHECKS.length);
+    await expectWhole(visited);
+  },
+};
+
 describe.each(NOTEBOOKS)("$title", ({ name, title }) => {
-  it("runs every cell, asks nobody, is sound at every width in both themes, prints, and leads back", async () => {
+  it("runs every cell, asks nobody, is sound at every width in both themes, prints, says what is computed outside the browser, and leads back", async () => {
     const visited = await visit({ hash: at(name) });
     const { page } = visited;
     await settled(page);
@@ -91,9 +257,15 @@ describe.each(NOTEBOOKS)("$title", ({ name, title }) => {
     await expectWhole(visited);
     const pdf = await page.pdf({ path: `${screenshots}notebook-${name}.pdf`, format: "A4" });
     expect(pdf.length).toBeGreaterThan(10_000);
+    await SAYS[name]?.(visited);
     await page.locator("header .home").click();
     await page.getByTestId(`notebook-${name}`).waitFor();
   }, 300_000);
+});
+
+it("is known of each what it says, but of the one that is about an instrument of one's own", () => {
+  const unknown = NOTEBOOKS.filter(({ name }) => !(name in SAYS));
+  expect(unknown.map(({ name }) => name)).toEqual(["your-own-slot"]);
 });
 
 describe("in the page's own light", () => {
@@ -167,181 +339,6 @@ describe("for a class", () => {
   });
 });
 
-/** What the model's worker found of the peaks in the notebook on resistance, beside the study's own. */
-async function expectBlown(page: Page, gapMm: number, litresPerMinute: number): Promise<void> {
-  const still = new Instrument(demo);
-  const estimate = new Instrument(demo, { like: still, breath: breathOf(demo, litresPerMinute) });
-  const instruments = blownInstruments(still, estimate, litresPerMinute);
-  const six = playedPeaks(breathEffect(instruments, litresPerMinute, gapMm, 0)).find(({ n }) => n === 6)!;
-  const widest = gapEffect(breathEffect(instruments, litresPerMinute, mostGapMm, 0));
-  const range = ([low, high]: readonly [number, number]) => `${signed(low, 2)} to ${signed(high, 2)} dB`;
-  const said = (name: string) => figure(page, name).then((text) => text.replace(/\s+/g, " "));
-  await expect.poll(() => said("breath-6")).toBe(`${signed(six.breathDb.estimate, 2)} dB`);
-  await expect.poll(() => said("gap-still")).toBe(range(widest.still));
-  await expect.poll(() => said("gap-blown")).toBe(range(widest.blown));
-  await expect.poll(() => said("gap-other")).toBe(`${widest.otherBy.toFixed(2)} dB`);
-}
-
-/** What holds at either end of a notebook's sliders: said, and never a nonsense. */
-async function expectEnds(
-  visited: Visit,
-  sliders: readonly string[],
-  expectSaid: (said: string, end: "Home" | "End") => void = () => {},
-): Promise<void> {
-  const { page } = visited;
-  for (const end of ["Home", "End"] as const) {
-    for (const slider of sliders) await press(page, slider, end, 1);
-    await settled(page);
-    await expectWhole(visited);
-    const said = await page.locator("main").innerText();
-    expect(said).not.toMatch(/missed by \+?0 cents|Rounded to 0\.00|\+0\.0 cents against/);
-    expectSaid(said, end);
-  }
-}
-
-describe("what the notebooks say", () => {
-  it("why the gap matters: as computed outside the browser, before and after a slider is moved, and what holds at the ends", async () => {
-    const visited = await visit({ hash: at("why-the-gap-matters") });
-    const { page } = visited;
-    await settled(page);
-    const expected = async (gapMm: number) => {
-      const { shiftCents, heightDb, slideMm, remainingCents } = effectOf(gapMm);
-      await expect.poll(() => figure(page, "shift")).toBe(`${signed(shiftCents, 1)} cents`);
-      await expect.poll(() => figure(page, "height")).toBe(`${signed(heightDb, 2)} dB`);
-      await expect.poll(() => figure(page, "slide")).toBe(`${signed(slideMm, 1)} mm`);
-      await expect.poll(() => figure(page, "remaining")).toBe(`${signed(remainingCents, 1)} cents`);
-    };
-    await expected(4.5);
-    await press(page, "gap", "ArrowRight", 50);
-    await settled(page);
-    await expected(5.5);
-    await press(page, "length", "Home", 1);
-    const lowest = stageOf(tube(600)).modes[0].frequencyHz;
-    await expect.poll(() => figure(page, "tube-lowest")).toBe(`${lowest.toFixed(1)} Hz`);
-    await expectWhole(visited);
-    await expectEnds(visited, ["length", "bell", "cup", "gap"], (said, end) => {
-      expect(said.includes("Without a bell nothing has moved")).toBe(end === "Home");
-      expect(said.includes("until the shank touches the leadpipe")).toBe(end === "Home");
-      expect(said).toMatch(end === "Home" ? /With the cup so shallow/ : /With the cup so deep/);
-    });
-  });
-
-  it("how the gap is modelled: the curve and the errors are those of the tests' tables", async () => {
-    const visited = await visit({ hash: at("how-the-gap-is-modelled") });
-    const { page } = visited;
-    await settled(page);
-    await expect.poll(() => figure(page, "excess")).toBe(excessAt(2.54).toFixed(3));
-    const worst = theGap.map((check) => outcomeOf(check).worst.off);
-    await expect.poll(() => figure(page, "straight-worst")).toBe(`${(100 * worst[0]).toFixed(3)} %`);
-    await expect.poll(() => figure(page, "usual-worst")).toBe(`${(100 * worst[1]).toFixed(3)} %`);
-    await press(page, "gap", "Home", 1);
-    await expect.poll(() => figure(page, "excess")).toBe(excessAt(0.2).toFixed(3));
-    await expectWhole(visited);
-  });
-
-  it("resistance: the study's figures, the worker's among them, before and after flow and entry are moved, and what holds at the ends", async () => {
-    const visited = await visit({ hash: at("resistance") });
-    const { page } = visited;
-    await settled(page);
-    const expected = async (gapMm: number, litresPerMinute: number, entry: number) => {
-      const { gap } = resistance(withEntry(entry), { gapMm, litresPerMinute });
-      await expect.poll(() => figure(page, "gap-estimate")).toBe(`${gap.dropPa.estimate.toFixed(2)} Pa`);
-      await expect.poll(() => figure(page, "gap-most")).toBe(`${gap.dropPa.upper.toFixed(2)} Pa`);
-      const change = resistanceChange(demo, { gapMm, referenceGapMm, litresPerMinute });
-      await expect
-        .poll(() => figure(page, "change-percent"))
-        .toBe(`${signed(change.changePercent.estimate, 2)} %`);
-      await expect.poll(() => figure(page, "finding")).toBe(RESISTANCE_FINDING[change.finding]);
-    };
-    await expected(5, 20, entryMm);
-    await expect
-      .poll(() => figure(page, "threshold-4"))
-      .toBe(`${(thresholdsAt(5).find(({ n }) => n === 4)!.mouthPa / 1000).toFixed(2)} kPa`);
-    const [loud] = levelLoss(new Instrument(demo, { modes: MODAL_COUNT }), { gapsMm: [5] });
-    await expect.poll(() => figure(page, "loud-all")).toBe(`${signed(loudestLoss(loud, 4)!.heightDb, 2)} dB`);
-    const edge = resistance(withEdge(0.5), { gapMm: 5, litresPerMinute: 20 }).throatEdge.dropPa.estimate;
-    await expect.poll(() => figure(page, "edge-estimate")).toBe(`${edge.toFixed(1)} Pa`);
-    const giving = mayGive(streamAcross(5, 20))!;
-    await expect.poll(() => figure(page, "gives-from")).toBe(giving.from.toFixed(2));
-    const { turning } = nearestGapStream(gapStreamNumbers(demo, 5, 20)!);
-    await expect.poll(() => figure(page, "turning")).toBe(`${(100 * turning).toFixed(1)} %`);
-    await expectBlown(page, 5, 20);
-    await press(page, "flow", "ArrowRight", 10);
-    await press(page, "entry", "Home", 1);
-    await expected(5, 30, 7.9);
-    await settled(page);
-    await expectBlown(page, 5, 30);
-    await expectWhole(visited);
-    await expectEnds(visited, ["flow", "gap", "edge", "entry"], (said, end) => {
-      expect(said.includes("Left sharp, the edge takes")).toBe(end === "Home");
-      expect(said.includes("Without a gap no layer crosses it")).toBe(end === "Home");
-      expect(said.includes("The gap is closed: nothing can differ")).toBe(end === "Home");
-    });
-  });
-
-  it("slots: what begins, what the workers find, where a leap lands, and what holds at the ends", async () => {
-    const visited = await visit({ hash: at("slots") });
-    const { page } = visited;
-    await settled(page);
-    await expect
-      .poll(() => figure(page, "begins"))
-      .toBe(`${note(whatBegins(blownOn(5), 445, 8000).n!)} begins`);
-    const fourth = (gapMm: number) =>
-      slotsAt(instrument, gapMm, { referenceGapMm }).notes.find(({ n }) => n === 4)!.slot!;
-    await expect.poll(() => figure(page, "hold-4")).toBe(`${fourth(5).slotWidthCents.toFixed(1)} cents`);
-    await expect.poll(() => figure(page, "hold-finding")).toBe("too small to notice");
-    await expect.poll(() => figure(page, "landed")).toBe(note(followLeap(6, 8, 5, -160).landed!));
-    await press(page, "miss", "ArrowRight", 12);
-    await expect.poll(() => figure(page, "landed")).toBe("high C (8)");
-    await press(page, "gap", "Home", 1);
-    await settled(page);
-    await expect.poll(() => figure(page, "hold-4")).toBe(`${fourth(0).slotWidthCents.toFixed(1)} cents`);
-    // one press, one leap, to its end
-    await page.getByRole("button", { name: "Hear this slur" }).click();
-    await page.getByText("played", { exact: true }).waitFor(patience);
-    await expectWhole(visited);
-    await expectEnds(visited, ["pressure", "gap", "miss"]);
-  });
-
-  it("three leadpipes: compared, ranked, searched, fitted; another wish and another suspect", async () => {
-    const visited = await visit({ hash: at("three-leadpipes") });
-    const { page } = visited;
-    await settled(page);
-    const [reference, , quick] = drawings.map(({ setup, gapMm }) => ({
-      instrument: new Instrument(setup),
-      gapMm,
-    }));
-    const from = reference.instrument.modes(reference.gapMm)[5].frequencyHz;
-    const target = reference.instrument.modes(reference.gapMm)[tuned - 1].frequencyHz;
-    const drawMm = quick.instrument.drawFor(tuned, target, quick.gapMm);
-    const moved = quick.instrument.modes(quick.gapMm, drawMm)[5].frequencyHz;
-    await expect
-      .poll(() => figure(page, "apart-3"))
-      .toBe(`${signed(1200 * Math.log2(moved / from), 1)} cents`);
-    await expect.poll(() => figure(page, "decision")).toMatch(/^Build Even taper/);
-    const before = Number.parseFloat(await figure(page, "miss-before"));
-    expect(Number.parseFloat(await figure(page, "miss-after"))).toBeLessThan(before);
-    await expect.poll(() => figure(page, "judgement")).toMatch(/wrong/);
-    await page.getByLabel("the gap and the roughness of the walls").check();
-    await expect.poll(() => figure(page, "judgement"), patience).toMatch(/will do/);
-    expect(Number.parseFloat(await figure(page, "fitted-gap"))).toBeCloseTo(referenceGapMm + 0.6, 1);
-    await page.getByLabel("a firm bottom").check();
-    await expect.poll(() => figure(page, "first")).toBe("Long entry");
-    await expectWhole(visited);
-  });
-
-  it("how far to trust this: makes every check, and all are within what the tests allow", async () => {
-    const visited = await visit({ hash: at("how-far-to-trust-this") });
-    const { page } = visited;
-    await expect.poll(() => figure(page, "done"), patience).toBe(`${CHECKS.length} of ${CHECKS.length}`);
-    const values = CHECKS.reduce((sum, check) => sum + outcomeOf(check).samples.length, 0);
-    await expect.poll(() => figure(page, "values")).toBe(`${values}`);
-    await expect.poll(() => figure(page, "within")).toBe("all");
-    await expect.poll(() => page.locator("main table tbody tr").count()).toBe(CHECKS.length);
-    await expectWhole(visited);
-  });
-});
-
 describe("the task Learn", () => {
   it("keeps all notebooks from the first one that is opened, and says there when that is done", async () => {
     const visited = await visit({ hash: at("slots"), keepsItself: true });
@@ -363,10 +360,12 @@ describe("the task Learn", () => {
     await expect.poll(kept, patience).toBe(files.length);
   }, 300_000);
 
-  it("names all notebooks, keeps them, and they open without a network", async () => {
+  it("names all notebooks, keeps them, is sound at every width and in every colour, and they open without a network", async () => {
     const visited = await visit({ hash: "#learn", keepsItself: true });
     const { page, context, address } = visited;
     await page.getByTestId("notebooks-kept").getByText("Kept in this browser").waitFor(patience);
+    await expectSoundEverywhere(page, "learn");
+    expectQuiet(visited);
     await context.setOffline(true);
     for (const { name, title } of NOTEBOOKS) {
       await page.goto(address + at(name));
@@ -377,14 +376,6 @@ describe("the task Learn", () => {
     await page.locator("header .home").click();
     await page.getByText("Kept in this browser").waitFor();
   }, 300_000);
-
-  it("is sound at every width and in every colour", async () => {
-    const visited = await visit({ hash: "#learn", keepsItself: true });
-    const { page } = visited;
-    await page.getByTestId("notebooks-kept").getByText("Kept in this browser").waitFor(patience);
-    await expectSoundEverywhere(page, "learn");
-    expectQuiet(visited);
-  });
 
   it("has files that name no package server", async () => {
     const { page, address } = await visit({ hash: "#learn" });
