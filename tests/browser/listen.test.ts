@@ -67,7 +67,7 @@ describe("listening", () => {
   it("hears a slot from the microphone as it is bent, keeps it, and compares it with another gap", async () => {
     const visited = await open();
     const { page } = visited;
-    expect(await said(page, "listen-state")).toBe("Ready.");
+    await expect.poll(() => said(page, "listen-state")).toBe("Ready.");
     await page.keyboard.press("Space");
     await page.getByTestId("listen-state").filter({ hasText: /quiet/ }).waitFor();
     await page.getByTestId("listen-state").filter({ hasText: "Play." }).waitFor();
@@ -79,7 +79,7 @@ describe("listening", () => {
       )
       .first()
       .waitFor();
-    expect(await said(page, "listen-state")).toBe("Play.");
+    await expect.poll(() => said(page, "listen-state")).toBe("Play.");
     await picture(page, "listen-live");
     // it ends by itself once nothing is played any more
     await page.getByTestId("listen-state").filter({ hasText: "Done. Keep it?" }).waitFor({ timeout: 60_000 });
@@ -133,7 +133,7 @@ describe("listening", () => {
     await page.getByTestId("task-listen").click();
     await page.getByTestId("listen-trial").selectOption({ index: 1 });
     // nothing can be kept before it is known what it belongs to
-    expect(await page.getByTestId("listen").isDisabled()).toBe(true);
+    await expect.poll(() => page.getByTestId("listen").isDisabled()).toBe(true);
     await page.getByTestId("listen-code").selectOption(code);
     await openRecording(visited, "slot-trumpet.wav");
     await page.getByTestId("found").filter({ hasText: "cents wide" }).waitFor();
@@ -192,8 +192,8 @@ describe("listening", () => {
     const { page } = visited;
     await openRecording(visited, "noise-only.wav");
     await page.getByTestId("found").filter({ hasText: "Nothing was found" }).waitFor();
-    expect(await said(page, "take-warnings")).toMatch(/No note was heard/);
-    expect(await page.getByTestId("keep-take").isDisabled()).toBe(true);
+    await expect.poll(() => said(page, "take-warnings")).toMatch(/No note was heard/);
+    await expect.poll(() => page.getByTestId("keep-take").isDisabled()).toBe(true);
     await page.keyboard.press("d");
     await expect.poll(() => page.getByTestId("found").count()).toBe(0);
     await openRecording(visited, "README.md");

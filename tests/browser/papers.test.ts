@@ -77,7 +77,7 @@ describe("papers", () => {
     await target.press("Enter");
     const choose = page.getByRole("button", { name: "Choose: turn the shank's taper down" });
     await choose.waitFor();
-    expect(await choose.isDisabled()).toBe(true);
+    await expect.poll(() => choose.isDisabled()).toBe(true);
     await cut.getByTestId("acknowledge").check();
     await choose.click();
     await cut.getByTestId("confirm").check();
@@ -104,7 +104,7 @@ describe("papers", () => {
       .getByText(/predict a gap of 8\.50 mm/)
       .waitFor();
     await expect.poll(() => cut.getByTestId("acknowledge").isChecked()).toBe(false);
-    expect(await choose.isDisabled()).toBe(true);
+    await expect.poll(() => choose.isDisabled()).toBe(true);
     expect(await cut.getByTestId("card").count()).toBe(0);
 
     await go(page, "sheet");

@@ -63,18 +63,18 @@ it("sweeps by the microphone and from files, before and after, and tells the shi
   await page.getByTestId("sweep-guide-bell").locator("svg").waitFor();
 
   // nothing sounds, and nothing can be swept, before the level was checked and it is known what the take is of
-  expect(await page.getByTestId("output").inputValue()).toBe("-50");
-  expect(await page.getByTestId("sweep").isDisabled()).toBe(true);
+  await expect.poll(() => page.getByTestId("output").inputValue()).toBe("-50");
+  await expect.poll(() => page.getByTestId("sweep").isDisabled()).toBe(true);
   await page.getByTestId("sweep-seconds").selectOption("4 s");
   await fill(page, "gap-after", "5 mm");
   await page.getByTestId("check-level").click();
   await page.getByTestId("check").filter({ hasText: /eard/ }).waitFor({ timeout: 20_000 });
-  expect(await said(page, "sweep-state")).toMatch(/^Give the temperature/);
+  await expect.poll(() => said(page, "sweep-state")).toMatch(/^Give the temperature/);
   await fill(page, "temperature", "20.4");
   await expect.poll(() => said(page, "sweep-state")).toBe("Ready: 2 sweeps of 4 s.");
   // louder than what was checked is checked anew
   await page.getByTestId("output").fill("-30");
-  expect(await page.getByTestId("sweep").isDisabled()).toBe(true);
+  await expect.poll(() => page.getByTestId("sweep").isDisabled()).toBe(true);
   await page.getByTestId("output").fill("-50");
 
   // a take that is stopped is none

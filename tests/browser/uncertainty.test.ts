@@ -2,6 +2,11 @@ import { describe, expect, it } from "vitest";
 import { writeDocument } from "../../src/app/state/keeping/documentFile.ts";
 import { FIRST_VIEW } from "../../src/app/state/state.ts";
 import { firstVisit } from "../../src/app/state/store.ts";
+import { headline } from "../../src/app/tasks/explore/headline.ts";
+import { coverageFactor } from "../../src/bench/measure/coverage.ts";
+import type { Setup } from "../../src/setup/setup.ts";
+import { Exploration } from "../../src/study/instrument/exploration.ts";
+import { roundedLength } from "../../src/units/uncertainLength.ts";
 import { demo } from "../acoustics/setups.ts";
 import { expectQuiet, picture, useBrowser, type VisitOptions } from "./browser.ts";
 import { focused, tabTo } from "./keyboard.ts";
@@ -9,11 +14,14 @@ import { answered } from "./sheet.ts";
 
 const { visit } = useBrowser();
 
-/** The demo's drawing taken for what it is, with the uncertainties that its file states and nothing assumed. */
+/** With the uncertainties that its file states and nothing assumed. */
+const drawn: Setup = { ...demo(), provenance: {} };
+
+/** The demo's drawing taken for what it is. */
 async function visitDrawn(options: VisitOptions) {
   const visited = await visit(options);
   await answered(visited.page);
-  const document = writeDocument(firstVisit({ ...demo(), provenance: {} }));
+  const document = writeDocument(firstVisit(drawn));
   await visited.page.evaluate(
     (text) => {
       // newer than anything that the page writes while it goes
@@ -32,15 +40,20 @@ describe("how sure it is, by keyboard alone", () => {
   it("gives every change with its uncertainty, and says what most of that comes from", async () => {
     const visited = await visitDrawn({ width: 1280, height: 1000 });
     const { page } = visited;
-    await expect.poll(() => page.getByTestId("gap-uncertainty").innerText()).toContain("± 0.07 mm");
-    await page
-      .getByTestId("headline")
-      .getByText(/known to ±0\.2 cents and ±0\.009 dB/)
-      .waitFor();
+    const { gapMm, referenceGapMm } = firstVisit(drawn);
+    const exploration = new Exploration(drawn, coverageFactor);
+    // a setup's first answer does not wait for the uncertainties
+    const [, explored] = [1, 2].map(() => exploration.explore(gapMm, referenceGapMm, FIRST_VIEW.resonance));
+    const expanded = roundedLength(explored.gapExpandedMm!, explored.gapExpandedMm!, "mm");
+    await expect.poll(() => page.getByTestId("gap-uncertainty").innerText()).toContain(`± ${expanded}`);
+    const { heldAgainst } = headline({ explored, retuned: null, felt: null, setup: drawn, unit: "mm" });
+    const [known] = /known to ±[\d.]+ cents and ±[\d.]+ dB/.exec(heldAgainst)!;
+    await page.getByTestId("headline").getByText(known).waitFor();
     await tabTo(page, "How sure is this?");
     await page.keyboard.press("Enter");
     const panel = page.getByTestId("uncertainty");
-    await panel.getByText("receiver depth 0.020 mm").waitFor();
+    const { standard } = drawn.uncertainties["receiver.depth"]!;
+    await panel.getByText(`receiver depth ${standard.toFixed(3)} mm`).waitFor();
     const rows = await panel.locator("tbody tr").allInnerTexts();
     expect(rows).toHaveLength(9);
     for (const row of rows) {
