@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { expectQuiet, useBrowser } from "./browser.ts";
-import { answered } from "./sheet.ts";
+import { answered } from "./gap/sheet.ts";
 import { expectSoundEverywhere } from "./soundness.ts";
 
 const { visit } = useBrowser();

@@ -3,7 +3,7 @@ import type { CDPSession, Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { TASKS } from "../../src/app/shell/route.ts";
 import { expectQuiet, useBrowser } from "./browser.ts";
-import { answered } from "./sheet.ts";
+import { answered } from "./gap/sheet.ts";
 import { passed } from "./still.ts";
 
 const { visit } = useBrowser();
