@@ -1,3 +1,4 @@
+import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { expectQuiet, useBrowser } from "./browser.ts";
 import { answered } from "./gap/sheet.ts";
@@ -5,11 +6,13 @@ import { expectSoundEverywhere } from "./soundness.ts";
 
 const { visit } = useBrowser();
 describe("the page for everyone", () => {
-  it("is sound at every width and in every colour", async () => {
+  it("is reached by keyboard alone, is sound at every width and in every colour, and has a table behind every chart", async () => {
     const visited = await visit();
     const { page } = visited;
     await answered(page);
+    await expectReached(page);
     await expectSoundEverywhere(page, "explore");
+    await expectTables(page);
     expectQuiet(visited);
   });
 
@@ -27,9 +30,8 @@ describe("the page for everyone", () => {
     await expect.poll(() => isInSight("jobs")).toBe(true);
   });
 
-  it("is reached by keyboard alone: gap, reference, resonance, table behind a chart", async () => {
-    const { page } = await visit();
-    await answered(page);
+  /** Gap, reference, resonance, chart: by Tab alone. */
+  async function expectReached(page: Page): Promise<void> {
     const reached = new Set<string>();
     for (let i = 0; i < 140; i++) {
       await page.keyboard.press("Tab");
@@ -52,11 +54,9 @@ describe("the page for everyone", () => {
       "height-against-gap",
     ])
       expect([...reached]).toContain(name);
-  });
+  }
 
-  it("has a table behind every chart", async () => {
-    const { page } = await visit();
-    await answered(page);
+  async function expectTables(page: Page): Promise<void> {
     for (const chart of ["impedance", "height-against-gap"]) {
       const figure = page.locator("figure", { has: page.getByTestId(chart) });
       await figure.locator("summary").click();
@@ -65,7 +65,7 @@ describe("the page for everyone", () => {
       await expect.poll(() => figure.getByRole("row").count()).toBeGreaterThan(5);
       expect(await figure.getByRole("table").innerText()).not.toMatch(/NaN|undefined/);
     }
-  });
+  }
 
   it("says in its policy that it talks to nobody", async () => {
     const { page } = await visit();

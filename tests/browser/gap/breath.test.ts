@@ -1,7 +1,7 @@
 /** Exploring under a breath: by keyboard, kept in a link, and gone without a trace. */
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
-import { expectQuiet, picture, useBrowser } from "../browser.ts";
+import { expectQuiet, useBrowser } from "../browser.ts";
 import { tabTo } from "../keyboard.ts";
 import { expectSoundEverywhere } from "../soundness.ts";
 import { still } from "../still.ts";
@@ -21,7 +21,7 @@ async function shown(page: Page): Promise<readonly (string | null)[]> {
   ];
 }
 
-it("a breath set by keyboard changes curve and sentence, a link keeps it, and still air brings back exactly what was", async () => {
+it("a breath set by keyboard changes curve and sentence, is sound at every width and in every colour, a link keeps it, and still air brings back exactly what was", async () => {
   const visited = await visit();
   const { page } = visited;
   await answered(page);
@@ -49,8 +49,7 @@ it("a breath set by keyboard changes curve and sentence, a link keeps it, and st
   await page.getByTestId("gap-stream").scrollIntoViewIfNeeded();
   await curve(page, "shear-layer").waitFor();
   await page.getByText(/nearest of the computed streams to yours/).waitFor();
-  await still(page);
-  await picture(page, "blown");
+  await expectSoundEverywhere(page, "explore-blown");
 
   // what cannot be stays as typed, with the reason beside it
   const field = page.getByTestId("breath-field");
@@ -85,21 +84,5 @@ it("a breath set by keyboard changes curve and sentence, a link keeps it, and st
   await page.getByTestId("headline").getByText("Unlikely to be noticed.").waitFor();
   const after = await shown(page);
   expect(after.map((one, i) => one === before[i])).toEqual(before.map(() => true));
-  expectQuiet(visited);
-});
-
-it("is sound at every width and in every colour while it is blown", async () => {
-  const visited = await visit();
-  const { page } = visited;
-  await answered(page);
-  await page.getByTestId("breath-field").fill("30");
-  await page.getByTestId("breath-field").press("Enter");
-  await page
-    .getByTestId("breath-finding")
-    .getByText(/^A breath of 30 L\/min/)
-    .waitFor();
-  await page.getByTestId("breath-leaves-out").getByText("What this leaves out").click();
-  await page.getByTestId("gap-stream").waitFor();
-  await expectSoundEverywhere(page, "explore-blown");
   expectQuiet(visited);
 });

@@ -78,7 +78,7 @@ describe("how it feels, in Explore", () => {
 });
 
 describe("how it feels, where it is played", () => {
-  it("shows slots, leaps and resistance with all that charts have, and is sound", async () => {
+  it("shows slots and resistance with all that charts have, is sound, takes other lips and goes back to the usual ones, and leaps on demand", async () => {
     const visited = await visit({ hash: "#play" });
     const { page } = visited;
     for (const chart of ["slots", "hold-against-gap", "pressure-drop", "height-against-level"])
@@ -93,16 +93,16 @@ describe("how it feels, where it is played", () => {
       );
     await page.getByTestId("lips").locator("summary").click();
     await expectSoundEverywhere(page, "play-felt");
+    await expectOtherLips(page);
+    await expectLeaps(page);
     expectQuiet(visited);
   });
 
-  it("takes other lips, keeps what cannot be read and says why, and goes back to the usual ones", async () => {
-    const visited = await visit({ hash: "#play" });
-    const { page } = visited;
+  /** Other lips, in the fields that are open: what cannot be read is kept with its reason, and the usual ones come back. */
+  async function expectOtherLips(page: Page): Promise<void> {
     const finding = page.getByTestId("slots-finding");
     await finding.waitFor(LONG);
     const before = await finding.innerText();
-    await page.getByTestId("lips").locator("summary").click();
     const quality = page.getByTestId("lips-quality").locator("input");
     await quality.fill("many");
     await quality.press("Tab");
@@ -117,12 +117,10 @@ describe("how it feels, where it is played", () => {
     await page.getByTestId("usual-lips").click();
     await expect.poll(() => quality.inputValue()).toBe("");
     await expect.poll(() => finding.innerText(), LONG).toBe(before);
-    expectQuiet(visited);
-  });
+  }
 
-  it("leaps on demand, in workers of its own, and stops when told to", async () => {
-    const visited = await visit({ hash: "#play" });
-    const { page } = visited;
+  /** Leaps, in workers of their own, which stop when told to. */
+  async function expectLeaps(page: Page): Promise<void> {
     const runs = page.getByTestId("leap-runs").locator("input");
     await runs.fill("3");
     await runs.press("Tab");
@@ -137,6 +135,5 @@ describe("how it feels, where it is played", () => {
     await page.getByTestId("start-leaps").click();
     await page.getByTestId("stop-leaps").click();
     await page.getByTestId("start-leaps").waitFor();
-    expectQuiet(visited);
-  });
+  }
 });

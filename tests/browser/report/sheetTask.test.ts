@@ -106,6 +106,22 @@ async function expectReport(
   expect(Math.min(...sizes)).toBeGreaterThanOrEqual(12 - 0.01);
 }
 
+/** Too long a text is refused in words, and prints nothing. */
+async function expectNeverTooLong(page: Page): Promise<void> {
+  await words(page, "found").fill(Array.from({ length: 260 }, (_, i) => `word${i} and {gap}`).join(", "));
+  await page.keyboard.press("Tab");
+  await status(page)
+    .filter({ hasText: /The words are \d+ lines too long for its page: shorten “Note by note”/ })
+    .waitFor();
+  await expect.poll(() => page.getByTestId("print").isDisabled()).toBe(true);
+  const pages = await printed(page, "too-long");
+  expect(pages.length).toBe(1);
+  expect(pages[0].text).toMatch(/^Notprinted.*linestoolong/);
+  await press(page, "Back to the proposal: Note by note");
+  await isReady(page);
+  expect((await printed(page, "again"))[0].text).toContain("Recommendation");
+}
+
 describe("the technician's sheet", () => {
   it("waits for the model before it prints; is a front and a back of A4 and of Letter, its figures the model's own, also in inches; and leaves nothing behind in other tasks", async () => {
     const visited = await visit({ hash: "#sheet" });
@@ -138,7 +154,7 @@ describe("the technician's sheet", () => {
     expectQuiet(visited);
   });
 
-  it("takes a technician's words, keeps the numbers the record's, and goes back to the proposal", async () => {
+  it("takes a technician's words, keeps the numbers the record's, goes back to the proposal, and never takes a second page nor clips", async () => {
     const visited = await open();
     const { page } = visited;
     await words(page, "recommendation").fill("Try {told} for a week.");
@@ -174,23 +190,8 @@ describe("the technician's sheet", () => {
     await paper.getByText("No change recommended: the gap is 2.50 mm").waitFor();
     await words(page, "noGap").fill("");
     await paper.getByText("No gap at all blows freer").waitFor({ state: "detached" });
+    await expectNeverTooLong(page);
     expectQuiet(visited);
-  });
-
-  it("never takes a second page nor clips: too long a text is refused in words, and prints nothing", async () => {
-    const { page } = await open();
-    await words(page, "found").fill(Array.from({ length: 260 }, (_, i) => `word${i} and {gap}`).join(", "));
-    await page.keyboard.press("Tab");
-    await status(page)
-      .filter({ hasText: /The words are \d+ lines too long for its page: shorten “Note by note”/ })
-      .waitFor();
-    await expect.poll(() => page.getByTestId("print").isDisabled()).toBe(true);
-    const pages = await printed(page, "too-long");
-    expect(pages.length).toBe(1);
-    expect(pages[0].text).toMatch(/^Notprinted.*linestoolong/);
-    await press(page, "Back to the proposal: Note by note");
-    await isReady(page);
-    expect((await printed(page, "again"))[0].text).toContain("Recommendation");
   });
 
   it("recommends what is planned, counted from the measured gap, wherever the slider stands", async () => {
@@ -302,57 +303,6 @@ describe("a blind trial on the sheet", () => {
     );
     expect(text).toContain(withoutSpaces(`to ${finding.preferredGapMm!.toFixed(2)} mm`));
     expect(text).toContain(withoutSpaces("That is the gap the player preferred, blind."));
-  });
-});
-
-describe("the classroom's sheet", () => {
-  it("is one chart, three sentences and three questions, with the answers on a second page, on its side or upright", async () => {
-    const visited = await open();
-    const { page } = visited;
-    await press(page, "For the class");
-    const changes = tableRows(demo(), 2.5, 5.04).length;
-    expect(changes).toBe(9);
-    for (const [chart, axis] of [
-      ["height", "change of peak height, dB"],
-      ["spacing", "change of spacing, cents"],
-      ["curves", "frequency, Hz"],
-    ]) {
-      await page.getByTestId("sheet-chart").selectOption(chart);
-      // ready was also what stood here before: the paper follows a little later
-      await page
-        .getByTestId("paper")
-        .getByText(axis)
-        .first()
-        .waitFor({ state: "attached", timeout: MODEL_MS });
-      await isReady(page);
-      const [only, answers, ...others] = await printed(page, `class-${chart}`);
-      expect(others).toEqual([]);
-      const asked = classQuestions(chart as "height" | "spacing" | "curves").map(({ question }) =>
-        withoutSpaces(question),
-      );
-      expect(asked).toHaveLength(3);
-      for (const question of asked) {
-        expect(only.text).toContain(question);
-        expect(answers.text).toContain(question);
-      }
-      // the pupils' page has no answer, the teacher's all of them, with their figures
-      expect(only.text).not.toContain("assumedtonotice");
-      expect(answers.text).toMatch(
-        /insidethereceiver.*assumedtonotice(3\.5cents|1dB).*instrument:toosmalltonotice/,
-      );
-      expect(answers.text).toMatch(/[−+]\d[\d.]*to[−+]\d/);
-      expect(only.widthMm).toBeCloseTo(297, 0);
-      expect(only.text).toContain(withoutSpaces(axis));
-      expect(only.text).toContain("hereitgoesfrom2.50mmto5.04mm(whatif)");
-      expect(only.text).toMatch(/1\..*2\..*3\..*answerforthisinstrument:toosmalltonotice/);
-    }
-    await press(page, "Upright");
-    await press(page, "Letter");
-    await expect
-      .poll(async () => (await printed(page, "class-upright"))[0].heightMm, { timeout: MODEL_MS })
-      .toBeCloseTo(279.4, 0);
-    expect((await printed(page, "class-upright")).length).toBe(2);
-    expectQuiet(visited);
   });
 });
 
@@ -477,8 +427,50 @@ describe("a whole job", () => {
   }, 360_000);
 });
 
+/** One chart, three sentences and three questions, with the answers on a second page, on its side or upright. */
+async function expectClassSheet(page: Page): Promise<void> {
+  const changes = tableRows(demo(), 2.5, 5.04).length;
+  expect(changes).toBe(9);
+  for (const [chart, axis] of [
+    ["height", "change of peak height, dB"],
+    ["spacing", "change of spacing, cents"],
+    ["curves", "frequency, Hz"],
+  ]) {
+    await page.getByTestId("sheet-chart").selectOption(chart);
+    // ready was also what stood here before: the paper follows a little later
+    await page.getByTestId("paper").getByText(axis).first().waitFor({ state: "attached", timeout: MODEL_MS });
+    await isReady(page);
+    const [only, answers, ...others] = await printed(page, `class-${chart}`);
+    expect(others).toEqual([]);
+    const asked = classQuestions(chart as "height" | "spacing" | "curves").map(({ question }) =>
+      withoutSpaces(question),
+    );
+    expect(asked).toHaveLength(3);
+    for (const question of asked) {
+      expect(only.text).toContain(question);
+      expect(answers.text).toContain(question);
+    }
+    // the pupils' page has no answer, the teacher's all of them, with their figures
+    expect(only.text).not.toContain("assumedtonotice");
+    expect(answers.text).toMatch(
+      /insidethereceiver.*assumedtonotice(3\.5cents|1dB).*instrument:toosmalltonotice/,
+    );
+    expect(answers.text).toMatch(/[−+]\d[\d.]*to[−+]\d/);
+    expect(only.widthMm).toBeCloseTo(297, 0);
+    expect(only.text).toContain(withoutSpaces(axis));
+    expect(only.text).toContain("hereitgoesfrom2.50mmto5.04mm(whatif)");
+    expect(only.text).toMatch(/1\..*2\..*3\..*answerforthisinstrument:toosmalltonotice/);
+  }
+  await press(page, "Upright");
+  await press(page, "Letter");
+  await expect
+    .poll(async () => (await printed(page, "class-upright"))[0].heightMm, { timeout: MODEL_MS })
+    .toBeCloseTo(279.4, 0);
+  expect((await printed(page, "class-upright")).length).toBe(2);
+}
+
 describe("the sheet for everyone", () => {
-  it("is sound at every width and in every colour, for a player and for a class", async () => {
+  it("is sound at every width and in every colour, for a player and for a class, with a chart, three questions and their answers", async () => {
     const visited = await open();
     const { page } = visited;
     await expectSoundEverywhere(page, "sheet");
@@ -494,6 +486,8 @@ describe("the sheet for everyone", () => {
       .first()
       .evaluate((page) => getComputedStyle(page).backgroundColor);
     expect(white).toBe("rgb(255, 255, 255)");
+    await page.emulateMedia({ colorScheme: "light" });
+    await expectClassSheet(page);
     expectQuiet(visited);
   });
 });
