@@ -250,7 +250,9 @@ describe("playing", () => {
     await page.getByTestId("sound").click();
     await soundIs(page, "sounding");
     await page.getByTestId("task-explore").click();
-    await page.getByTestId("gap-value").waitFor();
+    // Play shows the gap as well
+    await page.locator("annulus-explore").waitFor();
+    await page.locator("annulus-play").waitFor({ state: "detached" });
     await page.goBack();
     await soundIs(page, "sound is off");
     expectQuiet(visited);

@@ -43,6 +43,18 @@ async function fill(page: Page, name: string, text: string): Promise<void> {
   await input.press("Enter");
 }
 
+/** A take by the microphone, made again where it is not whole: a machine that is busy in its seconds does not hear all of them. */
+async function sweep(page: Page): Promise<void> {
+  const found = page.getByTestId("found");
+  const whole = found.filter({ hasText: "10 resonances" });
+  await page.getByTestId("sweep").click();
+  await found.or(page.getByTestId("sweep-problem")).first().waitFor();
+  if (await whole.count()) return;
+  if (await found.count()) await page.getByTestId("drop-sweep").click();
+  await page.getByTestId("sweep").click();
+  await whole.waitFor();
+}
+
 async function openRecording(page: Page, file: string): Promise<void> {
   const chooser = page.waitForEvent("filechooser");
   await page.getByTestId("open-sweep").click();
@@ -82,8 +94,7 @@ it("sweeps by the microphone and from files, before and after, and tells the shi
   await page.getByTestId("stop-sweep").click();
   await expect.poll(() => said(page, "sweep-state")).toMatch(/^Ready/);
 
-  await page.getByTestId("sweep").click();
-  await page.getByTestId("found").filter({ hasText: "10 resonances" }).waitFor({ timeout: 40_000 });
+  await sweep(page);
   const hz = Number(
     await page.getByTestId("found-resonances").locator("tbody tr:nth-child(4) td").first().innerText(),
   );
