@@ -55,7 +55,7 @@ export class AirColumn {
     readonly setup: Setup,
     lowest: number,
     highest: number,
-    line = new Line(setup),
+    line = new Line(setup, null, null, highest),
     fixedParts?: Interpolant,
   ) {
     this.line = line;
@@ -66,13 +66,15 @@ export class AirColumn {
 
   #interpolate(): Interpolant {
     const { line, lowest, highest } = this;
-    // Chebyshev coefficients of e^{jkL} fall once their order passes half the range's phase
+    // Chebyshev coefficients of e^{jkL} fall once their order passes half the range's phase; a bell with curved fronts, whose
+    // radial modes begin to run not far above, has more: a guess that falls short costs twice as many
     const phase = (Math.PI * (highest - lowest) * line.length) / line.soundSpeed;
+    const beyond = line.hasCurvedFronts ? 16 * Math.cbrt(phase) + 20 : 6 * Math.cbrt(phase) + 22;
     return new Interpolant(
       lowest,
       highest,
       FIXED / 2,
-      Math.ceil(phase + 6 * Math.cbrt(phase) + 22),
+      Math.ceil(phase + beyond),
       (f, out) => line.fixed(TAU * f, 0, out),
     );
   }

@@ -85,13 +85,14 @@ export class BellFlare {
   /**
    * Reflection R of the plane wave's pressure at the start of the flare, at complex angular frequency ω, rad/s.
    * @param out two doubles
+   * @param upToHz what is asked with it: up to there one series answers, whose neighbour's functions would not be quite the same
    * @throws OutOfRange above ka = 12, and where the flare is too restless for a series
    */
-  reflection(omegaRe: number, omegaIm: number, out: Float64Array): void {
+  reflection(omegaRe: number, omegaIm: number, out: Float64Array, upToHz = 0): void {
     const re = omegaRe / (2 * Math.PI);
     const im = omegaIm / (2 * Math.PI);
     const root = Math.sqrt((Math.hypot(re, im) + re) / 2);
-    this.#seriesFor(re).evaluate(root, root > 0 ? im / (2 * root) : 0, out);
+    this.#seriesFor(Math.max(re, upToHz)).evaluate(root, root > 0 ? im / (2 * root) : 0, out);
   }
 
   #seriesFor(hz: number): Interpolant {

@@ -47,6 +47,10 @@ export interface Bore {
   readonly bell: "plane" | "multimodal";
 }
 
+/** Rim to bell without the gap, m. */
+export const boreLength = ({ mouthpiece, upper, lower }: Bore): number =>
+  [...mouthpiece, ...upper, ...lower].reduce((sum, piece) => sum + piece.length, 0);
+
 const MM = 1e-3;
 /** K. A tenth of a cent at most between neighbours. */
 const WARMTH_STEP = 0.1;

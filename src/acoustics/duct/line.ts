@@ -24,7 +24,7 @@ import {
 } from "../bell/bellFlare.ts";
 import { radiationState } from "../bell/radiation.ts";
 import { Gap } from "../gap/gap.ts";
-import { type Bore, boreOf, type Piece } from "./bore.ts";
+import { type Bore, boreLength, boreOf, type Piece } from "./bore.ts";
 import type { Breath } from "./breath.ts";
 import { Chain, cutPiece } from "./chain.ts";
 import { coneTwoPort, Medium, Station } from "./cone.ts";
@@ -95,11 +95,13 @@ export class Line {
   /**
    * @param breath the stream through it; still air without
    * @param like one that differs a little, whose curved fronts in the bell are taken over
+   * @param highestHz up to which it will be asked as one smooth function of frequency; any where that is not known
    */
   constructor(
     readonly setup: Setup,
     readonly breath: Breath | null = null,
     like: Line | null = null,
+    readonly highestHz: number = like?.highestHz ?? 0,
   ) {
     const bore = boreOf(setup);
     this.bore = bore;
@@ -124,8 +126,12 @@ export class Line {
 
   /** Rim to bell without the gap, m. */
   get length(): number {
-    const { mouthpiece, upper, lower } = this.bore;
-    return [...mouthpiece, ...upper, ...lower].reduce((sum, piece) => sum + piece.length, 0);
+    return boreLength(this.bore);
+  }
+
+  /** Whether the bell is a multimodal one. */
+  get hasCurvedFronts(): boolean {
+    return this.#flare !== null;
   }
 
   /** Sound speed that sets the scale of frequencies, m/s. */
@@ -210,13 +216,13 @@ export class Line {
   #reflectionOf(state: Float64Array, omegaRe: number, omegaIm: number, out: Float64Array): void {
     const like = this.#like;
     if (!like) {
-      this.#flare!.reflection(omegaRe, omegaIm, out);
+      this.#flare!.reflection(omegaRe, omegaIm, out, this.highestHz);
       return;
     }
     const scale = like.soundSpeed / this.soundSpeed;
     like.#planeAtFlare(scale * omegaRe, scale * omegaIm, this.#likeState);
     const before = planeReflection(this.#likeState, like.#flareImpedance);
-    like.#flare!.reflection(scale * omegaRe, scale * omegaIm, out);
+    like.#flare!.reflection(scale * omegaRe, scale * omegaIm, out, like.highestHz);
     const [gRe, gIm] = quotient(out[0], out[1], before[0], before[1]);
     const [re, im] = planeReflection(state, this.#flareImpedance);
     out[0] = gRe * re - gIm * im;

@@ -6,8 +6,8 @@
 import type { Setup } from "../../setup/setup.ts";
 import { withBell } from "../../setup/withBell.ts";
 import { OutOfRange } from "../../units/outOfRange.ts";
-import { Line } from "./line.ts";
-import { STATE } from "./twoPort.ts";
+import { bellFlare, flareStart } from "../bell/bellFlare.ts";
+import { boreOf } from "./bore.ts";
 
 /** @param highestHz Hz; the same setup may be settled otherwise for a higher one */
 export function settledBell(setup: Setup, highestHz: number): Setup {
@@ -16,11 +16,12 @@ export function settledBell(setup: Setup, highestHz: number): Setup {
 }
 
 function canFollowFronts(setup: Setup, highestHz: number): boolean {
-  const line = new Line(setup);
+  const bore = boreOf(setup);
+  const pieces = bore.lower.slice(flareStart(bore.lower));
+  if (pieces.length === 0) return true;
   try {
-    // the series that reach so far are made, and kept with the flare
-    for (const hz of [1, highestHz / 4, highestHz / 2, highestHz])
-      line.atFlare(2 * Math.PI * hz, 0, new Float64Array(STATE));
+    // the series that reaches so far is made, and kept with the flare
+    bellFlare(pieces, bore).reflection(2 * Math.PI * highestHz, 0, new Float64Array(2));
     return true;
   } catch (error) {
     if (error instanceof OutOfRange) return false;

@@ -35,12 +35,10 @@ export function impedanceCurve(
   gapMm = ownGapMm(asked),
   breath: Breath | null = null,
 ): ImpedanceCurve {
-  const setup = settledBell(
-    asked,
-    frequencies.reduce((most, hz) => Math.max(most, hz), 0),
-  );
+  const highestHz = frequencies.reduce((most, hz) => Math.max(most, hz), 0);
+  const setup = settledBell(asked, highestHz);
   withGap(setup, gapMm);
-  const line = new Line(setup, breath);
+  const line = new Line(setup, breath, null, highestHz);
   const gap = line.gap(gapMm / 1000);
   const state = new Float64Array(STATE);
   const exact = (f: number): [re: number, im: number] => {

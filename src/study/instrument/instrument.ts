@@ -3,6 +3,7 @@
  */
 
 import { AirColumn } from "../../acoustics/airColumn.ts";
+import { boreLength, boreOf } from "../../acoustics/duct/bore.ts";
 import type { Breath } from "../../acoustics/duct/breath.ts";
 import { Line } from "../../acoustics/duct/line.ts";
 import { settledBell } from "../../acoustics/duct/settledBell.ts";
@@ -77,15 +78,12 @@ export class Instrument {
       return;
     }
     // neighbours lie about c/2L apart, the lowest near c/4L or, in a flaring bore, above it
-    const first = new Line(asked, breath);
-    const spacing = first.soundSpeed / (2 * first.length);
+    const bore = boreOf(asked);
+    const spacing = bore.bellAir.soundSpeed / (2 * boreLength(bore));
     const low = Math.min(spacing / 4, curveHz?.[0] ?? Infinity);
     let high = Math.max((modes + 2) * spacing, curveHz?.[1] ?? 0);
     // curved fronts no further up than is looked: beyond, they cost most
-    const settled = (): Line => {
-      const setup = settledBell(asked, high);
-      return setup === asked ? first : new Line(setup, breath);
-    };
+    const settled = (): Line => new Line(settledBell(asked, high), breath, null, high);
     let line = settled();
     let column = new AirColumn(line.setup, low, high, line);
     // a bore that crowds its resonances upwards needs a longer look

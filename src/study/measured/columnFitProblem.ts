@@ -76,7 +76,7 @@ export class ColumnFitProblem implements LeastSquares {
       throw error;
     }
     const { frequencies } = this.measured;
-    const line = new Line(setup);
+    const line = new Line(setup, null, null, frequencies[frequencies.length - 1]);
     const key = JSON.stringify([
       setup.air,
       setup.mouthpiece.profileMm,
