@@ -70,12 +70,8 @@ export class AirColumn {
     // radial modes begin to run not far above, has more: a guess that falls short costs twice as many
     const phase = (Math.PI * (highest - lowest) * line.length) / line.soundSpeed;
     const beyond = line.hasCurvedFronts ? 16 * Math.cbrt(phase) + 20 : 6 * Math.cbrt(phase) + 22;
-    return new Interpolant(
-      lowest,
-      highest,
-      FIXED / 2,
-      Math.ceil(phase + beyond),
-      (f, out) => line.fixed(TAU * f, 0, out),
+    return new Interpolant(lowest, highest, FIXED / 2, Math.ceil(phase + beyond), (f, out) =>
+      line.fixed(TAU * f, 0, out),
     );
   }
 

@@ -29,6 +29,10 @@ const SERIES = (() => {
  * @param out two doubles, [Re F, Im F]
  */
 export function wallLoss(sRe: number, sIm: number, out: Float64Array): void {
+  if (sIm === 0 && sRe > 2 * FAR * FAR) {
+    ofRealFrequency(sRe, out);
+    return;
+  }
   // y² = j s
   const qRe = -sIm;
   const qIm = sRe;
@@ -54,7 +58,7 @@ export function wallLoss(sRe: number, sIm: number, out: Float64Array): void {
   }
   // Continued fraction F = 2/(2 + y²/(4 + y²/(6 + …))), its denominators by backward recurrence
   // N_k = 2k N_{k+1} + y² N_{k+2}; F = 2 N₂/N₁.
-  let k = Math.ceil(16 + 1.2 * Math.sqrt(size));
+  let k = Math.ceil(9.5 + 1.35 * Math.sqrt(size));
   let aRe = 1; // N_{k+1}
   let aIm = 0;
   let bRe = 0; // N_{k+2}
@@ -77,4 +81,40 @@ export function wallLoss(sRe: number, sIm: number, out: Float64Array): void {
   const d = 2 / (aRe * aRe + aIm * aIm);
   out[0] = (bRe * aRe + bIm * aIm) * d;
   out[1] = (bIm * aRe - bRe * aIm) * d;
+}
+
+/**
+ * The asymptotic series at a real frequency, what whole bores are sampled at: there 1/y = r(1 − j), r = 1/√(2s), whose fourth power
+ * is real, so that four real polynomials of it stand for the complex one. As many terms as above.
+ */
+function ofRealFrequency(s: number, out: Float64Array): void {
+  const r2 = 0.5 / s;
+  const r = Math.sqrt(r2);
+  const q = -4 * r2 * r2;
+  const d = SERIES;
+  let a = d[4];
+  let b = d[5];
+  let c = d[6];
+  let e = d[7];
+  if (s <= 40000) {
+    a += q * d[8];
+    b += q * d[9];
+    c += q * d[10];
+    e += q * d[11];
+    if (s <= 4000) {
+      const q2 = q * q;
+      a += q2 * (d[12] + q * d[16]);
+      b += q2 * (d[13] + q * d[17]);
+      c += q2 * d[14];
+      e += q2 * d[15];
+    }
+  }
+  a = d[0] + q * a;
+  b = d[1] + q * b;
+  c = d[2] + q * c;
+  e = d[3] + q * e;
+  const odd = r * a;
+  const third = 2 * r * r2 * c;
+  out[0] = 2 * (odd - third + q * e);
+  out[1] = -2 * (odd + 2 * r2 * b + third);
 }
