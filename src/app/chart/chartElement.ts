@@ -19,7 +19,6 @@ import "./chartMenu.ts";
 import { chartStyles } from "./chartStyles.ts";
 import { Cursor, cursorContext } from "./cursor.ts";
 import { DrawnWidth } from "./drawnWidth.ts";
-import { Lateness } from "./lateness.ts";
 import type { PageFigure, ShownChart } from "./pageFigure.ts";
 import { patch } from "./patch.ts";
 import { sameData } from "./sameData.ts";
@@ -54,7 +53,6 @@ export class ChartElement extends PageElement implements ShownChart {
   @state() private showsAbout = false;
   @state() private spoken = "";
   drawing: Drawing | null = null;
-  readonly #late = new Lateness(this);
   /** As last read. */
   #data: unknown = null;
   #followed: unknown;
@@ -79,7 +77,7 @@ export class ChartElement extends PageElement implements ShownChart {
     const { unit } = page.store.parts.view;
     const instrument = instrumentOf(page.store.parts.document.setup);
     const answer = figure.answer?.(page) ?? this.answer;
-    const isLate = this.#late.isLate(answer);
+    const isLate = answer?.late ?? false;
     // what was refused or stopped is out of date too, but nothing comes of waiting
     const isBusy = isLate && !answer?.refused && !answer?.stopped;
     const data = this.#read();

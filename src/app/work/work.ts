@@ -4,6 +4,7 @@
  */
 import type { Refusal } from "../../../workers/service/served.ts";
 import { Observable } from "../state/observable.ts";
+import type { Inner } from "../state/parts.ts";
 
 export interface Answer<Value, Question = unknown, Step = unknown> {
   /** The newest there is, also when it is stale; null before the first. */
@@ -12,6 +13,8 @@ export interface Answer<Value, Question = unknown, Step = unknown> {
   readonly of: Question | null;
   /** `value` answers an older question than the newest. */
   readonly stale: boolean;
+  /** It has for so long that it is to look it. A hand that drags is never late: every step brings a value. */
+  readonly late: boolean;
   /** The question asked last. */
   readonly asked: Question | null;
   /** Share done, 0 to 1, of long work; null when none is under way. */
@@ -29,6 +32,7 @@ export const NONE = {
   value: null,
   of: null,
   stale: false,
+  late: false,
   asked: null,
   progress: null,
   step: null,
@@ -65,6 +69,9 @@ export interface WorkOptions<Question, Value, Step> {
   readonly release?: () => void;
 }
 
+/** Longest that an old value looks like a new one, ms. */
+const PATIENCE_MS = 250;
+
 /** Longest that the newest question waits for the end of one that nobody asks any more, ms. */
 export const OVERTAKEN_MS = 700;
 
@@ -76,6 +83,7 @@ export class Work<Question, Value extends object, Step = never> extends Observab
   /** What a worker was asked last and has not answered. */
   #asking: { readonly question: Question } | null = null;
   #overtaking: ReturnType<typeof setTimeout> | undefined;
+  #ageing: ReturnType<typeof setTimeout> | undefined;
 
   constructor(options: WorkOptions<Question, Value, Step>) {
     super(NONE);
@@ -204,11 +212,26 @@ export class Work<Question, Value extends object, Step = never> extends Observab
   #set(part: Partial<Answer<Value, Question, Step>>): void {
     const { value } = this;
     const keys = Object.keys(part) as (keyof typeof part)[];
-    if (keys.some((key) => !Object.is(part[key], value[key]))) this.change({ ...value, ...part });
+    if (keys.every((key) => Object.is(part[key], value[key]))) return;
+    const next = { ...value, ...part };
+    const isRenewed = !next.stale || next.value !== value.value;
+    if (isRenewed) this.#stopAgeing();
+    const late = next.late && !isRenewed;
+    if (next.stale && !late)
+      this.#ageing ??= setTimeout(() => {
+        this.#stopAgeing();
+        this.#set({ late: true });
+      }, PATIENCE_MS);
+    this.change({ ...next, late });
+  }
+
+  #stopAgeing(): void {
+    clearTimeout(this.#ageing);
+    this.#ageing = undefined;
   }
 }
 
-/** Several works as one record, each part followed by itself. */
+/** Several works as one record, each part of each followed by itself: who draws a value is not drawn anew at a question. */
 export class Works<T extends object> extends Observable<T> {
   /** @param watch told of a part that begins to be followed; its answer is called when nobody follows it any more */
   constructor(
@@ -216,7 +239,9 @@ export class Works<T extends object> extends Observable<T> {
     watch?: (key: keyof T) => () => void,
   ) {
     const keys = Object.keys(works) as (keyof T)[];
-    super(Object.fromEntries(keys.map((key) => [key, works[key].value])) as T, {}, watch);
+    const each = <Part>(part: (key: keyof T) => Part) =>
+      Object.fromEntries(keys.map((key) => [key, part(key)]));
+    super(each((key) => works[key].value) as T, each(() => ({})) as Inner<T>, watch);
     for (const key of keys) works[key].subscribe((value) => this.change({ ...this.value, [key]: value }));
   }
 }

@@ -5,7 +5,7 @@ import { customElement, state } from "lit/decorators.js";
 import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { noteText } from "../../../words/instruments.ts";
-import { lateStyles } from "../../chart/lateness.ts";
+import { lateStyles } from "../../chart/lateStyles.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PageElement } from "../../state/page.ts";

@@ -3,7 +3,7 @@ import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { breathLeavesOut, breathWords } from "../../../words/blown/breathEffect.ts";
-import { Lateness, lateStyles } from "../../chart/lateness.ts";
+import { lateStyles } from "../../chart/lateStyles.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { PageElement } from "../../state/page.ts";
@@ -12,7 +12,6 @@ import { PageElement } from "../../state/page.ts";
 export class BreathFinding extends PageElement {
   /** Words and numbers that change more often cannot be read. */
   protected override readonly paceMs = 100;
-  readonly #late = new Lateness(this);
 
   static override styles = [
     controls,
@@ -47,7 +46,7 @@ export class BreathFinding extends PageElement {
     const { setup } = document;
     const said = breathWords(value, setup.thresholds.decibels, view.unit, instrumentOf(setup));
     return html`
-      <div class=${this.#late.isLate(breath) ? "late" : ""} data-testid="breath-finding" aria-live="polite">
+      <div class=${breath.late ? "late" : ""} data-testid="breath-finding" aria-live="polite">
         <p>${said.onPeaks}</p>
         ${said.onGap ? html`<p>${said.onGap}</p>` : nothing}
         ${said.finding ? html`<p class="answer">${icon(said.isNoticed ? "check" : "about-equal")}<span>${said.finding}</span></p>` : nothing}

@@ -19,7 +19,7 @@ import { formatLength } from "../../../units/formatLength.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { noteText } from "../../../words/instruments.ts";
 import { signed } from "../../../words/numbers.ts";
-import { lateStyles } from "../../chart/lateness.ts";
+import { lateStyles } from "../../chart/lateStyles.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
@@ -189,7 +189,7 @@ export class UncertaintyPanel extends PageElement {
 
   #table(explored: Explored, uncertainty: ChangeUncertainty): TemplateResult {
     const drawn = this.#drawn()?.modes ?? null;
-    const late = this.page.model.parts.explored.stale;
+    const { late } = this.page.model.parts.explored;
     const played = uncertainty.modes.filter(isPlayed);
     const instrument = instrumentOf(this.page.store.parts.document.setup);
     return html`

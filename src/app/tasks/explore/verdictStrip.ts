@@ -14,7 +14,7 @@ import { testName } from "../../../words/verdicts/tests.ts";
 import { thirdVoice } from "../../../words/verdicts/thirdVoice.ts";
 import { chartFileName, saveCsv } from "../../chart/chartFile.ts";
 import { DrawnWidth } from "../../chart/drawnWidth.ts";
-import { Lateness, lateStyles } from "../../chart/lateness.ts";
+import { lateStyles } from "../../chart/lateStyles.ts";
 import { patch } from "../../chart/patch.ts";
 import { tableStyles, tableView } from "../../chart/tableView.ts";
 import { zoom } from "../../chart/zoom.ts";
@@ -52,7 +52,6 @@ interface Shown {
 export class VerdictStrip extends PageElement {
   /** Words and numbers that change more often cannot be read. */
   protected override readonly paceMs = 100;
-  readonly #late = new Lateness(this);
   @state() private showsNumbers = false;
   #drawn: readonly unknown[] = [];
   /** Of a column, which a bar is drawn to. */
@@ -78,7 +77,7 @@ export class VerdictStrip extends PageElement {
         unit: view.unit,
       });
     return html`
-      <div class=${this.#late.isLate(explored) ? "late" : ""}>
+      <div class=${explored.late ? "late" : ""}>
         <div class="headline" data-testid="headline">
           <p>${said?.change ?? "The first curve is being computed."}</p>
           ${said?.standIn ? html`<p data-testid="instruments-like-it">${said.standIn}</p>` : nothing}

@@ -9,7 +9,7 @@ import { NOT_KNOWN } from "../../../words/blown/notKnown.ts";
 import { throatEdgeWords } from "../../../words/blown/throatEdge.ts";
 import { bothUnits, signed } from "../../../words/numbers.ts";
 import { RESISTANCE_PHRASE } from "../../../words/verdicts/findings.ts";
-import { Lateness, lateStyles } from "../../chart/lateness.ts";
+import { lateStyles } from "../../chart/lateStyles.ts";
 import { readField } from "../../form/field.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
@@ -22,8 +22,6 @@ import { levelFigure } from "../../../charts/plots/levelChart.ts";
 
 @customElement("annulus-resistance")
 export class ResistanceSection extends PageElement {
-  readonly #late = new Lateness(this);
-
   static override styles = [
     controls,
     sheetStyles,
@@ -75,7 +73,7 @@ export class ResistanceSection extends PageElement {
             @change=${(event: Event) => this.#write(event, true)}
           />
         </label>
-        <p class="words ${this.#late.isLate(stream) ? "late" : ""}" aria-live="polite" data-testid="stream-finding">${value ? inWords(value, view.unit) : nothing}</p>
+        <p class="words ${stream.late ? "late" : ""}" aria-live="polite" data-testid="stream-finding">${value ? inWords(value, view.unit) : nothing}</p>
         ${feelWork(this.page.feel, ["stream", "levels"])}
         <div class="figures">
           <annulus-chart .figure=${flowFigure} .data=${value} .answer=${stream}></annulus-chart>

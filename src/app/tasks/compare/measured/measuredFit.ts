@@ -13,7 +13,7 @@ import type { MeasuredImpedance } from "../../../../study/measured/measuredCsv.t
 import { gapKindWords } from "../../../../words/gapKinds.ts";
 import { levelWords } from "../../../../words/measured/levelWords.ts";
 import { bothUnits } from "../../../../words/numbers.ts";
-import { lateStyles } from "../../../chart/lateness.ts";
+import { lateStyles } from "../../../chart/lateStyles.ts";
 import { NotesForm } from "../../../form/notesForm.ts";
 import { controls } from "../../../shell/look/controls.ts";
 import { icon } from "../../../shell/look/icon.ts";
