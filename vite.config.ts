@@ -2,6 +2,7 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { NOTEBOOK_CACHE } from "./src/app/tasks/learn/keptNotebooks.ts";
+import { FIRST_CHUNKS, preloadFirst } from "./vite.first.ts";
 import { contentSecurityPolicy, policyHeaders } from "./vite.policy.ts";
 
 export default defineConfig({
@@ -24,14 +25,14 @@ export default defineConfig({
     // said at every build on a slow machine, and nothing to be done about it
     rolldownOptions: {
       checks: { pluginTimings: false },
-      // one file for all that the first curve needs: eighty small ones cost a third of the wait, and are heavier compressed
-      output: { codeSplitting: { groups: [{ name: "first", tags: ["$initial"] }] } },
+      output: { codeSplitting: { groups: FIRST_CHUNKS } },
     },
   },
   worker: { format: "es" },
   plugins: [
     contentSecurityPolicy(),
     policyHeaders(),
+    preloadFirst(),
     VitePWA({
       registerType: "prompt",
       injectRegister: null,

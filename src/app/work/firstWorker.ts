@@ -1,7 +1,4 @@
-/**
- * The first model worker, started before the rest of the page's code is run: it is ready when the page has its first
- * question. Imported first by main.ts.
- */
+/** The first model worker, started by main.ts before the page's code is there: it is ready when the page has its first question. */
 const start = () =>
   new Worker(new URL("../../../workers/instrument/model.worker.ts", import.meta.url), { type: "module" });
 

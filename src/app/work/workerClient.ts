@@ -167,6 +167,13 @@ export class WorkerClient<Served extends Loadable> {
     }
   }
 
+  /** Something will soon be asked about this setup: the worker makes ready for it. A worker that dies over it is the asker's to replace. */
+  expect(setup: Setup): void {
+    if (flawsOf(setup).length > 0) return;
+    this.#running ??= started(this.#options.connect());
+    this.#load(this.#running.model, setup).catch(() => {});
+  }
+
   /** Ends the worker and whatever it was asked; the next question starts another. */
   close(): void {
     this.#running?.end(new Closed());

@@ -370,3 +370,43 @@ describe("a worker's client", () => {
     expect(ended).toEqual([1]);
   });
 });
+
+describe("a setup that will be asked about", () => {
+  test("is loaded before, and once", async () => {
+    const { client, workers, explore } = bench();
+    client.expect(setup);
+    expect(workers.map(({ asked }) => asked)).toEqual([["load"]]);
+    const answer = explore(1);
+    await settle();
+    workers[0].answer({ gapMm: 1 });
+    expect(await answer).toEqual({ gapMm: 1 });
+    expect(workers.map(({ asked }) => asked)).toEqual([["load", "explore 1"]]);
+  });
+
+  test("gives way to another that is asked about instead", async () => {
+    const { client, workers, explore } = bench();
+    client.expect(other);
+    const answer = explore(1);
+    await settle();
+    workers[0].answer({ gapMm: 1 });
+    await answer;
+    expect(workers[0].loaded).toEqual(setup);
+    expect(workers[0].asked).toEqual(["load", "load", "explore 1"]);
+  });
+
+  test("is not loaded where it can be no instrument, and a worker that dies over it is replaced by who asks", async () => {
+    const { client, workers, onRestart, explore } = bench();
+    client.expect(flawedSetup());
+    expect(workers).toHaveLength(0);
+    client.expect(setup);
+    workers[0].die(new Error("gone"));
+    await settle();
+    expect(onRestart).not.toHaveBeenCalled();
+    const answer = explore(1);
+    await settle();
+    expect(workers).toHaveLength(2);
+    expect(onRestart).toHaveBeenCalledOnce();
+    workers[1].answer({ gapMm: 1 });
+    expect(await answer).toEqual({ gapMm: 1 });
+  });
+});

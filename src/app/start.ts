@@ -1,0 +1,122 @@
+/** Puts the page together: what was kept, the store, the model, the address; then shows it. */
+import { ContextProvider } from "@lit/context";
+import { fetchArithmetic, isJsonReadable } from "./form/arithmetic.ts";
+import { download } from "./shell/download.ts";
+import { keepForOffline } from "./shell/offline.ts";
+import { Router } from "./shell/route.ts";
+import { Backups } from "./state/backups/backups.ts";
+import { browserBackups } from "./state/backups/browserBackups.ts";
+import { Autosave, browserShelves, type Restored, restore, shelved } from "./state/keeping/autosave.ts";
+import { readCopied } from "./state/keeping/copyFiles.ts";
+import { demoDocument, isDemo } from "./state/keeping/demo.ts";
+import { newestKept } from "./state/keeping/newestKept.ts";
+import { SecondCopyKeeper } from "./state/keeping/secondCopy.ts";
+import { acceptDrops } from "./state/keeping/setupFile.ts";
+import { openShared } from "./state/keeping/shareLink.ts";
+import { WorkingStore } from "./state/keeping/workingStore.ts";
+import { pageContext } from "./state/page.ts";
+import type { JobRecord } from "./state/record/jobRecord.ts";
+import { OpenJob } from "./state/record/openJob.ts";
+import { FIRST_VIEW } from "./state/state.ts";
+import { Store } from "./state/store.ts";
+import { ComparedGaps } from "./work/comparedGaps.ts";
+import { FeelResults } from "./work/feelResults.ts";
+import { ModelResults, type Results } from "./work/modelResults.ts";
+import { MODEL } from "./work/modelWorker.ts";
+import { openFeelWorker, openSecondCopyWorker } from "./work/openWorkers.ts";
+import { WorkerClient } from "./work/workerClient.ts";
+import "./shell/shell.ts";
+
+/** From the first drawing of everything to what can wait. */
+const CALM_MS = 1000;
+
+const shelves = browserShelves();
+const workingStore = new WorkingStore();
+const client = new WorkerClient({
+  ...MODEL,
+  onRestart: () => store.say("note", "The model stopped and was started again; nothing you typed is lost."),
+});
+expectOnShelves();
+const restored = await newestKept(shelves, workingStore);
+const store = firstStore(restored);
+const compared = new ComparedGaps(store);
+const results = new ModelResults(compared, client);
+const feel = new FeelResults(compared, results, new WorkerClient({ connect: openFeelWorker }));
+const openJob = new OpenJob(store, openRecord, restored.mark, isDemo);
+const secondCopy = new SecondCopyKeeper(store, openSecondCopyWorker);
+const autosave = new Autosave(store, shelves, openJob, {
+  database: workingStore,
+  copy: secondCopy,
+  since: restored.since,
+});
+workingStore.onLost = () => autosave.again();
+openJob.announce = () => autosave.saved();
+const router = new Router((text) => void openShared(text, store));
+const backups = new Backups(store, { ...browserBackups(), showJobs: () => router.go("jobs") });
+
+// Lit's provider answers every element below the one it stands on; it wants no Lit element to stand on.
+new ContextProvider(document.documentElement, {
+  context: pageContext,
+  initialValue: { store, compared, model: results, feel, job: openJob, backups, router },
+});
+
+results.start();
+feel.start();
+autosave.start();
+router.start();
+acceptDrops(window, store);
+offerBroken(restored);
+document.body.append(document.createElement("annulus-app"));
+whenFirstDrawn(async () => {
+  // what other tabs have written since is read from here on
+  await fetchArithmetic().catch(() => {});
+  void openJob.start();
+  secondCopy.start(openJob);
+  backups.start(openJob);
+  void workingStore.prune().catch(() => {});
+  keepForOffline(store);
+});
+
+/** The database's code is for after the first curve; the shelves keep what is done until then. */
+async function openRecord(): Promise<JobRecord> {
+  const [{ RecordDatabase }, record] = await Promise.all([
+    import("./state/record/database.ts"),
+    import("./state/record/jobRecord.ts"),
+  ]);
+  return record.JobRecord.open(new RecordDatabase(), async () => {
+    const { jobsCopied } = await import("../record/copied.ts");
+    return jobsCopied((await readCopied("jobs")).held.values(), new Date().toISOString());
+  });
+}
+
+/** Fetching the whole page for later must not delay the first curve and sweep. */
+function whenFirstDrawn(act: () => void): void {
+  const isDone = ({ explored, sweep, retuned }: Results) =>
+    explored.refused !== null ||
+    (explored.value !== null && sweep.progress === null && retuned.progress === null);
+  const leave = results.subscribe((now) => {
+    if (!isDone(now)) return;
+    leave();
+    setTimeout(act, CALM_MS);
+  });
+}
+
+/** The databases hardly ever hold another instrument than the shelves: the model begins with that one before they answer. */
+function expectOnShelves(): void {
+  if (!shelved(shelves).every(isJsonReadable)) return;
+  client.expect((restore(shelves).document ?? demoDocument()).setup);
+}
+
+/** What was kept, or on a first visit the demo. */
+function firstStore({ document: kept, view }: Restored): Store {
+  const opened = kept ?? demoDocument();
+  return new Store(opened, view ?? { ...FIRST_VIEW, unit: opened.setup.units });
+}
+
+function offerBroken({ broken }: Restored): void {
+  if (!broken) return;
+  store.say("error", `What this browser kept of your last visit cannot be read (${broken.reason}).`, {
+    label: "Save it as a file",
+    accept: () => download(broken.text, "kept-by-the-browser.json"),
+  });
+}
