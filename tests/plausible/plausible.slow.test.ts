@@ -4,10 +4,13 @@ import { drawnSetup } from "./drawnSetup.ts";
 import { trial } from "./trial.ts";
 
 const SAMPLE = Array.from({ length: 100 }, (_, i) => 20_000 + i);
-/** The slowest accepted of a run of `run.ts`, seeds 100000 to 109999. */
-const SLOWEST = [105666];
+/**
+ * The slowest accepted of a run of `run.ts`, seeds 100000 to 109999; and one that was refused while a column asked two series of its
+ * bell, and is answered by one.
+ */
+const SLOWEST = [105666, 106095];
 /** In that run the slowest of all, 7 to 35 s over their bell's series, before the field outside its mouth counted as work. */
-const TOO_LONG = [100891, 100401, 106095, 102854, 104216, 103815];
+const TOO_LONG = [100891, 100401, 102854, 104216, 103815];
 /** Sections passed: 6000 points, cut, at some thousand frequencies. */
 const MOST_WORK = 2e7;
 
