@@ -5,6 +5,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { STAND_INS, type StandInId, standIn } from "../../../src/setup/standIns.ts";
+import { MODAL_COUNT } from "../../../src/study/feel/modalColumn.ts";
 import { Instrument } from "../../../src/study/instrument/instrument.ts";
 import { FAMILY, partialOf } from "../../../src/words/instruments.ts";
 
@@ -16,6 +17,12 @@ const cents = (hz: number, toHz: number): number => 1200 * Math.log2(hz / toHz);
 
 describe.each(STAND_INS)("%s", (id) => {
   const highest = HIGHEST[id] ?? 10;
+
+  it("has its resonances for the lips from one smooth column, whichever functions its bell takes", async () => {
+    const { fixedParts } = new Instrument(await standIn(id), { modes: MODAL_COUNT }).column;
+    expect(fixedParts.isResolved).toBe(true);
+    expect(fixedParts.nodes).toBeLessThan(500);
+  });
 
   it("plays its notes", async () => {
     const instrument = new Instrument(await standIn(id), { modes: highest });
