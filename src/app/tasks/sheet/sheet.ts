@@ -65,11 +65,8 @@ export class Sheet extends PageElement {
       document,
       unit,
       retune,
-      explored,
-      sweep,
-      retuned,
-      felt,
-      closed,
+      // answers are followed part by part: themselves they are always the same
+      ...[explored, sweep, retuned, felt, closed].flatMap((answer) => Object.values(answer)),
       job.parts.row,
       workshop,
       technician,
