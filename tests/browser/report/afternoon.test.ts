@@ -25,7 +25,7 @@ import { provenanceLine } from "../../../src/words/provenance.ts";
 import { trialSentence } from "../../../src/words/trial/sentence.ts";
 import { expectQuiet, screenshots, useBrowser } from "../browser.ts";
 import { field, recordIsThere } from "../record/jobs.ts";
-import { allKept, plan, seal } from "../trial/trialByKeys.ts";
+import { allKept, atTurn, plan, seal } from "../trial/trialByKeys.ts";
 import { readPdf, withoutSpaces } from "./pdf.ts";
 import { tableRows } from "./reportRows.ts";
 import { expectTraced, lengthsIn } from "./tracedLengths.ts";
@@ -131,7 +131,7 @@ async function rateAll(
   await page.getByRole("button", { name: "Play", exact: true }).click();
   await page.getByRole("slider", { name: "Slotting", exact: true }).focus();
   for (const [at, { code, item }] of turns.entries()) {
-    await page.getByTestId("code").filter({ hasText: code }).waitFor();
+    await atTurn(page, code);
     const tens = Math.round(liking(item, Math.floor(at / items.length)) / 10);
     // to the other end first: a scale that still stands where the last turn left it would hear nothing
     const others = at % 3 === 0 ? ["End", "Home"] : ["Home", "End"];

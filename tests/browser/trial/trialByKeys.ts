@@ -47,6 +47,15 @@ export async function seal(page: Page): Promise<Trial> {
   return kept(page);
 }
 
+/** A turn is there to be rated: its code, and a moment later the focus on its first scale. */
+export async function atTurn(page: Page, code: string): Promise<void> {
+  await page.getByTestId("code").filter({ hasText: code }).waitFor();
+  const first = page.getByRole("slider", { name: "Slotting", exact: true });
+  const hasFocus = () =>
+    first.evaluate((slider) => (slider.getRootNode() as ShadowRoot).activeElement === slider);
+  await expect.poll(hasFocus).toBe(true);
+}
+
 /** Rates all four scales alike, in steps of ten, from the slider that has the focus, and goes on. */
 async function rate(page: Page, tens: number): Promise<void> {
   for (let scale = 0; scale < 4; scale++) {
@@ -67,8 +76,8 @@ export async function playAll(
   to = turns.length,
 ): Promise<void> {
   for (let at = from; at < to; at++) {
-    await page.getByTestId("code").filter({ hasText: turns[at].code }).waitFor();
     if (at === from) await page.getByRole("slider", { name: "Slotting", exact: true }).focus();
+    await atTurn(page, turns[at].code);
     await rate(page, liking(at));
   }
 }
