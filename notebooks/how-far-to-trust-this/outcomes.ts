@@ -7,8 +7,11 @@ export interface Progress {
   readonly of: number;
 }
 
-/** All checks, made now in a worker; what is there so far after each. */
-export async function* outcomes(): AsyncGenerator<Progress> {
+/**
+ * All checks, made now in a worker; what is there so far after each.
+ * @param whenMade told once all are there
+ */
+export async function* outcomes(whenMade: () => void): AsyncGenerator<Progress> {
   const worker = new Worker(new URL("./checks.worker.ts", import.meta.url), { type: "module" });
   try {
     const remote = wrap<ChecksWorker>(worker);
@@ -16,6 +19,7 @@ export async function* outcomes(): AsyncGenerator<Progress> {
     const made: Outcome[] = [];
     for (let i = 0; i < of; i++) {
       made.push(await remote.outcome(i));
+      if (made.length === of) whenMade();
       yield { outcomes: [...made], of };
     }
   } finally {

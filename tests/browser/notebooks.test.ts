@@ -3,6 +3,7 @@ import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { outcomeOf } from "../../notebooks/how-far-to-trust-this/check.ts";
 import { CHECKS } from "../../notebooks/how-far-to-trust-this/checks.ts";
+import { KINDS } from "../../notebooks/how-far-to-trust-this/cost.ts";
 import { theGap } from "../../notebooks/how-far-to-trust-this/theGap.ts";
 import { excessAt } from "../../notebooks/how-the-gap-is-modelled/limits.ts";
 import { demo, mostGapMm, note, referenceGapMm } from "../../notebooks/paper/demo.ts";
@@ -238,6 +239,13 @@ const SAYS: Readonly<Record<string, (visited: Visit) => Promise<void>>> = {
     await expect.poll(() => figure(page, "values")).toBe(`${values}`);
     await expect.poll(() => figure(page, "within")).toBe("all");
     await expect.poll(() => page.locator("main table tbody tr").count()).toBe(CHECKS.length);
+    // every kind of work is timed at every size, here and now
+    const timed = KINDS.map(
+      ({ name, of, sizes }) => `${name}: ${sizes[0]} to ${sizes.at(-1)} ${of}, time as size to`,
+    );
+    await expect
+      .poll(() => page.locator("svg.cost desc").textContent(), patience)
+      .toMatch(new RegExp(timed.map((text) => `${text} the power \\d\\.\\d\\d\\.`).join(" ")));
     await expectWhole(visited);
   },
 };
