@@ -70,9 +70,8 @@ export class AirColumn {
     // radial modes begin to run not far above, has more: a guess that falls short costs twice as many
     const phase = (Math.PI * (highest - lowest) * line.length) / line.soundSpeed;
     const beyond = line.hasCurvedFronts ? 16 * Math.cbrt(phase) + 20 : 6 * Math.cbrt(phase) + 22;
-    return new Interpolant(lowest, highest, FIXED / 2, Math.ceil(phase + beyond), (f, out) =>
-      line.fixed(TAU * f, 0, out),
-    );
+    const sample = line.sampled(lowest, highest);
+    return new Interpolant(lowest, highest, FIXED / 2, Math.ceil(phase + beyond), sample);
   }
 
   /** Mouthpiece two-port into #scratch and load, with the slide drawn by `draw` m, into `load`, at complex frequency f, Hz. */

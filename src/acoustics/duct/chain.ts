@@ -25,17 +25,21 @@ const SHORT = 0.025;
 export class Chain {
   readonly #pieces: readonly Piece[];
   readonly #mediums: readonly Medium[];
+  readonly #differentMediums: readonly Medium[];
   /** Inertance of each step in kg/m⁴; 0 for cones. */
   readonly #inertances: Float64Array;
   readonly #stations = [new Station(), new Station()];
   readonly #middle = new Station();
   readonly #port = new Float64Array(TWO_PORT);
   readonly #product = new Float64Array(TWO_PORT);
+  /** Sections passed in all evaluations so far. */
+  passed = 0;
 
   constructor(pieces: readonly Piece[], wallLossFactor: number, junction: "modal" | "plane") {
     const mediums = new Map(pieces.map(({ air }) => [air, new Medium(air, wallLossFactor)]));
     this.#pieces = pieces.flatMap((piece) => subdivide(piece, mediums.get(piece.air)!));
     this.#mediums = this.#pieces.map(({ air }) => mediums.get(air)!);
+    this.#differentMediums = [...mediums.values()];
     this.#inertances = Float64Array.from(this.#pieces, ({ length, radiusIn, radiusOut, air }) =>
       length === 0 && junction === "modal" ? air.density * stepInertance(radiusIn, radiusOut) : 0,
     );
@@ -44,6 +48,11 @@ export class Chain {
   /** Cones and steps after cutting. */
   get sections(): number {
     return this.#pieces.length;
+  }
+
+  /** m */
+  get length(): number {
+    return this.#pieces.reduce((sum, { length }) => sum + length, 0);
   }
 
   /** state ← chain · state, at complex angular frequency ω, rad/s. */
@@ -85,7 +94,8 @@ export class Chain {
 
   /** Every piece's two-port into #port, from the last to the first: one's entrance is the next one's exit. */
   #walk(omegaRe: number, omegaIm: number, visit: () => void): void {
-    for (const medium of new Set(this.#mediums)) medium.setFrequency(omegaRe, omegaIm);
+    this.passed += this.#pieces.length;
+    for (const medium of this.#differentMediums) medium.setFrequency(omegaRe, omegaIm);
     let [exit, entrance] = this.#stations;
     exit.radius = 0;
     for (let i = this.#pieces.length - 1; i >= 0; i--) {

@@ -102,14 +102,25 @@ export class Interpolant {
       let bIm = 0;
       let cRe = 0;
       let cIm = 0;
-      for (let k = series.length - 2; k >= 2; k -= 2) {
-        const re = tRe * bRe - tIm * bIm - cRe + series[k];
-        const im = tRe * bIm + tIm * bRe - cIm + series[k + 1];
-        cRe = bRe;
-        cIm = bIm;
-        bRe = re;
-        bIm = im;
-      }
+      // what is known a step earlier is added first: it does not hold up the step
+      if (xIm === 0)
+        for (let k = series.length - 2; k >= 2; k -= 2) {
+          const re = series[k] - cRe + tRe * bRe;
+          const im = series[k + 1] - cIm + tRe * bIm;
+          cRe = bRe;
+          cIm = bIm;
+          bRe = re;
+          bIm = im;
+        }
+      else
+        for (let k = series.length - 2; k >= 2; k -= 2) {
+          const re = series[k] - cRe + (tRe * bRe - tIm * bIm);
+          const im = series[k + 1] - cIm + (tRe * bIm + tIm * bRe);
+          cRe = bRe;
+          cIm = bIm;
+          bRe = re;
+          bIm = im;
+        }
       out[at++] = 0.5 * (tRe * bRe - tIm * bIm) - cRe + series[0];
       out[at++] = 0.5 * (tRe * bIm + tIm * bRe) - cIm + series[1];
     }

@@ -157,19 +157,36 @@ function zeroNear(f: Flow, start: Complex, others: readonly Complex[]): Complex 
 /** Zeros above the real axis where the column's series can be trusted: the winding of U around that region. */
 function countZeros(f: Flow, { fixedParts, line }: AirColumn): number {
   const { low, high } = fixedParts;
-  const step = line.soundSpeed / (2 * line.length) / 24;
+  const step = line.soundSpeed / (2 * line.length) / 12;
   const pieces = Math.ceil((high - low) / step);
-  const along = Array.from({ length: pieces }, (_, k): Complex => [low + ((high - low) * k) / pieces, 0]);
+  const along = winding(f, (t) => [low + (high - low) * t, 0], pieces);
   // the arc crowds at its ends, where a step along it is short
-  const arc = Array.from({ length: 2 * pieces }, (_, k) => fixedParts.edge((Math.PI * k) / (2 * pieces)));
-  const path = [...along, ...arc, [low, 0] as Complex].map(([re, im]) => f(re, im));
-  let winding = 0;
-  for (let k = 1; k < path.length; k++) {
-    const [aRe, aIm] = path[k - 1];
-    const [bRe, bIm] = path[k];
-    winding += Math.atan2(bIm * aRe - bRe * aIm, bRe * aRe + bIm * aIm);
+  const arc = winding(f, (t) => fixedParts.edge(Math.PI * t), pieces);
+  return Math.round((along + arc) / (2 * Math.PI));
+}
+
+/** How far U may turn in one step along a path, rad, before the step is halved, and how often that is done at most. */
+const MOST_TURN = 1;
+const MOST_HALVINGS = 12;
+
+/** By how much U turns along a path from t = 0 to 1, rad, in `pieces` steps and more where it turns fast. */
+function winding(f: Flow, path: (t: number) => Complex, pieces: number): number {
+  const at = (t: number) => f(...path(t));
+  const between = (t0: number, a: Complex, t1: number, b: Complex, halvings: number): number => {
+    const turn = Math.atan2(b[1] * a[0] - b[0] * a[1], b[0] * a[0] + b[1] * a[1]);
+    if (Math.abs(turn) < MOST_TURN || halvings === 0) return turn;
+    const t = (t0 + t1) / 2;
+    const middle = at(t);
+    return between(t0, a, t, middle, halvings - 1) + between(t, middle, t1, b, halvings - 1);
+  };
+  let sum = 0;
+  let before = at(0);
+  for (let k = 1; k <= pieces; k++) {
+    const here = at(k / pieces);
+    sum += between((k - 1) / pieces, before, k / pieces, here, MOST_HALVINGS);
+    before = here;
   }
-  return Math.round(winding / (2 * Math.PI));
+  return sum;
 }
 
 /** ∂U/∂f along the real axis: U is analytic. */
