@@ -6,6 +6,7 @@ import { keepForOffline } from "./shell/offline.ts";
 import { Router } from "./shell/route.ts";
 import { Backups } from "./state/backups/backups.ts";
 import { browserBackups } from "./state/backups/browserBackups.ts";
+import { AnswerStore } from "./state/keeping/answerStore.ts";
 import { Autosave, browserShelves, type Restored, restore, shelved } from "./state/keeping/autosave.ts";
 import { readCopied } from "./state/keeping/copyFiles.ts";
 import { demoDocument, isDemo } from "./state/keeping/demo.ts";
@@ -41,7 +42,13 @@ const restored = await newestKept(shelves, workingStore);
 const store = firstStore(restored);
 const compared = new ComparedGaps(store);
 const results = new ModelResults(compared, client);
-const feel = new FeelResults(compared, results, new WorkerClient({ connect: openFeelWorker }));
+// the name of this file is another wherever a worker's code is
+const feel = new FeelResults(
+  compared,
+  results,
+  new WorkerClient({ connect: openFeelWorker }),
+  new AnswerStore(import.meta.url),
+);
 const openJob = new OpenJob(store, openRecord, restored.mark, isDemo);
 const secondCopy = new SecondCopyKeeper(store, openSecondCopyWorker);
 const autosave = new Autosave(store, shelves, openJob, {

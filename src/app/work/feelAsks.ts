@@ -8,7 +8,7 @@ import type { Evidence } from "../../study/change/verdicts.ts";
 import type { Felt, FeltOptions } from "../../study/feel/felt.ts";
 import type { GapSlots } from "../../study/feel/slots.ts";
 import type { FeelQuestion } from "./feelQuestion.ts";
-import { sameToModel } from "./sameToModel.ts";
+import { sameToModel, textToModel } from "./sameToModel.ts";
 import type { Answer } from "./work.ts";
 import type { WorkerClient } from "./workerClient.ts";
 
@@ -127,6 +127,15 @@ function asksLips<T>(
     return ask(client, question, { lips, pressure, referenceGapMm, litresPerMinute }, progress, signal);
   };
 }
+
+/** What lips are blown for takes so long that its answers are worth keeping between visits. */
+const KEPT: readonly FeelKind[] = ["slots", "felt", "closed", "holds"];
+
+/** The name that an answer is kept under; null of a kind that is quickly asked again. */
+export const keptName = (kind: FeelKind, question: FeelQuestion): string | null =>
+  KEPT.includes(kind)
+    ? `${kind} ${JSON.stringify(ASKS[kind].about(question))} ${textToModel(question.setup)}`
+    : null;
 
 /** Whether a kind of question is answered alike at both. */
 export const isSame = (kind: FeelKind, a: FeelQuestion, b: FeelQuestion): boolean =>

@@ -3,8 +3,10 @@
  * to rest and the model has drawn what it can at once. A hand that moves ends the work: it needs the machine.
  */
 import type { Feel } from "../../../workers/instrument/feel.ts";
+import type { StepProgress } from "../../../workers/service/served.ts";
+import type { AnswerStore } from "../state/keeping/answerStore.ts";
 import type { ComparedGaps } from "./comparedGaps.ts";
-import { ASKS, type FeelKind, type FeelState, isSame, KINDS } from "./feelAsks.ts";
+import { ASKS, type FeelKind, type FeelState, isSame, KINDS, keptName } from "./feelAsks.ts";
 import { type FeelQuestion, feelQuestion } from "./feelQuestion.ts";
 import type { ModelResults } from "./modelResults.ts";
 import { Work, Works } from "./work.ts";
@@ -18,20 +20,41 @@ export class FeelResults extends Works<FeelState> {
   readonly #compared: ComparedGaps;
   readonly #model: ModelResults;
   readonly #client: WorkerClient<Feel>;
+  readonly #kept: Pick<AnswerStore, "find"> | null;
   readonly #works: FeelWorks;
   readonly #users = new Map<FeelKind, number>();
   #question: FeelQuestion | null = null;
+  /** The question that was looked for among the answers kept. */
+  #looked: FeelQuestion | null = null;
   #round: AbortController | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #isStopped = false;
 
-  constructor(compared: ComparedGaps, model: ModelResults, client: WorkerClient<Feel>) {
+  /** @param kept where answers of earlier visits are; null: nowhere */
+  constructor(
+    compared: ComparedGaps,
+    model: ModelResults,
+    client: WorkerClient<Feel>,
+    kept: Pick<AnswerStore, "find" | "keep"> | null = null,
+  ) {
+    const ask = async (
+      kind: FeelKind,
+      question: FeelQuestion,
+      progress: StepProgress,
+      signal: AbortSignal,
+    ): Promise<object | null> => {
+      const name = kept && keptName(kind, question);
+      const found = name ? await kept.find(name) : null;
+      if (found || signal.aborted) return found;
+      const answer = await ASKS[kind].ask(client, question, progress, signal);
+      if (name && answer && !("refused" in answer)) void kept.keep(name, answer);
+      return answer;
+    };
     const works = Object.fromEntries(
       KINDS.map((kind) => [
         kind,
         new Work<FeelQuestion, object>({
-          ask: (question, tell, signal) =>
-            ASKS[kind].ask(client, question, (done, of) => tell(done / of), signal),
+          ask: (question, tell, signal) => ask(kind, question, (done, of) => tell(done / of), signal),
           isSame: (a, b) => isSame(kind, a, b),
         }),
       ]),
@@ -41,6 +64,7 @@ export class FeelResults extends Works<FeelState> {
     this.#compared = compared;
     this.#model = model;
     this.#client = client;
+    this.#kept = kept;
     this.#works = works;
   }
 
@@ -94,13 +118,31 @@ export class FeelResults extends Works<FeelState> {
     if (round) this.#client.close();
   }
 
+  /** Once the hand rests: what was kept is taken without waiting for the model, which the worker's own work does. */
   #wake(): void {
-    if (this.#round || this.#timer !== undefined || this.#isStopped) return;
-    if (!isCalm(this.#model) || this.#due().length === 0) return;
+    if (this.#round || this.#timer !== undefined || this.#isStopped || this.#due().length === 0) return;
+    if (!isCalm(this.#model) && !this.#mayLook()) return;
     this.#timer = setTimeout(() => {
       this.#timer = undefined;
       if (isCalm(this.#model)) void this.#run();
+      else if (this.#mayLook()) void this.#look();
     }, REST_MS);
+  }
+
+  #mayLook(): boolean {
+    return this.#kept !== null && this.#looked !== this.#question;
+  }
+
+  async #look(): Promise<void> {
+    const question = this.#question!;
+    this.#looked = question;
+    for (const kind of this.#due()) {
+      const name = keptName(kind, question);
+      const found = name && (await this.#kept!.find(name));
+      if (this.#question !== question || this.#round) return;
+      if (found) await this.#works[kind].start(question);
+    }
+    this.#wake();
   }
 
   #due(): FeelKind[] {

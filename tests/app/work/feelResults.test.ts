@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
+import type { AnswerStore } from "../../../src/app/state/keeping/answerStore.ts";
 import { playForm } from "../../../src/app/state/notes/play.ts";
 import { Observable } from "../../../src/app/state/observable.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
@@ -48,6 +49,10 @@ class FakeModel extends Observable<any> {
 }
 
 function bench(...kinds: FeelKind[]) {
+  return benchWith(null, ...kinds);
+}
+
+function benchWith(kept: Pick<AnswerStore, "find" | "keep"> | null, ...kinds: FeelKind[]) {
   const worker = new FakeFeel();
   let started = 0;
   const client = new WorkerClient<Feel>({
@@ -64,7 +69,7 @@ function bench(...kinds: FeelKind[]) {
   });
   const store = new Store(documentOf(someSetup()));
   const model = new FakeModel();
-  const feel = new FeelResults(new ComparedGaps(store), model as unknown as ModelResults, client);
+  const feel = new FeelResults(new ComparedGaps(store), model as unknown as ModelResults, client, kept);
   feel.start();
   const release = feel.use(kinds);
   return { worker, store, model, feel, release, starts: () => started };
@@ -173,5 +178,69 @@ describe("how it feels, beside the model's results", () => {
     expect(gaps[0]).toBe(4);
     expect(new Set(gaps).size).toBe(gaps.length);
     expect(Math.min(...gaps)).toBe(0);
+  });
+});
+
+/** Answers of earlier visits, in memory. */
+function shelf() {
+  const kept = new Map<string, object>();
+  return {
+    kept,
+    find: async (key: string) => kept.get(key) ?? null,
+    keep: async (key: string, answer: object) => void kept.set(key, answer),
+  };
+}
+
+describe("answers of earlier visits", () => {
+  test("are there once the hand rests, before the model is calm, and no worker is started for them", async () => {
+    const answers = shelf();
+    const before = benchWith(answers, "felt", "closed");
+    before.model.finish();
+    await wait(300);
+    before.worker.answer({ slots: "felt" });
+    await wait(0);
+    before.worker.answer({ finding: "closed" });
+    await wait(0);
+    expect(answers.kept.size).toBe(2);
+    before.store.setGap(3);
+
+    const again = benchWith(answers, "felt", "closed");
+    await wait(300);
+    expect(again.feel.value.felt).toMatchObject({ value: { slots: "felt" }, stale: false, progress: null });
+    expect(again.feel.value.closed).toMatchObject({ value: { finding: "closed" }, stale: false });
+    again.model.finish();
+    await wait(1000);
+    expect(again.starts()).toBe(0);
+  });
+
+  test("are of the same gap, lips and instrument; what is not among them is asked when the model is calm", async () => {
+    const answers = shelf();
+    const before = benchWith(answers, "felt");
+    before.model.finish();
+    await wait(300);
+    before.worker.answer({ slots: "felt" });
+    await wait(0);
+
+    const again = benchWith(answers, "felt");
+    again.store.setGap(1);
+    await wait(2000);
+    expect(again.feel.value.felt.value).toBeNull();
+    again.model.finish();
+    await wait(300);
+    expect(again.worker.asked).toEqual(["felt"]);
+  });
+
+  test("are no refusals, and none of what is quickly asked again", async () => {
+    const answers = shelf();
+    const { worker, model, feel } = benchWith(answers, "felt", "stream");
+    model.finish();
+    await wait(300);
+    worker.answer({ parts: [] });
+    await wait(0);
+    worker.answer({ refused: "no lips" });
+    await wait(0);
+    expect(worker.asked).toEqual(["stream", "felt"]);
+    expect(feel.value.felt.refused).toBe("no lips");
+    expect(answers.kept.size).toBe(0);
   });
 });

@@ -21,6 +21,10 @@ export class OwnDatabase<Kept extends { readonly key: string }> {
     return this.#inStore("readonly", (store) => store.getAll());
   }
 
+  async get(key: string): Promise<Kept | undefined> {
+    return this.#inStore("readonly", (store) => store.get(key));
+  }
+
   /** Resolves when it is on the disk. */
   async put(kept: Kept): Promise<void> {
     await this.#inStore("readwrite", (store) => store.put(kept));
