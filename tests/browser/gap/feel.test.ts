@@ -50,6 +50,27 @@ describe("how it feels, in Explore", () => {
     expectQuiet(visited);
   });
 
+  it("is there at once at the next visit, the same and worked out by nobody; another gap is asked for anew", async () => {
+    const visited = await visit();
+    const { page } = visited;
+    await answered(page);
+    await felt(page);
+    const verdicts = () =>
+      Promise.all(["verdict-slots", "verdict-noGap"].map((one) => page.getByTestId(one).innerText()));
+    const before = await verdicts();
+    const feels = () => page.workers().filter((worker) => /feel\.worker/.test(worker.url())).length;
+    expect(feels()).toBe(1);
+    await page.reload();
+    await answered(page);
+    await felt(page);
+    expect(await verdicts()).toEqual(before);
+    expect(feels()).toBe(0);
+    await page.getByTestId("gap-field").fill("4 mm");
+    await page.getByTestId("gap-field").press("Enter");
+    await expect.poll(feels).toBe(1);
+    expectQuiet(visited);
+  });
+
   it("never holds up a drag: the gap follows while the lips are being worked out, and they begin anew after it", async () => {
     const visited = await visit();
     const { page } = visited;
