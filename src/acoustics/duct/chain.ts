@@ -6,6 +6,7 @@
  */
 
 import { stepInertance } from "../gap/junction.ts";
+import type { Air } from "../medium/air.ts";
 import type { Piece } from "./bore.ts";
 import { coneTwoPort, Medium, Station } from "./cone.ts";
 import { applyTo, cascade, setIdentity, TWO_PORT } from "./twoPort.ts";
@@ -35,9 +36,13 @@ export class Chain {
   /** Sections passed in all evaluations so far. */
   passed = 0;
 
-  constructor(pieces: readonly Piece[], wallLossFactor: number, junction: "modal" | "plane") {
-    const mediums = new Map(pieces.map(({ air }) => [air, new Medium(air, wallLossFactor)]));
-    this.#pieces = pieces.flatMap((piece) => subdivide(piece, mediums.get(piece.air)!));
+  constructor(
+    readonly uncut: readonly Piece[],
+    readonly wallLossFactor: number,
+    readonly junction: "modal" | "plane",
+  ) {
+    const mediums = new Map(uncut.map(({ air }) => [air, new Medium(air, wallLossFactor)]));
+    this.#pieces = uncut.flatMap((piece) => subdivide(piece, mediums.get(piece.air)!));
     this.#mediums = this.#pieces.map(({ air }) => mediums.get(air)!);
     this.#differentMediums = [...mediums.values()];
     this.#inertances = Float64Array.from(this.#pieces, ({ length, radiusIn, radiusOut, air }) =>
@@ -119,6 +124,43 @@ export class Chain {
     }
   }
 }
+
+/** Chains made last: instruments of a row, or a search's, mostly differ in one part. */
+const made: Chain[] = [];
+const KEPT = 16;
+
+/** The chain of these pieces, one that was made before where all that decides it is the same. */
+export function chainOf(
+  pieces: readonly Piece[],
+  wallLossFactor: number,
+  junction: "modal" | "plane",
+): Chain {
+  const found = made.findIndex(
+    (one) =>
+      one.wallLossFactor === wallLossFactor &&
+      one.junction === junction &&
+      one.uncut.length === pieces.length &&
+      one.uncut.every((piece, i) => isSamePiece(piece, pieces[i])),
+  );
+  const chain = found < 0 ? new Chain(pieces, wallLossFactor, junction) : made.splice(found, 1)[0];
+  made.unshift(chain);
+  if (made.length > KEPT) made.pop();
+  return chain;
+}
+
+const isSamePiece = (a: Piece, b: Piece): boolean =>
+  a.length === b.length &&
+  a.radiusIn === b.radiusIn &&
+  a.radiusOut === b.radiusOut &&
+  a.resistance === b.resistance &&
+  (a.air === b.air || isSameAir(a.air, b.air));
+
+const isSameAir = (a: Air, b: Air): boolean =>
+  a.density === b.density &&
+  a.soundSpeed === b.soundSpeed &&
+  a.viscosity === b.viscosity &&
+  a.heatRatio === b.heatRatio &&
+  a.prandtl === b.prandtl;
 
 /** A piece in `n` equal steps. */
 export function cutPiece(piece: Piece, n: number): Piece[] {

@@ -26,7 +26,7 @@ import { radiationState } from "../bell/radiation.ts";
 import { Gap } from "../gap/gap.ts";
 import { type Bore, boreLength, boreOf, type Piece } from "./bore.ts";
 import type { Breath } from "./breath.ts";
-import { Chain, cutPiece } from "./chain.ts";
+import { Chain, chainOf, cutPiece } from "./chain.ts";
 import { coneTwoPort, Medium, Station } from "./cone.ts";
 import { type Part, seriesOf } from "./partSeries.ts";
 import { applyTo, inverse, STATE, TWO_PORT } from "./twoPort.ts";
@@ -49,13 +49,13 @@ type Parts = Readonly<Record<PartName, Chain>>;
 /** The same, however their two-ports are come by. */
 type AnyParts = Readonly<Record<PartName, Part>>;
 
+/** The bore's parts, each chain made by `make`. */
 function partsOf(
-  { mouthpiece, upper, lower, ...bore }: Bore,
+  { mouthpiece, upper, lower, wallLossFactor, junction }: Bore,
   flareAt: number,
-  cut: (piece: Piece) => readonly Piece[],
+  make: (...of: ConstructorParameters<typeof Chain>) => Chain,
 ): Parts {
-  const chain = (pieces: readonly Piece[]) =>
-    new Chain(pieces.flatMap(cut), bore.wallLossFactor, bore.junction);
+  const chain = (pieces: readonly Piece[]) => make(pieces, wallLossFactor, junction);
   return {
     mouthpiece: chain(mouthpiece),
     upper: chain(upper),
@@ -118,14 +118,14 @@ export class Line {
     const isOwn = !isKnown || isSameFlare(knownFlare, pieces, bore);
     this.#like = isOwn ? null : known;
     this.#flare = pieces.length === 0 ? null : isOwn ? bellFlare(pieces, bore) : knownFlare;
-    this.#parts = partsOf(blown(bore, breath), this.flareAt, (piece) => [piece]);
+    this.#parts = partsOf(blown(bore, breath), this.flareAt, chainOf);
     this.sections = Object.values(this.#parts).reduce((sum, part) => sum + part.sections, 0);
     this.#slideMedium = bore.slide && new Medium(bore.slide.air, bore.wallLossFactor);
   }
 
   /** Cones and steps after cutting. */
   readonly sections: number;
-  /** Sections passed in all evaluations of its parts so far: what this line has cost. */
+  /** Sections passed in all evaluations of its parts so far, by any line that has the same: what it has cost. */
   get passed(): number {
     return Object.values(this.#parts).reduce((sum, part) => sum + part.passed, 0);
   }
@@ -346,7 +346,12 @@ export class Line {
   #finely(finest: number): Parts {
     if (this.#fine?.finest !== finest) {
       const cut = (piece: Piece) => cutPiece(piece, Math.max(1, Math.ceil(piece.length / finest)));
-      this.#fine = { finest, parts: partsOf(blown(this.bore, this.breath), this.flareAt, cut) };
+      const parts = partsOf(
+        blown(this.bore, this.breath),
+        this.flareAt,
+        (pieces, ...of) => new Chain(pieces.flatMap(cut), ...of),
+      );
+      this.#fine = { finest, parts };
     }
     return this.#fine.parts;
   }
