@@ -27,6 +27,8 @@ export class Chain {
   readonly #pieces: readonly Piece[];
   readonly #mediums: readonly Medium[];
   readonly #differentMediums: readonly Medium[];
+  /** In how many steps each piece is cut. */
+  readonly #steps: readonly number[];
   /** Inertance of each step in kg/m⁴; 0 for cones. */
   readonly #inertances: Float64Array;
   readonly #stations = [new Station(), new Station()];
@@ -40,9 +42,16 @@ export class Chain {
     readonly uncut: readonly Piece[],
     readonly wallLossFactor: number,
     readonly junction: "modal" | "plane",
+    like?: Chain,
   ) {
     const mediums = new Map(uncut.map(({ air }) => [air, new Medium(air, wallLossFactor)]));
-    this.#pieces = uncut.flatMap((piece) => subdivide(piece, mediums.get(piece.air)!));
+    const cut = uncut.map((piece, i) => {
+      const other = like?.uncut[i];
+      const known = other && isHardlyHarder(piece, other) ? like.#steps[i] : null;
+      return known ? cutPiece(piece, known) : subdivide(piece, mediums.get(piece.air)!);
+    });
+    this.#steps = cut.map((pieces) => pieces.length);
+    this.#pieces = cut.flat();
     this.#mediums = this.#pieces.map(({ air }) => mediums.get(air)!);
     this.#differentMediums = [...mediums.values()];
     this.#inertances = Float64Array.from(this.#pieces, ({ length, radiusIn, radiusOut, air }) =>
@@ -129,19 +138,24 @@ export class Chain {
 const made: Chain[] = [];
 const KEPT = 16;
 
-/** The chain of these pieces, one that was made before where all that decides it is the same. */
+/**
+ * The chain of these pieces, one that was made before where all that decides it is the same.
+ * @param like one that differs a little: its cones' numbers of steps serve where a cone is hardly harder
+ */
 export function chainOf(
   pieces: readonly Piece[],
   wallLossFactor: number,
   junction: "modal" | "plane",
+  like?: Chain,
 ): Chain {
-  const found = made.findIndex(
-    (one) =>
-      one.wallLossFactor === wallLossFactor &&
-      one.junction === junction &&
-      one.uncut.length === pieces.length &&
-      one.uncut.every((piece, i) => isSamePiece(piece, pieces[i])),
-  );
+  const isIt = (one: Chain) =>
+    one.wallLossFactor === wallLossFactor &&
+    one.junction === junction &&
+    one.uncut.length === pieces.length &&
+    one.uncut.every((piece, i) => isSamePiece(piece, pieces[i]));
+  // of one that took anything over, what it is depends on that other: it is not for everybody
+  if (like) return isIt(like) ? like : new Chain(pieces, wallLossFactor, junction, like);
+  const found = made.findIndex(isIt);
   const chain = found < 0 ? new Chain(pieces, wallLossFactor, junction) : made.splice(found, 1)[0];
   made.unshift(chain);
   if (made.length > KEPT) made.pop();
@@ -154,6 +168,17 @@ const isSamePiece = (a: Piece, b: Piece): boolean =>
   a.radiusOut === b.radiusOut &&
   a.resistance === b.resistance &&
   (a.air === b.air || isSameAir(a.air, b.air));
+
+/** How much longer, steeper or narrower a cone may be than one whose number of steps it takes over: its error is then 1.5 times that one's. */
+const MUCH = 0.1;
+
+const steepness = ({ radiusIn, radiusOut }: Piece): number => Math.abs(Math.log(radiusOut / radiusIn));
+
+const isHardlyHarder = (a: Piece, b: Piece): boolean =>
+  a.length > 0 &&
+  a.length <= (1 + MUCH) * b.length &&
+  steepness(a) <= (1 + MUCH) * steepness(b) &&
+  a.radiusIn * (1 + MUCH) >= b.radiusIn;
 
 const isSameAir = (a: Air, b: Air): boolean =>
   a.density === b.density &&

@@ -43,24 +43,26 @@ export const LOWER = UPPER + TWO_PORT;
 /** Half the difference for derivatives by the gap, as part of the cavity's radius. */
 const GAP_STEP = 1e-3;
 
+/** Lines whose sound speed differs by less than this factor ask a flare that they take over for one series. */
+const AROUND = 1.05;
+
 /** The chains a bore is made of. */
 type PartName = "mouthpiece" | "upper" | "lower" | "flare";
 type Parts = Readonly<Record<PartName, Chain>>;
-/** The same, however their two-ports are come by. */
-type AnyParts = Readonly<Record<PartName, Part>>;
+/** The same, however their two-ports are come by; and the flare whose curved fronts are taken over. */
+type AnyParts = Readonly<Record<PartName, Part>> & { readonly likeFlare: Part | null };
 
-/** The bore's parts, each chain made by `make`. */
+/** The bore's parts, each chain made by `make`, which is told which it is. */
 function partsOf(
-  { mouthpiece, upper, lower, wallLossFactor, junction }: Bore,
+  { mouthpiece, upper, lower }: Bore,
   flareAt: number,
-  make: (...of: ConstructorParameters<typeof Chain>) => Chain,
+  make: (pieces: readonly Piece[], part: PartName) => Chain,
 ): Parts {
-  const chain = (pieces: readonly Piece[]) => make(pieces, wallLossFactor, junction);
   return {
-    mouthpiece: chain(mouthpiece),
-    upper: chain(upper),
-    lower: chain(lower.slice(0, flareAt)),
-    flare: chain(lower.slice(flareAt)),
+    mouthpiece: make(mouthpiece, "mouthpiece"),
+    upper: make(upper, "upper"),
+    lower: make(lower.slice(0, flareAt), "lower"),
+    flare: make(lower.slice(flareAt), "flare"),
   };
 }
 
@@ -118,7 +120,9 @@ export class Line {
     const isOwn = !isKnown || isSameFlare(knownFlare, pieces, bore);
     this.#like = isOwn ? null : known;
     this.#flare = pieces.length === 0 ? null : isOwn ? bellFlare(pieces, bore) : knownFlare;
-    this.#parts = partsOf(blown(bore, breath), this.flareAt, chainOf);
+    this.#parts = partsOf(blown(bore, breath), this.flareAt, (part, name) =>
+      chainOf(part, bore.wallLossFactor, bore.junction, like ? like.#parts[name] : undefined),
+    );
     this.sections = Object.values(this.#parts).reduce((sum, part) => sum + part.sections, 0);
     this.#slideMedium = bore.slide && new Medium(bore.slide.air, bore.wallLossFactor);
   }
@@ -178,20 +182,19 @@ export class Line {
    * @param out FIXED doubles at `at`
    */
   fixed(omegaRe: number, omegaIm: number, out: Float64Array, at = 0): void {
-    this.#fixed(this.#parts, omegaRe, omegaIm, out, at);
+    this.#fixed(this.#exact, omegaRe, omegaIm, out, at);
   }
 
-  #fixed(
-    { mouthpiece, upper, lower, flare }: AnyParts,
-    omegaRe: number,
-    omegaIm: number,
-    out: Float64Array,
-    at: number,
-  ): void {
+  get #exact(): AnyParts {
+    return { ...this.#parts, likeFlare: this.#like ? this.#like.#parts.flare : null };
+  }
+
+  #fixed(parts: AnyParts, omegaRe: number, omegaIm: number, out: Float64Array, at: number): void {
+    const { mouthpiece, upper, lower } = parts;
     mouthpiece.twoPort(omegaRe, omegaIm, out, at);
     upper.twoPort(omegaRe, omegaIm, out, at + UPPER);
     const state = this.#state;
-    this.#atFlare(flare, omegaRe, omegaIm, state);
+    this.#atFlare(parts, omegaRe, omegaIm, state);
     lower.propagate(state, omegaRe, omegaIm);
     out.set(state, at + LOWER);
     applyTo(state, out, at + UPPER);
@@ -209,20 +212,21 @@ export class Line {
       upper: part("upper"),
       lower: part("lower"),
       flare: part("flare"),
+      likeFlare: this.#like ? this.#like.#flareFor(low, high, this.soundSpeed) : null,
     };
     return (hz, out) => this.#fixed(parts, 2 * Math.PI * hz, 0, out, 0);
   }
 
   /** [p, U] at the start of the flare, at the mouth of a bell of plane waves; at complex angular frequency ω, rad/s. */
   atFlare(omegaRe: number, omegaIm: number, state: Float64Array): void {
-    this.#atFlare(this.#parts.flare, omegaRe, omegaIm, state);
+    this.#atFlare(this.#exact, omegaRe, omegaIm, state);
   }
 
-  #atFlare(flare: Part, omegaRe: number, omegaIm: number, state: Float64Array): void {
+  #atFlare({ flare, likeFlare }: AnyParts, omegaRe: number, omegaIm: number, state: Float64Array): void {
     this.#planeAtFlare(flare, omegaRe, omegaIm, state);
     if (!this.#flare) return;
     const back = this.#reflection;
-    this.#reflectionOf(state, omegaRe, omegaIm, back);
+    this.#reflectionOf(likeFlare, state, omegaRe, omegaIm, back);
     const zc = this.#flareImpedance;
     // the wave running in, and what comes back of it
     const re = (state[0] + zc * state[2]) / 2;
@@ -233,6 +237,15 @@ export class Line {
     state[1] = im + backIm;
     state[2] = (re - backRe) / zc;
     state[3] = (im - backIm) / zc;
+  }
+
+  /** Its flare at the wavelengths that another line, of sound speed `soundSpeed`, has between `low` and `high` Hz. */
+  #flareFor(low: number, high: number, soundSpeed: number): Part {
+    const scale = this.soundSpeed / soundSpeed;
+    const isAround = scale > 1 / AROUND && scale < AROUND;
+    return isAround
+      ? seriesOf(this.#parts.flare, low / AROUND, high * AROUND, this.soundSpeed)
+      : this.#parts.flare;
   }
 
   #planeAtFlare(flare: Part, omegaRe: number, omegaIm: number, state: Float64Array): void {
@@ -247,14 +260,20 @@ export class Line {
   }
 
   /** R at the start of the flare where plane waves have the state [p, U]. */
-  #reflectionOf(state: Float64Array, omegaRe: number, omegaIm: number, out: Float64Array): void {
+  #reflectionOf(
+    likeFlare: Part | null,
+    state: Float64Array,
+    omegaRe: number,
+    omegaIm: number,
+    out: Float64Array,
+  ): void {
     const like = this.#like;
-    if (!like) {
+    if (!like || !likeFlare) {
       this.#flare!.reflection(omegaRe, omegaIm, out, this.highestHz);
       return;
     }
     const scale = like.soundSpeed / this.soundSpeed;
-    like.#planeAtFlare(like.#parts.flare, scale * omegaRe, scale * omegaIm, this.#likeState);
+    like.#planeAtFlare(likeFlare, scale * omegaRe, scale * omegaIm, this.#likeState);
     const before = planeReflection(this.#likeState, like.#flareImpedance);
     like.#flare!.reflection(scale * omegaRe, scale * omegaIm, out, like.highestHz);
     const [gRe, gIm] = quotient(out[0], out[1], before[0], before[1]);
@@ -349,7 +368,7 @@ export class Line {
       const parts = partsOf(
         blown(this.bore, this.breath),
         this.flareAt,
-        (pieces, ...of) => new Chain(pieces.flatMap(cut), ...of),
+        (pieces) => new Chain(pieces.flatMap(cut), this.bore.wallLossFactor, this.bore.junction),
       );
       this.#fine = { finest, parts };
     }

@@ -130,15 +130,23 @@ export class Interpolant {
 /** Values at cos(πk/n), k = 0 … n, to coefficients: the discrete cosine transform, written out. */
 function transform(values: readonly Float64Array[], n: number, functions: number): Float64Array[] {
   const cosines = Float64Array.from({ length: 2 * n }, (_, k) => Math.cos((Math.PI * k) / n));
+  const valuesRe = new Float64Array(n + 1);
+  const valuesIm = new Float64Array(n + 1);
   return Array.from({ length: functions }, (_, f) => {
+    for (let k = 0; k <= n; k++) {
+      const w = k === 0 || k === n ? 0.5 : 1;
+      valuesRe[k] = w * values[k][2 * f];
+      valuesIm[k] = w * values[k][2 * f + 1];
+    }
     const series = new Float64Array(2 * (n + 1));
     for (let j = 0; j <= n; j++) {
       let re = 0;
       let im = 0;
-      for (let k = 0; k <= n; k++) {
-        const w = (k === 0 || k === n ? 0.5 : 1) * cosines[(j * k) % (2 * n)];
-        re += w * values[k][2 * f];
-        im += w * values[k][2 * f + 1];
+      // jk modulo 2n
+      for (let k = 0, at = 0; k <= n; k++, at += j) {
+        if (at >= 2 * n) at -= 2 * n;
+        re += cosines[at] * valuesRe[k];
+        im += cosines[at] * valuesIm[k];
       }
       const scale = j === 0 || j === n ? 1 / n : 2 / n;
       series[2 * j] = re * scale;
