@@ -89,10 +89,15 @@ export class Instrument {
     // a bore that crowds its resonances upwards needs a longer look
     let found = -1;
     for (let tries = 0; tries < 3; tries++) {
-      const count = resonancesOf(column, line.gap(this.gapMm / 1000), modes).length;
+      const gap = line.gap(this.gapMm / 1000);
+      const resonances = resonancesOf(column, gap, modes);
+      this.#ownGap = gap;
+      this.#lastResonances = { gap, resonances };
+      const count = resonances.length;
       // where a longer look has found none more, there are none
       if (count >= modes || count === found) break;
       found = count;
+      this.#ownGap = this.#lastResonances = null;
       high *= LONGER;
       line = settled();
       column = new AirColumn(line.setup, low, high, line);
@@ -115,6 +120,8 @@ export class Instrument {
     return this.#still;
   }
 
+  /** The setup's own gap, where the instrument was made with it. */
+  #ownGap: Gap | null = null;
   #lastGap: { readonly gapMm: number; readonly gap: Gap } | null = null;
   #lastResonances: { readonly gap: Gap; readonly resonances: readonly Resonance[] } | null = null;
 
@@ -125,7 +132,8 @@ export class Instrument {
   gap(gapMm: number): Gap {
     if (this.#lastGap?.gapMm !== gapMm) {
       withGap(this.setup, gapMm);
-      this.#lastGap = { gapMm, gap: this.column.line.gap(gapMm / 1000) };
+      const own = gapMm === this.gapMm ? this.#ownGap : null;
+      this.#lastGap = { gapMm, gap: own ?? this.column.line.gap(gapMm / 1000) };
     }
     return this.#lastGap.gap;
   }
