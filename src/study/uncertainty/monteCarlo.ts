@@ -55,7 +55,7 @@ export interface MonteCarlo {
 
 export const MOST_TRIALS = 100_000;
 
-/** The draws, a few dozen ms each, for whoever has other things to do in between: how many are done after each. */
+/** The draws, some ms each, for whoever has other things to do in between: how many are done after each. */
 export function* monteCarloSteps(
   setup: Setup,
   { gapMm, referenceGapMm, trials, seed = 1 }: MonteCarloOptions,
