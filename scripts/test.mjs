@@ -25,7 +25,6 @@ const tests = run("npx", [
   "vitest",
   "run",
   // one more than a small machine has cores: what drives a browser waits a fifth of its time
-  "--maxWorkers=3",
   "--reporter=default",
   "--reporter=json",
   `--outputFile.json=${report}`,
