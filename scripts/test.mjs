@@ -24,7 +24,6 @@ const tests = run("npx", [
   "--no-install",
   "vitest",
   "run",
-  // one more than a small machine has cores: what drives a browser waits a fifth of its time
   "--reporter=default",
   "--reporter=json",
   `--outputFile.json=${report}`,
