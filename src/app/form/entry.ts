@@ -129,6 +129,8 @@ export class Entry extends LitElement {
   @property({ attribute: false }) usualMm: UsualLengthsMm | null = null;
   /** What was typed last: a text that had to wait is not written over a later one. */
   #newest: Written | null = null;
+  /** All that a hand has typed here since it began. */
+  readonly #told = new Set<string>();
   /** A hand is typing here: nothing is asked of half a number. */
   @state() private isTyping = false;
   @property({ type: Boolean }) optional = false;
@@ -206,13 +208,20 @@ export class Entry extends LitElement {
     </div>`;
   }
 
-  /** What a hand has typed stays, also while the owner's text is a frame behind. */
+  /**
+   * What a hand has typed stays, also while the owner is behind: what comes back of what was typed here before is no news. Written
+   * over the input it would be what the hand is taken to have finished with.
+   */
   protected override updated(): void {
-    if (this.input.value !== this.text) this.input.value = this.text;
+    if (this.input.value === this.text) return;
+    if (this.isTyping && this.#told.has(this.text)) this.text = this.input.value;
+    else this.input.value = this.text;
   }
 
   #tell(done: boolean): void {
     const detail: Written = { text: this.input.value, done };
+    if (!this.isTyping) this.#told.clear();
+    this.#told.add(detail.text);
     this.isTyping = !done;
     this.text = detail.text;
     this.#newest = detail;

@@ -26,7 +26,19 @@ async function entryWaitingFor(grammar: () => Promise<object>, name: string) {
     input.value = text;
     input.dispatchEvent(new Event("change", { bubbles: true }));
   };
-  return { written, type };
+  /** A hand that types on, and is not done. */
+  const typing = (text: string) => {
+    const input = entry.shadowRoot!.querySelector("input")!;
+    input.value = text;
+    input.dispatchEvent(new Event("input", { bubbles: true }));
+  };
+  /** What the owner says of its text, and what then stands in the entry. */
+  const told = async (text: string) => {
+    entry.text = text;
+    await entry.updateComplete;
+    return entry.shadowRoot!.querySelector("input")!.value;
+  };
+  return { written, type, typing, told };
 }
 
 test("a sum is kept as typed where its grammar cannot be fetched, and says what is wrong", async () => {
@@ -51,4 +63,22 @@ test("a sum that waited is not written over what was typed after it", async () =
   await grammar;
   await new Promise((resolve) => setTimeout(resolve, 50));
   expect(written).toEqual([{ text: "2 mm", done: true }]);
+});
+
+test("what comes back late of what was typed does not undo what was typed since; what is news does", async () => {
+  const { written, type, typing, told } = await entryWaitingFor(async () => ({}), "entry-with-a-late-owner");
+  expect(await told("12")).toBe("12");
+  typing("-");
+  typing("-3");
+  // an owner that draws each text in its turn is one behind
+  expect(await told("-")).toBe("-3");
+  expect(await told("-3")).toBe("-3");
+  type("-3");
+  await vi.waitFor(() => expect(written.at(-1)).toEqual({ text: "-3", done: true }));
+  typing("4");
+  expect(await told("0.15")).toBe("0.15");
+  // finished with: what was typed on the way is a text like any other
+  typing("5");
+  type("5.5");
+  expect(await told("5")).toBe("5");
 });
