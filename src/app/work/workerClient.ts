@@ -8,7 +8,7 @@ import { SetupError } from "../../setup/problem.ts";
 import type { Setup } from "../../setup/setup.ts";
 import type { Connection, Methods } from "./connection.ts";
 import { Patience, Silence } from "./patience.ts";
-import { sameToModel } from "./sameToModel.ts";
+import { sameToModel, textToModel } from "./sameToModel.ts";
 import { unlessEnded } from "./unlessEnded.ts";
 
 /** What every served class answers. */
@@ -202,8 +202,11 @@ export class WorkerClient<Served extends Loadable> {
 
   #load(model: Methods<Served>, setup: Setup | null): Promise<Refusal | { readonly ok: true }> {
     if (!setup) return Promise.resolve({ ok: true });
-    if (this.#loading && this.#loaded && sameToModel(this.#loaded, setup)) return this.#loading;
+    const before = this.#loaded;
     this.#loaded = setup;
+    // one that was read a second time is the same instrument in other objects
+    const isSame = before && (sameToModel(before, setup) || textToModel(before) === textToModel(setup));
+    if (this.#loading && isSame) return this.#loading;
     this.#loading = model.load(setup);
     return this.#loading;
   }

@@ -376,7 +376,8 @@ describe("a setup that will be asked about", () => {
     const { client, workers, explore } = bench();
     client.expect(setup);
     expect(workers.map(({ asked }) => asked)).toEqual([["load"]]);
-    const answer = explore(1);
+    // who asks has read it again
+    const answer = explore(1, structuredClone(setup));
     await settle();
     workers[0].answer({ gapMm: 1 });
     expect(await answer).toEqual({ gapMm: 1 });
