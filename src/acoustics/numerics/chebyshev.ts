@@ -24,8 +24,9 @@ export class Interpolant {
   readonly isResolved: boolean;
   readonly #middle: number;
   readonly #half: number;
-  /** For every function its complex coefficients, re and im alternating, c₀ halved. */
-  readonly #series: readonly Float64Array[];
+  readonly #functions: number;
+  /** For every two functions their complex coefficients, c₀ halved: re and im of the one, then of the other. */
+  readonly #pairs: readonly Float64Array[];
 
   /**
    * @param sample writes `functions` complex numbers for a real x
@@ -42,6 +43,7 @@ export class Interpolant {
     resolved = RESOLVED,
     most = MOST_NODES,
   ) {
+    this.#functions = functions;
     this.#middle = (low + high) / 2;
     this.#half = (high - low) / 2;
     let n = nodes;
@@ -57,11 +59,14 @@ export class Interpolant {
     }
     this.nodes = n + 1;
     this.isResolved = isFallen();
-    this.#series = series.map(chop);
+    this.#pairs = inPairs(series.map(chop));
 
     function sampleAt(last: number, cosine: (k: number) => number): Float64Array[] {
+      const row = 2 * functions;
+      // one block for all: each array of its own would cost more than what is written into it
+      const block = new Float64Array(row * (last + 1));
       return Array.from({ length: last + 1 }, (_, k) => {
-        const out = new Float64Array(2 * functions);
+        const out = block.subarray(row * k, row * (k + 1));
         sample((low + high) / 2 + ((high - low) / 2) * cosine(k), out);
         return out;
       });
@@ -90,63 +95,103 @@ export class Interpolant {
   }
 
   /**
-   * The first `count` functions at complex x, by Clenshaw's recurrence.
+   * The first `count` functions at complex x, by Clenshaw's recurrence: two at once, since a step of one has to wait for the
+   * step before.
    * @param out two doubles a function
    */
-  evaluate(xRe: number, xIm: number, out: Float64Array, count = this.#series.length): void {
+  evaluate(xRe: number, xIm: number, out: Float64Array, count = this.#functions): void {
     const tRe = (2 * (xRe - this.#middle)) / this.#half;
     const tIm = (2 * xIm) / this.#half;
-    for (let f = 0, at = 0; f < count; f++) {
-      const series = this.#series[f];
+    for (let f = 0; f < count; f += 2) {
+      const c = this.#pairs[f / 2];
+      // the recurrence's last value and the one before, of either function
+      let aRe = 0;
+      let aIm = 0;
       let bRe = 0;
       let bIm = 0;
-      let cRe = 0;
-      let cIm = 0;
+      let aReBefore = 0;
+      let aImBefore = 0;
+      let bReBefore = 0;
+      let bImBefore = 0;
       // what is known a step earlier is added first: it does not hold up the step
       if (xIm === 0)
-        for (let k = series.length - 2; k >= 2; k -= 2) {
-          const re = series[k] - cRe + tRe * bRe;
-          const im = series[k + 1] - cIm + tRe * bIm;
-          cRe = bRe;
-          cIm = bIm;
-          bRe = re;
-          bIm = im;
+        for (let k = c.length - 4; k >= 4; k -= 4) {
+          const aReNext = c[k] - aReBefore + tRe * aRe;
+          const aImNext = c[k + 1] - aImBefore + tRe * aIm;
+          const bReNext = c[k + 2] - bReBefore + tRe * bRe;
+          const bImNext = c[k + 3] - bImBefore + tRe * bIm;
+          aReBefore = aRe;
+          aImBefore = aIm;
+          bReBefore = bRe;
+          bImBefore = bIm;
+          aRe = aReNext;
+          aIm = aImNext;
+          bRe = bReNext;
+          bIm = bImNext;
         }
       else
-        for (let k = series.length - 2; k >= 2; k -= 2) {
-          const re = series[k] - cRe + (tRe * bRe - tIm * bIm);
-          const im = series[k + 1] - cIm + (tRe * bIm + tIm * bRe);
-          cRe = bRe;
-          cIm = bIm;
-          bRe = re;
-          bIm = im;
+        for (let k = c.length - 4; k >= 4; k -= 4) {
+          const aReNext = c[k] - aReBefore + (tRe * aRe - tIm * aIm);
+          const aImNext = c[k + 1] - aImBefore + (tRe * aIm + tIm * aRe);
+          const bReNext = c[k + 2] - bReBefore + (tRe * bRe - tIm * bIm);
+          const bImNext = c[k + 3] - bImBefore + (tRe * bIm + tIm * bRe);
+          aReBefore = aRe;
+          aImBefore = aIm;
+          bReBefore = bRe;
+          bImBefore = bIm;
+          aRe = aReNext;
+          aIm = aImNext;
+          bRe = bReNext;
+          bIm = bImNext;
         }
-      out[at++] = 0.5 * (tRe * bRe - tIm * bIm) - cRe + series[0];
-      out[at++] = 0.5 * (tRe * bIm + tIm * bRe) - cIm + series[1];
+      out[2 * f] = 0.5 * (tRe * aRe - tIm * aIm) - aReBefore + c[0];
+      out[2 * f + 1] = 0.5 * (tRe * aIm + tIm * aRe) - aImBefore + c[1];
+      if (f + 1 === count) return;
+      out[2 * f + 2] = 0.5 * (tRe * bRe - tIm * bIm) - bReBefore + c[2];
+      out[2 * f + 3] = 0.5 * (tRe * bIm + tIm * bRe) - bImBefore + c[3];
     }
   }
 }
 
-/** Values at cos(πk/n), k = 0 … n, to coefficients: the discrete cosine transform, written out. */
+/** Two series in one, as long as the longer; the last of an odd number with zeros. */
+function inPairs(series: readonly Float64Array[]): Float64Array[] {
+  return Array.from({ length: Math.ceil(series.length / 2) }, (_, i) => {
+    const [a, b] = [series[2 * i], series[2 * i + 1] ?? new Float64Array(2)];
+    const pair = new Float64Array(2 * Math.max(a.length, b.length));
+    for (let k = 0; k < a.length; k++) pair[2 * k - (k & 1)] = a[k];
+    for (let k = 0; k < b.length; k++) pair[2 * k - (k & 1) + 2] = b[k];
+    return pair;
+  });
+}
+
+/**
+ * Values at cos(πk/n), k = 0 … n, to coefficients: the discrete cosine transform, written out. Its cosines are even about the
+ * middle where the order is even, odd where it is odd, so the values are folded there first.
+ */
 function transform(values: readonly Float64Array[], n: number, functions: number): Float64Array[] {
   const cosines = Float64Array.from({ length: 2 * n }, (_, k) => Math.cos((Math.PI * k) / n));
-  const valuesRe = new Float64Array(n + 1);
-  const valuesIm = new Float64Array(n + 1);
+  const folded = Math.floor(n / 2) + 1;
+  const sums = new Float64Array(2 * folded);
+  const differences = new Float64Array(2 * folded);
   return Array.from({ length: functions }, (_, f) => {
-    for (let k = 0; k <= n; k++) {
-      const w = k === 0 || k === n ? 0.5 : 1;
-      valuesRe[k] = w * values[k][2 * f];
-      valuesIm[k] = w * values[k][2 * f + 1];
-    }
+    for (let k = 0; k < folded; k++)
+      for (const part of [0, 1]) {
+        const w = k === 0 ? 0.5 : 1;
+        const value = w * values[k][2 * f + part];
+        const mirrored = 2 * k === n ? 0 : w * values[n - k][2 * f + part];
+        sums[2 * k + part] = value + mirrored;
+        differences[2 * k + part] = value - mirrored;
+      }
     const series = new Float64Array(2 * (n + 1));
     for (let j = 0; j <= n; j++) {
+      const half = j & 1 ? differences : sums;
       let re = 0;
       let im = 0;
       // jk modulo 2n
-      for (let k = 0, at = 0; k <= n; k++, at += j) {
+      for (let k = 0, at = 0; k < folded; k++, at += j) {
         if (at >= 2 * n) at -= 2 * n;
-        re += cosines[at] * valuesRe[k];
-        im += cosines[at] * valuesIm[k];
+        re += cosines[at] * half[2 * k];
+        im += cosines[at] * half[2 * k + 1];
       }
       const scale = j === 0 || j === n ? 1 / n : 2 / n;
       series[2 * j] = re * scale;
