@@ -5,10 +5,10 @@
  *   Z(f) = p/U at the rim,   [p, U] = mouthpiece · gap · upper · slide · lower
  */
 import type { Setup } from "../setup/setup.ts";
-import { FIXED, Line, UPPER } from "./duct/line.ts";
+import { FixedParts } from "./duct/fixedParts.ts";
+import { FIXED, Line } from "./duct/line.ts";
 import { applyTo, STATE, TWO_PORT } from "./duct/twoPort.ts";
 import type { Gap } from "./gap/gap.ts";
-import { Interpolant } from "./numerics/chebyshev.ts";
 
 const TAU = 2 * Math.PI;
 
@@ -40,8 +40,7 @@ export class AirColumn {
   /** Range of the interpolated fixed parts, Hz. */
   readonly lowest: number;
   readonly highest: number;
-  /** Mouthpiece, upper and lower part as functions of frequency in Hz. */
-  readonly fixedParts: Interpolant;
+  readonly fixedParts: FixedParts;
   #search: { readonly draw: number; readonly grid: Grid } | null = null;
   readonly #scratch = new Float64Array(FIXED);
   readonly #port = new Float64Array(TWO_PORT);
@@ -56,29 +55,18 @@ export class AirColumn {
     lowest: number,
     highest: number,
     line = new Line(setup, null, null, highest),
-    fixedParts?: Interpolant,
+    fixedParts?: FixedParts,
   ) {
     this.line = line;
     this.lowest = lowest;
     this.highest = highest;
-    this.fixedParts = fixedParts ?? this.#interpolate();
-  }
-
-  #interpolate(): Interpolant {
-    const { line, lowest, highest } = this;
-    // Chebyshev coefficients of e^{jkL} fall once their order passes half the range's phase; a bell with curved fronts, whose
-    // radial modes begin to run not far above, has more: a guess that falls short costs twice as many
-    const phase = (Math.PI * (highest - lowest) * line.length) / line.soundSpeed;
-    const beyond = line.hasCurvedFronts ? 16 * Math.cbrt(phase) + 20 : 6 * Math.cbrt(phase) + 22;
-    const sample = line.sampled(lowest, highest);
-    return new Interpolant(lowest, highest, FIXED / 2, Math.ceil(phase + beyond), sample);
+    this.fixedParts = fixedParts ?? new FixedParts(line, lowest, highest);
   }
 
   /** Mouthpiece two-port into #scratch and load, with the slide drawn by `draw` m, into `load`, at complex frequency f, Hz. */
   #ends(draw: number, fRe: number, fIm: number, load: Float64Array): void {
     const fixed = this.#scratch;
-    // with the slide at rest the load is among the first functions, and the rest need not be evaluated
-    this.fixedParts.evaluate(fRe, fIm, fixed, draw === 0 ? UPPER / 2 : FIXED / 2);
+    this.fixedParts.evaluate(fRe, fIm, fixed, draw !== 0);
     this.line.load(fixed, draw, TAU * fRe, TAU * fIm, load);
   }
 
@@ -132,8 +120,11 @@ export class AirColumn {
     return grid;
   }
 
-  /** Z at a grid's frequencies for one gap. */
-  curve(grid: Grid, gap: Gap): Curve {
+  /**
+   * Z at a grid's frequencies for one gap.
+   * @param flow two doubles a frequency: the U at the rim that belongs to it too, where that is asked for
+   */
+  curve(grid: Grid, gap: Gap, flow: Float64Array | null = null): Curve {
     const { frequencies, products: q, gapNodes, stretches, place } = grid;
     const count = frequencies.length;
     const re = new Float64Array(count);
@@ -168,6 +159,10 @@ export class AirColumn {
         const uRe = q[k + 8] * aRe - q[k + 9] * aIm + q[k + 10] * bRe - q[k + 11] * bIm + q[k + 12] * cRe - q[k + 13] * cIm + q[k + 14] * dRe - q[k + 15] * dIm;
         // biome-ignore format: a complex sum of products a line
         const uIm = q[k + 8] * aIm + q[k + 9] * aRe + q[k + 10] * bIm + q[k + 11] * bRe + q[k + 12] * cIm + q[k + 13] * cRe + q[k + 14] * dIm + q[k + 15] * dRe;
+        if (flow) {
+          flow[2 * i] = uRe;
+          flow[2 * i + 1] = uIm;
+        }
         const size = 1 / (uRe * uRe + uIm * uIm);
         re[i] = (pRe * uRe + pIm * uIm) * size;
         im[i] = (pIm * uRe - pRe * uIm) * size;

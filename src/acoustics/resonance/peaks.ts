@@ -15,8 +15,8 @@ export interface Peak {
   readonly halfWidth: number;
 }
 
-/** Grid points a resonance spacing. */
-const PER_SPACING = 32;
+/** Points a resonance spacing of the grid that peaks are looked for on. */
+export const PER_SPACING = 32;
 /** Distance of the neighbouring values, Hz: wide enough that ln|Z| differs by more than rounding. */
 const STEP = 0.02;
 /** Newton's last step, relative: the error left is its square over the peak's width. */

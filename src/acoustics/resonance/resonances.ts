@@ -10,7 +10,7 @@ import { OutOfRange } from "../../units/outOfRange.ts";
 import type { AirColumn } from "../airColumn.ts";
 import { STATE } from "../duct/twoPort.ts";
 import type { Gap } from "../gap/gap.ts";
-import { type Peak, peaksOf } from "./peaks.ts";
+import { PER_SPACING, type Peak, peaksOf } from "./peaks.ts";
 
 export interface Resonance {
   /** Real and imaginary part of the complex natural frequency, Hz. */
@@ -46,7 +46,7 @@ export function resonancesOf(column: AirColumn, gap: Gap, count: number, draw = 
     if (
       zero &&
       inRange(zero, column) &&
-      column.fixedParts.isAccurateAt(...zero) &&
+      column.fixedParts.atRest.isAccurateAt(...zero) &&
       !found.some((other) => same(other, zero))
     )
       found.push(zero);
@@ -56,7 +56,7 @@ export function resonancesOf(column: AirColumn, gap: Gap, count: number, draw = 
   const last = known.get(column);
   for (const hidden of last?.hidden ?? []) add(zeroNear(flow, hidden, []));
   if (last?.count !== found.length) {
-    const expected = countZeros(flow, column);
+    const expected = countZeros(flow, column, gap, draw);
     const spacing = column.line.soundSpeed / (2 * column.line.length);
     for (let f = column.lowest; f < column.highest && found.length < expected; f += spacing / 3)
       add(zeroNear(flow, [f, f / 8], found));
@@ -82,8 +82,8 @@ export function resonanceNear(column: AirColumn, gap: Gap, draw: number, from: R
 
 const same = (x: Complex, y: Complex): boolean => Math.hypot(x[0] - y[0], x[1] - y[1]) < 1e-6 * x[0];
 
-const inRange = ([re, im]: Complex, { fixedParts: { low, high } }: AirColumn): boolean =>
-  re > low && re < high && im > 0;
+const inRange = ([re, im]: Complex, { lowest, highest }: AirColumn): boolean =>
+  re > lowest && re < highest && im > 0;
 
 /** Each peak belongs to the resonance nearest to it, and a resonance keeps the nearest of its peaks. */
 function owned(zeros: readonly Complex[], peaks: readonly Peak[]): (Peak | null)[] {
@@ -154,14 +154,28 @@ function zeroNear(f: Flow, start: Complex, others: readonly Complex[]): Complex 
   return null;
 }
 
+/** Steps a resonance spacing along the edge of the region, where no zero is near. */
+const EDGE_STEPS = 6;
+
 /** Zeros above the real axis where the column's series can be trusted: the winding of U around that region. */
-function countZeros(f: Flow, { fixedParts, line }: AirColumn): number {
-  const { low, high } = fixedParts;
-  const step = line.soundSpeed / (2 * line.length) / 12;
-  const pieces = Math.ceil((high - low) / step);
-  const along = winding(f, (t) => [low + (high - low) * t, 0], pieces);
-  // the arc crowds at its ends, where a step along it is short
-  const arc = winding(f, (t) => fixedParts.edge(Math.PI * t), pieces);
+function countZeros(f: Flow, column: AirColumn, gap: Gap, draw: number): number {
+  const { atRest } = column.fixedParts;
+  const { low, high } = atRest;
+  // along the axis U is known where peaks were looked for
+  const grid = column.searchGrid(PER_SPACING, draw);
+  const flow = new Float64Array(2 * grid.frequencies.length);
+  column.curve(grid, gap, flow);
+  const along = winding(
+    (t) => f(low + (high - low) * t, 0),
+    Array.from(grid.frequencies, (_, i) => [flow[2 * i], flow[2 * i + 1]] as const),
+  );
+  // the edge crowds at its ends, where a step along it is short
+  const edge = (t: number) => f(...atRest.edge(Math.PI * t));
+  const steps = Math.ceil((grid.frequencies.length * EDGE_STEPS) / PER_SPACING);
+  const arc = winding(
+    edge,
+    Array.from({ length: steps + 1 }, (_, k) => edge(k / steps)),
+  );
   return Math.round((along + arc) / (2 * Math.PI));
 }
 
@@ -169,9 +183,11 @@ function countZeros(f: Flow, { fixedParts, line }: AirColumn): number {
 const MOST_TURN = 1;
 const MOST_HALVINGS = 12;
 
-/** By how much U turns along a path from t = 0 to 1, rad, in `pieces` steps and more where it turns fast. */
-function winding(f: Flow, path: (t: number) => Complex, pieces: number): number {
-  const at = (t: number) => f(...path(t));
+/**
+ * By how much U turns along a path from t = 0 to 1, rad.
+ * @param known its values at equal steps of t; between them it is asked where it turns fast
+ */
+function winding(at: (t: number) => Complex, known: readonly Complex[]): number {
   const between = (t0: number, a: Complex, t1: number, b: Complex, halvings: number): number => {
     const turn = Math.atan2(b[1] * a[0] - b[0] * a[1], b[0] * a[0] + b[1] * a[1]);
     if (Math.abs(turn) < MOST_TURN || halvings === 0) return turn;
@@ -179,13 +195,10 @@ function winding(f: Flow, path: (t: number) => Complex, pieces: number): number 
     const middle = at(t);
     return between(t0, a, t, middle, halvings - 1) + between(t, middle, t1, b, halvings - 1);
   };
+  const steps = known.length - 1;
   let sum = 0;
-  let before = at(0);
-  for (let k = 1; k <= pieces; k++) {
-    const here = at(k / pieces);
-    sum += between((k - 1) / pieces, before, k / pieces, here, MOST_HALVINGS);
-    before = here;
-  }
+  for (let k = 1; k <= steps; k++)
+    sum += between((k - 1) / steps, known[k - 1], k / steps, known[k], MOST_HALVINGS);
   return sum;
 }
 

@@ -13,7 +13,7 @@
  */
 
 import { Chain } from "../../acoustics/duct/chain.ts";
-import { FIXED, LOAD, UPPER } from "../../acoustics/duct/line.ts";
+import { FIXED, LOAD } from "../../acoustics/duct/line.ts";
 import { applyTo, STATE, TWO_PORT } from "../../acoustics/duct/twoPort.ts";
 import type { Gap } from "../../acoustics/gap/gap.ts";
 import { firstHarmonicResistance } from "../../flow/describingFunction.ts";
@@ -162,7 +162,7 @@ class Circuit {
    */
   impedance(frequency: number, pressure: number, edges: Edges): number {
     const omega = 2 * Math.PI * frequency;
-    this.#instrument.column.fixedParts.evaluate(frequency, 0, this.#fixed, UPPER / 2);
+    this.#instrument.column.fixedParts.evaluate(frequency, 0, this.#fixed);
     this.#gap.twoPort(omega, 0, this.#gapPort);
     this.#cup.twoPort(omega, 0, this.#cupPort);
     this.#backbore.twoPort(omega, 0, this.#backborePort);

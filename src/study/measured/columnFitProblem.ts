@@ -5,8 +5,8 @@
  */
 
 import { AirColumn, type Curve } from "../../acoustics/airColumn.ts";
+import type { FixedParts } from "../../acoustics/duct/fixedParts.ts";
 import { Line } from "../../acoustics/duct/line.ts";
-import type { Interpolant } from "../../acoustics/numerics/chebyshev.ts";
 import { SetupError } from "../../setup/problem.ts";
 import { gapMm, type Setup } from "../../setup/setup.ts";
 import { OutOfRange } from "../../units/outOfRange.ts";
@@ -29,7 +29,7 @@ export class ColumnFitProblem implements LeastSquares {
   readonly rows: number;
   readonly #unit: number;
   /** Fixed parts by all that they depend on, the last few. */
-  readonly #fixed = new Map<string, Interpolant>();
+  readonly #fixed = new Map<string, FixedParts>();
   #last: { readonly key: string; readonly residuals: Float64Array } | null = null;
 
   constructor(
