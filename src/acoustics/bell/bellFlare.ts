@@ -7,7 +7,7 @@
  * The reflection is smooth in frequency and is kept as Chebyshev series, in √f, of which wall losses are a power series.
  */
 import { OutOfRange } from "../../units/outOfRange.ts";
-import type { Bore, Piece } from "../duct/bore.ts";
+import { type Bore, isSamePiece, type Piece } from "../duct/bore.ts";
 import { Medium } from "../duct/cone.ts";
 import { Interpolant } from "../numerics/chebyshev.ts";
 import { solve } from "../numerics/complexMatrix.ts";
@@ -128,25 +128,28 @@ export class BellFlare {
   }
 }
 
-/** Flares made last, by all that decides them: drawn and fitted instruments mostly share theirs. */
-const made = new Map<string, BellFlare>();
-const KEPT = 12;
-
-const keyOf = (pieces: readonly Piece[], { radiation, wallLossFactor }: Mouth): string =>
-  JSON.stringify([pieces, radiation, wallLossFactor]);
-
 /** Whether a flare is the one of these pieces. */
-export const isSameFlare = (flare: BellFlare, pieces: readonly Piece[], mouth: Mouth): boolean =>
-  keyOf(flare.pieces, flare.mouth) === keyOf(pieces, mouth);
+export const isSameFlare = (
+  { pieces: own, mouth }: BellFlare,
+  pieces: readonly Piece[],
+  { radiation, wallLossFactor }: Mouth,
+): boolean =>
+  mouth.radiation === radiation &&
+  mouth.wallLossFactor === wallLossFactor &&
+  own.length === pieces.length &&
+  own.every((piece, i) => isSamePiece(piece, pieces[i]));
+
+/** Flares made last: drawn and fitted instruments mostly share theirs. */
+const made: BellFlare[] = [];
+const KEPT = 12;
 
 /** The flare of these pieces, made once. */
 export function bellFlare(pieces: readonly Piece[], { radiation, wallLossFactor }: Mouth): BellFlare {
-  const key = keyOf(pieces, { radiation, wallLossFactor });
-  const found = made.get(key);
-  if (found) return found;
-  const flare = new BellFlare(pieces, { radiation, wallLossFactor });
-  made.set(key, flare);
-  if (made.size > KEPT) made.delete(made.keys().next().value!);
+  const mouth = { radiation, wallLossFactor };
+  const found = made.findIndex((flare) => isSameFlare(flare, pieces, mouth));
+  const flare = found < 0 ? new BellFlare(pieces, mouth) : made.splice(found, 1)[0];
+  made.unshift(flare);
+  if (made.length > KEPT) made.pop();
   return flare;
 }
 

@@ -21,6 +21,22 @@ export interface Piece {
   readonly resistance?: number;
 }
 
+/** Whether two pieces are the same in every number. */
+export const isSamePiece = (a: Piece, b: Piece): boolean =>
+  a === b ||
+  (a.length === b.length &&
+    a.radiusIn === b.radiusIn &&
+    a.radiusOut === b.radiusOut &&
+    a.resistance === b.resistance &&
+    (a.air === b.air || isSameAir(a.air, b.air)));
+
+const isSameAir = (a: Air, b: Air): boolean =>
+  a.density === b.density &&
+  a.soundSpeed === b.soundSpeed &&
+  a.viscosity === b.viscosity &&
+  a.heatRatio === b.heatRatio &&
+  a.prandtl === b.prandtl;
+
 /** The slide's cylinder and how far it may go: `pushMax` m of the same bore can be taken away at most. */
 export interface Slide {
   readonly radius: number;
@@ -55,11 +71,32 @@ const MM = 1e-3;
 /** K. A tenth of a cent at most between neighbours. */
 const WARMTH_STEP = 0.1;
 
+/** What of a bore the model has no part in: pieces and their air. */
+type Ducts = Omit<Bore, "wallLossFactor" | "junction" | "radiation" | "bell">;
+
+/** What each body was last asked with. */
+const last = new WeakMap<Setup["body"], { readonly setup: Setup; readonly ducts: Ducts }>();
+
+const hasSameDucts = (a: Setup, b: Setup): boolean =>
+  a.mouthpiece.profileMm === b.mouthpiece.profileMm &&
+  a.receiver === b.receiver &&
+  a.leadpipe === b.leadpipe &&
+  a.body === b.body &&
+  a.air === b.air;
+
 /**
  * The air column of a setup in SI: cones, steps and cylinders with the air in each.
  * @param setup a validated setup; its gap is not used, `Line` takes any
  */
 export function boreOf(setup: Setup): Bore {
+  const known = last.get(setup.body);
+  const ducts = known && hasSameDucts(known.setup, setup) ? known.ducts : ductsOf(setup);
+  last.set(setup.body, { setup, ducts });
+  const { wallLossFactor, junction, radiation, bell } = setup.model;
+  return { ...ducts, wallLossFactor, junction, radiation, bell: bell === "plane" ? "plane" : "multimodal" };
+}
+
+function ductsOf(setup: Setup): Ducts {
   const airAt = airAlong(setup);
   const mouthpiece = pieces(setup.mouthpiece.profileMm, 0, airAt);
   const mouthpieceEnd = lengthOf(setup.mouthpiece.profileMm);
@@ -95,11 +132,7 @@ export function boreOf(setup: Setup): Bore {
           },
     lower,
     bellRadius: (exitBoreMm(profileMm) / 2) * MM,
-    bellAir: [...upper, ...lower].at(-1)!.air,
-    wallLossFactor: setup.model.wallLossFactor,
-    junction: setup.model.junction,
-    radiation: setup.model.radiation,
-    bell: setup.model.bell === "plane" ? "plane" : "multimodal",
+    bellAir: (lower.at(-1) ?? upper.at(-1)!).air,
   };
 }
 

@@ -6,8 +6,7 @@
  */
 
 import { stepInertance } from "../gap/junction.ts";
-import type { Air } from "../medium/air.ts";
-import type { Piece } from "./bore.ts";
+import { isSamePiece, type Piece } from "./bore.ts";
 import { coneTwoPort, Medium, Station } from "./cone.ts";
 import { applyTo, cascade, setIdentity, TWO_PORT } from "./twoPort.ts";
 
@@ -162,13 +161,6 @@ export function chainOf(
   return chain;
 }
 
-const isSamePiece = (a: Piece, b: Piece): boolean =>
-  a.length === b.length &&
-  a.radiusIn === b.radiusIn &&
-  a.radiusOut === b.radiusOut &&
-  a.resistance === b.resistance &&
-  (a.air === b.air || isSameAir(a.air, b.air));
-
 /** How much longer, steeper or narrower a cone may be than one whose number of steps it takes over: its error is then 1.5 times that one's. */
 const MUCH = 0.1;
 
@@ -179,13 +171,6 @@ const isHardlyHarder = (a: Piece, b: Piece): boolean =>
   a.length <= (1 + MUCH) * b.length &&
   steepness(a) <= (1 + MUCH) * steepness(b) &&
   a.radiusIn * (1 + MUCH) >= b.radiusIn;
-
-const isSameAir = (a: Air, b: Air): boolean =>
-  a.density === b.density &&
-  a.soundSpeed === b.soundSpeed &&
-  a.viscosity === b.viscosity &&
-  a.heatRatio === b.heatRatio &&
-  a.prandtl === b.prandtl;
 
 /** A piece in `n` equal steps. */
 export function cutPiece(piece: Piece, n: number): Piece[] {

@@ -6,8 +6,8 @@ import { type Schema, Validator } from "@cfworker/json-schema";
 import setupSchema from "../../../shared/annulus-setup.schema.json" with { type: "json" };
 import { type Problem, pathText, valueText } from "../problem.ts";
 
-// A copy, because the validator leaves marks in its schema.
-const schema = structuredClone(setupSchema) as unknown as Schema;
+/** A copy with what each `$ref` stands for in its place, which the validator would look up for every number of a bore. */
+const schema = inlined(setupSchema) as Schema;
 const validator = new Validator(schema, "2020-12", false);
 
 /** Keywords by which a schema refuses a value itself; all others only pass on what a part of theirs refused. */
@@ -30,8 +30,11 @@ export function schemaProblems(json: unknown): Problem[] {
     if (keyword === "required") {
       for (const key of asked.required ?? [])
         if (!Object.hasOwn(value as object, key)) {
-          const missing = resolved(asked.properties?.[key] as Schema);
-          refuse([...keys, key], undefined, `missing; give ${acceptedText(missing)}`);
+          refuse(
+            [...keys, key],
+            undefined,
+            `missing; give ${acceptedText(asked.properties?.[key] as Schema)}`,
+          );
         }
     } else if (keyword === "additionalProperties") {
       const known = Object.keys(asked.properties ?? {});
@@ -78,20 +81,28 @@ function follow(json: unknown, pointer: string): { keys: (string | number)[]; va
   return { keys, value };
 }
 
-/** The part of the schema that a pointer names, `$ref`s followed, `up` tokens short of its end. */
+/** The part of the schema that a pointer names, `up` tokens short of its end. */
 function schemaAt(pointer: string, up: number): Schema {
   const path = tokens(pointer);
-  let part: unknown = schema;
-  for (const token of path.slice(0, path.length - up))
-    part = token === "$ref" ? resolved(part as Schema) : (part as Record<string, unknown>)[token];
-  return part as Schema;
+  return valueUnder(schema, path.slice(0, path.length - up)) as Schema;
 }
 
-/** What a `$ref` within this file stands for. */
-const resolved = (part: Schema): Schema => (part.$ref === undefined ? part : schemaAt(part.$ref, 0));
+function valueUnder(value: unknown, path: readonly string[]): unknown {
+  return path.reduce((part, token) => (part as Record<string, unknown>)[token], value);
+}
 
-const tokens = (pointer: string): string[] =>
-  pointer
+/** A part of the setup's schema, whose references are to itself and never go round in a circle. */
+function inlined(part: unknown): unknown {
+  if (Array.isArray(part)) return part.map(inlined);
+  if (typeof part !== "object" || part === null) return part;
+  const { $ref, $defs, ...rest } = part as Schema;
+  const own = Object.fromEntries(Object.entries(rest).map(([key, value]) => [key, inlined(value)]));
+  return $ref === undefined ? own : { ...(inlined(valueUnder(setupSchema, tokens($ref))) as object), ...own };
+}
+
+function tokens(pointer: string): string[] {
+  return pointer
     .split("/")
     .slice(1)
     .map((token) => decodeURIComponent(token).replaceAll("~1", "/").replaceAll("~0", "~"));
+}

@@ -66,8 +66,8 @@ export function breathOf(
   litresPerMinute: number,
   figure: keyof Bounded = "estimate",
 ): Breath | null {
-  const { parts, throatEdge, mach } = resistance(setup, { litresPerMinute });
-  if (mach === 0) return null;
+  if (litresPerMinute === 0) return null;
+  const { parts, throatEdge } = resistance(setup, { litresPerMinute });
   const flow = flowOf(litresPerMinute);
   const { radius, density, speed: jet, reynolds, fullness } = streamAtShankEnd(setup, litresPerMinute);
   const { leadpipe } = gapShape(setup, 0);
