@@ -174,6 +174,7 @@ const isHardlyHarder = (a: Piece, b: Piece): boolean =>
 
 /** A piece in `n` equal steps. */
 export function cutPiece(piece: Piece, n: number): Piece[] {
+  if (n === 1) return [piece];
   const { radiusIn, radiusOut } = piece;
   const radius = (k: number) => (k === n ? radiusOut : radiusIn + ((radiusOut - radiusIn) * k) / n);
   return Array.from({ length: n }, (_, k) => ({

@@ -78,6 +78,10 @@ export class Station {
     const a2 = radius * radius;
     const sRe = a2 * medium.viscousRe;
     const sIm = a2 * medium.viscousIm;
+    if (sIm === 0) {
+      this.#setAtRealFrequency(sRe, medium);
+      return;
+    }
     wallLoss(sRe, sIm, loss);
     const fRe = loss[0];
     const fIm = loss[1];
@@ -104,6 +108,26 @@ export class Station {
     const tIm = medium.heat * loss[1];
     this.kappaRe = medium.springRe * tRe - medium.springIm * tIm;
     this.kappaIm = medium.springRe * tIm + medium.springIm * tRe;
+  }
+
+  /** The same where jωρ/π and jωπ/(ρc²) are imaginary, with half the arithmetic: what whole bores are sampled at. */
+  #setAtRealFrequency(s: number, { massIm, springIm, prandtl, heat }: Medium): void {
+    wallLoss(s, 0, loss);
+    const fRe = loss[0];
+    const fIm = loss[1];
+    const i = -1 / massIm;
+    this.inverseZetaRe = fIm * i;
+    this.inverseZetaIm = (1 - fRe) * i;
+    const y2 = 1 / (this.inverseZetaRe * this.inverseZetaRe + this.inverseZetaIm * this.inverseZetaIm);
+    this.zetaRe = this.inverseZetaRe * y2;
+    this.zetaIm = -this.inverseZetaIm * y2;
+    const dRe = 2 * (1 - fRe) + s * fRe * fIm;
+    const dIm = -2 * fIm - 0.5 * s * (fRe * fRe - fIm * fIm);
+    this.inverseZetaSlopeRe = dIm * i;
+    this.inverseZetaSlopeIm = -dRe * i;
+    wallLoss(s * prandtl, 0, loss);
+    this.kappaRe = -springIm * heat * loss[1];
+    this.kappaIm = springIm * (1 + heat * loss[0]);
   }
 }
 

@@ -29,8 +29,9 @@ const SERIES = (() => {
  * @param out two doubles, [Re F, Im F]
  */
 export function wallLoss(sRe: number, sIm: number, out: Float64Array): void {
-  if (sIm === 0 && sRe > 2 * FAR * FAR) {
-    ofRealFrequency(sRe, out);
+  if (sIm === 0 && sRe >= 0) {
+    if (sRe > 2 * FAR * FAR) farAtRealFrequency(sRe, out);
+    else nearAtRealFrequency(sRe, out);
     return;
   }
   // y² = j s
@@ -56,8 +57,14 @@ export function wallLoss(sRe: number, sIm: number, out: Float64Array): void {
     out[1] = 2 * (re * vIm + im * vRe);
     return;
   }
-  // Continued fraction F = 2/(2 + y²/(4 + y²/(6 + …))), its denominators by backward recurrence
-  // N_k = 2k N_{k+1} + y² N_{k+2}; F = 2 N₂/N₁.
+  continuedFraction(qRe, qIm, size, out);
+}
+
+/**
+ * F = 2/(2 + y²/(4 + y²/(6 + …))) of y² = q, its denominators by backward recurrence N_k = 2k N_{k+1} + y² N_{k+2}; F = 2 N₂/N₁.
+ * @param size |q|
+ */
+function continuedFraction(qRe: number, qIm: number, size: number, out: Float64Array): void {
   let k = Math.ceil(9.5 + 1.35 * Math.sqrt(size));
   let aRe = 1; // N_{k+1}
   let aIm = 0;
@@ -83,11 +90,64 @@ export function wallLoss(sRe: number, sIm: number, out: Float64Array): void {
   out[1] = (bIm * aRe - bRe * aIm) * d;
 }
 
+/** Polynomials of √s that stand for the fraction at real frequencies: how many to a unit of √s, and coefficients of each. */
+const PER_UNIT = 4;
+const TERMS = 10;
+
+/** Re and im of each polynomial's coefficients, lowest first, in the distance from the middle of its stretch. */
+const NEAR = (() => {
+  const stretches = Math.ceil(Math.SQRT2 * FAR * PER_UNIT) + 1;
+  const table = new Float64Array(2 * TERMS * stretches);
+  const value = new Float64Array(2);
+  const half = 0.5 / PER_UNIT;
+  for (let i = 0; i < stretches; i++) {
+    // Newton's divided differences at Chebyshev's points, then multiplied out
+    const at = Array.from({ length: TERMS }, (_, k) => half * Math.cos((Math.PI * (k + 0.5)) / TERMS));
+    const differences = at.map((x) => {
+      const s = ((i + 0.5) / PER_UNIT + x) ** 2;
+      continuedFraction(0, s, s, value);
+      return [value[0], value[1]];
+    });
+    for (let order = 1; order < TERMS; order++)
+      for (let k = TERMS - 1; k >= order; k--)
+        for (const part of [0, 1])
+          differences[k][part] =
+            (differences[k][part] - differences[k - 1][part]) / (at[k] - at[k - order]);
+    for (const part of [0, 1]) {
+      const c = new Float64Array(TERMS);
+      for (let k = TERMS - 1; k >= 0; k--) {
+        for (let j = TERMS - 1; j > 0; j--) c[j] = c[j - 1] - at[k] * c[j];
+        c[0] = differences[k][part] - at[k] * c[0];
+      }
+      c.forEach((one, j) => {
+        table[2 * (TERMS * i + j) + part] = one;
+      });
+    }
+  }
+  return table;
+})();
+
+/** The fraction at a real frequency, which whole bores are sampled at, from a table of itself. */
+function nearAtRealFrequency(s: number, out: Float64Array): void {
+  const x = Math.sqrt(s) * PER_UNIT;
+  const stretch = Math.floor(x);
+  const t = (x - stretch - 0.5) / PER_UNIT;
+  const first = 2 * TERMS * stretch;
+  let re = 0;
+  let im = 0;
+  for (let k = first + 2 * TERMS - 2; k >= first; k -= 2) {
+    re = re * t + NEAR[k];
+    im = im * t + NEAR[k + 1];
+  }
+  out[0] = re;
+  out[1] = im;
+}
+
 /**
  * The asymptotic series at a real frequency, what whole bores are sampled at: there 1/y = r(1 − j), r = 1/√(2s), whose fourth power
  * is real, so that four real polynomials of it stand for the complex one. As many terms as above.
  */
-function ofRealFrequency(s: number, out: Float64Array): void {
+function farAtRealFrequency(s: number, out: Float64Array): void {
   const r2 = 0.5 / s;
   const r = Math.sqrt(r2);
   const q = -4 * r2 * r2;
