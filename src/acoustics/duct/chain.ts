@@ -8,7 +8,7 @@
 import { stepInertance } from "../gap/junction.ts";
 import { isSamePiece, type Piece } from "./bore.ts";
 import { coneTwoPort, Medium, Station } from "./cone.ts";
-import { applyTo, cascade, setIdentity, TWO_PORT } from "./twoPort.ts";
+import { applyTo, cascadeOnto, setIdentity, TWO_PORT } from "./twoPort.ts";
 
 /** Largest change of a cone's normalised two-port when its steps are doubled. */
 const TOLERANCE = 1e-7;
@@ -21,19 +21,20 @@ const MOST_STEPS = 1024;
 const GENTLE = 0.05;
 const SHORT = 0.025;
 
+/** Doubles of a piece. */
+const PIECE = 5;
+
 /** Pieces of bore in a row, from the player outwards: their two-port at any complex frequency, cut finely enough. */
 export class Chain {
-  readonly #pieces: readonly Piece[];
+  /** Of every piece its length, radii, resistance, and inertance in kg/m⁴, 0 for cones: PIECE doubles. */
+  readonly #pieces: Float64Array;
   readonly #mediums: readonly Medium[];
   readonly #differentMediums: readonly Medium[];
   /** In how many steps each piece is cut. */
   readonly #steps: readonly number[];
-  /** Inertance of each step in kg/m⁴; 0 for cones. */
-  readonly #inertances: Float64Array;
   readonly #stations = [new Station(), new Station()];
   readonly #middle = new Station();
   readonly #port = new Float64Array(TWO_PORT);
-  readonly #product = new Float64Array(TWO_PORT);
   /** Sections passed in all evaluations so far. */
   passed = 0;
 
@@ -50,22 +51,27 @@ export class Chain {
       return known ? cutPiece(piece, known) : subdivide(piece, mediums.get(piece.air)!);
     });
     this.#steps = cut.map((pieces) => pieces.length);
-    this.#pieces = cut.flat();
-    this.#mediums = this.#pieces.map(({ air }) => mediums.get(air)!);
+    const pieces = cut.flat();
+    this.#mediums = pieces.map(({ air }) => mediums.get(air)!);
     this.#differentMediums = [...mediums.values()];
-    this.#inertances = Float64Array.from(this.#pieces, ({ length, radiusIn, radiusOut, air }) =>
-      length === 0 && junction === "modal" ? air.density * stepInertance(radiusIn, radiusOut) : 0,
-    );
+    this.#pieces = new Float64Array(PIECE * pieces.length);
+    pieces.forEach(({ length, radiusIn, radiusOut, resistance = 0, air }, i) => {
+      const isStep = length === 0 && junction === "modal";
+      const inertance = isStep ? air.density * stepInertance(radiusIn, radiusOut) : 0;
+      this.#pieces.set([length, radiusIn, radiusOut, resistance, inertance], PIECE * i);
+    });
   }
 
   /** Cones and steps after cutting. */
   get sections(): number {
-    return this.#pieces.length;
+    return this.#pieces.length / PIECE;
   }
 
   /** m */
   get length(): number {
-    return this.#pieces.reduce((sum, { length }) => sum + length, 0);
+    let length = 0;
+    for (let at = 0; at < this.#pieces.length; at += PIECE) length += this.#pieces[at];
+    return length;
   }
 
   /** state ← chain · state, at complex angular frequency ω, rad/s. */
@@ -84,12 +90,12 @@ export class Chain {
     visit: (fromExit: number, radius: number) => void,
   ): void {
     let fromExit = 0;
-    let i = this.#pieces.length;
+    let at = this.#pieces.length;
     this.#walk(omegaRe, omegaIm, () => {
       applyTo(state, this.#port);
-      const piece = this.#pieces[--i];
-      fromExit += piece.length;
-      visit(fromExit, piece.radiusIn);
+      at -= PIECE;
+      fromExit += this.#pieces[at];
+      visit(fromExit, this.#pieces[at + 1]);
     });
   }
 
@@ -99,24 +105,25 @@ export class Chain {
    */
   twoPort(omegaRe: number, omegaIm: number, out: Float64Array, at = 0): void {
     setIdentity(out, at);
-    this.#walk(omegaRe, omegaIm, () => {
-      cascade(this.#port, out, this.#product, 0, at);
-      out.set(this.#product, at);
-    });
+    this.#walk(omegaRe, omegaIm, () => cascadeOnto(out, this.#port, at));
   }
 
   /** Every piece's two-port into #port, from the last to the first: one's entrance is the next one's exit. */
   #walk(omegaRe: number, omegaIm: number, visit: () => void): void {
-    this.passed += this.#pieces.length;
+    this.passed += this.sections;
     for (const medium of this.#differentMediums) medium.setFrequency(omegaRe, omegaIm);
     let [exit, entrance] = this.#stations;
     exit.radius = 0;
-    for (let i = this.#pieces.length - 1; i >= 0; i--) {
-      const { length, radiusIn, radiusOut, resistance = 0 } = this.#pieces[i];
+    for (let i = this.sections - 1; i >= 0; i--) {
+      const at = PIECE * i;
+      const length = this.#pieces[at];
+      const radiusIn = this.#pieces[at + 1];
+      const radiusOut = this.#pieces[at + 2];
       if (length === 0) {
+        const inertance = this.#pieces[at + 4];
         setIdentity(this.#port);
-        this.#port[2] = resistance - omegaIm * this.#inertances[i];
-        this.#port[3] = omegaRe * this.#inertances[i];
+        this.#port[2] = this.#pieces[at + 3] - omegaIm * inertance;
+        this.#port[3] = omegaRe * inertance;
       } else {
         const medium = this.#mediums[i];
         if (exit.radius !== radiusOut || exit.medium !== medium) exit.set(radiusOut, medium);
@@ -205,19 +212,17 @@ const near = new Station();
 const middle = new Station();
 const far = new Station();
 const port = new Float64Array(TWO_PORT);
-const product = new Float64Array(TWO_PORT);
 
 function stepsTwoPort(steps: readonly Piece[], medium: Medium, hz: number): Float64Array {
   medium.setFrequency(2 * Math.PI * hz, 0);
   const out = new Float64Array(TWO_PORT);
   setIdentity(out);
-  for (const { radiusIn, radiusOut, length } of steps) {
+  for (const { radiusIn, radiusOut, length } of [...steps].reverse()) {
     near.set(radiusIn, medium);
     middle.set((radiusIn + radiusOut) / 2, medium);
     far.set(radiusOut, medium);
     coneTwoPort(near, middle, far, length, port);
-    cascade(out, port, product);
-    out.set(product);
+    cascadeOnto(out, port);
   }
   return out;
 }

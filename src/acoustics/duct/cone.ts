@@ -13,7 +13,7 @@
  * How many steps a cone takes is decided by step doubling in `chain.ts`. Derivative of F: dF/d ln a = 2(1−F) + z²F²/2.
  */
 import type { Air } from "../medium/air.ts";
-import { wallLoss } from "../medium/wallLoss.ts";
+import { wallLoss, wallLossAtRealFrequency } from "../medium/wallLoss.ts";
 
 const loss = new Float64Array(2);
 const exponential = new Float64Array(4);
@@ -75,13 +75,13 @@ export class Station {
   set(radius: number, medium: Medium): void {
     this.radius = radius;
     this.medium = medium;
+    if (medium.viscousIm === 0) {
+      this.#setAtRealFrequency(medium);
+      return;
+    }
     const a2 = radius * radius;
     const sRe = a2 * medium.viscousRe;
     const sIm = a2 * medium.viscousIm;
-    if (sIm === 0) {
-      this.#setAtRealFrequency(sRe, medium);
-      return;
-    }
     wallLoss(sRe, sIm, loss);
     const fRe = loss[0];
     const fIm = loss[1];
@@ -111,8 +111,9 @@ export class Station {
   }
 
   /** The same where jωρ/π and jωπ/(ρc²) are imaginary, with half the arithmetic: what whole bores are sampled at. */
-  #setAtRealFrequency(s: number, { massIm, springIm, prandtl, heat }: Medium): void {
-    wallLoss(s, 0, loss);
+  #setAtRealFrequency({ massIm, springIm, viscousRe, prandtl, heat }: Medium): void {
+    const s = this.radius * this.radius * viscousRe;
+    wallLossAtRealFrequency(s, loss);
     const fRe = loss[0];
     const fIm = loss[1];
     const i = -1 / massIm;
@@ -125,14 +126,19 @@ export class Station {
     const dIm = -2 * fIm - 0.5 * s * (fRe * fRe - fIm * fIm);
     this.inverseZetaSlopeRe = dIm * i;
     this.inverseZetaSlopeIm = -dRe * i;
-    wallLoss(s * prandtl, 0, loss);
+    wallLossAtRealFrequency(s * prandtl, loss);
     this.kappaRe = -springIm * heat * loss[1];
     this.kappaIm = springIm * (1 + heat * loss[0]);
   }
 }
 
-/** cosh √t and sinh √t/√t of complex t. */
-function coshSinhc(tRe: number, tIm: number, out: Float64Array): void {
+/**
+ * cosh √t and sinh √t/√t of complex t.
+ * @param out four doubles, t in the first two: a number handed over in a call would be put on the heap
+ */
+function coshSinhc(out: Float64Array): void {
+  const tRe = out[0];
+  const tIm = out[1];
   if (Math.abs(tRe) + Math.abs(tIm) < 0.5) {
     // Taylor to t⁶/12!: 1e-17 at |t| = ½
     let cRe = 1 / 479001600;
@@ -222,11 +228,9 @@ export function coneTwoPort(
     dRe = twelfth * (zRe * dkRe - zIm * dkIm - kRe * dzRe + kIm * dzIm);
     dIm = twelfth * (zRe * dkIm + zIm * dkRe - kRe * dzIm - kIm * dzRe);
   }
-  coshSinhc(
-    dRe * dRe - dIm * dIm + zRe * kRe - zIm * kIm,
-    2 * dRe * dIm + zRe * kIm + zIm * kRe,
-    exponential,
-  );
+  exponential[0] = dRe * dRe - dIm * dIm + zRe * kRe - zIm * kIm;
+  exponential[1] = 2 * dRe * dIm + zRe * kIm + zIm * kRe;
+  coshSinhc(exponential);
   const chRe = exponential[0];
   const chIm = exponential[1];
   const shRe = exponential[2];

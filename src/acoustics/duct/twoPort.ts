@@ -7,21 +7,25 @@
 export const TWO_PORT = 8;
 export const STATE = 4;
 
-/** out = X·Y for two-ports; `out` may be neither of them. */
-export function cascade(x: Float64Array, y: Float64Array, out: Float64Array, xo = 0, yo = 0, oo = 0): void {
-  for (let row = 0; row < 8; row += 4) {
-    const ar = x[xo + row];
-    const ai = x[xo + row + 1];
-    const br = x[xo + row + 2];
-    const bi = x[xo + row + 3];
-    for (let col = 0; col < 4; col += 2) {
-      const er = y[yo + col];
-      const ei = y[yo + col + 1];
-      const gr = y[yo + col + 4];
-      const gi = y[yo + col + 5];
-      out[oo + row + col] = ar * er - ai * ei + br * gr - bi * gi;
-      out[oo + row + col + 1] = ar * ei + ai * er + br * gi + bi * gr;
-    }
+/** Y ← X·Y for two-ports, Y at `yo`. */
+export function cascadeOnto(y: Float64Array, x: Float64Array, yo = 0): void {
+  const ar = x[0];
+  const ai = x[1];
+  const br = x[2];
+  const bi = x[3];
+  const cr = x[4];
+  const ci = x[5];
+  const dr = x[6];
+  const di = x[7];
+  for (let at = yo; at < yo + 4; at += 2) {
+    const er = y[at];
+    const ei = y[at + 1];
+    const gr = y[at + 4];
+    const gi = y[at + 5];
+    y[at] = ar * er - ai * ei + br * gr - bi * gi;
+    y[at + 1] = ar * ei + ai * er + br * gi + bi * gr;
+    y[at + 4] = cr * er - ci * ei + dr * gr - di * gi;
+    y[at + 5] = cr * ei + ci * er + dr * gi + di * gr;
   }
 }
 

@@ -30,8 +30,7 @@ const SERIES = (() => {
  */
 export function wallLoss(sRe: number, sIm: number, out: Float64Array): void {
   if (sIm === 0 && sRe >= 0) {
-    if (sRe > 2 * FAR * FAR) farAtRealFrequency(sRe, out);
-    else nearAtRealFrequency(sRe, out);
+    wallLossAtRealFrequency(sRe, out);
     return;
   }
   // y² = j s
@@ -58,6 +57,12 @@ export function wallLoss(sRe: number, sIm: number, out: Float64Array): void {
     return;
   }
   continuedFraction(qRe, qIm, size, out);
+}
+
+/** The same at a real frequency, which whole bores are sampled at. */
+export function wallLossAtRealFrequency(s: number, out: Float64Array): void {
+  if (s > 2 * FAR * FAR) farAtRealFrequency(s, out);
+  else nearAtRealFrequency(s, out);
 }
 
 /**
@@ -111,8 +116,7 @@ const NEAR = (() => {
     for (let order = 1; order < TERMS; order++)
       for (let k = TERMS - 1; k >= order; k--)
         for (const part of [0, 1])
-          differences[k][part] =
-            (differences[k][part] - differences[k - 1][part]) / (at[k] - at[k - order]);
+          differences[k][part] = (differences[k][part] - differences[k - 1][part]) / (at[k] - at[k - order]);
     for (const part of [0, 1]) {
       const c = new Float64Array(TERMS);
       for (let k = TERMS - 1; k >= 0; k--) {
@@ -127,7 +131,7 @@ const NEAR = (() => {
   return table;
 })();
 
-/** The fraction at a real frequency, which whole bores are sampled at, from a table of itself. */
+/** The fraction at a real frequency, from a table of itself. */
 function nearAtRealFrequency(s: number, out: Float64Array): void {
   const x = Math.sqrt(s) * PER_UNIT;
   const stretch = Math.floor(x);
@@ -144,7 +148,7 @@ function nearAtRealFrequency(s: number, out: Float64Array): void {
 }
 
 /**
- * The asymptotic series at a real frequency, what whole bores are sampled at: there 1/y = r(1 − j), r = 1/√(2s), whose fourth power
+ * The asymptotic series at a real frequency: there 1/y = r(1 − j), r = 1/√(2s), whose fourth power
  * is real, so that four real polynomials of it stand for the complex one. As many terms as above.
  */
 function farAtRealFrequency(s: number, out: Float64Array): void {

@@ -201,23 +201,24 @@ function transform(values: readonly Float64Array[], n: number, functions: number
   });
 }
 
-const sizeAt = (series: Float64Array, j: number): number => Math.hypot(series[2 * j], series[2 * j + 1]);
+/** |c_j|² */
+const squareAt = (series: Float64Array, j: number): number => series[2 * j] ** 2 + series[2 * j + 1] ** 2;
 
-function largest(series: Float64Array): number {
-  let size = 0;
-  for (let j = 0; 2 * j < series.length; j++) size = Math.max(size, sizeAt(series, j));
-  return size;
+function largestSquare(series: Float64Array): number {
+  let square = 0;
+  for (let j = 0; 2 * j < series.length; j++) square = Math.max(square, squareAt(series, j));
+  return square;
 }
 
 function hasFallen(series: Float64Array, resolved: number): boolean {
   const n = series.length / 2;
-  const limit = resolved * largest(series);
-  return [1, 2, 3, 4].every((back) => sizeAt(series, n - back) <= limit);
+  const limit = resolved ** 2 * largestSquare(series);
+  return [1, 2, 3, 4].every((back) => squareAt(series, n - back) <= limit);
 }
 
 function chop(series: Float64Array): Float64Array {
-  const limit = NOISE * largest(series);
+  const limit = NOISE ** 2 * largestSquare(series);
   let n = series.length / 2;
-  while (n > 2 && sizeAt(series, n - 1) <= limit) n--;
+  while (n > 2 && squareAt(series, n - 1) <= limit) n--;
   return series.slice(0, 2 * n);
 }
