@@ -173,7 +173,7 @@ export class Instrument {
       return at.frequency / targetHz - 1;
     };
     let x0 = 0;
-    let y0 = miss(0);
+    let y0 = start.frequency / targetHz - 1;
     // longer by 1 mm in a column of length L is lower by about 1/L
     let x1 = y0 * this.column.line.length;
     for (let i = 0; i < 30 && Math.abs(x1 - x0) > 1e-12; i++) {
