@@ -47,11 +47,34 @@ export interface VisitOptions {
    * tests do, so that it does where a test is of that.
    */
   readonly keepsItself?: boolean;
+  /**
+   * The page is answered by its model. Each page that is opened has it work out the instrument anew, three quarters of all that
+   * a sheet costs which shows nothing of it: further tests of such a sheet go without, once one has had it beside.
+   */
+  readonly hasModel?: boolean;
 }
 
 /** A browser without what a page keeps itself with, as browsers are where a page comes without https. */
 export function keepsNothing(): void {
   Reflect.deleteProperty(Navigator.prototype, "serviceWorker");
+}
+
+/** Workers of the model that refuse all they are asked, at once: the page goes on as with an instrument that cannot be worked out. */
+export function hasNoModel(): void {
+  const Started = window.Worker;
+  const refusing = () => {
+    const { port1, port2 } = new MessageChannel();
+    // by Comlink's protocol; the lock is what the page would learn of a worker's end by
+    port2.onmessage = ({ data: { id, path } }) => {
+      const value = path?.[0] === "holdLock" ? false : { refused: "This test asks no model." };
+      port2.postMessage({ id, type: "RAW", value });
+    };
+    return Object.assign(port1, { terminate: () => port1.close() });
+  };
+  window.Worker = new Proxy(Started, {
+    construct: (_, [address, options]) =>
+      /\/(model|feel)\.worker/.test(`${address}`) ? refusing() : new Started(address, options),
+  });
 }
 
 /** One for all files that a worker of the test runner gets; it ends with the worker. */
@@ -96,6 +119,7 @@ export function useBrowser(more: readonly string[] = []): {
       touch = false,
       before = [],
       keepsItself = false,
+      hasModel = true,
     } = {}) {
       const context = await browser.newContext({
         viewport: { width, height },
@@ -106,7 +130,9 @@ export function useBrowser(more: readonly string[] = []): {
       });
       // a busy machine is slow, which is no fault
       context.setDefaultTimeout(60_000);
-      for (const act of keepsItself ? before : [keepsNothing, ...before]) await context.addInitScript(act);
+      if (!keepsItself) await context.addInitScript(keepsNothing);
+      if (!hasModel) await context.addInitScript(hasNoModel);
+      for (const act of before) await context.addInitScript(act);
       const page = await context.newPage();
       const address = inject("address");
       const visit: Visit = { page, context, address, complaints: [], strangers: [] };

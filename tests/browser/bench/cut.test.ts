@@ -20,7 +20,7 @@ const planTo = (targetMm: number) => planCut(cutQuestion(demo(), { targetMm }));
 const turnDown = "Choose: turn the shank's taper down";
 
 async function open(options: Parameters<typeof visit>[0] = {}) {
-  const visited = await visit({ ...options, hash: "#cut" });
+  const visited = await visit({ hasModel: false, ...options, hash: "#cut" });
   await field(visited.page, "Gap to reach").waitFor();
   return visited;
 }
@@ -57,7 +57,7 @@ async function confirmed(page: Page, target: string, choose: string): Promise<vo
 
 describe("planning a cut", () => {
   it("by keyboard alone: a target, the ways with the bench's sizes, stages only once it is confirmed, gone with another target", async () => {
-    const visited = await open();
+    const visited = await open({ hasModel: true });
     const { page } = visited;
     await expect.poll(() => part(page, "present-gap").innerText()).toBe("2.50 ± 0.07 mm");
     await typeByKeys(page, "Gap to reach", "2.0");
@@ -185,7 +185,7 @@ describe("planning a cut", () => {
   });
 
   it("says what the model says, and shows it in Explore", async () => {
-    const { page } = await open();
+    const { page } = await open({ hasModel: true });
     await order(page, "Gap to reach", "2 mm");
     await part(page, "effect")
       .getByText(/Closing the gap by 0\.50 mm \(0\.020 in\) .* cents .* too small to notice/)
@@ -276,7 +276,7 @@ describe("planning a cut", () => {
 
 describe("the sheet of a cut for everyone", () => {
   it("is sound at every width and in every colour, empty and with each way chosen", async () => {
-    const visited = await open();
+    const visited = await open({ hasModel: true });
     const { page } = visited;
     await expectSoundEverywhere(page, "cut-empty");
     await confirmed(page, "2 mm", turnDown);

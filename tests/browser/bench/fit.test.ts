@@ -24,7 +24,7 @@ const withoutPickers = () => {
 };
 
 async function open(options: Parameters<typeof visit>[0] = {}): Promise<Visit> {
-  const visited = await visit({ ...options, hash: "#fit", before: [withoutPickers] });
+  const visited = await visit({ hasModel: false, ...options, hash: "#fit", before: [withoutPickers] });
   await visited.page.getByTestId("begin-demo").waitFor();
   return visited;
 }
@@ -83,7 +83,7 @@ async function saved(page: Page, button: string): Promise<string> {
 
 describe("which mouthpiece gives which gap in which instrument", () => {
   it("by keyboard alone: the demo's tables, a cell read, a diameter typed, the matrix walked, an impossible one in words", async () => {
-    const visited = await open();
+    const visited = await open({ hasModel: true });
     const { page } = visited;
     await tabTo(page, "begin-demo");
     await page.keyboard.press("Enter");
@@ -323,7 +323,7 @@ describe("which mouthpiece gives which gap in which instrument", () => {
 
 describe("the fit for everyone", () => {
   it("is sound at every width and in every colour, empty and filled", async () => {
-    const visited = await open();
+    const visited = await open({ hasModel: true });
     const { page } = visited;
     await expectSoundEverywhere(page, "fit-empty");
     await loadDemo(page);

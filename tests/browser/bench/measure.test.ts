@@ -29,7 +29,7 @@ const words = async (page: Page, name: string) =>
   (await page.getByTestId(name).innerText()).replace(/\s+/g, " ");
 
 async function open(options: Parameters<typeof visit>[0] = {}) {
-  const visited = await visit({ hash: "#measure", ...options });
+  const visited = await visit({ hasModel: false, hash: "#measure", ...options });
   await entry(visited.page, "depth reading 1").waitFor();
   return visited;
 }
@@ -50,7 +50,7 @@ async function typeReadings(page: Page, depth: readonly number[], insertion: rea
 
 describe("measuring the gap", () => {
   it("takes readings by keyboard alone and shows the bench's gap and uncertainty at once", async () => {
-    const visited = await open();
+    const visited = await open({ hasModel: true });
     const { page } = visited;
     await page.getByText("The gap appears here").waitFor();
     await tabTo(page, "depth reading 1");
@@ -231,7 +231,7 @@ describe("measuring the gap", () => {
 
 describe("the measuring sheet for everyone", () => {
   it("is sound at every width and in every colour, empty and with readings", async () => {
-    const visited = await open();
+    const visited = await open({ hasModel: true });
     const { page } = visited;
     await expectSoundEverywhere(page, "measure-empty");
     await typeReadings(page, depthMm, insertionMm);

@@ -62,7 +62,7 @@ const keptGaps = (page: Page): Promise<number[]> =>
 
 describe("the record of jobs", () => {
   it("keeps a job through changes, a reload, another job and back, by keyboard alone", async () => {
-    const visited = await open();
+    const visited = await open({ hasModel: true });
     const { page } = visited;
     await expect.poll(() => page.getByTestId("loose").innerText()).toMatch(/not kept as a job/);
     await tabTo(page, "keep-job");
@@ -170,7 +170,7 @@ describe("the record of jobs", () => {
 
 describe("nothing is lost", () => {
   it("when the page crashes a moment after a change", async () => {
-    const { page, context } = await open();
+    const { page, context } = await open({ hasModel: true });
     await keep(page, "Crash");
     await show(page, "explore");
     await answered(page);
@@ -202,7 +202,7 @@ describe("nothing is lost", () => {
   });
 
   it("in two tabs with the same job: one follows the other, and where both changed it both are kept", async () => {
-    const { page, context, complaints } = await open();
+    const { page, context, complaints } = await open({ hasModel: true });
     await keep(page, "Shared");
     await show(page, "explore");
     await answered(page);
@@ -335,7 +335,7 @@ describe("nothing is lost", () => {
 
 describe("the sheet of jobs for everyone", () => {
   it("is sound at every width and in every colour, empty and full", async () => {
-    const visited = await open();
+    const visited = await open({ hasModel: true });
     const { page } = visited;
     await expectSoundEverywhere(page, "jobs-empty");
     await restore(page, "backup.json", writeBackup(someJobs(24), AT));

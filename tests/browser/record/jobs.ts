@@ -27,6 +27,7 @@ export async function openJobs(
   options: VisitOptions = {},
 ): Promise<Visit> {
   const visited = await visit({
+    hasModel: false,
     ...options,
     hash: "#jobs",
     before: [withoutDialogs, ...(options.before ?? [])],

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync, readlinkSync } from "node:fs";
 import { join } from "node:path";
 import { type BrowserContext, chromium, type Page } from "playwright-core";
 import { inject } from "vitest";
-import { args, executablePath, keepsNothing, windowedPath } from "../browser.ts";
+import { args, executablePath, hasNoModel, keepsNothing, windowedPath } from "../browser.ts";
 
 export interface Started {
   readonly page: Page;
@@ -17,12 +17,14 @@ export interface StartOptions {
   readonly keepsItself?: boolean;
   /** The browser as a person has it; without, one that starts in a third of the time and keeps what it keeps in the same way. */
   readonly isWindowed?: boolean;
+  /** As in a visit: what is kept of what is typed does not wait for the model. */
+  readonly hasModel?: boolean;
 }
 
 export async function start(
   profile: string,
   hash = "",
-  { keepsItself = true, isWindowed = true }: StartOptions = {},
+  { keepsItself = true, isWindowed = true, hasModel = true }: StartOptions = {},
 ): Promise<Started> {
   const path = isWindowed ? windowedPath : executablePath;
   const context = await chromium.launchPersistentContext(profile, {
@@ -33,6 +35,7 @@ export async function start(
   context.setDefaultTimeout(60_000);
   await context.addInitScript(rememberShown);
   if (!keepsItself) await context.addInitScript(keepsNothing);
+  if (!hasModel) await context.addInitScript(hasNoModel);
   const page = context.pages()[0] ?? (await context.newPage());
   const pid = processOf(profile);
   await page.goto(inject("address") + hash, { waitUntil: "commit" });
@@ -82,14 +85,20 @@ function rememberShown(): void {
     }
     return null;
   };
+  const last = new Map<string, HTMLElement | null>();
+  // looked for through the whole page only where what was found before has gone
+  const seen = (selector: string): HTMLElement | null => {
+    if (!last.get(selector)?.isConnected) last.set(selector, find(selector));
+    return last.get(selector)!;
+  };
   const remember = (texts: string[], text: string | undefined) => {
     if (text && texts.at(-1) !== text) texts.push(text);
   };
   const look = () => {
-    remember(shown.gaps, find("[data-testid=gap-value]")?.innerText);
+    remember(shown.gaps, seen("[data-testid=gap-value]")?.innerText);
     remember(
       shown.messages,
-      find("annulus-message")?.shadowRoot?.querySelector<HTMLElement>(".line")?.innerText,
+      seen("annulus-message")?.shadowRoot?.querySelector<HTMLElement>(".line")?.innerText,
     );
     requestAnimationFrame(look);
   };

@@ -7,7 +7,7 @@ import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { wavBlocks } from "../../../src/listen/wav.ts";
 import { wavBytes } from "../../../src/response/wavBytes.ts";
-import { expectQuiet, picture, useBrowser, type Visit } from "../browser.ts";
+import { expectQuiet, picture, useBrowser, type Visit, type VisitOptions } from "../browser.ts";
 import { expectSoundEverywhere } from "../soundness.ts";
 import { keptInTab } from "../still.ts";
 
@@ -42,8 +42,10 @@ const { visit } = useBrowser([
 ]);
 
 /** Chromium's own dialog cannot be answered by a test; the older one can. */
-async function open(): Promise<Visit> {
+async function open(options: VisitOptions = {}): Promise<Visit> {
   const visited = await visit({
+    hasModel: false,
+    ...options,
     hash: "#listen",
     before: [
       () => {
@@ -65,7 +67,7 @@ async function openRecording({ page }: Visit, file: string): Promise<void> {
 
 describe("listening", () => {
   it("hears a slot from the microphone as it is bent, keeps it, and compares it with another gap", async () => {
-    const visited = await open();
+    const visited = await open({ hasModel: true });
     const { page } = visited;
     await expect.poll(() => said(page, "listen-state")).toBe("Ready.");
     await page.keyboard.press("Space");
@@ -121,7 +123,7 @@ describe("listening", () => {
   });
 
   it("keeps a take under a blind code, which tells no gap before the trial is opened", async () => {
-    const visited = await open();
+    const visited = await open({ hasModel: true });
     const { page } = visited;
     await page.getByTestId("task-trial").click();
     await page.getByTestId("decided-by").selectOption("slot");

@@ -18,7 +18,7 @@ const entry = (page: Page, label: string) => page.getByRole("textbox", { name: l
 const slider = (page: Page, name: string) => page.getByRole("slider", { name, exact: true });
 
 async function open(options: Parameters<typeof visit>[0] = {}) {
-  const visited = await visit({ hash: "#trial", ...options });
+  const visited = await visit({ hasModel: false, hash: "#trial", ...options });
   await entry(visited.page, "gap 1").waitFor();
   return visited;
 }
@@ -48,7 +48,7 @@ const GIVEAWAY = /\b(1\.10|2\.20|3\.30|4\.40|0\.043|0\.087|0\.130|0\.173|1\.1|2\
 
 describe("a blind trial", () => {
   it("is planned, played and opened by keyboard alone, and says what the statistics say", async () => {
-    const visited = await open();
+    const visited = await open({ hasModel: true });
     const { page } = visited;
     await tabTo(page, "gap 1");
     await plan(page);
@@ -319,7 +319,7 @@ describe("a recording", () => {
 
 describe("the trial's sheet for everyone", () => {
   it("is sound at every width and in every colour, from plan to result", async () => {
-    const visited = await open();
+    const visited = await open({ hasModel: true });
     const { page } = visited;
     await plan(page);
     await page.locator("[data-testid=trial-power] svg").waitFor({ state: "attached" });
