@@ -1,11 +1,11 @@
 import { moistAir } from "../../src/acoustics/medium/air.ts";
 import { wallLoss } from "../../src/acoustics/medium/wallLoss.ts";
 import { zeroOfJ1 } from "../../src/acoustics/numerics/bessel.ts";
-import zeros from "../../tests/reference/bessel-zeros.csv?raw";
 import { numbersOf } from "../../tests/reference/csv.ts";
-import climates from "../../tests/reference/moist-air.csv?raw";
-import complexWalls from "../../tests/reference/wall-loss.csv?raw";
-import realWalls from "../../tests/reference/wall-loss-real.csv?raw";
+import climates from "../../tests/reference/medium/moist-air.csv?raw";
+import complexWalls from "../../tests/reference/medium/wall-loss.csv?raw";
+import realWalls from "../../tests/reference/medium/wall-loss-real.csv?raw";
+import zeros from "../../tests/reference/numerics/bessel-zeros.csv?raw";
 import { excessAt } from "../how-the-gap-is-modelled/limits.ts";
 import { absolute, type Check, complex, relative } from "./check.ts";
 import { centsOf, decibelsOf, ofInertance } from "./heard.ts";
@@ -31,7 +31,7 @@ export const airAndWalls: readonly Check[] = [
     name: "Moist air: density, sound speed, ratio of specific heats, viscosity, diffusivity",
     part,
     source: "IEC 61094-2:2009, table F.1 (densities: CIPM-2007)",
-    table: "moist-air.csv",
+    table: "medium/moist-air.csv",
     unit: "1",
     samples: () =>
       numbersOf(climates).flatMap(([temperatureC, humidity, co2, pressurePa, ...printed]) => {
@@ -48,7 +48,7 @@ export const airAndWalls: readonly Check[] = [
     name: "Zeros of J₁, the radial modes of a duct",
     part,
     source: "Abramowitz & Stegun, table 9.5; SciPy jn_zeros",
-    table: "bessel-zeros.csv",
+    table: "numerics/bessel-zeros.csv",
     unit: "1",
     samples: () => numbersOf(zeros).map(([k, zero]) => absolute(`zero ${k}`, zeroOfJ1(k), zero, 5e-12)),
     // by as large a share of the fields at the gap's steps
@@ -58,7 +58,7 @@ export const airAndWalls: readonly Check[] = [
     name: "Wall losses at real frequencies",
     part,
     source: "mpmath, 30 digits",
-    table: "wall-loss-real.csv",
+    table: "medium/wall-loss-real.csv",
     unit: "1",
     samples: () => wallSamples(numbersOf(realWalls).map(([rv, re, im]) => [rv, 0, re, im] as const)),
     heard: ({ off }, i) => ofLoss(off, numbersOf(realWalls)[i][0]),
@@ -67,7 +67,7 @@ export const airAndWalls: readonly Check[] = [
     name: "Wall losses at complex frequencies, as a dying resonance has",
     part,
     source: "mpmath, 40 digits",
-    table: "wall-loss.csv",
+    table: "medium/wall-loss.csv",
     unit: "1",
     samples: () =>
       wallSamples(numbersOf(complexWalls).map(([rvRe, rvIm, re, im]) => [rvRe, rvIm, re, im] as const)),

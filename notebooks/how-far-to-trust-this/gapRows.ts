@@ -1,6 +1,6 @@
 /** The gap's inertance by finite elements, as its table has it. */
 import { numbersOf } from "../../tests/reference/csv.ts";
-import straight from "../../tests/reference/gap-inertance.csv?raw";
+import straight from "../../tests/reference/gap/inertance.csv?raw";
 
 /** A row of finite elements: radii and gap, mm, and the region's inertance over density, 1/mm. */
 export interface GapRow {

@@ -4,12 +4,12 @@ import { splineOf } from "../../src/study/design/designSpline.ts";
 import { friedman } from "../../src/trial/friedman.ts";
 import { permutationTest } from "../../src/trial/permutation.ts";
 import { repeatability } from "../../src/trial/repeatability.ts";
-import chiSquare from "../../tests/reference/chi-square.csv?raw";
 import { numbersOf } from "../../tests/reference/csv.ts";
-import spline from "../../tests/reference/design-spline.csv?raw";
-import wilson from "../../tests/reference/lips-wilson.csv?raw";
-import studentT from "../../tests/reference/student-t.csv?raw";
-import trial from "../../tests/reference/trial-statistics.json" with { type: "json" };
+import spline from "../../tests/reference/design/spline.csv?raw";
+import chiSquare from "../../tests/reference/statistics/chi-square.csv?raw";
+import studentT from "../../tests/reference/statistics/student-t.csv?raw";
+import wilson from "../../tests/reference/statistics/wilson.csv?raw";
+import trial from "../../tests/reference/trial/analysis.json" with { type: "json" };
 import { absolute, type Check, relative } from "./check.ts";
 
 const part = "statistics and shapes";
@@ -19,7 +19,7 @@ export const statisticsAndShapes: readonly Check[] = [
     name: "Wilson's interval of a share",
     part,
     source: "SciPy binomtest",
-    table: "lips-wilson.csv",
+    table: "statistics/wilson.csv",
     unit: "1",
     samples: () =>
       numbersOf(wilson).flatMap(([count, of, low, high]) => {
@@ -31,7 +31,7 @@ export const statisticsAndShapes: readonly Check[] = [
     name: "Friedman's test of a blind trial, χ² and p",
     part,
     source: "SciPy friedmanchisquare",
-    table: "trial-statistics.json",
+    table: "trial/analysis.json",
     unit: "1",
     samples: () =>
       trial.sets.flatMap(({ blocks, chiSquare, p }, i) => {
@@ -46,7 +46,7 @@ export const statisticsAndShapes: readonly Check[] = [
     name: "The same by counting every order, p",
     part,
     source: "Python itertools, all orders counted",
-    table: "trial-statistics.json",
+    table: "trial/analysis.json",
     unit: "1",
     samples: () =>
       trial.sets.flatMap(({ blocks, exactP }, i) =>
@@ -57,7 +57,7 @@ export const statisticsAndShapes: readonly Check[] = [
     name: "Agreement of a player with himself: standard deviation, correlation",
     part,
     source: "SciPy, analysis of variance",
-    table: "trial-statistics.json",
+    table: "trial/analysis.json",
     unit: "1",
     samples: () =>
       trial.sets.flatMap(({ blocks, repeatability: known }, i) => {
@@ -72,7 +72,7 @@ export const statisticsAndShapes: readonly Check[] = [
     name: "Quantiles of the F distribution",
     part,
     source: "SciPy",
-    table: "trial-statistics.json",
+    table: "trial/analysis.json",
     unit: "1",
     samples: () =>
       (trial.fDistribution as readonly number[][]).map(([probability, d1, d2, quantile]) =>
@@ -83,7 +83,7 @@ export const statisticsAndShapes: readonly Check[] = [
     name: "Quantiles of Student's t",
     part,
     source: "mpmath",
-    table: "student-t.csv",
+    table: "statistics/student-t.csv",
     unit: "1",
     samples: () =>
       numbersOf(studentT).map(([probability, degrees, quantile]) =>
@@ -94,7 +94,7 @@ export const statisticsAndShapes: readonly Check[] = [
     name: "Upper tails of χ²",
     part,
     source: "mpmath",
-    table: "chi-square.csv",
+    table: "statistics/chi-square.csv",
     unit: "1",
     samples: () =>
       numbersOf(chiSquare).map(([value, degrees, tail]) =>
@@ -105,7 +105,7 @@ export const statisticsAndShapes: readonly Check[] = [
     name: "The leadpipe's spline: diameter, slope, curvature",
     part,
     source: "SciPy BSpline",
-    table: "design-spline.csv",
+    table: "design/spline.csv",
     unit: "1",
     samples: () => {
       const controls = [8.75, 8.9, 9.4, 9.1, 10.8, 11.2, 11.68];

@@ -5,10 +5,10 @@ import { openPipeReflection } from "../../src/acoustics/bell/openPipe.ts";
 import { reflection } from "../../src/acoustics/bell/radiation.ts";
 import { boreOf } from "../../src/acoustics/duct/bore.ts";
 import { readSetup } from "../../src/setup/file/readSetup.ts";
-import flareTable from "../../tests/reference/bell-flare.csv?raw";
-import radiationTable from "../../tests/reference/bell-radiation.csv?raw";
+import flareTable from "../../tests/reference/bell/flare.csv?raw";
+import levineSchwinger from "../../tests/reference/bell/levine-schwinger.csv?raw";
+import radiationTable from "../../tests/reference/bell/radiation.csv?raw";
 import { numbersOf } from "../../tests/reference/csv.ts";
-import levineSchwinger from "../../tests/reference/levine-schwinger.csv?raw";
 import { absolute, type Check, complex, type Sample } from "./check.ts";
 import { type Heard, ofReflection, ofReflectionAt } from "./heard.ts";
 
@@ -64,7 +64,7 @@ export const theBell: readonly Check[] = [
     name: "Open end: |R| of the closed form the line uses",
     part,
     source: `${exact} (the form: Silva et al. 2009)`,
-    table: "levine-schwinger.csv",
+    table: "bell/levine-schwinger.csv",
     unit: "1",
     heard: ofSize,
     samples: () =>
@@ -76,7 +76,7 @@ export const theBell: readonly Check[] = [
     name: "Open end: end correction of the same, in radii",
     part,
     source: exact,
-    table: "levine-schwinger.csv",
+    table: "bell/levine-schwinger.csv",
     unit: "1",
     heard: ofCorrection,
     samples: () =>
@@ -88,7 +88,7 @@ export const theBell: readonly Check[] = [
     name: "Open end of the multimodal bell: |R| by the Wiener–Hopf method",
     part,
     source: exact,
-    table: "levine-schwinger.csv",
+    table: "bell/levine-schwinger.csv",
     unit: "1",
     heard: ofSize,
     samples: () =>
@@ -98,7 +98,7 @@ export const theBell: readonly Check[] = [
     name: "Radiation of several modes from a flanged mouth",
     part,
     source: "SciPy: the piston in closed form, the rest by Kramers and Kronig",
-    table: "bell-radiation.csv",
+    table: "bell/radiation.csv",
     unit: "1",
     heard: ({ off }, i) => ofReflectionAt(off, numbersOf(radiationTable)[i][0]),
     samples: () => {
@@ -115,7 +115,7 @@ export const theBell: readonly Check[] = [
     name: "The demo's bell with a flange, multimodal",
     part,
     source: "finite elements (FreeFEM, SciPy), themselves good to 0.004",
-    table: "bell-flare.csv",
+    table: "bell/flare.csv",
     unit: "1",
     heard: inFlare,
     samples: () => flareSamples("flanged", 3, () => 0.006),
@@ -124,7 +124,7 @@ export const theBell: readonly Check[] = [
     name: "The demo's bell in free space, multimodal",
     part,
     source: "finite elements (FreeFEM, SciPy), themselves good to 0.004",
-    table: "bell-flare.csv",
+    table: "bell/flare.csv",
     unit: "1",
     heard: inFlare,
     samples: () => flareSamples("unflanged", 1, (hz) => (hz < 900 ? 0.014 : 0.05)),

@@ -7,16 +7,16 @@ import { readSetup } from "../../src/setup/file/readSetup.ts";
 import type { Setup } from "../../src/setup/setup.ts";
 import { flowOf, resistance } from "../../src/study/blown/resistance.ts";
 import { numbersOf, rowsOf } from "../../tests/reference/csv.ts";
-import cupStream from "../../tests/reference/cup-stream.csv?raw";
-import coneFriction from "../../tests/reference/flow-cone-friction.csv?raw";
-import contractions from "../../tests/reference/flow-contraction.csv?raw";
-import diffusers from "../../tests/reference/flow-diffuser.csv?raw";
-import friction from "../../tests/reference/flow-friction.csv?raw";
-import jet from "../../tests/reference/flow-jet.csv?raw";
-import oscillation from "../../tests/reference/flow-oscillation.csv?raw";
-import path from "../../tests/reference/flow-path.csv?raw";
-import oscillatingStream from "../../tests/reference/gap-stream-oscillating.csv?raw";
-import steadyStream from "../../tests/reference/gap-stream-steady.csv?raw";
+import coneFriction from "../../tests/reference/flow/cone-friction.csv?raw";
+import contractions from "../../tests/reference/flow/contraction.csv?raw";
+import diffusers from "../../tests/reference/flow/diffuser.csv?raw";
+import friction from "../../tests/reference/flow/friction.csv?raw";
+import jet from "../../tests/reference/flow/jet.csv?raw";
+import oscillation from "../../tests/reference/flow/oscillation.csv?raw";
+import path from "../../tests/reference/flow/path.csv?raw";
+import cupStream from "../../tests/reference/flow/stream/cup.csv?raw";
+import oscillatingStream from "../../tests/reference/flow/stream/gap-oscillating.csv?raw";
+import steadyStream from "../../tests/reference/flow/stream/gap-steady.csv?raw";
 import { demo } from "../paper/demo.ts";
 import { addedByGap } from "../resistance/laminarGap.ts";
 import { absolute, type Check, complex, factor, relative, type Sample } from "./check.ts";
@@ -42,7 +42,7 @@ const named = (name: string): number[][] =>
     .filter(([first]) => first === name)
     .map(([, ...rest]) => rest.map(Number));
 
-/** The invented bore of `flow-path.py`. */
+/** The invented bore of `flow/path.py`. */
 const pathSetup = () =>
   readSetup({
     format: "annulus-setup",
@@ -108,7 +108,7 @@ export const theFlow: readonly Check[] = [
     name: "Friction factor, smooth and rough, laminar and turbulent",
     part,
     source: "Colebrook's equation, root by SciPy; 64/Re where laminar",
-    table: "flow-friction.csv",
+    table: "flow/friction.csv",
     unit: "1",
     heard,
     samples: () =>
@@ -120,7 +120,7 @@ export const theFlow: readonly Check[] = [
     name: "Pressure lost by friction along a cone",
     part,
     source: "SciPy quadrature with Colebrook's roots",
-    table: "flow-cone-friction.csv",
+    table: "flow/cone-friction.csv",
     unit: "1",
     heard,
     samples: () =>
@@ -134,7 +134,7 @@ export const theFlow: readonly Check[] = [
     name: "Diffusers, loss coefficient",
     part,
     source: "Idelchik, diagram 5-2, two digits (by the package fluids)",
-    table: "flow-diffuser.csv",
+    table: "flow/diffuser.csv",
     unit: "1",
     heard,
     samples: () =>
@@ -151,7 +151,7 @@ export const theFlow: readonly Check[] = [
     name: "Contractions, sudden and gradual, loss coefficient",
     part,
     source: "Idelchik, diagram 4-9; Crane TP 410 for gradual ones",
-    table: "flow-contraction.csv",
+    table: "flow/contraction.csv",
     unit: "1",
     heard,
     samples: () =>
@@ -170,7 +170,7 @@ export const theFlow: readonly Check[] = [
     name: "An invented bore, part by part",
     part,
     source: "a separate program, the handbook's terms added up",
-    table: "flow-path.csv",
+    table: "flow/path.csv",
     unit: "1",
     heard,
     samples: () => {
@@ -194,7 +194,7 @@ export const theFlow: readonly Check[] = [
     name: "Momentum in the shear layer at the jet's edge",
     part,
     source: "SciPy quadrature",
-    table: "flow-jet.csv",
+    table: "flow/jet.csv",
     unit: "1",
     heard: heardOfJet,
     samples: () =>
@@ -206,7 +206,7 @@ export const theFlow: readonly Check[] = [
     name: "Momentum the leadpipe's mouth misses, its edge rounded",
     part,
     source: "SciPy quadrature",
-    table: "flow-jet.csv",
+    table: "flow/jet.csv",
     unit: "1",
     heard: heardOfJet,
     samples: () =>
@@ -218,7 +218,7 @@ export const theFlow: readonly Check[] = [
     name: "First harmonic of a quadratic loss over a cycle",
     part,
     source: "mpmath, the cycle integrated",
-    table: "flow-oscillation.csv",
+    table: "flow/oscillation.csv",
     unit: "1",
     heard,
     samples: () =>
@@ -237,7 +237,7 @@ export const theFlow: readonly Check[] = [
     name: "A steady stream from the cup's rim to the throat's end, edge sharp and rounded",
     part,
     source: "axisymmetric Navier–Stokes equations by finite elements (FreeFem++)",
-    table: "cup-stream.csv",
+    table: "flow/stream/cup.csv",
     unit: "1",
     heard: ofBlowing("cup", "throat"),
     samples: () =>
@@ -254,7 +254,7 @@ export const theFlow: readonly Check[] = [
     name: "What the gap adds to a laminar stream",
     part,
     source: "axisymmetric Navier–Stokes equations by finite elements (FreeFem++)",
-    table: "gap-stream-steady.csv",
+    table: "flow/stream/gap-steady.csv",
     unit: "1",
     heard: ofBlowing("gap"),
     samples: () =>
@@ -269,7 +269,7 @@ export const theFlow: readonly Check[] = [
     name: "κ of the shear layer across the gap, over ρU/S",
     part,
     source: "linearised Navier–Stokes equations by finite elements (FreeFem++)",
-    table: "gap-stream-oscillating.csv",
+    table: "flow/stream/gap-oscillating.csv",
     unit: "1",
     heard: ({ off }) => ofSeriesResistance((off * speedThrough(flowOf(20), gapBore / 2)) / 345),
     samples: () =>

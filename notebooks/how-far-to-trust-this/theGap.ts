@@ -1,8 +1,8 @@
 import { regionInertance } from "../../src/acoustics/gap/gap.ts";
 import { stepInertance } from "../../src/acoustics/gap/junction.ts";
 import { numbersOf } from "../../tests/reference/csv.ts";
-import offAxis from "../../tests/reference/gap-off-axis.csv?raw";
-import region from "../../tests/reference/gap-region.csv?raw";
+import offAxis from "../../tests/reference/gap/off-axis.csv?raw";
+import region from "../../tests/reference/gap/region.csv?raw";
 import { type Check, relative, type Sample } from "./check.ts";
 import { type GapRow, straightRows } from "./gapRows.ts";
 import { ofInertance } from "./heard.ts";
@@ -21,7 +21,7 @@ const regionRows: readonly GapRow[] = numbersOf(region).map(
   }),
 );
 
-/** The shape of `gap-off-axis.py`, radii in mm. */
+/** The shape of `gap/off-axis.py`, radii in mm. */
 const offAxisShape = { shankExitMm: 4.2, nearMm: 4.85, farMm: 4.85, leadpipeMm: 4.375 };
 
 /** A shank whose exit stands off the axis: what the model leaves out. `asGapMm`: so much more gap would do the same. */
@@ -76,7 +76,7 @@ export const theGap: readonly Check[] = [
     name: "Inertance of the gap, straight cavity, 0.05 to 12 mm",
     part,
     source: "finite elements (FreeFEM, axisymmetric P2)",
-    table: "gap-inertance.csv",
+    table: "gap/inertance.csv",
     unit: "1",
     heard,
     samples: () => straightRows.map((row) => sample(row, 5e-4)),
@@ -85,7 +85,7 @@ export const theGap: readonly Check[] = [
     name: "The same in other shapes and at the usual taper of 0.05",
     part,
     source: "finite elements (FreeFEM), bracketed to 5e-6",
-    table: "gap-region.csv",
+    table: "gap/region.csv",
     unit: "1",
     heard,
     samples: ofRegion((row) => row.gapMm > 0 && !isSteep(row), 4e-4),
@@ -94,7 +94,7 @@ export const theGap: readonly Check[] = [
     name: "The same where the cavity is steep or no wider than the leadpipe",
     part,
     source: "finite elements (FreeFEM), bracketed to 5e-6",
-    table: "gap-region.csv",
+    table: "gap/region.csv",
     unit: "1",
     heard,
     samples: ofRegion((row) => row.gapMm > 0 && isSteep(row), 1.5e-3),
@@ -103,7 +103,7 @@ export const theGap: readonly Check[] = [
     name: "Gap closed: one step from shank to leadpipe",
     part,
     source: "finite elements (FreeFEM), bracketed to 5e-6",
-    table: "gap-region.csv",
+    table: "gap/region.csv",
     unit: "1",
     heard,
     samples: ofRegion((row) => row.gapMm === 0, 3e-3),
@@ -112,7 +112,7 @@ export const theGap: readonly Check[] = [
     name: "A gap on its axis, by the sums that serve for one off it",
     part,
     source: "mode matching with Graf's addition theorem, NumPy and SciPy",
-    table: "gap-off-axis.csv",
+    table: "gap/off-axis.csv",
     unit: "1",
     heard,
     samples: () =>

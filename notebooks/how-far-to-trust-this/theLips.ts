@@ -6,9 +6,9 @@ import { playingOf } from "../../src/lips/playing.ts";
 import { Stability } from "../../src/lips/stability.ts";
 import { type Threshold, Thresholds } from "../../src/lips/threshold.ts";
 import { TwoWay, type TwoWayValve } from "../../src/lips/twoWay.ts";
-import stability from "../../tests/reference/lips-stability.json" with { type: "json" };
-import time from "../../tests/reference/lips-time.json" with { type: "json" };
-import twoWay from "../../tests/reference/lips-two-way.json" with { type: "json" };
+import time from "../../tests/reference/lips/in-time.json" with { type: "json" };
+import stability from "../../tests/reference/lips/stability.json" with { type: "json" };
+import twoWay from "../../tests/reference/lips/two-way.json" with { type: "json" };
 import { type Check, inCents, relative, type Sample } from "./check.ts";
 import { centsOf } from "./heard.ts";
 
@@ -84,7 +84,7 @@ const played = (rate: number, asked: number): Check => ({
   name: `Frequency that the lips settle to, computed at ${rate / 1000} kHz`,
   part,
   source: "SciPy solve_ivp, DOP853, rtol 1e-10",
-  table: "lips-time.json",
+  table: "lips/in-time.json",
   unit: "cents",
   samples: () =>
     time.cases.map((one) =>
@@ -100,7 +100,7 @@ export const theLips: readonly Check[] = [
     name: "Lips at rest: opening under a steady pressure",
     part,
     source: "SciPy brentq on the balance of forces",
-    table: "lips-stability.json",
+    table: "lips/stability.json",
     unit: "1",
     heard: ofPressure,
     samples: () => {
@@ -119,7 +119,7 @@ export const theLips: readonly Check[] = [
     name: "Eigenvalues of lips and column, all 26 of each case, over the lips' frequency",
     part,
     source: "LAPACK dgeev through NumPy",
-    table: "lips-stability.json",
+    table: "lips/stability.json",
     unit: "1",
     heard: ({ off }) => ({ cents: centsOf(off) }),
     samples: () =>
@@ -138,7 +138,7 @@ export const theLips: readonly Check[] = [
     name: "Threshold: the pressure at which the first note starts",
     part,
     source: "SciPy brentq on LAPACK's eigenvalues",
-    table: "lips-stability.json",
+    table: "lips/stability.json",
     unit: "1",
     heard: ofPressure,
     samples: () =>
@@ -164,7 +164,7 @@ export const theLips: readonly Check[] = [
     name: "Lips that move two ways, at rest: opening under a steady pressure",
     part,
     source: "SciPy root on the balance of forces",
-    table: "lips-two-way.json",
+    table: "lips/two-way.json",
     unit: "1",
     heard: ofPressure,
     samples: () => {
@@ -183,7 +183,7 @@ export const theLips: readonly Check[] = [
     name: "Lips that move two ways: all eigenvalues of lips and column, over the lips' frequency",
     part,
     source: "LAPACK dgeev through NumPy, the matrix by complex steps",
-    table: "lips-two-way.json",
+    table: "lips/two-way.json",
     unit: "1",
     heard: ({ off }) => ({ cents: centsOf(off) }),
     samples: () =>
@@ -197,7 +197,7 @@ export const theLips: readonly Check[] = [
     name: "Lips that move two ways: the pressure at which the first note starts",
     part,
     source: "SciPy brentq on LAPACK's eigenvalues",
-    table: "lips-two-way.json",
+    table: "lips/two-way.json",
     unit: "1",
     heard: ofPressure,
     samples: () =>

@@ -3,10 +3,10 @@ import { Line } from "../../src/acoustics/duct/line.ts";
 import { type Resonance, resonancesOf } from "../../src/acoustics/resonance/resonances.ts";
 import { readSetup } from "../../src/setup/file/readSetup.ts";
 import type { Setup } from "../../src/setup/setup.ts";
-import cone from "../../tests/reference/cone-3000.json" with { type: "json" };
-import horns from "../../tests/reference/horns.json" with { type: "json" };
-import start from "../../tests/reference/start-horn.json" with { type: "json" };
-import startSetup from "../../tests/reference/start-horn.setup.json" with { type: "json" };
+import cone from "../../tests/reference/duct/cone-3000.json" with { type: "json" };
+import horns from "../../tests/reference/duct/horns.json" with { type: "json" };
+import start from "../../tests/reference/duct/start-horn.json" with { type: "json" };
+import startSetup from "../../tests/reference/duct/start-horn.setup.json" with { type: "json" };
 import { type Check, inCents, inDecibels, type Sample } from "./check.ts";
 
 const part = "whole bore";
@@ -72,7 +72,7 @@ export const wholeBore: readonly Check[] = [
     name: "|Z| of twelve bores and gaps",
     part,
     source: integration,
-    table: "horns.json, start-horn.json",
+    table: "duct/horns.json, duct/start-horn.json",
     unit: "dB",
     samples: () =>
       atFrequencies((of, ours, theirs) => inDecibels(of, Math.hypot(...ours), Math.hypot(...theirs), 1e-4)),
@@ -81,7 +81,7 @@ export const wholeBore: readonly Check[] = [
     name: "Phase of Z of the same",
     part,
     source: integration,
-    table: "horns.json, start-horn.json",
+    table: "duct/horns.json, duct/start-horn.json",
     unit: "°",
     samples: () =>
       atFrequencies((of, [re, im], [re0, im0]) => ({
@@ -96,7 +96,7 @@ export const wholeBore: readonly Check[] = [
     name: "Frequencies of the peaks of the same",
     part,
     source: integration,
-    table: "horns.json, start-horn.json",
+    table: "duct/horns.json, duct/start-horn.json",
     unit: "cents",
     samples: () =>
       atPeaks((of, { frequency }, { frequency_Hz }) => inCents(of, frequency, frequency_Hz, 1e-3)),
@@ -105,7 +105,7 @@ export const wholeBore: readonly Check[] = [
     name: "Heights of the peaks of the same",
     part,
     source: integration,
-    table: "horns.json, start-horn.json",
+    table: "duct/horns.json, duct/start-horn.json",
     unit: "dB",
     samples: () =>
       atPeaks((of, { magnitude }, { magnitude_Pa_s_m3 }) =>
@@ -116,7 +116,7 @@ export const wholeBore: readonly Check[] = [
     name: "Peaks of a cone of 3000 mm, 4.2 to 46.9 mm",
     part,
     source: "SciPy, horn equation integrated; geometry: Nederveen 2019, Ernoult & Kergomard 2020",
-    table: "cone-3000.json",
+    table: "duct/cone-3000.json",
     unit: "cents",
     samples: () => {
       const setup = coneSetup();

@@ -1,9 +1,9 @@
 /** Friction, contractions and diffusers beside the handbook's values: the rows of the tables with what is computed here. */
 import { frictionFactor } from "../../src/flow/friction.ts";
 import { numbersOf } from "../../tests/reference/csv.ts";
-import contractionTable from "../../tests/reference/flow-contraction.csv?raw";
-import diffuserTable from "../../tests/reference/flow-diffuser.csv?raw";
-import frictionTable from "../../tests/reference/flow-friction.csv?raw";
+import contractionTable from "../../tests/reference/flow/contraction.csv?raw";
+import diffuserTable from "../../tests/reference/flow/diffuser.csv?raw";
+import frictionTable from "../../tests/reference/flow/friction.csv?raw";
 import { outcomeOf } from "../how-far-to-trust-this/check.ts";
 import { theFlow } from "../how-far-to-trust-this/theFlow.ts";
 
@@ -11,9 +11,9 @@ const outcome = (table: string) => outcomeOf(theFlow.find((check) => check.table
 
 /** Largest deviations, by the same checks as in the notebook on trust; a fraction of the value or of ½ρu². */
 export const worst = {
-  friction: outcome("flow-friction.csv").worst,
-  contraction: outcome("flow-contraction.csv").worst,
-  diffuser: outcome("flow-diffuser.csv").worst,
+  friction: outcome("flow/friction.csv").worst,
+  contraction: outcome("flow/contraction.csv").worst,
+  diffuser: outcome("flow/diffuser.csv").worst,
 } as const;
 
 /** One printed value and ours. */
@@ -45,14 +45,14 @@ export const frictionLine = (roughness: number): { readonly xs: number[]; readon
 };
 
 /** Loss over ½ρu² before a diffuser against its angle, one series an area ratio. */
-export const diffuserSeries: readonly HeldSeries[] = held(diffuserTable, "flow-diffuser.csv", (ratio) =>
+export const diffuserSeries: readonly HeldSeries[] = held(diffuserTable, "flow/diffuser.csv", (ratio) =>
   ratio === 0 ? "into a room" : `ratio 1 : ${Number((1 / ratio).toFixed(1))}`,
 );
 
 /** Loss over ½ρu² behind a sudden contraction against its area ratio. */
 export const contractionSeries: HeldSeries = {
   name: "sudden contraction",
-  rows: samplesOf(contractionTable, "flow-contraction.csv", ([, ratio]) => ratio !== 1)
+  rows: samplesOf(contractionTable, "flow/contraction.csv", ([, ratio]) => ratio !== 1)
     .filter(({ row: [angle] }) => angle === 180)
     .map(({ row: [, ratio, printed], ours }) => ({ at: ratio, printed, ours })),
 };

@@ -3,7 +3,7 @@
 import { gapLoss } from "../../src/flow/gapLoss.ts";
 import { dynamicPressure } from "../../src/flow/pipe.ts";
 import { numbersOf } from "../../tests/reference/csv.ts";
-import steadyStream from "../../tests/reference/gap-stream-steady.csv?raw";
+import steadyStream from "../../tests/reference/flow/stream/gap-steady.csv?raw";
 
 /** Two equal bores and a cavity as the tables have them; a loss over ½ρU² depends on Re and shape alone. */
 const bore = 8.4e-3;

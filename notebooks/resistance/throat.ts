@@ -4,7 +4,7 @@ import type { Setup } from "../../src/setup/setup.ts";
 import { flowPath } from "../../src/study/blown/flowPath.ts";
 import { bounded, flowOf, type Resistance, resistance } from "../../src/study/blown/resistance.ts";
 import { numbersOf } from "../../tests/reference/csv.ts";
-import cupStream from "../../tests/reference/cup-stream.csv?raw";
+import cupStream from "../../tests/reference/flow/stream/cup.csv?raw";
 import { demo } from "../paper/demo.ts";
 import { part } from "./stream.ts";
 

@@ -1,8 +1,8 @@
 /** Lips on the column that came with values from SciPy and LAPACK: what is drawn beside them. */
 import { Stability } from "../../src/lips/stability.ts";
 import { Thresholds } from "../../src/lips/threshold.ts";
-import stability from "../../tests/reference/lips-stability.json" with { type: "json" };
-import time from "../../tests/reference/lips-time.json" with { type: "json" };
+import time from "../../tests/reference/lips/in-time.json" with { type: "json" };
+import stability from "../../tests/reference/lips/stability.json" with { type: "json" };
 import { outcomeOf } from "../how-far-to-trust-this/check.ts";
 import { blown, column, lowestOf, theLips, valveNamed } from "../how-far-to-trust-this/theLips.ts";
 

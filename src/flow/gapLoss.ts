@@ -7,10 +7,10 @@
  *
  * Laminar: a pipe delivers the stream with uniform shear γ = 4u₁/a₁ at its wall. Freed of the wall it hands momentum on to the
  * air beside it; in similarity, ψ ∝ x^⅔ f(y(γ/νx)^⅓), f‴ + ⅔ff″ − ⅓f′² = 0, f″ → 1 within and f′ → 0 without, the stress on
- * the dividing streamline is c = f″ = 0.612 of the wall's at every distance (flow-shear.py solves it; after Rott & Hakkinen 1962,
+ * the dividing streamline is c = f″ = 0.612 of the wall's at every distance (flow/shear.py solves it; after Rott & Hakkinen 1962,
  * from memory). With F = 8πμu₁g/S₃ · a₁/a the friction of a wall as long as the gap, a = min(a₁, a₃), the layer takes cF; what
  * it took, the wall behind the gap has to give back to the stream near it, which costs more, up to a wall's own F. The
- * estimate is midway; finite elements (gap-stream.py) find 0.90 to 0.70 of F from Re 320 to 3200.
+ * estimate is midway; finite elements (flow/stream/gap.py) find 0.90 to 0.70 of F from Re 320 to 3200.
  *
  * Turbulent: d is what is between the bounds without friction, m = 2ρu₁² min(a₁,a₃) μ/a₃² the momentum balance of the
  * leadpipe's mouth. The jet leaves at the cavity's pressure p_c and mixes in the leadpipe to p₃ = p_c + M/S₃ − ρu₃², where M is the

@@ -5,7 +5,7 @@
  *
  *   Z = κ ρU/S,   κ(St, g/D, Re, m)
  *
- * κ from linearised Navier–Stokes equations about the laminar stream, by finite elements (tests/reference/gap-stream.py): a
+ * κ from linearised Navier–Stokes equations about the laminar stream, by finite elements (tests/reference/flow/stream/gap.py): a
  * cavity of 1.15 times the bore, sharp edges, incoming profile u ∝ 1 − (r/a)^m; at St → 0 the quasi-steady value of the loss
  * the gap adds. Between the table's values: cubics through four neighbours in St, straight lines in g/D and in ln Re and ln m.
  * At Re 3200 and a gap of 0.3 bores (`--check`), elements of 0.6 of the size move κ by 0.01 or less; bores half as long again before

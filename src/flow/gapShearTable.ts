@@ -1,6 +1,6 @@
 /**
  * kappa, what a stream adds to the impedance of the gap over density U/S, by linearised Navier-Stokes equations in finite elements:
- * made by tests/reference/gap-stream-table.py, to be read through `gapShear.ts`.
+ * made by tests/reference/flow/stream/gap-table.py, to be read through `gapShear.ts`.
  */
 export const GAPS_OVER_DIAMETER: readonly number[] = [0.12, 0.3, 0.6, 0.95];
 export const REYNOLDS: readonly number[] = [800, 1600, 3200];

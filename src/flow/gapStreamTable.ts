@@ -1,6 +1,6 @@
 /**
  * The steady laminar stream across a gap between two equal bores, by the Navier-Stokes equations in finite elements: made by
- * tests/reference/gap-stream-picture.py, to be read through `gapStream.ts`. Lengths in radii of the bore from the shank's end along
+ * tests/reference/flow/stream/gap-picture.py, to be read through `gapStream.ts`. Lengths in radii of the bore from the shank's end along
  * the axis and from the axis outwards; a line of numbers is of one place along it.
  */
 export const CAVITY_RADIUS = 1.15;

@@ -1,6 +1,6 @@
 /**
  * Stand-ins: an invented, ordinary instrument of each family, to begin with while little is measured. Files in
- * `shared/standins`, drawn by `tests/reference/standins.ts`; each is fetched when it is asked for.
+ * `shared/standins`, drawn by `tests/reference/setup/standins.ts`; each is fetched when it is asked for.
  */
 
 import { readSetup } from "./file/readSetup.ts";

@@ -2,7 +2,7 @@
  * Means of the items over the repeats, and how they would scatter: a parametric bootstrap. Each draw moves every mean by a
  * normal error of s_r/√n, whose s_r is itself drawn by the χ² of its degrees of freedom, so that few repeats widen what
  * is drawn. Resampling whole repeats instead makes intervals that hold the true best gap in 62 % (3 repeats) to 91 % (8)
- * of simulated trials; this one in 89 % to 97 % (`tests/reference/trial-coverage.py`).
+ * of simulated trials; this one in 89 % to 97 % (`tests/reference/trial/coverage.py`).
  */
 import { quantileSorted, randomGamma, randomNormal } from "d3";
 import { repeatability } from "./repeatability.ts";

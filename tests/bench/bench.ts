@@ -61,10 +61,10 @@ function rivals(air: object, sections: readonly (readonly number[])[]) {
   );
   const binary = join(folder, "cascade");
   const compiled =
-    spawnSync("cc", ["-O2", reference("bench-cascade.c"), "-lm", "-o", binary], { stdio: "ignore" })
-      .status === 0;
+    spawnSync("cc", ["-O2", reference("duct/cascade.c"), "-lm", "-o", binary], { stdio: "ignore" }).status ===
+    0;
   return {
-    numpy: python ? seconds(python, [reference("bench-cascade.py"), input], oneCore) : null,
+    numpy: python ? seconds(python, [reference("duct/cascade.py"), input], oneCore) : null,
     c: compiled ? seconds(binary, [text]) : null,
   };
 }

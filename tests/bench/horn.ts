@@ -18,7 +18,7 @@ function resampled(profile: ProfileMm): [number, number][] {
 }
 
 export function benchHorn(): { setup: Setup; gapMm: number; sections: [number, number, number][] } {
-  const setup = readSetup(json("start-horn.setup.json"));
+  const setup = readSetup(json("duct/start-horn.setup.json"));
   const { mouthpiece, leadpipe, body, receiver } = setup;
   const fine: Setup = {
     ...setup,

@@ -17,30 +17,37 @@ const section = (chosenGapMm: number) => ({ setup, chosenGapMm, referenceGapMm }
 const gaps = { chosenGapMm: 4, thresholds };
 
 const pictures: [name: string, drawing: () => Drawing, theme?: Theme][] = [
-  ["cutaway", () => cutaway(section(4), { width: 1200, height: 260, unit: "mm" })],
-  ["cutaway-dark-inches", () => cutaway(section(1.5), { width: 1900, height: 260, unit: "in" }), "dark"],
-  ["cutaway-closed", () => cutaway(section(0), { width: 1200, height: 260, unit: "mm" })],
-  ["cutaway-phone-12mm", () => cutaway(section(12), { ...phone, height: 260 })],
-  ["impedance", () => impedanceChart(explored(4), { ...laptop, width: 780 })],
+  ["drawings/cutaway", () => cutaway(section(4), { width: 1200, height: 260, unit: "mm" })],
   [
-    "impedance-12mm",
+    "drawings/cutaway-dark-inches",
+    () => cutaway(section(1.5), { width: 1900, height: 260, unit: "in" }),
+    "dark",
+  ],
+  ["drawings/cutaway-closed", () => cutaway(section(0), { width: 1200, height: 260, unit: "mm" })],
+  ["drawings/cutaway-phone-12mm", () => cutaway(section(12), { ...phone, height: 260 })],
+  ["plots/impedance", () => impedanceChart(explored(4), { ...laptop, width: 780 })],
+  [
+    "plots/impedance-12mm",
     () => impedanceChart({ ...explored(12), highlight: 4, cursorHz: 466.2 }, { ...laptop, width: 780 }),
   ],
   [
-    "impedance-decibels-phone",
+    "plots/impedance-decibels-phone",
     () => impedanceChart({ ...explored(4), cursorHz: 500 }, { ...phone, magnitude: "dB" }),
   ],
-  ["impedance-blown", () => impedanceChart(blown, { ...laptop, width: 780 })],
-  ["impedance-blown-phone", () => impedanceChart(blown, phone)],
-  ["height", () => heightChart({ ...gaps, sweep: asItIs }, laptop)],
-  ["height-phone", () => heightChart({ ...gaps, sweep: asItIs, highlight: 5, cursorGapMm: 9 }, phone)],
-  ["height-dark", () => heightChart({ ...gaps, sweep: asItIs }, { ...laptop, unit: "in" }), "dark"],
-  ["shift", () => shiftChart({ ...gaps, sweep: asItIs }, laptop)],
-  ["shift-retuned", () => shiftChart({ ...gaps, sweep: retuned }, laptop)],
-  ["spacing-print", () => spacingChart({ ...gaps, sweep: asItIs }, laptop), "print"],
-  ["standing-wave", () => standingWaveChart(explored(4).wave, { ...laptop, width: 400 })],
+  ["plots/impedance-blown", () => impedanceChart(blown, { ...laptop, width: 780 })],
+  ["plots/impedance-blown-phone", () => impedanceChart(blown, phone)],
+  ["plots/gap/height", () => heightChart({ ...gaps, sweep: asItIs }, laptop)],
   [
-    "verdict",
+    "plots/gap/height-phone",
+    () => heightChart({ ...gaps, sweep: asItIs, highlight: 5, cursorGapMm: 9 }, phone),
+  ],
+  ["plots/gap/height-dark", () => heightChart({ ...gaps, sweep: asItIs }, { ...laptop, unit: "in" }), "dark"],
+  ["plots/gap/shift", () => shiftChart({ ...gaps, sweep: asItIs }, laptop)],
+  ["plots/gap/shift-retuned", () => shiftChart({ ...gaps, sweep: retuned }, laptop)],
+  ["plots/gap/spacing-print", () => spacingChart({ ...gaps, sweep: asItIs }, laptop), "print"],
+  ["plots/standing-wave", () => standingWaveChart(explored(4).wave, { ...laptop, width: 400 })],
+  [
+    "plots/verdict",
     () =>
       verdictBar(explored(12).verdicts[0].tests[0], {
         width: 260,

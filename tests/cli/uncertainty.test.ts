@@ -47,7 +47,7 @@ describe("annulus uncertainty", () => {
   it("takes all as exact where the file says nothing, and says so", () => {
     const { stdout } = annulus([
       "uncertainty",
-      "tests/reference/start-horn.setup.json",
+      "tests/reference/duct/start-horn.setup.json",
       "--compared-with",
       "1mm",
     ]);

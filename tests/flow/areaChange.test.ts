@@ -18,7 +18,7 @@ function loss(radiusIn: number, radiusOut: number, angleDeg: number): number {
 
 describe("losses of area changes against a hydraulics handbook", () => {
   it("diffusers: Idelchik's diagram 5-2, within its two digits up to 30°, within a sixth above", () => {
-    const rows = numbers("flow-diffuser.csv");
+    const rows = numbers("flow/diffuser.csv");
     expect(rows.length).toBe(11 * 14);
     for (const [angle, ratio, printed] of rows) {
       // area ratio 0: into a very large room
@@ -30,7 +30,7 @@ describe("losses of area changes against a hydraulics handbook", () => {
   });
 
   it("contractions: Idelchik's diagram 4-9 for sudden ones, Crane's angles for gradual ones", () => {
-    for (const [angle, ratio, printed] of numbers("flow-contraction.csv")) {
+    for (const [angle, ratio, printed] of numbers("flow/contraction.csv")) {
       if (ratio === 1) continue;
       const before = ratio === 0 ? 100 : 0.01 / Math.sqrt(ratio);
       const K = loss(before, 0.01, angle) / dynamicPressure(FLOW, 0.01, gas.density);

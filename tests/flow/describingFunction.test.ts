@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { firstHarmonicResistance } from "../../src/flow/describingFunction.ts";
 import { numbers } from "../reference/table.ts";
 
-const rows = numbers("flow-oscillation.csv");
+const rows = numbers("flow/oscillation.csv");
 
 describe("the describing function of a quadratic loss", () => {
   it("is the first harmonic over a cycle, also where out- and inflow differ", () => {

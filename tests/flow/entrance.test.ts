@@ -59,13 +59,13 @@ describe("the edge between cup and throat", () => {
   });
 });
 
-describe("cup and throat against finite elements (cup-stream.csv)", () => {
+describe("cup and throat against finite elements (flow/stream/cup.csv)", () => {
   const { air } = readSetup({
     ...exampleFile(),
     air: { density: 1.17, soundSpeed: 347, viscosity: 1.85e-5, heatRatio: 1.4, prandtl: 0.71 },
   });
   const setup = { ...demo(), air };
-  const rows = numbers("cup-stream.csv");
+  const rows = numbers("flow/stream/cup.csv");
 
   it.each(rows)("edge of %f mm at Re %f: within 1.3 times, the bounds hold", (_, reynolds, loss) => {
     const diameter = 3.7e-3;

@@ -6,7 +6,7 @@ import { numbers } from "../reference/table.ts";
 
 describe("Darcy's friction factor", () => {
   it("is 64/Re where laminar and the root of Colebrook's equation, to 0.01 %, where turbulent", () => {
-    const rows = numbers("flow-friction.csv");
+    const rows = numbers("flow/friction.csv");
     expect(rows.length).toBeGreaterThan(50);
     for (const [reynolds, roughness, factor] of rows)
       expect(Math.abs(frictionFactor(reynolds, roughness) / factor - 1)).toBeLessThan(1e-4);
@@ -50,7 +50,7 @@ describe("Darcy's friction factor", () => {
 describe("friction along a cone", () => {
   it("equals SciPy's quadrature with Colebrook's roots", () => {
     const gas = { density: 1.17, viscosity: 1.85e-5 };
-    for (const [d1, d2, length, litres, drop] of numbers("flow-cone-friction.csv")) {
+    for (const [d1, d2, length, litres, drop] of numbers("flow/cone-friction.csv")) {
       const cone = { length: length / 1000, radiusIn: d1 / 2000, radiusOut: d2 / 2000 };
       const { friction } = pipeLoss([cone], gas, litres / 60_000);
       expect(Math.abs(friction / drop - 1)).toBeLessThan(2e-4);

@@ -18,7 +18,7 @@ const shape = (exitMm: number, cavityMm: number, leadpipeMm: number, gapMm: numb
   gap: gapMm / 1000,
 });
 
-const values = texts("flow-jet.csv");
+const values = texts("flow/jet.csv");
 
 describe("the shear layer", () => {
   it("has its lip, its dividing streamline and its momentum where quadrature puts them", () => {
@@ -168,8 +168,8 @@ describe("the jet across the gap", () => {
     expect(gapLoss(shape(8.4, 9.7, 8.75, 2.5), gas, 0)).toEqual({ lower: 0, estimate: 0, upper: 0 });
   });
 
-  it("loses in a laminar stream what finite elements find (gap-stream-steady.csv), and never leaves the bounds", () => {
-    const rows = table("gap-stream-steady.csv");
+  it("loses in a laminar stream what finite elements find (flow/stream/gap-steady.csv), and never leaves the bounds", () => {
+    const rows = table("flow/stream/gap-steady.csv");
     expect(rows.length).toBe(84);
     let near = 0;
     for (const [gapOverDiameter, reynolds, fullness, loss] of rows) {

@@ -2,10 +2,10 @@ import { describe, expect, it } from "vitest";
 import { fullnessOf, gapShear } from "../../src/flow/gapShear.ts";
 import { numbers } from "../reference/table.ts";
 
-const rows = numbers("gap-stream-oscillating.csv");
+const rows = numbers("flow/stream/gap-oscillating.csv");
 
 describe("κ of the shear layer across the gap", () => {
-  it("is the finite elements' at every node of the table (gap-stream-oscillating.csv)", () => {
+  it("is the finite elements' at every node of the table (flow/stream/gap-oscillating.csv)", () => {
     expect(rows).toHaveLength(360);
     for (const [gapOverDiameter, reynolds, fullness, strouhal, re, im] of rows) {
       const kappa = gapShear({ gapOverDiameter, reynolds, fullness })(strouhal);
@@ -25,7 +25,7 @@ describe("κ of the shear layer across the gap", () => {
   });
 
   it("is quasi-steady as St goes to 0: half of the loss's slope, by the steady table", () => {
-    const steady = numbers("gap-stream-steady.csv");
+    const steady = numbers("flow/stream/gap-steady.csv");
     for (const fullness of [2, 6, 16]) {
       const at = (re: number) =>
         steady.find(([gap, r, full]) => gap === 0.6 && r === re && full === fullness)![3];

@@ -5,7 +5,7 @@ import type { Modes } from "../../src/lips/modes.ts";
 import type { OneMassValve } from "../../src/lips/oneMass.ts";
 import { json } from "../reference/table.ts";
 
-const reference = json("lips-stability.json");
+const reference = json("lips/stability.json");
 
 export const COLUMN: Modes = {
   poles: Float64Array.from(reference.poles),

@@ -29,7 +29,7 @@ function rising(
 }
 
 describe("oscillator in time", () => {
-  const { cases } = json("lips-time.json");
+  const { cases } = json("lips/in-time.json");
 
   // scipy.integrate.solve_ivp, DOP853, tolerance 1e-10
   it("the first 40 ms agree with SciPy, to second order in the step", () => {

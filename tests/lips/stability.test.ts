@@ -6,7 +6,7 @@ import { Stability } from "../../src/lips/stability.ts";
 import { json } from "../reference/table.ts";
 import { anyModes, anyValve, COLUMN, valveNamed } from "./columns.ts";
 
-const { cases } = json("lips-stability.json");
+const { cases } = json("lips/stability.json");
 
 /** Largest distance from any of the expected numbers to the nearest found, each found one taken once. */
 function farthest(found: Float64Array, expected: readonly number[]): number {

@@ -6,7 +6,7 @@ import { type Threshold, Thresholds } from "../../src/lips/threshold.ts";
 import { json } from "../reference/table.ts";
 import { anyModes, anyValve, COLUMN, valveNamed } from "./columns.ts";
 
-const { thresholds } = json("lips-stability.json");
+const { thresholds } = json("lips/stability.json");
 
 function lowestOf(search: Thresholds, lipHz: number): Threshold | null {
   let best: Threshold | null = null;

@@ -13,7 +13,7 @@ import { checkLips } from "../../src/lips/valve.ts";
 import { json } from "../reference/table.ts";
 import { anyModes, COLUMN, USUAL } from "./columns.ts";
 
-const { cases, thresholds, times, lips: sets } = json("lips-two-way.json");
+const { cases, thresholds, times, lips: sets } = json("lips/two-way.json");
 const { density } = USUAL;
 const valveNamed = (name: string): TwoWayValve => ({ model: "two-way", ...sets[name], density });
 const usual: TwoWayValve = { ...DEFAULT_TWO_WAY_LIPS, density };

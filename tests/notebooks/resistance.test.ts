@@ -31,13 +31,13 @@ import { numbers } from "../reference/table.ts";
 describe("what is drawn beside the handbook", () => {
   it("are the table's rows, each with what is computed for it, as near as the flow's own tests ask", () => {
     const drawn = frictionSeries.flatMap(({ rows }) => rows);
-    const printed = numbers("flow-friction.csv").map(([reynolds, , factor]) => `${reynolds} ${factor}`);
+    const printed = numbers("flow/friction.csv").map(([reynolds, , factor]) => `${reynolds} ${factor}`);
     expect(drawn.length).toBeGreaterThan(30);
     for (const row of drawn) {
       expect(printed).toContain(`${row.at} ${row.printed}`);
       expect(Math.abs(row.ours / row.printed - 1)).toBeLessThan(1e-4);
     }
-    const sudden = numbers("flow-contraction.csv").filter(([angle, ratio]) => angle === 180 && ratio < 1);
+    const sudden = numbers("flow/contraction.csv").filter(([angle, ratio]) => angle === 180 && ratio < 1);
     expect(contractionSeries.rows.map(({ at, printed }) => [at, printed])).toEqual(
       sudden.map(([, ratio, K]) => [ratio, K]),
     );
@@ -47,7 +47,7 @@ describe("what is drawn beside the handbook", () => {
   });
 
   it("has diffusers within two digits up to 30° and within a sixth above, none mistaken for another", () => {
-    const table = numbers("flow-diffuser.csv");
+    const table = numbers("flow/diffuser.csv");
     for (const [i, ratio] of [0, 0.25, 0.5].entries()) {
       const of = table.filter(([, r]) => r === ratio);
       expect(diffuserSeries[i].rows.map(({ at, printed }) => [at, printed])).toEqual(
@@ -117,7 +117,7 @@ describe("the throat's edge", () => {
 
   it("is drawn beside every row of the finite elements, which lie between its bounds or within a factor of 1.3 of the estimate", () => {
     expect(cupByElements.map(({ radiusMm, reynolds, loss }) => [radiusMm, reynolds, loss])).toEqual(
-      numbers("cup-stream.csv"),
+      numbers("flow/stream/cup.csv"),
     );
     expect(cupByElements.length).toBeGreaterThan(4);
     for (const { reynolds, loss } of cupByElements) {
@@ -149,7 +149,7 @@ describe("a laminar stream across the gap", () => {
         fullness,
         loss,
       ]),
-    ).toEqual(numbers("gap-stream-steady.csv"));
+    ).toEqual(numbers("flow/stream/gap-steady.csv"));
     const longPipe = addedByElements.filter(({ fullness }) => fullness === 2);
     expect(longPipe.length).toBeGreaterThan(20);
     for (const { gapOverDiameter, reynolds, loss } of longPipe) {

@@ -1,17 +1,17 @@
-/** Against mpmath (`distributions.py`). */
+/** Against mpmath (`statistics/distributions.py`). */
 import { expect, test } from "vitest";
 import { chiSquareTail, tQuantile } from "../../src/statistics/distributions.ts";
 import { numbers } from "../reference/table.ts";
 
 test("quantiles of Student's t are mpmath's, degrees of freedom whole or not", () => {
-  for (const [probability, degrees, quantile] of numbers("student-t.csv"))
+  for (const [probability, degrees, quantile] of numbers("statistics/student-t.csv"))
     expect(Math.abs(tQuantile(probability, degrees) / quantile - 1)).toBeLessThan(
       degrees > 1000 ? 1e-9 : 1e-11,
     );
 });
 
 test("tails of χ² are mpmath's, the far ones in proportion too", () => {
-  for (const [value, degrees, tail] of numbers("chi-square.csv"))
+  for (const [value, degrees, tail] of numbers("statistics/chi-square.csv"))
     expect(Math.abs(chiSquareTail(value, degrees) / tail - 1)).toBeLessThan(1e-12);
 });
 

@@ -1,4 +1,4 @@
-/** Against SciPy and NumPy (`trial-statistics.py`), and worked examples in print. */
+/** Against SciPy and NumPy (`trial/analysis.py`), and worked examples in print. */
 import { randomLcg } from "d3";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
@@ -30,7 +30,7 @@ const outside: {
   sets: Outside[];
   fDistribution: [number, number, number, number, number][];
   shroutFleiss: Agreement;
-} = json("trial-statistics.json");
+} = json("trial/analysis.json");
 
 /** Hollander & Wolfe, Nonparametric Statistical Methods (1973), p. 140: 22 players round first base in three ways. */
 const ROUNDING_FIRST_BASE = [

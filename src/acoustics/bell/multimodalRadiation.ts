@@ -9,7 +9,7 @@
  * (1−τ² → a positive imaginary root beyond τ = 1). Unflanged (a thin pipe that goes back for ever): the reflection matrix of
  * `openPipe.ts` in the pipe's own modes, projected. A bell's outside widens behind its mouth and is neither of the two: against
  * finite elements of a free bell with a mouth of 122 mm resonances are within 0.8 cents to 1150 Hz, and |R| at the start of
- * the flare is too small by 0.2 % at 650 Hz, 1.5 % at 900 Hz, 7 % from 1150 Hz on (tests/reference/bell-flare.csv).
+ * the flare is too small by 0.2 % at 650 Hz, 1.5 % at 900 Hz, 7 % from 1150 Hz on (tests/reference/bell/flare.csv).
  */
 import type { Air } from "../medium/air.ts";
 import { besselOdd, zeroOfJ1 } from "../numerics/bessel.ts";

@@ -27,7 +27,7 @@ const lossless = (bell: "plane" | "multimodal", radiation: "unflanged" | "flange
   model: { ...demo().model, bell, radiation },
 });
 /** frequency, R of the free bell, R of the flanged one, re and im. */
-const table = numbers("bell-flare.csv");
+const table = numbers("bell/flare.csv");
 
 /** The pieces of the lower bore before and after the finite elements' start. */
 function parted({ lower, slide }: Bore, setup: Setup) {
@@ -130,7 +130,7 @@ function finiteElementResonances(column: 1 | 3, starts: readonly number[], gap =
 const cents = (x: number, y: number) => 1200 * Math.log2(x / y);
 
 describe("the multimodal bell", () => {
-  // finite elements of the demo's bell (bell-flare.py), themselves good to 0.004
+  // finite elements of the demo's bell (bell/flare.py), themselves good to 0.004
   it("reflects what finite elements find, with a flange: within 0.006", () => {
     for (const [hz, , , re, im] of table) {
       const [a, b] = reflection("flanged", hz);

@@ -9,8 +9,8 @@ const matrix = (kind: "flanged" | "unflanged", count: number, ka: number) =>
   radiationMatrix(kind, count, ka, 1, air);
 
 describe("radiation of several radial functions", () => {
-  it("is SciPy's with a flange: the piston in closed form, the others by Kramers and Kronig (bell-radiation.py)", () => {
-    for (const [ka, m, n, re, im] of numbers("bell-radiation.csv")) {
+  it("is SciPy's with a flange: the piston in closed form, the others by Kramers and Kronig (bell/radiation.py)", () => {
+    for (const [ka, m, n, re, im] of numbers("bell/radiation.csv")) {
       const z = matrix("flanged", 4, ka);
       expect(z[2 * (4 * m + n)]).toBeCloseTo(re, 6);
       expect(z[2 * (4 * m + n) + 1]).toBeCloseTo(im, 4);
@@ -38,8 +38,8 @@ describe("radiation of several radial functions", () => {
       }
   });
 
-  it("has Levine and Schwinger's plane wave without a flange (levine-schwinger.csv)", () => {
-    for (const [ka, size, correction] of numbers("levine-schwinger.csv").filter(([x]) => x > 0)) {
+  it("has Levine and Schwinger's plane wave without a flange (bell/levine-schwinger.csv)", () => {
+    for (const [ka, size, correction] of numbers("bell/levine-schwinger.csv").filter(([x]) => x > 0)) {
       const [re, im] = openPipeReflection(ka);
       expect(Math.hypot(re, im)).toBeCloseTo(size, 6);
       // R = −|R| e^{−2jkL}

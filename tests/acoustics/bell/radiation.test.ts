@@ -5,9 +5,9 @@ import { numbers } from "../../reference/table.ts";
 const air = { density: 1.2, soundSpeed: 343, viscosity: 1.8e-5, heatRatio: 1.4, prandtl: 0.71 };
 
 describe("radiation", () => {
-  // Levine & Schwinger 1948 (Phys. Rev. 73, 383), their integrals evaluated in tests/reference/levine-schwinger.py.
+  // Levine & Schwinger 1948 (Phys. Rev. 73, 383), their integrals evaluated in tests/reference/bell/levine-schwinger.py.
   it("follows Levine & Schwinger's exact solution within the fit's own error", () => {
-    const rows = numbers("levine-schwinger.csv").filter(([ka]) => ka > 0);
+    const rows = numbers("bell/levine-schwinger.csv").filter(([ka]) => ka > 0);
     expect(rows.length).toBe(35);
     for (const [ka, size, length] of rows) {
       const [re, im] = reflection("unflanged", ka, 0);

@@ -45,18 +45,18 @@ function expectCase(setup: Setup, { gap_mm, frequency_Hz, re_Pa_s_m3, im_Pa_s_m3
 
 describe("the line from rim to bell", () => {
   // Integration of the horn equation by SciPy (DOP853); both tables name their scripts.
-  const start = json("start-horn.json");
+  const start = json("duct/start-horn.json");
   it.each(start.cases as Case[])("equals the integrated horn equation, gap $gap_mm mm", (reference) => {
-    expectCase(readSetup(json("start-horn.setup.json")), reference);
+    expectCase(readSetup(json("duct/start-horn.setup.json")), reference);
   });
 
-  const horns = json("horns.json").cases as (Case & { setup: { name: string } })[];
+  const horns = json("duct/horns.json").cases as (Case & { setup: { name: string } })[];
   it.each(horns)("equals the integrated horn equation: $setup.name, gap $gap_mm mm", (reference) => {
     expectCase(readSetup(reference.setup), reference);
   });
 
   it("has the peaks of the 3000 mm cone (Nederveen 2019; Ernoult & Kergomard 2020) within 0.5 cent", () => {
-    const { air, peaks } = json("cone-3000.json");
+    const { air, peaks } = json("duct/cone-3000.json");
     const d = (x: number) => 4.2 + (42.7 * x) / 3000;
     const setup = readSetup({
       format: "annulus-setup",

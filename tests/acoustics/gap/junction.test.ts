@@ -16,14 +16,14 @@ const cavity = (a: number, near: number, far: number, b: number, gap: number) =>
 describe("inertance of the gap", () => {
   // Axisymmetric finite elements (FreeFEM), hard walls: the tables name their scripts.
   it("is within 0.1 % of finite elements in straight cavities, 0.05 to 12 mm", () => {
-    const rows = numbers("gap-inertance.csv");
+    const rows = numbers("gap/inertance.csv");
     expect(rows.length).toBe(16);
     for (const [a, c, b, g, inertance] of rows)
       expect(Math.abs((regionInertance(cavity(a, c, c, b, g)) * MM) / inertance - 1)).toBeLessThan(5e-4);
   });
 
   it("is within 0.04 % of finite elements in cavities of other shapes, sizes and the usual taper, 0.15 % in steeper ones", () => {
-    const rows = numbers("gap-region.csv").filter(([, , , , g]) => g > 0);
+    const rows = numbers("gap/region.csv").filter(([, , , , g]) => g > 0);
     expect(rows.length).toBeGreaterThan(20);
     for (const [a, near, far, b, g, inertance] of rows) {
       // first order in the wall's slope: less good for twice the usual taper, and where the taper swallows a step
@@ -34,7 +34,7 @@ describe("inertance of the gap", () => {
   });
 
   it("is that of one step when the gap is closed, within 0.3 % of finite elements", () => {
-    const rows = numbers("gap-region.csv").filter(([, , , , g]) => g === 0);
+    const rows = numbers("gap/region.csv").filter(([, , , , g]) => g === 0);
     expect(rows.length).toBeGreaterThan(2);
     for (const [a, , , b, , inertance] of rows)
       expect(Math.abs((stepInertance(a * MM, b * MM) * MM) / inertance - 1)).toBeLessThan(3e-3);

@@ -6,7 +6,7 @@ const relative = (value: number, reference: number) => Math.abs(value / referenc
 
 describe("moist air", () => {
   it("has the constants of IEC 61094-2 table F.1", () => {
-    const rows = numbers("moist-air.csv");
+    const rows = numbers("medium/moist-air.csv");
     expect(rows.length).toBe(2);
     for (const [temperatureC, humidity, co2, pressurePa, ...printed] of rows) {
       const [density, soundSpeed, heatRatio, viscosity, diffusivity] = printed;

@@ -14,12 +14,12 @@ const error = ([re, im]: [number, number], re0: number, im0: number) =>
 
 describe("wall losses F = 2J₁(z)/(zJ₀(z))", () => {
   it("equals mpmath at real r_v to 2e-12", () => {
-    for (const [rv, re, im] of numbers("wall-loss-real.csv"))
+    for (const [rv, re, im] of numbers("medium/wall-loss-real.csv"))
       expect(error(at(rv), re, im)).toBeLessThan(2e-12);
   });
 
   it("equals mpmath at complex r_v, as resonances need, to 2e-12", () => {
-    const rows = numbers("wall-loss.csv");
+    const rows = numbers("medium/wall-loss.csv");
     expect(rows.length).toBeGreaterThan(50);
     for (const [rvRe, rvIm, re, im] of rows) expect(error(at(rvRe, rvIm), re, im)).toBeLessThan(2e-12);
   });

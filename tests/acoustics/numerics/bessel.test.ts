@@ -4,7 +4,7 @@ import { numbers } from "../../reference/table.ts";
 
 describe("Bessel functions", () => {
   it("has the zeros of J₁ of Abramowitz & Stegun, table 9.5", () => {
-    for (const [k, zero] of numbers("bessel-zeros.csv")) expect(zeroOfJ1(k)).toBeCloseTo(zero, 11);
+    for (const [k, zero] of numbers("numerics/bessel-zeros.csv")) expect(zeroOfJ1(k)).toBeCloseTo(zero, 11);
   });
 
   it("has values of Abramowitz & Stegun, tables 9.1 and 9.2", () => {

@@ -80,7 +80,7 @@ it("has places to the mouth in either bell, and to a multimodal bell's flare whe
   const mouth = profileMm[profileMm.length - 1][0] / 1000;
   for (const bell of ["plane", "multimodal"] as const) expect(endOf(bell, true)).toBeCloseTo(mouth, 9);
   expect(endOf("plane", false)).toBeCloseTo(mouth, 9);
-  // where the finite elements' flare starts (tests/reference/bell-flare.csv) plane waves are still enough
+  // where the finite elements' flare starts (tests/reference/bell/flare.csv) plane waves are still enough
   expect(endOf("multimodal", false)).toBeGreaterThan(0.716);
   expect(endOf("multimodal", false)).toBeLessThan(0.98);
 });

@@ -13,7 +13,7 @@ const frame: Frame = { width: 330, height: 210, unit: "mm" };
 test.each(MEASURE_STEPS)("%s", async (step) => {
   const file = standaloneSvg(measureGuide(step, setup, frame).svg, "light");
   expect(file).not.toMatch(/var\(|NaN|undefined/);
-  await expect(file).toMatchFileSnapshot(`../../snapshots/charts/measure-${step}.svg`);
+  await expect(file).toMatchFileSnapshot(`../../snapshots/charts/drawings/measure-${step}.svg`);
 });
 
 describe("any sheet, any instrument", () => {

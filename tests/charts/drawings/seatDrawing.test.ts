@@ -28,7 +28,7 @@ test.each([
 ] as const)("%s", async (name, data, frame, theme) => {
   const file = standaloneSvg(seatDrawing(data, frame).svg, theme);
   expect(file).not.toMatch(/var\(|NaN|undefined/);
-  await expect(file).toMatchFileSnapshot(`../../snapshots/charts/${name}.svg`);
+  await expect(file).toMatchFileSnapshot(`../../snapshots/charts/drawings/${name}.svg`);
 });
 
 test("says gap, insertion, depth, contact and clearance, and what is exaggerated", () => {

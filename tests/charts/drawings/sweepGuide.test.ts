@@ -13,7 +13,7 @@ const frame: Frame = { width: 520, height: 250, unit: "mm" };
 test.each(SWEEP_PLACES)("%s", async (place) => {
   const file = standaloneSvg(sweepGuide(place, setup, frame).svg, "light");
   expect(file).not.toMatch(/var\(|NaN|undefined/);
-  await expect(file).toMatchFileSnapshot(`../../snapshots/charts/sweep-${place}.svg`);
+  await expect(file).toMatchFileSnapshot(`../../snapshots/charts/drawings/sweep-${place}.svg`);
 });
 
 describe("the set-up", () => {

@@ -118,7 +118,7 @@ const pictures: [name: string, svg: () => SVGSVGElement][] = [
 test.each(pictures)("picture: %s", async (name, svg) => {
   const file = standaloneSvg(svg(), "light");
   expect(file).not.toMatch(/var\(|NaN|undefined|Infinity/);
-  await expect(file).toMatchFileSnapshot(`../../snapshots/charts/${name}.svg`);
+  await expect(file).toMatchFileSnapshot(`../../snapshots/charts/plots/compare/${name}.svg`);
 });
 
 test("no two variants have the same sign, and none but the reference its dashes", () => {

@@ -54,7 +54,7 @@ const pictures: [name: string, svg: () => SVGSVGElement][] = [
 test.each(pictures)("picture: %s", async (name, svg) => {
   const file = standaloneSvg(svg(), "light");
   expect(file).not.toMatch(/var\(|NaN|undefined|Infinity/);
-  await expect(file).toMatchFileSnapshot(`../../snapshots/charts/${name}.svg`);
+  await expect(file).toMatchFileSnapshot(`../../snapshots/charts/plots/compare/${name}.svg`);
 });
 
 describe("how far resonances are off", () => {

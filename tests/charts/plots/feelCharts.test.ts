@@ -50,14 +50,14 @@ const phone = { ...laptop, width: 360, height: 280 };
 const tall = (frame: Frame, height: number): Frame => ({ ...frame, height });
 
 const pictures: [name: string, drawing: () => Drawing, theme?: Theme][] = [
-  ["slots", () => slotChart(both, tall(laptop, slotHeight(both, laptop.width)))],
-  ["slots-phone-dark", () => slotChart(both, tall(phone, slotHeight(both, phone.width))), "dark"],
-  ["hold", () => holdChart({ ...holds, highlight: 5 }, laptop)],
-  ["flow", () => flowChart(stream, tall(laptop, flowHeight(stream, laptop.width)))],
-  ["flow-phone-dark", () => flowChart(stream, tall(phone, flowHeight(stream, phone.width))), "dark"],
-  ["level", () => levelChart(levels, laptop)],
-  ["leap", () => leapChart(leaps, laptop)],
-  ["leap-phone-inches", () => leapChart(leaps, { ...phone, unit: "in" })],
+  ["plots/slots", () => slotChart(both, tall(laptop, slotHeight(both, laptop.width)))],
+  ["plots/slots-phone-dark", () => slotChart(both, tall(phone, slotHeight(both, phone.width))), "dark"],
+  ["plots/gap/hold", () => holdChart({ ...holds, highlight: 5 }, laptop)],
+  ["plots/flow", () => flowChart(stream, tall(laptop, flowHeight(stream, laptop.width)))],
+  ["plots/flow-phone-dark", () => flowChart(stream, tall(phone, flowHeight(stream, phone.width))), "dark"],
+  ["plots/level", () => levelChart(levels, laptop)],
+  ["plots/leap", () => leapChart(leaps, laptop)],
+  ["plots/leap-phone-inches", () => leapChart(leaps, { ...phone, unit: "in" })],
 ];
 
 test.each(pictures)("picture: %s", async (name, drawing, theme = "light") => {

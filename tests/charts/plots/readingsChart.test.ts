@@ -47,7 +47,7 @@ test("every reading is a dot; the one that stands apart has a shape and words of
   expect(description(svg)).toContain("Number 5 stands apart, +0.33 mm from the mean");
   const file = standaloneSvg(svg, "light");
   expect(file).not.toMatch(/var\(|NaN|undefined/);
-  await expect(file).toMatchFileSnapshot("../../snapshots/charts/readings.svg");
+  await expect(file).toMatchFileSnapshot("../../snapshots/charts/plots/bench/readings.svg");
 });
 
 test("equal readings stand on one another and none is hidden", () => {
@@ -74,7 +74,9 @@ describe("the gap's interval", () => {
     expect(text(svg)).toContain("gap 2.54 ± 0.03 mm");
     expect(text(svg)).toContain("open setup 2.50 mm");
     expect(description(svg)).toMatch(/from 2\.51 to 2\.57 mm\. It is clear of contact at 0/);
-    await expect(standaloneSvg(svg, "light")).toMatchFileSnapshot("../../snapshots/charts/gap-interval.svg");
+    await expect(standaloneSvg(svg, "light")).toMatchFileSnapshot(
+      "../../snapshots/charts/plots/bench/gap-interval.svg",
+    );
   });
 
   test.each([

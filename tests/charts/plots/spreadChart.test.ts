@@ -53,7 +53,7 @@ describe("the gaps on one axis", () => {
   test.each(["light", "dark"] as const)("picture, %s", async (theme) => {
     const file = standaloneSvg(spreadChart(data, frame).svg, theme);
     expect(file).not.toMatch(/var\(|NaN|undefined/);
-    await expect(file).toMatchFileSnapshot(`../../snapshots/charts/spread-${theme}.svg`);
+    await expect(file).toMatchFileSnapshot(`../../snapshots/charts/plots/bench/spread-${theme}.svg`);
   });
 
   test("stand where their lengths are, the chosen one in the accent, one on the leadpipe open", () => {
@@ -109,7 +109,7 @@ describe("the causes", () => {
   test("picture", async () => {
     const file = standaloneSvg(causesChart(causes, { ...laptop, height: 140 }).svg, "light");
     expect(file).not.toMatch(/var\(|NaN|undefined/);
-    await expect(file).toMatchFileSnapshot("../../snapshots/charts/causes.svg");
+    await expect(file).toMatchFileSnapshot("../../snapshots/charts/plots/bench/causes.svg");
   });
 
   test("go to either side of 0, and past 1, as far as their shares", () => {

@@ -19,7 +19,9 @@ test.each<[name: string, gap: number, reynolds: number, width: number, theme: Th
   ["wide-print", 0.7, 900, 560, "print"],
 ])("looks as it did: %s", async (name, gap, reynolds, width, theme) => {
   const { svg } = streamChart(data(gap, reynolds), frame(width));
-  await expect(standaloneSvg(svg, theme)).toMatchFileSnapshot(`../../snapshots/gap-stream-${name}.svg`);
+  await expect(standaloneSvg(svg, theme)).toMatchFileSnapshot(
+    `../../snapshots/charts/plots/gap/stream-${name}.svg`,
+  );
 });
 
 describe("the stream across the gap", () => {

@@ -34,7 +34,7 @@ describe("the chart of shifts", () => {
       ["swept-phone", 360],
     ] as const)
       await expect(standaloneSvg(sweptChart(chart, { ...laptop, width }).svg, "light")).toMatchFileSnapshot(
-        `../../snapshots/charts/${name}.svg`,
+        `../../snapshots/charts/plots/swept/${name}.svg`,
       );
   });
 

@@ -54,7 +54,7 @@ describe("ratings", () => {
     expect(description(svg)).toContain("p = 0.004. 1 mm: mean 55, ratings 50, 61, 55.");
     const file = standaloneSvg(svg, "light");
     expect(file).not.toMatch(/var\(|NaN|undefined/);
-    await expect(file).toMatchFileSnapshot("../../snapshots/charts/trial-ratings.svg");
+    await expect(file).toMatchFileSnapshot("../../snapshots/charts/plots/trial/ratings.svg");
   });
 
   test("nothing that was not found is drawn, and named things stand side by side, long names cut", () => {
@@ -92,7 +92,7 @@ describe("agreement", () => {
     });
     expect(agreementTable(agreement).rows[1]).toEqual(["2 mm", 78, 70, 83]);
     await expect(standaloneSvg(svg, "light")).toMatchFileSnapshot(
-      "../../snapshots/charts/trial-agreement.svg",
+      "../../snapshots/charts/plots/trial/agreement.svg",
     );
   });
 });
@@ -105,7 +105,9 @@ describe("power", () => {
     expect(text(svg)).toContain("66 %");
     expect(text(svg)).toContain("80 %, the usual aim");
     expect(powerTable({ powers, chosenRepeats: 4, aim: 0.8, words: "" }).rows[2]).toEqual([4, 0.66]);
-    await expect(standaloneSvg(svg, "light")).toMatchFileSnapshot("../../snapshots/charts/trial-power.svg");
+    await expect(standaloneSvg(svg, "light")).toMatchFileSnapshot(
+      "../../snapshots/charts/plots/trial/power.svg",
+    );
   });
 });
 

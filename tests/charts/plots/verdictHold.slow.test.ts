@@ -17,5 +17,5 @@ test("picture: verdict-hold", async () => {
     "light",
   );
   expect(file).not.toMatch(/var\(|NaN|undefined|Infinity/);
-  await expect(file).toMatchFileSnapshot("../../snapshots/charts/verdict-hold.svg");
+  await expect(file).toMatchFileSnapshot("../../snapshots/charts/plots/verdict-hold.svg");
 });

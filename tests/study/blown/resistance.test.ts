@@ -21,7 +21,7 @@ describe("resistance of an instrument", () => {
       heatRatio: 1.4,
       prandtl: 0.71,
     });
-    const rows = numbers("flow-path.csv");
+    const rows = numbers("flow/path.csv");
     expect(rows.length).toBe(4);
     for (const [litres, cup, throat, backbore, lower, upper, leadpipe, body, bell] of rows) {
       const { parts, gap, throatEdge, dropPa } = resistance(setup, { litresPerMinute: litres });

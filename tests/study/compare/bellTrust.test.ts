@@ -14,7 +14,7 @@ function trust(setup: Setup, from: number, to: number): BellTrust {
 describe("how far a bell of plane waves is to be trusted", () => {
   const { modes } = trust(demo(), 2.5, 5.04);
 
-  it("plane waves put the upper resonances too high, by up to the 17 cents of finite elements (bell-flare.csv) and more above", () => {
+  it("plane waves put the upper resonances too high, by up to the 17 cents of finite elements (bell/flare.csv) and more above", () => {
     expect(modes.map(({ n }) => n)).toEqual(Array.from({ length: 12 }, (_, i) => i + 1));
     // without losses, as the finite elements are: 16.8 cents at most over resonances 2 to 10 (tests/acoustics/bell/bellFlare.test.ts)
     const lossless = trust({ ...demo(), air: { kind: "constants", ...LOSSLESS } }, 0.5, 4).modes;

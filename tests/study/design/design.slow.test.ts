@@ -43,10 +43,10 @@ it("before the search is the leadpipe and the gap there are, not the spline that
 });
 
 describe("the spline", () => {
-  it("as SciPy has it (tests/reference/design-spline.py)", () => {
+  it("as SciPy has it (tests/reference/design/spline.py)", () => {
     const controls = [8.75, 8.9, 9.4, 9.1, 10.8, 11.2, 11.68];
     const { basis } = splineOf(240, controls.length);
-    for (const [x, d, slope, second] of numbers("design-spline.csv")) {
+    for (const [x, d, slope, second] of numbers("design/spline.csv")) {
       expect(dot(basis(x), controls)).toBeCloseTo(d, 12);
       expect(dot(basis(x, 1), controls)).toBeCloseTo(slope, 12);
       expect(dot(basis(x, 2), controls)).toBeCloseTo(second, 12);

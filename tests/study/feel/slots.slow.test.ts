@@ -148,7 +148,7 @@ describe("leaps", () => {
 describe("interval of a proportion", () => {
   // scipy.stats.binomtest(...).proportion_ci(method="wilson")
   it("agrees with SciPy", () => {
-    for (const [count, of, low, high] of numbers("lips-wilson.csv")) {
+    for (const [count, of, low, high] of numbers("statistics/wilson.csv")) {
       const interval = wilsonInterval(count, of);
       expect(interval[0]).toBeCloseTo(low, 12);
       expect(interval[1]).toBeCloseTo(high, 12);
