@@ -86,7 +86,7 @@ function addProduct(
   const weighted = new Float64Array(modes);
   for (let i = 0; i < rows.length; i++) {
     for (let n = 0; n < modes; n++) weighted[n] = weights[n] * rows[i][n];
-    const stop = rows === columns ? i + 1 : columns.length;
+    const stop = row === column ? i + 1 : columns.length;
     for (let j = 0; j < stop; j++) {
       const other = columns[j];
       // two running sums, since each addition waits for the one before

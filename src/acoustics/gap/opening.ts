@@ -41,9 +41,25 @@ export function openingsOf(radii: readonly number[], lengths: readonly number[])
 /** ⟨χ_q, ψ_n⟩ of an opening's polynomials χ_q with a duct's modes, a row of modes for every q; all but χ₀ carry no flow. */
 export type Overlaps = readonly Float64Array[];
 
+/** Overlaps do not depend on the gap: remembered by their geometry, for drags and sweeps. */
+const known = new Map<string, Overlaps>();
+const KEPT = 64;
+
+/** Of at least the lowest `modes` evanescent modes of a duct of this radius, m. */
+export function overlaps(opening: Opening, radius: number, modes: number): Overlaps {
+  const key = `${radius} ${opening.count} ${opening.discs}`;
+  const found = known.get(key);
+  if (found && found[0].length >= modes) return found;
+  const rows = overlapsOf(opening, radius, modes);
+  known.delete(key);
+  known.set(key, rows);
+  if (known.size > KEPT) known.delete(known.keys().next().value!);
+  return rows;
+}
+
 const odd = new Float64Array(POLYNOMIALS_CLOSE + 1);
 
-export function overlaps({ discs, count }: Opening, radius: number, modes: number): Overlaps {
+function overlapsOf({ discs, count }: Opening, radius: number, modes: number): Overlaps {
   const rows = Array.from({ length: discs.length * count }, () => new Float64Array(modes));
   const norm = modeNorms(modes);
   discs.forEach((disc, d) => {

@@ -29,7 +29,7 @@ export function wallDisplacement(
   // crowded at the ends, z = ℓ(1 − cos θ)/2, and the same seen from both
   const angle = (k: number) => (Math.PI * (k + 0.5)) / PLACES;
   const places = Array.from({ length: PLACES }, (_, k) => (1 - Math.cos(angle(k))) / 2);
-  const reaching = places.map((t) => reachingTo(t, length / radius));
+  const reaching = reachingTo(places, length / radius);
   let d11 = 0;
   let d12 = 0;
   let d22 = 0;
@@ -52,12 +52,20 @@ export function wallDisplacement(
   return [d11, d12, d22];
 }
 
-/** sinh(x(1−t))/sinh x of every mode, x = α_n ℓ/a: what of it is left at t of the way. */
-function reachingTo(t: number, slenderness: number): Float64Array {
-  const left = new Float64Array(WALL_MODES);
+/**
+ * sinh(x(1−t))/sinh x of every mode, x = α_n ℓ/a: what of it is left at t of the way, for every place t.
+ * @param places as many before the middle as after it, in mirror image: e^{−x(2−t)} = e^{−x} e^{−x(1−t)} is then one of the others
+ */
+function reachingTo(places: readonly number[], slenderness: number): readonly Float64Array[] {
+  const left = places.map(() => new Float64Array(WALL_MODES));
+  const last = places.length - 1;
+  const fallen = new Float64Array(places.length);
   for (let n = 0; n < WALL_MODES; n++) {
     const x = zeroOfJ1(n + 1) * slenderness;
-    left[n] = (Math.exp(-x * t) - Math.exp(-x * (2 - t))) / -Math.expm1(-2 * x);
+    const across = Math.exp(-x);
+    const scale = -1 / Math.expm1(-2 * x);
+    for (let k = 0; k <= last; k++) fallen[k] = Math.exp(-x * places[k]);
+    for (let k = 0; k <= last; k++) left[k][n] = (fallen[k] - across * fallen[last - k]) * scale;
   }
   return left;
 }
