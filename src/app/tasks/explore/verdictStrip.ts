@@ -50,8 +50,8 @@ interface Shown {
 
 @customElement("annulus-verdicts")
 export class VerdictStrip extends PageElement {
-  /** Words and numbers that change more often cannot be read. */
-  protected override readonly paceMs = 100;
+  /** Words and numbers that change in every frame cannot be read, and 50 ms behind the hand they are seen to lag. */
+  protected override readonly paceMs = 40;
   @state() private showsNumbers = false;
   #drawn: readonly unknown[] = [];
   /** Of a column, which a bar is drawn to. */
