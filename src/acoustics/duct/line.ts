@@ -3,31 +3,16 @@
  *
  *   rim → [mouthpiece] → gap → [upper: leadpipe and body to the slide] → slide → [lower: body to the bell, radiation]
  *
- * A multimodal bell turns what plane waves send back from the start of its flare, R_plane, into R; the wave that runs into it
- * stays that of plane waves, so that the flow at the mouth is still `radiationState`'s. A bore that differs a little from one
- * that is known takes over what curved fronts did there, at the same wavelength,
- *
- *   R(ω) = R_plane(ω) · R'(ω')/R'_plane(ω'),   ω'/c' = ω/c,
- *
- * and need not have its own bell worked out, which takes a quarter of a second.
- *
  * A gap or a slide length then costs one small two-port between them.
  */
 
 import type { Setup } from "../../setup/setup.ts";
-import {
-  type BellFlare,
-  bellFlare,
-  characteristicImpedance,
-  flareStart,
-  isSameFlare,
-} from "../bell/bellFlare.ts";
-import { radiationState } from "../bell/radiation.ts";
 import { Gap } from "../gap/gap.ts";
 import { type Bore, boreLength, boreOf, type Piece } from "./bore.ts";
 import type { Breath } from "./breath.ts";
 import { Chain, chainOf, cutPiece } from "./chain.ts";
 import { coneTwoPort, Medium, Station } from "./cone.ts";
+import { FlareLoad } from "./flareLoad.ts";
 import { type Part, seriesOf } from "./partSeries.ts";
 import { applyTo, inverse, STATE, TWO_PORT } from "./twoPort.ts";
 
@@ -43,14 +28,17 @@ export const LOWER = UPPER + TWO_PORT;
 /** Half the difference for derivatives by the gap, as part of the cavity's radius. */
 const GAP_STEP = 1e-3;
 
-/** Lines whose sound speed differs by less than this factor ask a flare that they take over for one series. */
-const AROUND = 1.05;
-
-/** The chains a bore is made of. */
-type PartName = "mouthpiece" | "upper" | "lower" | "flare";
+/** The chains between rim and flare. */
+type PartName = "mouthpiece" | "upper" | "lower";
 type Parts = Readonly<Record<PartName, Chain>>;
-/** The same, however their two-ports are come by; and the flare whose curved fronts are taken over. */
-type AnyParts = Readonly<Record<PartName, Part>> & { readonly likeFlare: Part | null };
+
+/** What all fixed parts come from: two-ports, however they are come by, and [p, U] at the start of the flare. */
+interface Sources extends Readonly<Record<PartName, Part>> {
+  readonly atFlare: (omegaRe: number, omegaIm: number, state: Float64Array) => void;
+}
+
+/** All chains, the flare's too, cut finely. */
+type FineParts = Parts & { readonly flare: Chain };
 
 /** The bore's parts, each chain made by `make`, which is told which it is. */
 function partsOf(
@@ -62,7 +50,6 @@ function partsOf(
     mouthpiece: make(mouthpiece, "mouthpiece"),
     upper: make(upper, "upper"),
     lower: make(lower.slice(0, flareAt), "lower"),
-    flare: make(lower.slice(flareAt), "flare"),
   };
 }
 
@@ -86,13 +73,7 @@ function blown(bore: Bore, breath: Breath | null): Bore {
 export class Line {
   readonly bore: Bore;
   readonly #parts: Parts;
-  /** Index of the flare's first piece among the lower ones; their number for a bell of plane waves. */
-  readonly flareAt: number;
-  readonly #flare: BellFlare | null;
-  /** Whose bell's curved fronts are taken over. */
-  readonly #like: Line | null;
-  readonly #reflection = new Float64Array(2);
-  readonly #likeState = new Float64Array(STATE);
+  readonly #flare: FlareLoad;
   readonly #slideMedium: Medium | null;
   readonly #slideStation = new Station();
   readonly #slidePort = new Float64Array(TWO_PORT);
@@ -111,19 +92,11 @@ export class Line {
   ) {
     const bore = boreOf(setup);
     this.bore = bore;
-    const known = like && (like.#like ?? like);
-    const knownFlare = known && bore.bell === "multimodal" ? known.#flare : null;
-    const isKnown = knownFlare !== null && known!.bore.lower.length === bore.lower.length;
-    this.flareAt =
-      bore.bell === "plane" ? bore.lower.length : isKnown ? known!.flareAt : flareStart(bore.lower);
-    const pieces = bore.lower.slice(this.flareAt);
-    const isOwn = !isKnown || isSameFlare(knownFlare, pieces, bore);
-    this.#like = isOwn ? null : known;
-    this.#flare = pieces.length === 0 ? null : isOwn ? bellFlare(pieces, bore) : knownFlare;
+    this.#flare = new FlareLoad(bore, like ? like.#flare : null, highestHz);
     this.#parts = partsOf(blown(bore, breath), this.flareAt, (part, name) =>
       chainOf(part, bore.wallLossFactor, bore.junction, like ? like.#parts[name] : undefined),
     );
-    this.sections = Object.values(this.#parts).reduce((sum, part) => sum + part.sections, 0);
+    this.sections = this.#chains.reduce((sum, part) => sum + part.sections, 0);
     this.#slideMedium = bore.slide && new Medium(bore.slide.air, bore.wallLossFactor);
   }
 
@@ -131,7 +104,16 @@ export class Line {
   readonly sections: number;
   /** Sections passed in all evaluations of its parts so far, by any line that has the same: what it has cost. */
   get passed(): number {
-    return Object.values(this.#parts).reduce((sum, part) => sum + part.passed, 0);
+    return this.#chains.reduce((sum, part) => sum + part.passed, 0);
+  }
+
+  get #chains(): readonly Chain[] {
+    return [...Object.values(this.#parts), this.#flare.chain];
+  }
+
+  /** Index of the flare's first piece among the lower ones; their number for a bell of plane waves. */
+  get flareAt(): number {
+    return this.#flare.start;
   }
 
   /** Rim to bell without the gap, m. */
@@ -141,7 +123,7 @@ export class Line {
 
   /** Whether the bell is a multimodal one. */
   get hasCurvedFronts(): boolean {
-    return this.#flare !== null;
+    return this.#flare.hasCurvedFronts;
   }
 
   /** Sound speed that sets the scale of frequencies, m/s. */
@@ -182,19 +164,20 @@ export class Line {
    * @param out FIXED doubles at `at`
    */
   fixed(omegaRe: number, omegaIm: number, out: Float64Array, at = 0): void {
-    this.#fixed(this.#exact, omegaRe, omegaIm, out, at);
+    this.#fixed({ ...this.#parts, atFlare: this.atFlare }, omegaRe, omegaIm, out, at);
   }
 
-  get #exact(): AnyParts {
-    return { ...this.#parts, likeFlare: this.#like ? this.#like.#parts.flare : null };
-  }
-
-  #fixed(parts: AnyParts, omegaRe: number, omegaIm: number, out: Float64Array, at: number): void {
-    const { mouthpiece, upper, lower } = parts;
+  #fixed(
+    { mouthpiece, upper, lower, atFlare }: Sources,
+    omegaRe: number,
+    omegaIm: number,
+    out: Float64Array,
+    at: number,
+  ): void {
     mouthpiece.twoPort(omegaRe, omegaIm, out, at);
     upper.twoPort(omegaRe, omegaIm, out, at + UPPER);
     const state = this.#state;
-    this.#atFlare(parts, omegaRe, omegaIm, state);
+    atFlare(omegaRe, omegaIm, state);
     lower.propagate(state, omegaRe, omegaIm);
     out.set(state, at + LOWER);
     applyTo(state, out, at + UPPER);
@@ -207,80 +190,19 @@ export class Line {
    */
   sampled(low: number, high: number): (hz: number, out: Float64Array) => void {
     const part = (name: PartName): Part => seriesOf(this.#parts[name], low, high, this.soundSpeed);
-    const parts = {
+    const atFlare = this.#flare.sampled(low, high);
+    const sources = {
       mouthpiece: part("mouthpiece"),
       upper: part("upper"),
       lower: part("lower"),
-      flare: part("flare"),
-      likeFlare: this.#like ? this.#like.#flareFor(low, high, this.soundSpeed) : null,
+      atFlare: (omega: number, _: number, state: Float64Array) => atFlare(omega, state),
     };
-    return (hz, out) => this.#fixed(parts, 2 * Math.PI * hz, 0, out, 0);
+    return (hz, out) => this.#fixed(sources, 2 * Math.PI * hz, 0, out, 0);
   }
 
   /** [p, U] at the start of the flare, at the mouth of a bell of plane waves; at complex angular frequency ω, rad/s. */
-  atFlare(omegaRe: number, omegaIm: number, state: Float64Array): void {
-    this.#atFlare(this.#exact, omegaRe, omegaIm, state);
-  }
-
-  #atFlare({ flare, likeFlare }: AnyParts, omegaRe: number, omegaIm: number, state: Float64Array): void {
-    this.#planeAtFlare(flare, omegaRe, omegaIm, state);
-    if (!this.#flare) return;
-    const back = this.#reflection;
-    this.#reflectionOf(likeFlare, state, omegaRe, omegaIm, back);
-    const zc = this.#flareImpedance;
-    // the wave running in, and what comes back of it
-    const re = (state[0] + zc * state[2]) / 2;
-    const im = (state[1] + zc * state[3]) / 2;
-    const backRe = re * back[0] - im * back[1];
-    const backIm = re * back[1] + im * back[0];
-    state[0] = re + backRe;
-    state[1] = im + backIm;
-    state[2] = (re - backRe) / zc;
-    state[3] = (im - backIm) / zc;
-  }
-
-  /** Its flare at the wavelengths that another line, of sound speed `soundSpeed`, has between `low` and `high` Hz. */
-  #flareFor(low: number, high: number, soundSpeed: number): Part {
-    const scale = this.soundSpeed / soundSpeed;
-    const isAround = scale > 1 / AROUND && scale < AROUND;
-    return isAround
-      ? seriesOf(this.#parts.flare, low / AROUND, high * AROUND, this.soundSpeed)
-      : this.#parts.flare;
-  }
-
-  #planeAtFlare(flare: Part, omegaRe: number, omegaIm: number, state: Float64Array): void {
-    const { bellRadius, bellAir, radiation } = this.bore;
-    radiationState(radiation, bellRadius, bellAir, omegaRe, omegaIm, state);
-    flare.propagate(state, omegaRe, omegaIm);
-  }
-
-  /** ρc/S where the flare starts. */
-  get #flareImpedance(): number {
-    return characteristicImpedance(this.bore.lower[this.flareAt]);
-  }
-
-  /** R at the start of the flare where plane waves have the state [p, U]. */
-  #reflectionOf(
-    likeFlare: Part | null,
-    state: Float64Array,
-    omegaRe: number,
-    omegaIm: number,
-    out: Float64Array,
-  ): void {
-    const like = this.#like;
-    if (!like || !likeFlare) {
-      this.#flare!.reflection(omegaRe, omegaIm, out, this.highestHz);
-      return;
-    }
-    const scale = like.soundSpeed / this.soundSpeed;
-    like.#planeAtFlare(likeFlare, scale * omegaRe, scale * omegaIm, this.#likeState);
-    const before = planeReflection(this.#likeState, like.#flareImpedance);
-    like.#flare!.reflection(scale * omegaRe, scale * omegaIm, out, like.highestHz);
-    const [gRe, gIm] = quotient(out[0], out[1], before[0], before[1]);
-    const [re, im] = planeReflection(state, this.#flareImpedance);
-    out[0] = gRe * re - gIm * im;
-    out[1] = gRe * im + gIm * re;
-  }
+  readonly atFlare = (omegaRe: number, omegaIm: number, state: Float64Array): void =>
+    this.#flare.state(omegaRe, omegaIm, state);
 
   /**
    * The load with the slide drawn by `draw` m (negative: pushed in), of the fixed parts at the same frequency.
@@ -330,7 +252,7 @@ export class Line {
     visit: (fromBell: number, radius: number, state: Float64Array) => void,
     finest: number,
   ): void {
-    const parts = this.#finely(finest);
+    const { flare, ...parts } = this.#finely(finest);
     const { bellRadius, slide } = this.bore;
     const state = new Float64Array(STATE);
     const port = new Float64Array(TWO_PORT);
@@ -343,10 +265,10 @@ export class Line {
       });
     };
     this.atFlare(omega, 0, state);
-    parts.flare.twoPort(omega, 0, port);
+    flare.twoPort(omega, 0, port);
     applyTo(state, inverse(port));
     visit(0, bellRadius, state);
-    along(parts.flare);
+    along(flare);
     along(parts.lower);
     this.#drawSlide(state, draw, omega, 0);
     passed += draw;
@@ -359,28 +281,20 @@ export class Line {
     along(parts.mouthpiece);
   }
 
-  #fine: { readonly finest: number; readonly parts: Parts } | null = null;
+  #fine: { readonly finest: number; readonly parts: FineParts } | null = null;
 
   /** The same parts with no piece longer than `finest` m, kept for the next wave. */
-  #finely(finest: number): Parts {
+  #finely(finest: number): FineParts {
     if (this.#fine?.finest !== finest) {
       const cut = (piece: Piece) => cutPiece(piece, Math.max(1, Math.ceil(piece.length / finest)));
-      const parts = partsOf(
-        blown(this.bore, this.breath),
-        this.flareAt,
-        (pieces) => new Chain(pieces.flatMap(cut), this.bore.wallLossFactor, this.bore.junction),
-      );
+      const finely = (pieces: readonly Piece[]) =>
+        new Chain(pieces.flatMap(cut), this.bore.wallLossFactor, this.bore.junction);
+      const parts = {
+        ...partsOf(blown(this.bore, this.breath), this.flareAt, finely),
+        flare: finely(this.bore.lower.slice(this.flareAt)),
+      };
       this.#fine = { finest, parts };
     }
     return this.#fine.parts;
   }
 }
-
-/** (p − z_c U)/(p + z_c U) */
-const planeReflection = ([pRe, pIm, uRe, uIm]: Float64Array, zc: number): readonly [re: number, im: number] =>
-  quotient(pRe - zc * uRe, pIm - zc * uIm, pRe + zc * uRe, pIm + zc * uIm);
-
-const quotient = (aRe: number, aIm: number, bRe: number, bIm: number): readonly [re: number, im: number] => {
-  const square = bRe * bRe + bIm * bIm;
-  return [(aRe * bRe + aIm * bIm) / square, (aIm * bRe - aRe * bIm) / square];
-};
