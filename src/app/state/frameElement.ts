@@ -33,7 +33,8 @@ export abstract class FrameElement extends LitElement {
   protected override async scheduleUpdate(): Promise<void> {
     const waitMs = this.#drawnAt + this.paceMs - performance.now();
     if (waitMs > 0) await new Promise((done) => setTimeout(done, waitMs));
-    else if (this.#isDrawn) await new Promise(requestAnimationFrame);
+    // words come in the frame they would have come in, but pictures, which a hand looks at, are drawn before them
+    else if (this.#isDrawn || (this.paceMs > 0 && this.hasUpdated)) await new Promise(requestAnimationFrame);
     super.scheduleUpdate();
   }
 
