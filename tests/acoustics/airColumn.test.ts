@@ -45,6 +45,25 @@ describe("Chebyshev interpolation", () => {
     }
   });
 
+  it("evaluates any number of functions, of whatever length their series are", () => {
+    const waves = [40, 3, 0, 17, 25];
+    const sample = (x: number, out: Float64Array) =>
+      waves.forEach((k, i) => {
+        out.set([Math.cos(k * x), Math.sin(k * x)], 2 * i);
+      });
+    const interpolant = new Interpolant(1, 3, waves.length, 64, sample);
+    for (const count of [1, 2, 3, 4, 5])
+      for (const im of [0, 0.02]) {
+        const out = new Float64Array(2 * waves.length).fill(9);
+        interpolant.evaluate(2.2, im, out, count);
+        waves.slice(0, count).forEach((k, i) => {
+          expect(out[2 * i]).toBeCloseTo(Math.exp(-k * im) * Math.cos(2.2 * k), 9);
+          expect(out[2 * i + 1]).toBeCloseTo(Math.exp(-k * im) * Math.sin(2.2 * k), 9);
+        });
+        expect([...out.subarray(2 * count)]).toEqual(Array(2 * (waves.length - count)).fill(9));
+      }
+  });
+
   it("knows where it may be trusted", () => {
     const interpolant = new Interpolant(1, 3, 1, 64, wave);
     expect(interpolant.isAccurateAt(2, 0)).toBe(true);

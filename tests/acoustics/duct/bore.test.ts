@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { boreOf } from "../../../src/acoustics/duct/bore.ts";
 import { moistAir } from "../../../src/acoustics/medium/air.ts";
+import { withGap } from "../../../src/setup/withGap.ts";
 import { demo } from "../setups.ts";
 
 describe("a breath's warmth along the bore", () => {
@@ -30,5 +31,26 @@ describe("a breath's warmth along the bore", () => {
       // and it matters: the room's air alone is another time
       expect(Math.abs(time / (length * slowness(10)) - 1)).toBeGreaterThan(1e-3);
     }
+  });
+});
+
+describe("a setup's bore", () => {
+  it("has the same pieces at another gap and with another model, and its own in another air or with another leadpipe", () => {
+    const setup = demo();
+    const { mouthpiece, upper, lower } = boreOf(setup);
+    const sameAs = (other: typeof setup) => {
+      const bore = boreOf(other);
+      return bore.mouthpiece === mouthpiece && bore.upper === upper && bore.lower === lower;
+    };
+    const model = { ...setup.model, bell: "plane", wallLossFactor: 1.4 } as const;
+    expect(sameAs(withGap(setup, 4))).toBe(true);
+    expect(sameAs({ ...setup, model })).toBe(true);
+    expect(boreOf({ ...setup, model })).toMatchObject({ bell: "plane", wallLossFactor: 1.4 });
+    const wider = setup.leadpipe.profileMm.map(([x, d]) => [x, 1.01 * d] as const);
+    const other = boreOf({ ...setup, leadpipe: { profileMm: wider } });
+    expect(other.leadpipeMouth).toBeCloseTo(1.01 * boreOf(setup).leadpipeMouth, 12);
+    if (setup.air.kind !== "conditions") throw new Error("the demo gives its air as conditions");
+    const warm = boreOf({ ...setup, air: { ...setup.air, temperatureC: setup.air.temperatureC + 5 } });
+    expect(warm.bellAir.soundSpeed).toBeGreaterThan(boreOf(setup).bellAir.soundSpeed + 2);
   });
 });

@@ -24,6 +24,14 @@ describe("wall losses F = 2J₁(z)/(zJ₀(z))", () => {
     for (const [rvRe, rvIm, re, im] of rows) expect(error(at(rvRe, rvIm), re, im)).toBeLessThan(2e-12);
   });
 
+  it("is at a real frequency what it is beside it, where it is computed in another way", () => {
+    for (let rv = 0.01; rv < 30; rv += 0.037) {
+      const beside = new Float64Array(2);
+      wallLoss(rv * rv, 1e-200, beside);
+      expect(error(at(rv), beside[0], beside[1])).toBeLessThan(2e-14);
+    }
+  });
+
   it("has its limits: 1 − js/8 in a narrow bore, (1−j)√2/r_v in a wide one", () => {
     expect(error(at(1e-3), 1, -1e-6 / 8)).toBeLessThan(1e-12);
     expect(error(at(1e5), Math.SQRT2 / 1e5, -Math.SQRT2 / 1e5)).toBeLessThan(1e-5);
