@@ -179,16 +179,16 @@ const isHardlyHarder = (a: Piece, b: Piece): boolean =>
   steepness(a) <= (1 + MUCH) * steepness(b) &&
   a.radiusIn * (1 + MUCH) >= b.radiusIn;
 
-/** A piece in `n` equal steps. */
+/** A piece in `n` equal steps; one without length, which may have a resistance, is never cut. */
 export function cutPiece(piece: Piece, n: number): Piece[] {
   if (n === 1) return [piece];
   const { radiusIn, radiusOut } = piece;
   const radius = (k: number) => (k === n ? radiusOut : radiusIn + ((radiusOut - radiusIn) * k) / n);
   return Array.from({ length: n }, (_, k) => ({
-    ...piece,
     length: piece.length / n,
     radiusIn: radius(k),
     radiusOut: radius(k + 1),
+    air: piece.air,
   }));
 }
 

@@ -3,7 +3,7 @@
  * (its lower half): each mode's static inertance, by itself in a long duct, coupled by coth and csch in a short one.
  */
 import { zeroOfJ1 } from "../numerics/bessel.ts";
-import { modeCount, type Opening, type Overlaps, overlaps } from "./opening.ts";
+import { modeCount, type Opening, type Overlaps, overlaps, shapeOf } from "./opening.ts";
 import { WALL_MODES } from "./taperedCavity.ts";
 
 /** Static inertance of the n-th mode, a/(α_n S) = 1/(π a α_n), times `factor`. */
@@ -16,11 +16,12 @@ function modeInertances(radius: number, modes: number, factor: (alpha: number) =
   return inertances;
 }
 
-/** A long duct's energy does not depend on the gap: remembered by its geometry, for sweeps. */
+/** A long duct's energy depends on the gap in nothing, and on its size in proportion: remembered by its shape. */
 const longDucts = new Map<string, Float64Array>();
 
-function longDuctEnergy(radius: number, opening: Opening): Float64Array {
-  const key = `${radius} ${opening.count} ${opening.discs}`;
+/** Of a duct of radius 1 m. */
+function longDuctEnergy(opening: Opening, radius: number): Float64Array {
+  const key = shapeOf(opening, radius);
   const known = longDucts.get(key);
   if (known) return known;
   const modes = modeCount(radius, opening);
@@ -33,7 +34,7 @@ function longDuctEnergy(radius: number, opening: Opening): Float64Array {
     0,
     rows,
     rows,
-    modeInertances(radius, modes, () => 1),
+    modeInertances(1, modes, () => 1),
   );
   if (longDucts.size > 256) longDucts.clear();
   longDucts.set(key, block);
@@ -42,10 +43,10 @@ function longDuctEnergy(radius: number, opening: Opening): Float64Array {
 
 export function addLongDuct(energy: Float64Array, size: number, radius: number, at: Opening): void {
   const { start, end } = at;
-  const block = longDuctEnergy(radius, at);
+  const block = longDuctEnergy(at, radius);
   const width = end - start;
   for (let i = 0; i < width; i++)
-    for (let j = 0; j <= i; j++) energy[(start + i) * size + start + j] += block[i * width + j];
+    for (let j = 0; j <= i; j++) energy[(start + i) * size + start + j] += block[i * width + j] / radius;
 }
 
 export function addShortDuct(

@@ -41,13 +41,17 @@ export function openingsOf(radii: readonly number[], lengths: readonly number[])
 /** ⟨χ_q, ψ_n⟩ of an opening's polynomials χ_q with a duct's modes, a row of modes for every q; all but χ₀ carry no flow. */
 export type Overlaps = readonly Float64Array[];
 
-/** Overlaps do not depend on the gap: remembered by their geometry, for drags and sweeps. */
+/** Overlaps do not depend on the gap, nor on size: remembered by their shape, for drags and sweeps. */
 const known = new Map<string, Overlaps>();
 const KEPT = 64;
 
+/** The shape of an opening in a duct of this radius, m: all that its overlaps and its energies' proportions depend on. */
+export const shapeOf = ({ discs, count }: Opening, radius: number): string =>
+  `${count} ${discs.map((disc) => disc / radius)}`;
+
 /** Of at least the lowest `modes` evanescent modes of a duct of this radius, m. */
 export function overlaps(opening: Opening, radius: number, modes: number): Overlaps {
-  const key = `${radius} ${opening.count} ${opening.discs}`;
+  const key = shapeOf(opening, radius);
   const found = known.get(key);
   if (found && found[0].length >= modes) return found;
   const rows = overlapsOf(opening, radius, modes);
@@ -63,8 +67,9 @@ function overlapsOf({ discs, count }: Opening, radius: number, modes: number): O
   const rows = Array.from({ length: discs.length * count }, () => new Float64Array(modes));
   const norm = modeNorms(modes);
   discs.forEach((disc, d) => {
+    const part = disc / radius;
     for (let n = 0; n < modes; n++) {
-      const x = (zeroOfJ1(n + 1) * disc) / radius;
+      const x = zeroOfJ1(n + 1) * part;
       besselOdd(x, count, odd);
       const scale = (2 * norm[n]) / x;
       for (let q = 0; q < count; q++) rows[d * count + q][n] = scale * odd[q + 1];
