@@ -5,6 +5,7 @@
 import { buildAll } from "../../scripts/build.mjs";
 import { isBuilt } from "../../scripts/buildStamp.mjs";
 import { root } from "../../scripts/install.mjs";
+import { bellRows } from "./bell.ts";
 import { modelRows, type Row } from "./bench.ts";
 import { pageBench } from "./chromium.ts";
 import { designRows } from "./design.ts";
@@ -26,6 +27,7 @@ const met = ({ value, goal, better }: Row): boolean | null =>
 type Rows = readonly Row[];
 const groups: Readonly<Record<string, () => Rows | Promise<Rows>>> = {
   model: modelRows,
+  bell: bellRows,
   lips: lipRows,
   listen: listenRows,
   response: responseRows,
