@@ -19,13 +19,12 @@ import "./chartMenu.ts";
 import { chartStyles } from "./chartStyles.ts";
 import { Cursor, cursorContext } from "./cursor.ts";
 import { DrawnWidth } from "./drawnWidth.ts";
+import { InSight } from "./inSight.ts";
 import type { PageFigure, ShownChart } from "./pageFigure.ts";
 import { patch } from "./patch.ts";
 import { sameData } from "./sameData.ts";
 import { tableStyles, tableView } from "./tableView.ts";
 import { zoom } from "./zoom.ts";
-
-const REST_MS = 150;
 
 /** How a chart is drawn on a projector. */
 export interface Enlarged {
@@ -61,12 +60,7 @@ export class ChartElement extends PageElement implements ShownChart {
   #inputs: readonly unknown[] = [];
   #height = 0;
   #lastPlace: Point = [Number.NaN, Number.NaN];
-  #isInSight = true;
-  #resting: ReturnType<typeof setTimeout> | undefined;
-  readonly #sights = new IntersectionObserver((entries) => {
-    this.#isInSight = entries.at(-1)!.isIntersecting;
-    if (this.#isInSight) this.requestUpdate();
-  });
+  readonly #inSight = new InSight(this);
   readonly #width = new DrawnWidth(this, ".drawing");
 
   static override styles: CSSResultGroup = [controls, tableStyles, chartStyles];
@@ -132,24 +126,11 @@ export class ChartElement extends PageElement implements ShownChart {
     return this.#data;
   }
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#sights.observe(this);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#sights.disconnect();
-    clearTimeout(this.#resting);
-  }
-
-  /** What nobody sees waits until the hand rests. */
   protected override updated(): void {
-    clearTimeout(this.#resting);
     // read while drawing, so that it is followed from now on
     this.#followed = this.figure.followed?.(this.page, this.cursor);
-    if (this.#isInSight || !this.drawing) this.#show();
-    else this.#resting = setTimeout(() => this.#show(), REST_MS);
+    if (this.#inSight.has(this) || !this.drawing) this.#show();
+    else this.#inSight.atRest(() => this.#show());
   }
 
   #show(): void {

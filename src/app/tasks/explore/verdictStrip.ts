@@ -14,6 +14,7 @@ import { testName } from "../../../words/verdicts/tests.ts";
 import { thirdVoice } from "../../../words/verdicts/thirdVoice.ts";
 import { chartFileName, saveCsv } from "../../chart/chartFile.ts";
 import { DrawnWidth } from "../../chart/drawnWidth.ts";
+import { InSight } from "../../chart/inSight.ts";
 import { lateStyles } from "../../chart/lateStyles.ts";
 import { patch } from "../../chart/patch.ts";
 import { tableStyles, tableView } from "../../chart/tableView.ts";
@@ -53,7 +54,9 @@ export class VerdictStrip extends PageElement {
   /** Words and numbers that change in every frame cannot be read, and 50 ms behind the hand they are seen to lag. */
   protected override readonly paceMs = 40;
   @state() private showsNumbers = false;
-  #drawn: readonly unknown[] = [];
+  /** What each bar was made from. */
+  readonly #drawnFrom = new WeakMap<Element, readonly unknown[]>();
+  readonly #inSight = new InSight(this);
   /** Of a column, which a bar is drawn to. */
   readonly #width = new DrawnWidth(this, ".claims", ({ target, contentRect }) => {
     const columns = getComputedStyle(target).gridTemplateColumns;
@@ -244,17 +247,22 @@ export class VerdictStrip extends PageElement {
     const tests = this.#tested(true).flatMap((claim) => claim.tests);
     const instrument = instrumentOf(this.page.store.parts.document.setup);
     const width = Math.floor(this.#width.px / zoom());
-    const inputs = [unit, instrument, width, ...tests];
-    if (
-      width === 0 ||
-      (inputs.length === this.#drawn.length && inputs.every((input, i) => input === this.#drawn[i]))
-    )
-      return;
-    this.#drawn = inputs;
-    this.renderRoot.querySelectorAll(".bar").forEach((bar, i) => {
-      const { svg } = verdictBar(tests[i], { width, height: BAR_HEIGHT, unit, instrument });
+    if (width === 0) return;
+    const draw = (bar: Element, test: Test) => {
+      const inputs = [unit, instrument, width, test];
+      if (this.#drawnFrom.get(bar)?.every((input, i) => input === inputs[i])) return;
+      this.#drawnFrom.set(bar, inputs);
+      const { svg } = verdictBar(test, { width, height: BAR_HEIGHT, unit, instrument });
       if (bar.firstElementChild) patch(bar.firstElementChild, svg);
       else bar.append(svg);
+    };
+    const unseen: (() => void)[] = [];
+    this.renderRoot.querySelectorAll(".bar").forEach((bar, i) => {
+      if (this.#inSight.has(bar) || !bar.firstElementChild) draw(bar, tests[i]);
+      else unseen.push(() => draw(bar, tests[i]));
+    });
+    this.#inSight.atRest(() => {
+      for (const one of unseen) one();
     });
   }
 }
