@@ -278,7 +278,7 @@ it("is known of each what it says, but of the one that is about an instrument of
 
 describe("in the page's own light", () => {
   it("is as dark as the page was left, whatever the system says", async () => {
-    const { page, address } = await visit();
+    const { page, address } = await visit({ hasModel: false });
     const ground = () => page.evaluate(() => getComputedStyle(document.body).backgroundColor);
     await page.getByRole("button", { name: /^Theme: auto/ }).click();
     await page.getByRole("button", { name: /^Theme: light/ }).click();
@@ -358,7 +358,7 @@ describe("the task Learn", () => {
   }, 300_000);
 
   it("goes on keeping them while another task is looked at", async () => {
-    const { page, address } = await visit({ hash: "#learn", keepsItself: true });
+    const { page, address } = await visit({ hash: "#learn", keepsItself: true, hasModel: false });
     await page.getByTestId("notebooks-kept").waitFor();
     await page.evaluate(() => {
       location.hash = "#measure";
@@ -386,7 +386,7 @@ describe("the task Learn", () => {
   }, 300_000);
 
   it("has files that name no package server", async () => {
-    const { page, address } = await visit({ hash: "#learn" });
+    const { page, address } = await visit({ hash: "#learn", hasModel: false });
     const files: string[] = await (await page.request.get(`${address}notebooks/files.json`)).json();
     expect(files.length).toBeGreaterThan(NOTEBOOKS.length);
     for (const file of files.filter((name) => /\.(js|html|css)$/.test(name))) {

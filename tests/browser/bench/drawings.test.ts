@@ -51,7 +51,7 @@ it("a plug and a ring are drawn in Cut and saved as a shop takes them, with thei
 });
 
 it("Compare draws the leadpipe and its mandrel, smaller by the spring-back", async () => {
-  const visited = await visit({ hash: "#compare" });
+  const visited = await visit({ hash: "#compare", hasModel: false });
   const { page } = visited;
   const drawing = page.getByTestId("drawing");
   await expect
@@ -67,7 +67,7 @@ it("Compare draws the leadpipe and its mandrel, smaller by the spring-back", asy
 });
 
 it("Cut says what a repairer says first, and plans a wrap from a foil that was measured", async () => {
-  const visited = await visit({ hash: "#cut" });
+  const visited = await visit({ hash: "#cut", hasModel: false });
   const { page } = visited;
   await page.getByRole("textbox", { name: "Gap to reach", exact: true }).fill("3.3");
   await page.keyboard.press("Enter");

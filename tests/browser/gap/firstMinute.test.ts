@@ -92,7 +92,7 @@ describe("the first minute", () => {
   });
 
   it("tells before a cut that no trial was played, and leads there", async () => {
-    const { page } = await visit({ hash: "#cut" });
+    const { page } = await visit({ hash: "#cut", hasModel: false });
     const line = page.getByTestId("trial-first");
     await line.filter({ hasText: "No blind trial was played" }).waitFor();
     await line.getByRole("link", { name: "Go to Trial" }).click();

@@ -11,7 +11,7 @@ const { visit } = useBrowser();
 const REVERSED_INCHES = "0\t0.2299\n3\t0.2126\n5.7\t0.1935\n8.2\t0.1752\n9.45\t0.1722\n";
 
 async function open(options: Parameters<typeof visit>[0] = {}): Promise<Visit> {
-  const visited = await visit({ ...options, hash: "#compare" });
+  const visited = await visit({ hasModel: false, ...options, hash: "#compare" });
   await visited.page.getByTestId("add-invented").waitFor();
   return visited;
 }
@@ -35,7 +35,7 @@ async function invented(page: Page): Promise<void> {
 
 describe("leadpipes compared before they are built", () => {
   it("by keyboard alone: three leadpipes, a table understood before it is taken, ranked, opened, undone", async () => {
-    const visited = await open();
+    const visited = await open({ hasModel: true });
     const { page } = visited;
     await tabTo(page, "add-invented");
     await page.keyboard.press("Enter");
@@ -250,7 +250,7 @@ describe("leadpipes compared before they are built", () => {
 
 describe("comparing for everyone", () => {
   it("is sound at every width and in every colour", async () => {
-    const visited = await open();
+    const visited = await open({ hasModel: true });
     const { page } = visited;
     await invented(page);
     await page.getByTestId("table-text").fill(REVERSED_INCHES);

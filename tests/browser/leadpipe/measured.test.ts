@@ -23,7 +23,7 @@ const { peaks } = overlay(demo(), readMeasured(syntheticMeasurement(demo())));
 const [lowest] = peaks;
 
 async function open(options: Parameters<typeof visit>[0] = {}): Promise<Visit> {
-  const visited = await visit({ ...options, hash: "#compare" });
+  const visited = await visit({ hasModel: false, ...options, hash: "#compare" });
   await visited.page.getByTestId("measured-invent").waitFor();
   return visited;
 }
@@ -56,7 +56,7 @@ const drop = (page: Page, name: string, content: string): Promise<void> =>
 
 describe("a measured impedance on the page", () => {
   it("by keyboard alone: understood, overruled, held against the model, fitted, taken in, undone", async () => {
-    const visited = await open();
+    const visited = await open({ hasModel: true });
     const { page } = visited;
     await tabTo(page, "measured-invent");
     await page.keyboard.press("Enter");
@@ -328,7 +328,7 @@ describe("the bell", () => {
 
 describe("measuring for everyone", () => {
   it("is sound at every width and in every colour", async () => {
-    const visited = await open();
+    const visited = await open({ hasModel: true });
     const { page } = visited;
     await invented(page);
     await page.getByTestId("measured-take").click();

@@ -117,7 +117,7 @@ describe.skipIf(!canMount())("a full disk (skipped where mounting a small volume
 
     makeRoom();
     rmSync(filler());
-    const again = await start(profile, "#jobs");
+    const again = await start(profile, "#jobs", { hasModel: false });
     await recordIsThere(again.page);
     for (const title of ["One", "Two", "Three"]) await row(again.page, title).first().waitFor();
     expect(await rows(again.page).count()).toBe(3);
@@ -129,7 +129,7 @@ describe.skipIf(!canMount())("a full disk (skipped where mounting a small volume
 
   it("whose database the browser has thrown away brings the jobs back from the copy", async () => {
     rmSync(join(profile, "Default", "IndexedDB"), { recursive: true });
-    const { page, kill } = await start(profile, "#jobs");
+    const { page, kill } = await start(profile, "#jobs", { hasModel: false });
     await message(page)
       .getByText(/had lost its database.*“One”, “Three”, “Two” are back, from the second copy/)
       .waitFor();
