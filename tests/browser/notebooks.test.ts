@@ -245,7 +245,7 @@ const SAYS: Readonly<Record<string, (visited: Visit) => Promise<void>>> = {
     );
     await expect
       .poll(() => page.locator("svg.cost desc").textContent(), patience)
-      .toMatch(new RegExp(timed.map((text) => `${text} the power \\d\\.\\d\\d\\.`).join(" ")));
+      .toMatch(new RegExp(timed.map((text) => `${text} the power -?\\d\\.\\d\\d\\.`).join(" ")));
     await expectWhole(visited);
   },
 };
