@@ -5,7 +5,7 @@ import type { Setup } from "../../src/setup/setup.ts";
 import type { BreathEffect } from "../../src/study/blown/breathEffect.ts";
 import { type ExploredUnderBreath, UnderBreath } from "../../src/study/blown/underBreath.ts";
 import { type GapSweepOptions, gapSweepSteps } from "../../src/study/instrument/gapSweep.ts";
-import { type MonteCarloOptions, monteCarloSteps } from "../../src/study/uncertainty/monteCarlo.ts";
+import type { MonteCarloOptions } from "../../src/study/uncertainty/monteCarlo.ts";
 import { isRefusal, type Refusal, Served, type StepProgress, type Ticket } from "../service/served.ts";
 
 export interface SweepRequest extends GapSweepOptions, Ticket {
@@ -49,11 +49,14 @@ export class Model extends Served<UnderBreath> {
     );
   }
 
-  /** The change between two gaps by drawing instruments. */
+  /** The change between two gaps by drawing instruments; how that is done comes with the first time it is asked for. */
   draw({ ticket, ...options }: DrawRequest, progress: StepProgress) {
     return this.inSteps(
       ticket,
-      ({ setup }) => monteCarloSteps(setup, options),
+      async ({ setup }) => {
+        const { monteCarloSteps } = await import("../../src/study/uncertainty/monteCarlo.ts");
+        return monteCarloSteps(setup, options);
+      },
       (done) => progress(done, options.trials),
     );
   }

@@ -8,8 +8,8 @@
  *
  *   B_mn = ∫ s φ_n' φ_m,   C_mn = ∫ s² φ_m' φ_n',   K_mn = ∫ φ_m' φ_n'
  */
-import { EigenvalueDecomposition, Matrix } from "ml-matrix";
 import { gaussLegendre } from "../numerics/quadrature.ts";
+import { symmetricEigen } from "../numerics/symmetricEigen.ts";
 
 /** Real n × n matrices, row by row. */
 export interface RadialBasis {
@@ -42,37 +42,49 @@ export function radialBasis(count: number): RadialBasis {
 
 function makeBasis(n: number): RadialBasis {
   const { nodes, weights } = gaussLegendre(n + 2);
-  const value = new Matrix(n, nodes.length);
-  const slope = new Matrix(n, nodes.length);
+  const value = new Float64Array(n * nodes.length);
+  const slope = new Float64Array(n * nodes.length);
   nodes.forEach((v, i) => {
     // v = 1 − 2s², 2s ds = −dv/2, dφ/ds = −4s dP/dv
     const s = Math.sqrt((1 - v) / 2);
     let [p0, p1, d0, d1] = [1, v, 0, 1];
     for (let q = 0; q < n; q++) {
-      value.set(q, i, Math.sqrt(2 * q + 1) * p0);
-      slope.set(q, i, -4 * s * Math.sqrt(2 * q + 1) * d0);
+      value[q * nodes.length + i] = Math.sqrt(2 * q + 1) * p0;
+      slope[q * nodes.length + i] = -4 * s * Math.sqrt(2 * q + 1) * d0;
       const p2 = ((2 * q + 3) * v * p1 - (q + 1) * p0) / (q + 2);
       [p0, p1, d0, d1] = [p1, p2, d1, d0 + (2 * q + 3) * p1];
     }
   });
-  const weighted = (of: Matrix, power: number) =>
-    of.clone().mulRowVector(Array.from(nodes, (v, i) => (weights[i] / 2) * ((1 - v) / 2) ** (power / 2)));
-  const B = weighted(value, 1).mmul(slope.transpose());
-  const C = weighted(slope, 2).mmul(slope.transpose());
-  const K = weighted(slope, 0).mmul(slope.transpose());
-  const rest = Matrix.sub(C, B.transpose().mmul(B));
-  const twice = (of: Matrix) => Matrix.add(of.mmul(B), B.transpose().mmul(of));
-  const inner = n > 1 ? K.subMatrix(1, n - 1, 1, n - 1) : Matrix.zeros(0, 0);
-  const modes = n > 1 ? new EigenvalueDecomposition(inner, { assumeSymmetric: true }) : null;
-  const flat = (m: Matrix) => Float64Array.from(m.to1DArray());
-  return {
-    count: n,
-    B: flat(B),
-    K: flat(K),
-    rest: flat(rest),
-    KB: flat(twice(K)),
-    restB: flat(twice(rest)),
-    w: Float64Array.from(modes?.realEigenvalues ?? []),
-    V: modes ? flat(modes.eigenvectorMatrix) : new Float64Array(0),
-  };
+  /** ∫ s^power f_m g_n 2s ds */
+  const integrals = (f: Float64Array, g: Float64Array, power: number) =>
+    each(n, (row, column) =>
+      sum(nodes.length, (i) => {
+        const weight = (weights[i] / 2) * ((1 - nodes[i]) / 2) ** (power / 2);
+        return weight * f[row * nodes.length + i] * g[column * nodes.length + i];
+      }),
+    );
+  const B = integrals(value, slope, 1);
+  const C = integrals(slope, slope, 2);
+  const K = integrals(slope, slope, 0);
+  const rest = each(
+    n,
+    (row, column) => C[row * n + column] - sum(n, (k) => B[k * n + row] * B[k * n + column]),
+  );
+  const twice = (of: Float64Array) =>
+    each(n, (row, column) =>
+      sum(n, (k) => of[row * n + k] * B[k * n + column] + B[k * n + row] * of[k * n + column]),
+    );
+  const inner = each(n - 1, (row, column) => K[(row + 1) * n + column + 1]);
+  const { values: w, vectors: V } = symmetricEigen(inner, n - 1);
+  return { count: n, B, K, rest, KB: twice(K), restB: twice(rest), w, V };
+}
+
+/** An n × n matrix, row by row. */
+const each = (n: number, element: (row: number, column: number) => number): Float64Array =>
+  Float64Array.from({ length: n * n }, (_, at) => element(Math.floor(at / n), at % n));
+
+function sum(count: number, term: (k: number) => number): number {
+  let total = 0;
+  for (let k = 0; k < count; k++) total += term(k);
+  return total;
 }
