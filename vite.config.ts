@@ -2,7 +2,7 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { NOTEBOOK_CACHE } from "./src/app/tasks/learn/keptNotebooks.ts";
-import { FIRST_CHUNKS, preloadFirst } from "./vite.first.ts";
+import { FIRST_CHUNKS, MODEL_CHUNKS, preloadFirst } from "./vite.first.ts";
 import { contentSecurityPolicy, policyHeaders } from "./vite.policy.ts";
 
 export default defineConfig({
@@ -28,7 +28,10 @@ export default defineConfig({
       output: { codeSplitting: { groups: FIRST_CHUNKS } },
     },
   },
-  worker: { format: "es" },
+  worker: {
+    format: "es",
+    rolldownOptions: { output: { codeSplitting: { groups: MODEL_CHUNKS } } },
+  },
   plugins: [
     contentSecurityPolicy(),
     policyHeaders(),

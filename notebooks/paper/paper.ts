@@ -2,7 +2,7 @@
 import "../../src/app/shell/look/font.css";
 import "./mathFont.css";
 import { showTheme, usePalettes } from "../../src/app/shell/look/theme.ts";
-import { browserShelves, restoreView } from "../../src/app/state/keeping/autosave.ts";
+import { browserShelves, restoreView } from "../../src/app/state/keeping/shelves.ts";
 import { NOTEBOOKS } from "../../src/app/tasks/learn/contents.ts";
 import { showKept } from "./kept.ts";
 import { projectorButton } from "./projector.ts";

@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { readDocument } from "../../src/app/state/keeping/documentFile.ts";
+import { readDocument } from "../../src/app/state/keeping/readDocument.ts";
 import { shownTrial } from "../../src/app/state/notes/trial.ts";
 import { backupFileName, parseBackup, parseText, readBackup, writeBackup } from "../../src/record/backup.ts";
 import { JOB_VERSION } from "../../src/record/job.ts";

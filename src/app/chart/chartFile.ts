@@ -4,7 +4,7 @@ import { standaloneSvg } from "../../charts/kit/exportSvg.ts";
 import type { Setup } from "../../setup/setup.ts";
 import { download } from "../shell/download.ts";
 import { shownTheme } from "../shell/look/theme.ts";
-import { setupFileName } from "../state/keeping/setupFile.ts";
+import { setupFileName } from "../state/keeping/setupFileName.ts";
 
 /** Pixels of a picture for each of the drawing. */
 const FINENESS = 2;

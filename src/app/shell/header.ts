@@ -3,14 +3,13 @@
 import { css, html, nothing } from "lit";
 import { customElement } from "lit/decorators.js";
 import { computedOnWords } from "../../words/jobNames.ts";
-import { openSetupFile, saveSetupFile } from "../state/keeping/setupFile.ts";
-import { copyShareLink } from "../state/keeping/shareLink.ts";
 import { PageElement } from "../state/page.ts";
 import { jobNames } from "../state/record/jobNames.ts";
 import type { ThemeChoice, Unit } from "../state/state.ts";
 import { controls } from "./look/controls.ts";
 import { icon } from "./look/icon.ts";
 import { segments } from "./look/segments.ts";
+import { setupFiles, shareLinks, whenThere } from "./onDemand.ts";
 import { writeHash } from "./route.ts";
 
 const UNITS = [
@@ -142,9 +141,9 @@ export class Header extends PageElement {
       </div>
       <div class="tools controls">
         ${segments<Unit>("Unit of length", UNITS, view.unit, (unit) => store.setView({ unit }))}
-        ${this.#tool("open", "Open", "Open a setup file", () => void openSetupFile(store), true)}
-        ${this.#tool("save", "Save", "Save the setup to a file", () => void saveSetupFile(store), true)}
-        ${this.#tool("share", "Share", "Copy a link with the whole instrument in it", () => void copyShareLink(store, task), true)}
+        ${this.#tool("open", "Open", "Open a setup file", () => whenThere(setupFiles(), store, ({ openSetupFile }) => openSetupFile(store)), true)}
+        ${this.#tool("save", "Save", "Save the setup to a file", () => whenThere(setupFiles(), store, ({ saveSetupFile }) => saveSetupFile(store)), true)}
+        ${this.#tool("share", "Share", "Copy a link with the whole instrument in it", () => whenThere(shareLinks(), store, ({ copyShareLink }) => copyShareLink(store, task)), true)}
         ${this.#tool("undo", nothing, "Undo (Ctrl+Z)", () => store.undo(), canUndo)}
         ${this.#tool("redo", nothing, "Redo (Ctrl+Shift+Z)", () => store.redo(), canRedo)}
         ${this.#tool(THEME_ICON[view.theme], nothing, `Theme: ${view.theme}. Change to ${NEXT_THEME[view.theme]}`, () => store.setView({ theme: NEXT_THEME[view.theme] }), true)}

@@ -1,6 +1,6 @@
 /** Tables as CSV files, chosen and saved by the person. */
 import { fileOpen, fileSave } from "browser-fs-access";
-import { unlessGivenUp } from "../state/keeping/setupFile.ts";
+import { unlessGivenUp } from "../state/keeping/fileDialog.ts";
 import type { Store } from "../state/store.ts";
 
 const KIND = {

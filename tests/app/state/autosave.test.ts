@@ -1,5 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
-import { Autosave, restore, restoreView, type Shelf } from "../../../src/app/state/keeping/autosave.ts";
+import { Autosave } from "../../../src/app/state/keeping/autosave.ts";
+import { restore } from "../../../src/app/state/keeping/restored.ts";
+import { restoreView, type Shelf } from "../../../src/app/state/keeping/shelves.ts";
 import type { JobMark } from "../../../src/app/state/record/jobMark.ts";
 import { FIRST_VIEW } from "../../../src/app/state/state.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";

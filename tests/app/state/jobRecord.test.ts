@@ -2,7 +2,7 @@ import "fake-indexeddb/auto";
 import { readdirSync, readFileSync } from "node:fs";
 import Dexie from "dexie";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
-import { readDocument } from "../../../src/app/state/keeping/documentFile.ts";
+import { readDocument } from "../../../src/app/state/keeping/readDocument.ts";
 import { RecordDatabase, split } from "../../../src/app/state/record/database.ts";
 import { JobRecord, type Listing } from "../../../src/app/state/record/jobRecord.ts";
 import { readBackup } from "../../../src/record/backup.ts";

@@ -1,8 +1,9 @@
 import "fake-indexeddb/auto";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
-import { Autosave, type Place, type Shelf } from "../../../src/app/state/keeping/autosave.ts";
+import { Autosave, type Place } from "../../../src/app/state/keeping/autosave.ts";
 import { writeDocument } from "../../../src/app/state/keeping/documentFile.ts";
 import { newestKept } from "../../../src/app/state/keeping/newestKept.ts";
+import type { Shelf } from "../../../src/app/state/keeping/shelves.ts";
 import { type Working, WorkingStore } from "../../../src/app/state/keeping/workingStore.ts";
 import { DATABASE, RecordDatabase } from "../../../src/app/state/record/database.ts";
 import { JobRecord } from "../../../src/app/state/record/jobRecord.ts";

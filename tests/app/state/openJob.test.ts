@@ -1,7 +1,9 @@
 import "fake-indexeddb/auto";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
-import { Autosave, restore, type Shelf } from "../../../src/app/state/keeping/autosave.ts";
+import { Autosave } from "../../../src/app/state/keeping/autosave.ts";
 import { writeDocument } from "../../../src/app/state/keeping/documentFile.ts";
+import { restore } from "../../../src/app/state/keeping/restored.ts";
+import type { Shelf } from "../../../src/app/state/keeping/shelves.ts";
 import { RecordDatabase } from "../../../src/app/state/record/database.ts";
 import { JobRecord } from "../../../src/app/state/record/jobRecord.ts";
 import { OpenJob } from "../../../src/app/state/record/openJob.ts";

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { openFile, setupFileName, setupFileText } from "../../../src/app/state/keeping/setupFile.ts";
+import { openFile, setupFileText } from "../../../src/app/state/keeping/setupFile.ts";
+import { setupFileName } from "../../../src/app/state/keeping/setupFileName.ts";
 import { documentOf, Store } from "../../../src/app/state/store.ts";
 import { writeBackup } from "../../../src/record/backup.ts";
 import { readSetupText } from "../../../src/setup/file/readSetup.ts";

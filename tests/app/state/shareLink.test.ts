@@ -2,7 +2,8 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { readHash } from "../../../src/app/shell/route.ts";
 import { deflateText } from "../../../src/app/state/keeping/deflate.ts";
-import { readDocument, writeDocument } from "../../../src/app/state/keeping/documentFile.ts";
+import { writeDocument } from "../../../src/app/state/keeping/documentFile.ts";
+import { readDocument } from "../../../src/app/state/keeping/readDocument.ts";
 import {
   decodeDocument,
   encodeDocument,

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { readDocument, writeDocument } from "../../../src/app/state/keeping/documentFile.ts";
+import { writeDocument } from "../../../src/app/state/keeping/documentFile.ts";
+import { readDocument } from "../../../src/app/state/keeping/readDocument.ts";
 import { reportedTrial } from "../../../src/app/state/notes/notes.ts";
 import {
   finishedTrials,

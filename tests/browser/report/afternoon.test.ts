@@ -6,7 +6,7 @@
 import { writeFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
-import { readDocument } from "../../../src/app/state/keeping/documentFile.ts";
+import { readDocument } from "../../../src/app/state/keeping/readDocument.ts";
 import type { Document } from "../../../src/app/state/state.ts";
 import { planCut } from "../../../src/bench/cut/cut.ts";
 import { defaultToleranceMm } from "../../../src/bench/cut/cutQuestion.ts";

@@ -8,6 +8,9 @@ export const properties = (theme: keyof typeof tokens): string =>
     .map(([name, value]) => `--${name}: ${value};`)
     .join(" ");
 
+/** With what stands in for the first of them until it is there (`standIn.css`). */
+const pageFontFamily = fontFamily.replace(",", ", 'Stand-in', 'Wide Stand-in',");
+
 const sheetText = `
   :root {
     ${properties("light")}
@@ -20,7 +23,7 @@ const sheetText = `
     --type-44: 2.75rem;
     --edge: clamp(0.75rem, 2vw, 1.5rem);
     --touch: 2.25rem;
-    font-family: ${fontFamily};
+    font-family: ${pageFontFamily};
     font-variant-numeric: tabular-nums;
     line-height: 1.35;
     background: var(--paper);

@@ -4,7 +4,7 @@
  * person is reminded now and then.
  */
 
-import { unlessGivenUp } from "../keeping/setupFile.ts";
+import { unlessGivenUp } from "../keeping/fileDialog.ts";
 import { Observable } from "../observable.ts";
 import type { Row } from "../record/database.ts";
 import type { JobRecord } from "../record/jobRecord.ts";

@@ -1,8 +1,7 @@
 /** The takes of a job, each at the gap it is known by now to belong to: of a blind trial only once its codes are open. */
 import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
 import { type ListenedNote, listenedNotes, type TakeAtGap } from "../../../study/listened/measuredGaps.ts";
-import { type MeasuredOutcome, measuredOutcome } from "../../../study/listened/measuredTrial.ts";
-import { isFinished, type Trial } from "../../../trial/trial.ts";
+import { isFinished } from "../../../trial/trial.ts";
 import { partialOf } from "../../../words/instruments.ts";
 import type { Notes } from "../notes/notes.ts";
 
@@ -25,18 +24,3 @@ export const listenedIn = (
   notes: Pick<Notes, "listen" | "trial">,
   instrument: InstrumentKind,
 ): readonly ListenedNote[] => listenedNotes(takesAtGaps(notes), (partial) => writtenHz(instrument, partial));
-
-const outcomes = new WeakMap<Trial, { readonly takes: unknown; readonly outcome: MeasuredOutcome | null }>();
-
-/** What was measured at the turns of an opened trial, worked out once for the takes there are. */
-export function measuredAtTurns(
-  trial: Trial,
-  { listen: { takes } }: Pick<Notes, "listen">,
-  instrument: InstrumentKind,
-): MeasuredOutcome | null {
-  const known = outcomes.get(trial);
-  if (known?.takes === takes) return known.outcome;
-  const outcome = measuredOutcome(trial, takes, (partial) => writtenHz(instrument, partial));
-  outcomes.set(trial, { takes, outcome });
-  return outcome;
-}

@@ -5,124 +5,19 @@
  * all that is found the newest counts.
  */
 import { newId } from "../../../record/job.ts";
-import { isRecord } from "../../../setup/file/jsonRecord.ts";
-import { downloadAsJob, textsOf } from "../record/jobFile.ts";
-import { type JobMark, readJobMark } from "../record/jobMark.ts";
-import type { Document, State, View } from "../state.ts";
+import type { JobMark } from "../record/jobMark.ts";
+import { textsOf } from "../record/jobTexts.ts";
+import { saveAsFile } from "../record/saveAsFile.ts";
+import type { State } from "../state.ts";
 import type { Store } from "../store.ts";
-import { readDocument, writeDocument } from "./documentFile.ts";
-import { readView } from "./viewFile.ts";
+import { writeDocument } from "./documentFile.ts";
+import { keep, type Shelves } from "./shelves.ts";
 import type { Working } from "./workingStore.ts";
 
-const KEY = "annulus-autosave";
 /** With the time to write it well within the second that is promised. */
 const DELAY_MS = 150;
 /** To see whether there is room again. */
 const RETRY_MS = 2000;
-
-/** Where a text can be kept under a name; the browser's own may refuse at any time. */
-export type Shelf = Pick<Storage, "getItem" | "setItem" | "removeItem">;
-
-export interface Shelves {
-  readonly tab: Shelf | null;
-  readonly browser: Shelf | null;
-}
-
-/** What was found at the start. */
-export interface Restored {
-  readonly document: Document | null;
-  /** Where the document stood in the record of jobs; null: it was none. */
-  readonly mark: JobMark | null;
-  readonly view: View | null;
-  /** A kept text that cannot be read, and why: the person's work, to be offered and not thrown away. */
-  readonly broken: { readonly text: string; readonly reason: string } | null;
-}
-
-/** The browser's shelves; null for one that its settings forbid. */
-export function browserShelves(page: Window = window): Shelves {
-  const allowed = (shelf: () => Shelf): Shelf | null => {
-    try {
-      return shelf();
-    } catch {
-      return null;
-    }
-  };
-  return { tab: allowed(() => page.sessionStorage), browser: allowed(() => page.localStorage) };
-}
-
-/**
- * The newest of the tab's own work if it has any that can be read, else of anybody's.
- *
- * @param workings what the places hold that are written through
- */
-export function restore(shelves: Shelves, workings: readonly Working[] = []): Restored {
-  let broken: Restored["broken"] = null;
-  for (const text of newestFirst(shelves, workings)) {
-    try {
-      const { document, view, job } = JSON.parse(text) as Record<string, unknown>;
-      const mark = readJobMark(job);
-      const read = readDocument(document);
-      return { document: mark ? { ...read, job: mark.id } : read, mark, view: readView(view), broken };
-    } catch (error) {
-      broken ??= { text, reason: error instanceof Error ? error.message : String(error) };
-    }
-  }
-  return { document: null, mark: null, view: null, broken };
-}
-
-/** The shelves' texts as they are. */
-export const shelved = ({ tab, browser }: Shelves): readonly string[] =>
-  [kept(tab), kept(browser)].filter((text) => text !== null);
-
-/** When the newest of all was kept; 0 where nothing says. */
-export const lastStamp = ({ tab, browser }: Shelves, workings: readonly Working[]): number =>
-  Math.max(0, stampOf(kept(tab)).stamp, stampOf(kept(browser)).stamp, ...workings.map(({ stamp }) => stamp));
-
-function newestFirst({ tab, browser }: Shelves, workings: readonly Working[]): string[] {
-  const own = stampOf(kept(tab));
-  const newest = (all: readonly Working[]) =>
-    all.toSorted((a, b) => b.stamp - a.stamp).map(({ text }) => text);
-  const owns = workings.filter(({ key }) => key === own.key);
-  const others = workings.filter(({ key }) => key !== own.key);
-  const texts = [
-    ...(own.text === "" ? [] : newest([own, ...owns])),
-    ...newest([stampOf(kept(browser)), ...others, ...owns]),
-  ];
-  return [...new Set(texts)].filter((text) => text !== "");
-}
-
-/** Of a shelf's text: whose it is and when it was kept, where it says. */
-function stampOf(text: string | null): Working {
-  try {
-    const json: unknown = JSON.parse(text ?? "null");
-    const { key, stamp } = isRecord(json) ? json : {};
-    if (typeof key === "string" && Number.isFinite(stamp))
-      return { key, stamp: stamp as number, text: text ?? "" };
-  } catch {
-    // it is for `restore` to say what is broken
-  }
-  return { key: "", stamp: 0, text: text ?? "" };
-}
-
-/** How the page was looked at last, by this tab or else by any. */
-export function restoreView({ tab, browser }: Shelves): View | null {
-  for (const shelf of [tab, browser])
-    try {
-      const text = kept(shelf);
-      if (text !== null) return readView((JSON.parse(text) as Record<string, unknown>).view);
-    } catch {
-      // it is the page that says what is broken, where it can be saved
-    }
-  return null;
-}
-
-function kept(shelf: Shelf | null): string | null {
-  try {
-    return shelf?.getItem(KEY) ?? null;
-  } catch {
-    return null;
-  }
-}
 
 /** Tells where the open document stands in the record of jobs, and when that has changed. */
 export interface Marking {
@@ -240,7 +135,7 @@ export class Autosave {
     this.#hasComplained = true;
     const accept = () => {
       const { document } = this.#store.state;
-      downloadAsJob(writeDocument(document), textsOf(document));
+      void saveAsFile(writeDocument(document), textsOf(document));
     };
     this.#store.say("error", text, { label: "Save it as a file", accept });
   }
@@ -255,12 +150,3 @@ export class Autosave {
 const NOT_ALLOWED = "This browser does not let the page keep your work: save it to a file before leaving.";
 const NOT_WRITTEN =
   "The browser cannot write to the disk, which is full or forbidden to this page: what you type now is not kept. Make room, or save it as a file before you close this tab.";
-
-function keep(shelf: Shelf | null, text: string): boolean {
-  try {
-    shelf?.setItem(KEY, text);
-    return shelf !== null;
-  } catch {
-    return false;
-  }
-}

@@ -1,13 +1,13 @@
 /** The invented instrument that a first visit begins with. */
 import demoFile from "../../../../shared/demo.setup.json" with { type: "json" };
-import { readSetup } from "../../../setup/file/readSetup.ts";
+import { setupOfShape } from "../../../setup/file/setupOfShape.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import type { Document } from "../state.ts";
 import { firstVisit } from "../store.ts";
 import { writeDocument } from "./documentFile.ts";
 
-/** The demo in its own unit, two gaps compared. */
-export const demoDocument = (): Document => firstVisit(readSetup(demoFile));
+/** The demo in its own unit, two gaps compared. Its file is the page's own: a test holds it against the schema, not every first visit. */
+export const demoDocument = (): Document => firstVisit(setupOfShape(demoFile));
 
 /** Whether it is the demo as it comes, which nobody misses. */
 export const isDemo = (document: Document): boolean => written(document) === written(demoDocument());

@@ -1,4 +1,4 @@
-/** Setups from and to files: chosen, dropped on the page, saved. What cannot be read changes nothing and says why. */
+/** Setups from and to files: chosen, dropped on the page, saved. What cannot be read changes nothing and says why. Comes after the first curve. */
 import { fileOpen, fileSave } from "browser-fs-access";
 import { warningsOf, warningText } from "../../../setup/dimension/plausible.ts";
 import { readSetupText } from "../../../setup/file/readSetup.ts";
@@ -7,6 +7,8 @@ import { SetupError } from "../../../setup/problem.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { fetchArithmetic, isJsonReadable } from "../../form/arithmetic.ts";
 import type { Store } from "../store.ts";
+import { unlessGivenUp } from "./fileDialog.ts";
+import { setupFileName } from "./setupFileName.ts";
 
 /** What file dialogs offer. */
 export const SETUP_FILES = {
@@ -46,24 +48,6 @@ export async function openFile(file: Pick<File, "name" | "text">, store: Store):
   }
 }
 
-/** Opens a file that is dropped anywhere on the page. */
-export function acceptDrops(page: Window, store: Store): void {
-  const hasFiles = ({ dataTransfer }: DragEvent) => dataTransfer?.types.includes("Files") ?? false;
-  page.addEventListener("dragover", (event) => {
-    if (!hasFiles(event)) return;
-    event.preventDefault();
-    event.dataTransfer!.dropEffect = "copy";
-  });
-  page.addEventListener("drop", (event) => {
-    if (!hasFiles(event)) return;
-    event.preventDefault();
-    const [file, ...others] = event.dataTransfer!.files;
-    if (others.length > 0)
-      store.say("error", `${others.length + 1} files were dropped; give one setup at a time.`);
-    else if (file) void openFile(file, store);
-  });
-}
-
 /** Saves the instrument as it is, with your gap; where the slider stands is a view and not saved as a fact. */
 export async function saveSetupFile(store: Store): Promise<void> {
   const { setup } = store.state.document;
@@ -78,26 +62,3 @@ export async function saveSetupFile(store: Store): Promise<void> {
 
 /** The text of a setup's file. */
 export const setupFileText = (setup: Setup): string => `${JSON.stringify(writeSetup(setup), null, 1)}\n`;
-
-/** A file name that every system takes, from the setup's name. */
-export function setupFileName({ name }: Setup): string {
-  const plain = name
-    .normalize("NFKD")
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, "-")
-    .slice(0, 60)
-    .replace(/^-|-$/g, "");
-  return `${plain || "instrument"}.setup.json`;
-}
-
-/** What a file dialog gives; null when the person closed it or the browser refused, which is said. */
-export async function unlessGivenUp<T>(dialog: () => Promise<T>, store: Store): Promise<T | null> {
-  try {
-    return await dialog();
-  } catch (error) {
-    const isGivenUp = error instanceof DOMException && error.name === "AbortError";
-    if (!isGivenUp)
-      store.say("error", `The browser refused: ${error instanceof Error ? error.message : error}`);
-    return null;
-  }
-}

@@ -7,7 +7,8 @@ import { sayFlaws } from "../record/openJobMessages.ts";
 import type { Document } from "../state.ts";
 import type { Store } from "../store.ts";
 import { deflateText, inflateText } from "./deflate.ts";
-import { readDocument, writeDocument } from "./documentFile.ts";
+import { writeDocument } from "./documentFile.ts";
+import { readDocument } from "./readDocument.ts";
 
 /** Mail and chat programs cut addresses longer than this. */
 const LONGEST_SAFE_LINK = 8000;

@@ -9,15 +9,6 @@ import {
   newId,
 } from "../../../record/job.ts";
 import { download } from "../../shell/download.ts";
-import type { Document } from "../state.ts";
-
-/** What a job is called until the person says otherwise. */
-export const textsOf = ({ setup, notes }: Document): JobTexts => ({
-  title: setup.name || "Untitled",
-  player: notes.sheet.heads.player.trim() || notes.trial.trials.at(-1)?.player || "",
-  instrument: notes.sheet.heads.instrument.trim() || setup.name,
-  mouthpiece: notes.sheet.heads.mouthpiece.trim(),
-});
 
 /** @param head of the job it belongs to, or what one would be called */
 export function downloadAsJob(document: unknown, head: JobTexts & Partial<JobHead>): void {

@@ -5,10 +5,11 @@
 import { fingerprint } from "../../../record/canonical.ts";
 import { type JobTexts, titleWith } from "../../../record/job.ts";
 import { SetupError } from "../../../setup/problem.ts";
-import { readDocument, writeDocument } from "../keeping/documentFile.ts";
+import { writeDocument } from "../keeping/documentFile.ts";
+import { readDocument } from "../keeping/readDocument.ts";
 import type { Document } from "../state.ts";
 import type { Store } from "../store.ts";
-import { Agreements } from "./agreement.ts";
+import type { Agreements } from "./agreement.ts";
 import type { Row } from "./database.ts";
 import type { JobRecord } from "./jobRecord.ts";
 import { sayBothKept, sayFlaws, sayGone, sayUnopenable } from "./openJobMessages.ts";
@@ -28,11 +29,12 @@ export interface SyncNews {
 }
 
 export class JobSync {
-  readonly agreed = new Agreements();
+  readonly #agreed: Agreements;
   readonly #store: Store;
   readonly #news: SyncNews;
 
-  constructor(store: Store, news: SyncNews) {
+  constructor(store: Store, agreed: Agreements, news: SyncNews) {
+    this.#agreed = agreed;
     this.#store = store;
     this.#news = news;
   }
@@ -46,7 +48,7 @@ export class JobSync {
     }
     try {
       const document = { ...readDocument(kept.document), job: id };
-      this.agreed.set(id, { revision: kept.row.revision, text: JSON.stringify(kept.document), document });
+      this.#agreed.set(id, { revision: kept.row.revision, text: JSON.stringify(kept.document), document });
       this.#store.open(document);
       sayFlaws(this.#store, `“${kept.row.title}”`, document.setup);
       return true;
@@ -59,14 +61,14 @@ export class JobSync {
 
   /** Keeps what a job's document is by now. */
   async save(record: JobRecord, document: Document): Promise<void> {
-    const agreed = this.agreed.of(document);
+    const agreed = this.#agreed.of(document);
     if (!agreed || agreed.document === document) return;
     const kept = writeDocument(document);
-    this.agreed.set(document.job!, { ...agreed, writing: fingerprint(kept) });
+    this.#agreed.set(document.job!, { ...agreed, writing: fingerprint(kept) });
     await this.#news.announced();
     const written = await record.write(document.job!, agreed.revision, kept);
     if (typeof written === "string") return this.agree(record, document.job!);
-    this.agreed.set(document.job!, { revision: written.revision, text: JSON.stringify(kept), document });
+    this.#agreed.set(document.job!, { revision: written.revision, text: JSON.stringify(kept), document });
     this.#news.kept();
   }
 
@@ -79,13 +81,13 @@ export class JobSync {
     const { row } = kept;
     const { revision } = row;
     const text = JSON.stringify(kept.document);
-    const standing = this.agreed.standing(document, JSON.stringify(writeDocument(document)), revision, text);
+    const standing = this.#agreed.standing(document, JSON.stringify(writeDocument(document)), revision, text);
     if (standing === "both") return this.#keepBoth(record, row);
     if (standing === "record") {
       const newer = { ...readDocument(kept.document), job: id };
-      this.agreed.set(id, { revision, text, document: newer });
+      this.#agreed.set(id, { revision, text, document: newer });
       this.#store.follow(newer);
-    } else this.agreed.set(id, { revision, text, document: standing === "same" ? document : null });
+    } else this.#agreed.set(id, { revision, text, document: standing === "same" ? document : null });
     this.#news.agreed(row);
     if (standing === "tab") await this.save(record, document);
   }
@@ -94,7 +96,7 @@ export class JobSync {
   async #keepBoth(record: JobRecord, { id, title, player, instrument, mouthpiece }: Row): Promise<void> {
     const own = titleWith(title, "from this tab");
     await this.keepAs(record, { title: own, player, instrument, mouthpiece });
-    this.agreed.forget(id);
+    this.#agreed.forget(id);
     sayBothKept(this.#store, title, own, () => this.#news.open(id));
   }
 
@@ -104,15 +106,15 @@ export class JobSync {
     const { id, revision, document: kept } = await record.add(texts, writeDocument(document));
     const isStillOpen = this.#store.state.document === document;
     const agreed = { revision, text: JSON.stringify(kept), document: null };
-    this.agreed.set(id, agreed);
+    this.#agreed.set(id, agreed);
     this.#store.belongTo(id);
-    if (isStillOpen) this.agreed.set(id, { ...agreed, document: this.#store.state.document });
+    if (isStillOpen) this.#agreed.set(id, { ...agreed, document: this.#store.state.document });
   }
 
   /** Keeps what is open under its own id again after the database lost it. */
   async keepAgain(record: JobRecord, head: Row): Promise<boolean> {
     const { document } = this.#store.state;
-    const agreed = this.agreed.of(document);
+    const agreed = this.#agreed.of(document);
     if (document.job !== head.id || !agreed) return false;
     const { gapMm: _gap, holds: _holds, deleted: _deleted, ...own } = head;
     const back = await record.putBack([{ ...own, document: writeDocument(document) }]);
@@ -121,7 +123,7 @@ export class JobSync {
 
   /** Its job is gone from the record: what is here is all there is. */
   #detach(id: string): void {
-    this.agreed.forget(id);
+    this.#agreed.forget(id);
     this.#store.belongTo(null);
     sayGone(this.#store, () => this.#news.keep());
   }

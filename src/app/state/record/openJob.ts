@@ -8,11 +8,12 @@ import { writeDocument } from "../keeping/documentFile.ts";
 import { Observable } from "../observable.ts";
 import type { Document } from "../state.ts";
 import type { Store } from "../store.ts";
+import { Agreements } from "./agreement.ts";
 import type { Loss, Row } from "./database.ts";
-import { textsOf } from "./jobFile.ts";
 import type { JobMark } from "./jobMark.ts";
 import type { JobRecord } from "./jobRecord.ts";
-import { JobSync } from "./jobSync.ts";
+import type { JobSync } from "./jobSync.ts";
+import { textsOf } from "./jobTexts.ts";
 import { LATER_HERE, sayLater, sayRecovered, sayTrouble } from "./openJobMessages.ts";
 import { troubleOf, troubleText } from "./trouble.ts";
 
@@ -39,7 +40,9 @@ export class OpenJob extends Observable<OpenJobState> {
   readonly #store: Store;
   readonly #connect: () => Promise<JobRecord>;
   readonly #isUntouched: (document: Document) => boolean;
-  readonly #sync: JobSync;
+  readonly #agreed = new Agreements();
+  /** There once a record is; what it takes to read a kept job comes with it. */
+  #sync!: JobSync;
   #last: Document;
   #timer: ReturnType<typeof setTimeout> | undefined;
   /** One thing after the other. */
@@ -65,16 +68,8 @@ export class OpenJob extends Observable<OpenJobState> {
     this.#connect = connect;
     this.#isUntouched = isUntouched;
     this.#last = store.state.document;
-    this.#sync = new JobSync(store, {
-      // told also where nothing else has changed: the shelf notes that the record has it
-      kept: () => this.change({ ...this.value, trouble: null }),
-      announced: () => this.announce(),
-      agreed: (row) => this.change({ ...this.value, row }),
-      keep: () => void this.keep(),
-      open: (id) => void this.open(id),
-    });
     if (mark)
-      this.#sync.agreed.set(mark.id, {
+      this.#agreed.set(mark.id, {
         revision: mark.revision,
         text: null,
         document: mark.unsaved ? null : this.#last,
@@ -85,7 +80,7 @@ export class OpenJob extends Observable<OpenJobState> {
 
   /** Where the open document stands in the record, for the tab's shelf. */
   get mark(): JobMark | null {
-    return this.#sync.agreed.mark(this.#store.state.document);
+    return this.#agreed.mark(this.#store.state.document);
   }
 
   /** Opens the record, once, and brings what is open and what is kept together. */
@@ -110,7 +105,7 @@ export class OpenJob extends Observable<OpenJobState> {
    */
   async #open(lost: Row | null): Promise<void> {
     try {
-      const record = await this.#connect();
+      const [record] = await Promise.all([this.#connect(), this.#fetchSync()]);
       this.#set({ record, refusal: null, trouble: null });
       void record.lost().then((loss) => this.#lose(loss));
       const hasOwn = lost !== null && (await this.#keepAgain(lost));
@@ -126,6 +121,18 @@ export class OpenJob extends Observable<OpenJobState> {
       return;
     }
     await this.#attend();
+  }
+
+  async #fetchSync(): Promise<void> {
+    const { JobSync } = await import("./jobSync.ts");
+    this.#sync ??= new JobSync(this.#store, this.#agreed, {
+      // told also where nothing else has changed: the shelf notes that the record has it
+      kept: () => this.change({ ...this.value, trouble: null }),
+      announced: () => this.announce(),
+      agreed: (row) => this.change({ ...this.value, row }),
+      keep: () => void this.keep(),
+      open: (id) => void this.open(id),
+    });
   }
 
   async #keepAgain(lost: Row): Promise<boolean> {
@@ -209,7 +216,7 @@ export class OpenJob extends Observable<OpenJobState> {
     await this.#inTurn(async (record) => {
       const { document } = this.#store.state;
       // what the record would not take is not left behind
-      if (this.#sync.agreed.isUnsaved(document)) await this.#sync.save(record, document);
+      if (this.#agreed.isUnsaved(document)) await this.#sync.save(record, document);
       else if (document.job === undefined && !this.#isUntouched(document)) {
         await this.#sync.keepAs(record, textsOf(document));
         this.#askToPersist();
@@ -245,7 +252,7 @@ export class OpenJob extends Observable<OpenJobState> {
       void this.#inTurn(async () => {
         if (this.#store.state.document.job !== job) return;
         this.#set({ row: row ?? null });
-        const agreed = this.#sync.agreed.of(this.#store.state.document);
+        const agreed = this.#agreed.of(this.#store.state.document);
         if (agreed && !(row && sameRevision(row.revision, agreed.revision)))
           await this.#sync.agree(record, job);
       });
@@ -273,7 +280,7 @@ export class OpenJob extends Observable<OpenJobState> {
 
   #tell(trouble: string, isAsked: boolean): void {
     const { document } = this.#store.state;
-    if (document.job !== undefined && !this.#sync.agreed.isUnsaved(document)) {
+    if (document.job !== undefined && !this.#agreed.isUnsaved(document)) {
       this.#store.say("error", `${trouble}. Nothing was changed.`);
       return;
     }

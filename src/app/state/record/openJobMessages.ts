@@ -5,7 +5,8 @@ import { SetupError } from "../../../setup/problem.ts";
 import type { Setup } from "../../../setup/setup.ts";
 import { writeDocument } from "../keeping/documentFile.ts";
 import type { Store } from "../store.ts";
-import { downloadAsJob, textsOf } from "./jobFile.ts";
+import { textsOf } from "./jobTexts.ts";
+import { saveAsFile } from "./saveAsFile.ts";
 
 const SAVE = "Save it as a file";
 
@@ -13,7 +14,7 @@ export function sayTrouble(store: Store, trouble: string, head: JobHead | null):
   const text = `${trouble}. The newest of what is open is kept in this tab only: save it as a file before you close it.`;
   const accept = () => {
     const { document } = store.state;
-    downloadAsJob(writeDocument(document), head ?? textsOf(document));
+    void saveAsFile(writeDocument(document), head ?? textsOf(document));
   };
   store.say("error", text, { label: SAVE, accept });
 }
@@ -21,7 +22,7 @@ export function sayTrouble(store: Store, trouble: string, head: JobHead | null):
 export const sayUnopenable = (store: Store, reason: string, head: JobHead, document: unknown): void =>
   store.say("error", `“${head.title}” cannot be opened: ${reason}. It stays in the record.`, {
     label: SAVE,
-    accept: () => downloadAsJob(document, head),
+    accept: () => void saveAsFile(document, head),
   });
 
 /** What was opened was kept, or sent, when the limits were wider. The answer: whether there was anything to say. */

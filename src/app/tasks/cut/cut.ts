@@ -19,7 +19,7 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
 import { PrintedCopy } from "../../shell/printedCopy.ts";
-import { measuredAtTurns } from "../../state/bench/listened.ts";
+import { measuredAtTurns } from "../../state/bench/measuredAtTurns.ts";
 import { findingOf } from "../../state/bench/trialFindings.ts";
 import { cutForm } from "../../state/notes/cut.ts";
 import { reportedTrial } from "../../state/notes/notes.ts";

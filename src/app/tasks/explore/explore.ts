@@ -14,7 +14,6 @@ import { PageElement } from "../../state/page.ts";
 import "./breathControl.ts";
 import "./cutawayView.ts";
 import "../../chart/chartElement.ts";
-import "../../chart/projector.ts";
 import { heightAgainstGap, shiftAgainstGap, spacingAgainstGap } from "./gapFigures.ts";
 import "../../form/gap/gapReadout.ts";
 import type { GapReadout } from "../../form/gap/gapReadout.ts";
@@ -26,7 +25,6 @@ import "./longWork.ts";
 import { projected } from "./projected.ts";
 import "./retuneSwitch.ts";
 import { resonanceChoice, standingWaveFigure } from "./standingWaveFigure.ts";
-import "./uncertainty.ts";
 import "./verdictStrip.ts";
 import { welcome, welcomeStyles } from "./welcome.ts";
 

@@ -8,7 +8,7 @@ import { encrypt, passphraseFlaw } from "../../../record/encrypt.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { panelStyles } from "../../shell/look/sheetStyles.ts";
-import { unlessGivenUp } from "../../state/keeping/setupFile.ts";
+import { unlessGivenUp } from "../../state/keeping/fileDialog.ts";
 import { PageElement } from "../../state/page.ts";
 import type { JobRecord } from "../../state/record/jobRecord.ts";
 import { BACKUP_FILES } from "./backupFiles.ts";

@@ -18,7 +18,7 @@ import { download } from "../../shell/download.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { panelStyles } from "../../shell/look/sheetStyles.ts";
-import { unlessGivenUp } from "../../state/keeping/setupFile.ts";
+import { unlessGivenUp } from "../../state/keeping/fileDialog.ts";
 import { PageElement } from "../../state/page.ts";
 import { inTurns } from "../../state/record/inTurns.ts";
 import type { Comparison } from "../../state/record/takenIn.ts";

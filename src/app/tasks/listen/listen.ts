@@ -20,7 +20,7 @@ import { hasMicrophones } from "../../sound/microphone.ts";
 import { Recordings } from "../../sound/recordings.ts";
 import { SOUND_FILE } from "../../sound/soundFile.ts";
 import { takeStyles } from "../../sound/takeStyles.ts";
-import { unlessGivenUp } from "../../state/keeping/setupFile.ts";
+import { unlessGivenUp } from "../../state/keeping/fileDialog.ts";
 import { listenForm, withTake } from "../../state/notes/listen.ts";
 import { PageElement } from "../../state/page.ts";
 import { foundPanel } from "./foundPanel.ts";

@@ -28,7 +28,7 @@ import { keepSound } from "../../sound/keepSound.ts";
 import { Recordings } from "../../sound/recordings.ts";
 import { SOUND_FILE } from "../../sound/soundFile.ts";
 import { takeStyles } from "../../sound/takeStyles.ts";
-import { unlessGivenUp } from "../../state/keeping/setupFile.ts";
+import { unlessGivenUp } from "../../state/keeping/fileDialog.ts";
 import { ROOM, resonancesForm, SWEEP_SECONDS, THERMOMETER, withSweep } from "../../state/notes/resonances.ts";
 import { PageElement } from "../../state/page.ts";
 import { foundPanel } from "./foundPanel.ts";

@@ -13,7 +13,8 @@ import {
 } from "../../../study/report/sheetRecord.ts";
 import { besideModel } from "../../../study/swept/besideModel.ts";
 import type { JobGaps } from "../../state/bench/jobGaps.ts";
-import { listenedIn, measuredAtTurns } from "../../state/bench/listened.ts";
+import { listenedIn } from "../../state/bench/listened.ts";
+import { measuredAtTurns } from "../../state/bench/measuredAtTurns.ts";
 import { chosenWay } from "../../state/bench/order.ts";
 import { sweptIn } from "../../state/bench/swept.ts";
 import { cutForm } from "../../state/notes/cut.ts";

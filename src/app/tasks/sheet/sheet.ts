@@ -10,6 +10,7 @@ import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";
 import { segments } from "../../shell/look/segments.ts";
 import { sheetStyles } from "../../shell/look/sheetStyles.ts";
+import { fetchTypeface } from "../../shell/look/typeface.ts";
 import { PrintedCopy } from "../../shell/printedCopy.ts";
 import { jobGaps } from "../../state/bench/jobGaps.ts";
 import { type SheetNotes, sheetForm, withWords } from "../../state/notes/sheet.ts";
@@ -135,7 +136,10 @@ export class Sheet extends PageElement {
 
   protected override firstUpdated(): void {
     // type that comes late has other widths
-    void document.fonts.ready.then(() => this.#fit());
+    fetchTypeface().then(
+      () => this.#fit(),
+      () => {},
+    );
   }
 
   protected override updated(): void {

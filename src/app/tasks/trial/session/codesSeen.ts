@@ -2,7 +2,7 @@
  * Trials whose codes this browser has shown opened. Undo seals a trial again; what was seen stays seen, and a trial that is
  * opened for the second time says so. A browser that keeps nothing forgets this too.
  */
-import { browserShelves, type Shelf } from "../../../state/keeping/autosave.ts";
+import { browserShelves, type Shelf } from "../../../state/keeping/shelves.ts";
 
 const KEY = "annulus-trials-opened";
 const MOST = 100;
