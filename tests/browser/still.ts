@@ -9,11 +9,13 @@ const QUIET_MS = 300;
 export const AT_ONCE_MS = 50;
 
 /**
- * The page has come to rest: its fonts are there, nothing is being worked out anew, no animation with an end runs, and nothing
+ * The page has come to rest: its own letters are there, which come after the first curve, nothing is being worked out anew, no animation with an end runs, and nothing
  * in any of its shadows has changed for a while.
  */
 export const still = (page: Page, quietMs = QUIET_MS): Promise<void> =>
   page.evaluate(async (quietMs) => {
+    const isOwn = ({ family, status }: FontFace) => family.includes("Source Sans 3") && status === "loaded";
+    while (![...document.fonts].some(isOwn)) await new Promise(requestAnimationFrame);
     await document.fonts.ready;
     await new Promise<void>((done, fail) => {
       const roots = new Set<Document | ShadowRoot>();

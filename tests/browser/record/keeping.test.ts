@@ -33,6 +33,34 @@ describe("nothing typed or loaded is lost", () => {
     expectQuiet(visited);
   });
 
+  it("opens again with a sum in it, whose grammar no first curve waits for", async () => {
+    const visited = await visit({ hash: "#measure" });
+    const { page } = visited;
+    const reading = page.getByRole("textbox", { name: "depth reading 1", exact: true });
+    await reading.fill("7/8 in + 2 mm");
+    await reading.press("Enter");
+    await keptInTab(page, /7\/8 in \+ 2 mm/);
+    await page.reload();
+    await expect.poll(() => reading.inputValue()).toBe("7/8 in + 2 mm");
+    expectQuiet(visited);
+  });
+
+  it("says what it cannot read of an earlier visit, begins anew and hands it over as a file", async () => {
+    const { page } = await visit({
+      before: [
+        () => localStorage.setItem("annulus-autosave", '{"document": {"format": "annulus-document"}}'),
+      ],
+    });
+    await expect
+      .poll(() => message(page).innerText())
+      .toMatch(/kept of your last visit cannot be read \(.*version.*\)/);
+    await answered(page);
+    await page.getByText("Kettle Lane").first().waitFor();
+    const saving = page.waitForEvent("download");
+    await page.getByRole("button", { name: "Save it as a file" }).click();
+    expect(readFileSync(await (await saving).path(), "utf8")).toContain('"annulus-document"');
+  });
+
   it("works without a network once it has been there", async () => {
     const { page, context } = await visit({ keepsItself: true });
     await answered(page);
@@ -104,6 +132,9 @@ describe("nothing typed or loaded is lost", () => {
     await other.page.goto(link);
     await answered(other.page);
     await expect.poll(() => gapText(other.page)).toBe("1.90 mm");
+    const stranger = await visit({ hash: link.slice(link.indexOf("#")) });
+    await answered(stranger.page);
+    await expect.poll(() => gapText(stranger.page)).toBe("1.90 mm");
     await other.page.goto(link.slice(0, -40));
     await other.page.getByTestId("message").waitFor();
     expect(await other.page.getByTestId("message").innerText()).not.toMatch(/undefined|NaN|at /);

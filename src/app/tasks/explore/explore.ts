@@ -84,6 +84,13 @@ export class Explore extends PageElement {
         grid-area: sure;
         min-width: 0;
       }
+      /* the places of what comes after the first curve: a closed panel's head, a button */
+      annulus-uncertainty:not(:defined) {
+        min-height: calc(0.75rem + 1px + 1.35 * var(--type-20));
+      }
+      annulus-projector:not(:defined) {
+        min-height: var(--touch);
+      }
       .cutaway {
         grid-area: cutaway;
         position: relative;
