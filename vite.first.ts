@@ -17,7 +17,7 @@ export const FIRST_CHUNKS = [
   },
   {
     name: "worker",
-    test: /[\\/]src[\\/]app[\\/](work[\\/]firstWorker|shell[\\/]look[\\/]typeface)\.ts$|vite[\\/]preload-helper|rolldown[\\/]runtime/,
+    test: /[\\/]src[\\/]app[\\/](work[\\/]firstWorker|shell[\\/]look[\\/]typeface|state[\\/]keeping[\\/]shelfKey)\.ts$|vite[\\/]preload-helper|rolldown[\\/]runtime/,
     priority: 3,
   },
   { name: NAME, test: /[\\/]src[\\/]app[\\/]start\.ts$/, priority: 2 },

@@ -85,16 +85,12 @@ async function begin(): Promise<void> {
   acceptDrops(window, store);
   offerBroken(restored, store);
   document.body.append(document.createElement("annulus-app"));
-  whenIn(
-    results,
-    ({ explored }) => explored.value !== null || explored.refused !== null,
-    SHOWN_MS,
-    () => {
-      // what is asked for before it could be fetched is fetched again, and says so where it cannot be
-      import("./later.ts").catch(() => {});
-      fetchTypeface().catch(() => {});
-    },
-  );
+  whenIn(results, isExplored, SHOWN_MS, async () => {
+    await new Promise<void>(whenIdle);
+    // what is asked for before it could be fetched is fetched again, and says so where it cannot be
+    import("./later.ts").catch(() => {});
+    fetchTypeface().catch(() => {});
+  });
   whenIn(results, isAllDrawn, CALM_MS, async () => {
     // what other tabs have written since is read from here on
     await fetchArithmetic().catch(() => {});
@@ -117,6 +113,15 @@ async function openRecord(): Promise<JobRecord> {
     const { jobsCopied } = await import("../record/copied.ts");
     return jobsCopied((await readCopied("jobs")).held.values(), new Date().toISOString());
   });
+}
+
+/** The first curve is about to be drawn, or will not come. */
+const isExplored = ({ explored }: Results): boolean => explored.value !== null || explored.refused !== null;
+
+/** A slow machine draws the curve some frames after its numbers are there. Not every browser tells when it has nothing to do. */
+function whenIdle(act: () => void): void {
+  if ("requestIdleCallback" in window) requestIdleCallback(act, { timeout: CALM_MS });
+  else act();
 }
 
 /** Fetching the whole page for later must not delay the first curve and sweep. */

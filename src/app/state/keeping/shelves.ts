@@ -1,10 +1,9 @@
 /** The browser's shelves, which can be read and written without waiting: what stands on them, as text. */
 import { isRecord } from "../../../setup/file/jsonRecord.ts";
 import type { View } from "../state.ts";
+import { SHELF_KEY } from "./shelfKey.ts";
 import { readView } from "./viewFile.ts";
 import type { Working } from "./workingStore.ts";
-
-const KEY = "annulus-autosave";
 
 /** Where a text can be kept under a name; the browser's own may refuse at any time. */
 export type Shelf = Pick<Storage, "getItem" | "setItem" | "removeItem">;
@@ -75,7 +74,7 @@ export function restoreView({ tab, browser }: Shelves): View | null {
 
 function kept(shelf: Shelf | null): string | null {
   try {
-    return shelf?.getItem(KEY) ?? null;
+    return shelf?.getItem(SHELF_KEY) ?? null;
   } catch {
     return null;
   }
@@ -84,7 +83,7 @@ function kept(shelf: Shelf | null): string | null {
 /** Whether it took it. */
 export function keep(shelf: Shelf | null, text: string): boolean {
   try {
-    shelf?.setItem(KEY, text);
+    shelf?.setItem(SHELF_KEY, text);
     return shelf !== null;
   } catch {
     return false;
