@@ -47,6 +47,19 @@ export class TaskNav extends PageElement {
     }
   `;
 
+  override connectedCallback(): void {
+    super.connectedCallback();
+    document.fonts.addEventListener("loadingdone", this.#onLetters);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    document.fonts.removeEventListener("loadingdone", this.#onLetters);
+  }
+
+  /** The page's own letters, which come late, have other widths. */
+  readonly #onLetters = (): void => this.requestUpdate();
+
   /** Where the links do not all fit, the one to where we are is in sight. */
   protected override updated(): void {
     const nav = this.renderRoot.querySelector("nav")!;
