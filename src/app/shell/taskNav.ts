@@ -63,9 +63,11 @@ export class TaskNav extends PageElement {
   /** Where the links do not all fit, the one to where we are is in sight. */
   protected override updated(): void {
     const nav = this.renderRoot.querySelector("nav")!;
-    const { offsetLeft, offsetWidth } = nav.querySelector<HTMLElement>("[aria-current=page]")!;
-    const least = offsetLeft + offsetWidth - nav.clientWidth;
-    nav.scrollLeft = Math.max(least, Math.min(nav.scrollLeft, offsetLeft));
+    const room = nav.getBoundingClientRect();
+    const link = nav.querySelector("[aria-current=page]")!.getBoundingClientRect();
+    // a link ends within a pixel, and what is scrolled by are whole ones
+    nav.scrollLeft +=
+      Math.max(0, Math.ceil(link.right - room.right)) + Math.min(0, Math.floor(link.left - room.left));
   }
 
   override render() {
