@@ -348,29 +348,11 @@ describe("for a class", () => {
 });
 
 describe("the task Learn", () => {
-  it("keeps all notebooks from the first one that is opened, and says there when that is done", async () => {
+  it("keeps all notebooks from the first one that is opened, and says so there and in Learn, which names them and is sound at every width and in every colour; they open without a network", async () => {
     const visited = await visit({ hash: at("slots"), keepsItself: true });
     const { page, context, address } = visited;
     await page.getByTestId("notebooks-kept").getByText("Kept in this browser: all seven").waitFor(patience);
-    await context.setOffline(true);
-    await page.goto(address + at("resistance"));
-    await expect.poll(() => page.locator("h1").innerText(), patience).toBe("Resistance");
-  }, 300_000);
-
-  it("goes on keeping them while another task is looked at", async () => {
-    const { page, address } = await visit({ hash: "#learn", keepsItself: true, hasModel: false });
-    await page.getByTestId("notebooks-kept").waitFor();
-    await page.evaluate(() => {
-      location.hash = "#measure";
-    });
-    const files: string[] = await (await page.request.get(`${address}notebooks/files.json`)).json();
-    const kept = () => page.evaluate(async () => (await (await caches.open("notebooks")).keys()).length);
-    await expect.poll(kept, patience).toBe(files.length);
-  }, 300_000);
-
-  it("names all notebooks, keeps them, is sound at every width and in every colour, and they open without a network", async () => {
-    const visited = await visit({ hash: "#learn", keepsItself: true });
-    const { page, context, address } = visited;
+    await page.goto(`${address}#learn`);
     await page.getByTestId("notebooks-kept").getByText("Kept in this browser").waitFor(patience);
     await expectSoundEverywhere(page, "learn");
     expectQuiet(visited);
@@ -383,6 +365,19 @@ describe("the task Learn", () => {
     }
     await page.locator("header .home").click();
     await page.getByText("Kept in this browser").waitFor();
+  }, 300_000);
+
+  it("goes on keeping them while another task is looked at", async () => {
+    const { page, address } = await visit({ hash: "#learn", keepsItself: true, hasModel: false });
+    await page.getByTestId("notebooks-kept").waitFor();
+    await page.evaluate(() => {
+      location.hash = "#measure";
+    });
+    const files: string[] = await (await page.request.get(`${address}notebooks/files.json`)).json();
+    const kept = () => page.evaluate(async () => (await (await caches.open("notebooks")).keys()).length);
+    await expect.poll(kept, patience).toBe(files.length);
+    await page.getByTestId("task-learn").click();
+    await page.getByTestId("notebooks-kept").getByText("Kept in this browser").waitFor(patience);
   }, 300_000);
 
   it("has files that name no package server", async () => {

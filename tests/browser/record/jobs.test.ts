@@ -202,10 +202,9 @@ describe("nothing is lost", () => {
   });
 
   it("in two tabs with the same job: one follows the other, and where both changed it both are kept", async () => {
-    const { page, context, complaints } = await open({ hasModel: true });
+    const { page, context, complaints } = await open();
     await keep(page, "Shared");
     await show(page, "explore");
-    await answered(page);
     const second = await context.newPage();
     await second.addInitScript(hardOfHearing);
     await second.goto(page.url());
@@ -239,6 +238,7 @@ describe("nothing is lost", () => {
   it("when the disk is full: it is said, offered as a file, and kept when there is room", async () => {
     const visited = await visit({
       hash: "#jobs",
+      hasModel: false,
       before: [
         () => {
           const { put } = IDBObjectStore.prototype;
@@ -256,7 +256,6 @@ describe("nothing is lost", () => {
       (window as any).isFull = true;
     });
     await show(page, "explore");
-    await answered(page);
     await typeGap(page, "3.3 mm");
     await message(page)
       .getByText(/^This browser's storage is full/)
@@ -288,6 +287,7 @@ describe("nothing is lost", () => {
   it("when the browser refuses a database: it is said where jobs are, and all else works", async () => {
     const { page } = await visit({
       hash: "#jobs",
+      hasModel: false,
       before: [
         () => {
           IDBFactory.prototype.open = () => {

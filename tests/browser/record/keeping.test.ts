@@ -73,8 +73,7 @@ describe("nothing typed or loaded is lost", () => {
   });
 
   it("says what is wrong with a broken file and keeps what was there", async () => {
-    const { page } = await visit();
-    await answered(page);
+    const { page } = await visit({ hasModel: false });
     await typeGap(page, "3.3 mm");
     await drop(page, "broken.json", '{"format": "annulus-setup",\n "version": }');
     await message(page).waitFor();
@@ -89,8 +88,8 @@ describe("nothing typed or loaded is lost", () => {
   });
 
   it("opens a file dropped on it, and undo brings the old instrument back", async () => {
-    const { page } = await visit();
-    await answered(page);
+    const { page } = await visit({ hasModel: false });
+    await page.getByTestId("gap-field").waitFor();
     const other = demoText
       .replace("Invented B-flat no. 7, Kettle Lane workshop", "Invented number eight")
       .replace('"insertion": 22', '"insertion": 21');
