@@ -93,9 +93,9 @@ function modeNorms(modes: number): Float64Array {
   return norms;
 }
 
-/** Enough modes to resolve the finest polynomial of the smallest disc. */
+/** Enough modes to resolve the finest polynomial of the smallest disc; of one shape always the same number, whatever its size. */
 export const modeCount = (radius: number, { count, discs }: Opening): number =>
-  2 * Math.ceil((MODES_PER_POLYNOMIAL * count * radius) / Math.min(...discs) / 2);
+  2 * Math.ceil((MODES_PER_POLYNOMIAL * count) / (Math.min(...discs) / radius) / 2);
 
 /** Amplitudes of the modes in an opening, ψ_n(a) = 1 at the wall, for the velocity of coefficients c. */
 export function amplitudes(

@@ -33,6 +33,19 @@ describe("inertance of the gap", () => {
     }
   });
 
+  it("is the same to the last digit whatever was asked before, and of one shape in proportion", () => {
+    const one = cavity(8.4, 9.95, 9.8, 8.75, 2.5);
+    const before = regionInertance(one);
+    for (let k = 1; k <= 600; k++) {
+      const size = 1 + 0.00137 * k;
+      const other = cavity(8.4 * size, 9.95 * size, 9.8 * size, 8.75 * size, 2.5 * size);
+      const inProportion = regionInertance(other) * size;
+      // its straight cavity has a round radius, and the taper upon it is of first order
+      expect(Math.abs(inProportion / before - 1)).toBeLessThan(1e-4);
+      expect(regionInertance(one)).toBe(before);
+    }
+  });
+
   it("is that of one step when the gap is closed, within 0.3 % of finite elements", () => {
     const rows = numbers("gap/region.csv").filter(([, , , , g]) => g === 0);
     expect(rows.length).toBeGreaterThan(2);
