@@ -9,6 +9,8 @@ import { LitElement, type PropertyValues } from "lit";
 export abstract class FrameElement extends LitElement {
   /** Shortest time from one drawing to the next: for words, which nobody reads sixty times a second. */
   protected readonly paceMs: number = 0;
+  /** Words beside what a hand moves: they come in the frame they would have come in, but pictures are drawn before them. */
+  protected readonly isAfterPictures: boolean = false;
   #drawnAt = Number.NEGATIVE_INFINITY;
   #isDrawn = false;
   /** It was to be drawn while it was away. */
@@ -33,8 +35,8 @@ export abstract class FrameElement extends LitElement {
   protected override async scheduleUpdate(): Promise<void> {
     const waitMs = this.#drawnAt + this.paceMs - performance.now();
     if (waitMs > 0) await new Promise((done) => setTimeout(done, waitMs));
-    // words come in the frame they would have come in, but pictures, which a hand looks at, are drawn before them
-    else if (this.#isDrawn || (this.paceMs > 0 && this.hasUpdated)) await new Promise(requestAnimationFrame);
+    else if (this.#isDrawn || (this.isAfterPictures && this.hasUpdated))
+      await new Promise(requestAnimationFrame);
     super.scheduleUpdate();
   }
 

@@ -44,6 +44,7 @@ type Quantity = (typeof QUANTITIES)[number];
 @customElement("annulus-uncertainty")
 export class UncertaintyPanel extends PageElement {
   protected override readonly paceMs = 100;
+  protected override readonly isAfterPictures = true;
   readonly #draws = draws();
   @state() private trials: Trials = 1000;
 

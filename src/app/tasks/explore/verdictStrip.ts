@@ -53,6 +53,7 @@ interface Shown {
 export class VerdictStrip extends PageElement {
   /** Words and numbers that change in every frame cannot be read, and 50 ms behind the hand they are seen to lag. */
   protected override readonly paceMs = 40;
+  protected override readonly isAfterPictures = true;
   @state() private showsNumbers = false;
   /** What each bar was made from. */
   readonly #drawnFrom = new WeakMap<Element, readonly unknown[]>();
