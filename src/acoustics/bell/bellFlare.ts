@@ -9,6 +9,7 @@
 import { OutOfRange } from "../../units/outOfRange.ts";
 import { type Bore, isSamePiece, type Piece } from "../duct/bore.ts";
 import { Medium } from "../duct/cone.ts";
+import { lastMade } from "../duct/lastMade.ts";
 import { Interpolant } from "../numerics/chebyshev.ts";
 import { solve } from "../numerics/complexMatrix.ts";
 import { ModalField, stepsOf } from "./multimodal.ts";
@@ -146,11 +147,8 @@ const KEPT = 12;
 /** The flare of these pieces, made once. */
 export function bellFlare(pieces: readonly Piece[], { radiation, wallLossFactor }: Mouth): BellFlare {
   const mouth = { radiation, wallLossFactor };
-  const found = made.findIndex((flare) => isSameFlare(flare, pieces, mouth));
-  const flare = found < 0 ? new BellFlare(pieces, mouth) : made.splice(found, 1)[0];
-  made.unshift(flare);
-  if (made.length > KEPT) made.pop();
-  return flare;
+  const isIt = (flare: BellFlare) => isSameFlare(flare, pieces, mouth);
+  return lastMade(made, KEPT, isIt, () => new BellFlare(pieces, mouth));
 }
 
 /**

@@ -8,6 +8,7 @@
 import { stepInertance } from "../gap/junction.ts";
 import { isSamePiece, type Piece } from "./bore.ts";
 import { coneTwoPort, Medium, Station } from "./cone.ts";
+import { lastMade } from "./lastMade.ts";
 import { applyTo, cascadeOnto, setIdentity, TWO_PORT } from "./twoPort.ts";
 
 /** Largest change of a cone's normalised two-port when its steps are doubled. */
@@ -140,7 +141,7 @@ export class Chain {
   }
 }
 
-/** Chains made last: instruments of a row, or a search's, mostly differ in one part. */
+/** Chains made last. */
 const made: Chain[] = [];
 const KEPT = 16;
 
@@ -161,11 +162,7 @@ export function chainOf(
     one.uncut.every((piece, i) => isSamePiece(piece, pieces[i]));
   // of one that took anything over, what it is depends on that other: it is not for everybody
   if (like) return isIt(like) ? like : new Chain(pieces, wallLossFactor, junction, like);
-  const found = made.findIndex(isIt);
-  const chain = found < 0 ? new Chain(pieces, wallLossFactor, junction) : made.splice(found, 1)[0];
-  made.unshift(chain);
-  if (made.length > KEPT) made.pop();
-  return chain;
+  return lastMade(made, KEPT, isIt, () => new Chain(pieces, wallLossFactor, junction));
 }
 
 /** How much longer, steeper or narrower a cone may be than one whose number of steps it takes over: its error is then 1.5 times that one's. */
