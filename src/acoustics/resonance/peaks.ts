@@ -22,10 +22,14 @@ const STEP = 0.02;
 /** Newton's last step, relative: the error left is its square over the peak's width. */
 const CONVERGED = 1e-5;
 
-/** All peaks within the column's range, rising. @param draw m of tuning slide drawn */
-export function peaksOf(column: AirColumn, gap: Gap, draw = 0): Peak[] {
+/**
+ * All peaks within the column's range, rising.
+ * @param draw m of tuning slide drawn
+ * @param flow for U at the rim on the grid too, as `AirColumn.curve` writes it
+ */
+export function peaksOf(column: AirColumn, gap: Gap, draw = 0, flow: Float64Array | null = null): Peak[] {
   const grid = column.searchGrid(PER_SPACING, draw);
-  const { re, im } = column.curve(grid, gap);
+  const { re, im } = column.curve(grid, gap, flow);
   const f = grid.frequencies;
   const height = Float64Array.from(re, (r, i) => 0.5 * Math.log(r * r + im[i] * im[i]));
   const peaks: Peak[] = [];

@@ -40,7 +40,9 @@ const known = new WeakMap<AirColumn, { readonly count: number; readonly hidden: 
  */
 export function resonancesOf(column: AirColumn, gap: Gap, count: number, draw = 0): Resonance[] {
   const flow = rimFlow(column, gap, draw);
-  const peaks = peaksOf(column, gap, draw);
+  const grid = column.searchGrid(PER_SPACING, draw);
+  const onGrid = new Float64Array(2 * grid.frequencies.length);
+  const peaks = peaksOf(column, gap, draw, onGrid);
   const found: Complex[] = [];
   const add = (zero: Complex | null) => {
     if (
@@ -56,7 +58,7 @@ export function resonancesOf(column: AirColumn, gap: Gap, count: number, draw = 
   const last = known.get(column);
   for (const hidden of last?.hidden ?? []) add(zeroNear(flow, hidden, []));
   if (last?.count !== found.length) {
-    const expected = countZeros(flow, column, gap, draw);
+    const expected = countZeros(flow, column, onGrid);
     const spacing = column.line.soundSpeed / (2 * column.line.length);
     for (let f = column.lowest; f < column.highest && found.length < expected; f += spacing / 3)
       add(zeroNear(flow, [f, f / 8], found));
@@ -157,21 +159,20 @@ function zeroNear(f: Flow, start: Complex, others: readonly Complex[]): Complex 
 /** Steps a resonance spacing along the edge of the region, where no zero is near. */
 const EDGE_STEPS = 6;
 
-/** Zeros above the real axis where the column's series can be trusted: the winding of U around that region. */
-function countZeros(f: Flow, column: AirColumn, gap: Gap, draw: number): number {
-  const { atRest } = column.fixedParts;
+/**
+ * Zeros above the real axis where the column's series can be trusted: the winding of U around that region.
+ * @param onGrid U along the axis, where peaks were looked for
+ */
+function countZeros(f: Flow, { fixedParts: { atRest } }: AirColumn, onGrid: Float64Array): number {
   const { low, high } = atRest;
-  // along the axis U is known where peaks were looked for
-  const grid = column.searchGrid(PER_SPACING, draw);
-  const flow = new Float64Array(2 * grid.frequencies.length);
-  column.curve(grid, gap, flow);
+  const points = onGrid.length / 2;
   const along = winding(
     (t) => f(low + (high - low) * t, 0),
-    Array.from(grid.frequencies, (_, i) => [flow[2 * i], flow[2 * i + 1]] as const),
+    Array.from({ length: points }, (_, i) => [onGrid[2 * i], onGrid[2 * i + 1]] as const),
   );
   // the edge crowds at its ends, where a step along it is short
   const edge = (t: number) => f(...atRest.edge(Math.PI * t));
-  const steps = Math.ceil((grid.frequencies.length * EDGE_STEPS) / PER_SPACING);
+  const steps = Math.ceil((points * EDGE_STEPS) / PER_SPACING);
   const arc = winding(
     edge,
     Array.from({ length: steps + 1 }, (_, k) => edge(k / steps)),
