@@ -1,12 +1,12 @@
 /** The model as the page's worker serves it: what follows a gap, sweeps over gaps, and instruments drawn at random. */
-import { transfer } from "comlink";
 import { type CoverageFactor, NORMAL_COVERAGE } from "../../src/bench/measure/combinedUncertainty.ts";
 import type { Setup } from "../../src/setup/setup.ts";
 import type { BreathEffect } from "../../src/study/blown/breathEffect.ts";
-import { type ExploredUnderBreath, UnderBreath } from "../../src/study/blown/underBreath.ts";
+import { type PicturedUnderBreath, UnderBreath } from "../../src/study/blown/underBreath.ts";
+import type { Judged } from "../../src/study/instrument/exploration.ts";
 import { type GapSweepOptions, gapSweepSteps } from "../../src/study/instrument/gapSweep.ts";
 import type { MonteCarloOptions } from "../../src/study/uncertainty/monteCarlo.ts";
-import { isRefusal, type Refusal, Served, type StepProgress, type Ticket } from "../service/served.ts";
+import { type Refusal, Served, type StepProgress, type Ticket } from "../service/served.ts";
 
 export interface SweepRequest extends GapSweepOptions, Ticket {
   /** The breath; still air if absent. */
@@ -19,18 +19,24 @@ export class Model extends Served<UnderBreath> {
     return new UnderBreath(setup, await coverageFor(setup));
   }
 
-  /** Everything that follows the chosen gap; arrays are transferred. */
-  async explore(
+  /** What pictures of the chosen gap are drawn from: there before it is judged. */
+  picture(
     gapMm: number,
     referenceGapMm: number,
     resonance: number,
+    litresPerMinute = 0,
+  ): Promise<Refusal | PicturedUnderBreath> {
+    return this.ask((subject) => subject.picture(litresPerMinute, gapMm, referenceGapMm, resonance));
+  }
+
+  /** What the trade's rules come to at the chosen gap, and how well that is known. */
+  judge(
+    gapMm: number,
+    referenceGapMm: number,
     retune: number | null,
     litresPerMinute = 0,
-  ): Promise<Refusal | ExploredUnderBreath> {
-    const explored = await this.ask((subject) =>
-      subject.explore(litresPerMinute, gapMm, referenceGapMm, resonance, retune),
-    );
-    return isRefusal(explored) ? explored : transfer(explored, ownBuffers(explored));
+  ): Promise<Refusal | Judged> {
+    return this.ask((subject) => subject.judge(litresPerMinute, gapMm, referenceGapMm, retune));
   }
 
   /** What a breath, and the change of gap under it, do to the peaks, with their bounds. */
@@ -66,13 +72,4 @@ export class Model extends Served<UnderBreath> {
 async function coverageFor({ uncertainties }: Setup): Promise<CoverageFactor> {
   const isExact = Object.values(uncertainties).every(({ degreesOfFreedom }) => degreesOfFreedom === Infinity);
   return isExact ? NORMAL_COVERAGE : (await import("../../src/bench/measure/coverage.ts")).coverageFactor;
-}
-
-/** Buffers that nothing here keeps: the reference and the frequencies are cached and are copied by the message instead. */
-function ownBuffers({ reference, chosen, wave, stillCurve }: ExploredUnderBreath): Transferable[] {
-  const curves = [...(chosen === reference ? [] : [chosen.curve]), ...(stillCurve ? [stillCurve] : [])];
-  const drawn = curves.flatMap(({ magnitude, phase }) => [magnitude, phase]);
-  return [...drawn, wave.xMm, wave.diameterMm, wave.pressure, wave.flow].map(
-    ({ buffer }) => buffer as ArrayBuffer,
-  );
 }

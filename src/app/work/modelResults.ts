@@ -1,11 +1,13 @@
 /** What the model says of the two gaps compared: kept beside the store, asked for anew as the document changes. */
 import type { Model } from "../../../workers/instrument/model.ts";
+import type { Refusal } from "../../../workers/service/served.ts";
 import { sweptGapsMm } from "../../setup/gapLimits.ts";
 import type { Setup } from "../../setup/setup.ts";
 import type { BreathEffect } from "../../study/blown/breathEffect.ts";
-import type { ExploredUnderBreath } from "../../study/blown/underBreath.ts";
+import type { ExploredUnderBreath, PicturedUnderBreath } from "../../study/blown/underBreath.ts";
 import type { GapSweep } from "../../study/instrument/gapSweep.ts";
 import type { Compared, ComparedGaps } from "./comparedGaps.ts";
+import type { Methods } from "./connection.ts";
 import { sameToModel } from "./sameToModel.ts";
 import { type Answer, Work, Works } from "./work.ts";
 import type { WorkerClient } from "./workerClient.ts";
@@ -24,7 +26,8 @@ type Sweeping = Pick<Exploring, "setup" | "referenceGapMm" | "retune" | "litresP
 type Blowing = Pick<Exploring, "setup" | "gapMm" | "referenceGapMm" | "litresPerMinute">;
 
 export interface Results {
-  readonly explored: Answer<ExploredUnderBreath, Exploring>;
+  /** Its step is the newest that can be drawn: there before what is judged of it. */
+  readonly explored: Answer<ExploredUnderBreath, Exploring, PicturedUnderBreath>;
   /** What the breath does to the peaks; empty in still air. */
   readonly breath: Answer<BreathEffect, Blowing>;
   /** Every resonance at every gap shown, the slide as it is. */
@@ -38,7 +41,7 @@ const REST_MS = 200;
 
 export class ModelResults extends Works<Results> {
   readonly #compared: ComparedGaps;
-  readonly #explored: Work<Exploring, ExploredUnderBreath>;
+  readonly #explored: Work<Exploring, ExploredUnderBreath, PicturedUnderBreath>;
   readonly #breath: Work<Blowing, BreathEffect>;
   readonly #sweep: Work<Sweeping, GapSweep>;
   readonly #retuned: Work<Sweeping, GapSweep>;
@@ -47,11 +50,11 @@ export class ModelResults extends Works<Results> {
   #sweepEnds: Promise<unknown> = Promise.resolve();
 
   constructor(compared: ComparedGaps, client: WorkerClient<Model>) {
-    const explored = new Work<Exploring, ExploredUnderBreath>({
-      ask: ({ setup, gapMm, referenceGapMm, resonance, retune, litresPerMinute }, _, signal) =>
+    const explored = new Work<Exploring, ExploredUnderBreath, PicturedUnderBreath>({
+      ask: (question, tell, signal) =>
         client.ask(
-          setup,
-          (model) => model.explore(gapMm, referenceGapMm, resonance, retune, litresPerMinute),
+          question.setup,
+          (model) => explore(model, question, (pictured) => tell(null, pictured)),
           signal,
         ),
       isOvertaken: (underWay, newest) => !sameToModel(underWay.setup, newest.setup),
@@ -121,6 +124,21 @@ export class ModelResults extends Works<Results> {
     if (question.retune === null) this.#retuned.clear();
     else void this.#retuned.start(question);
   }
+}
+
+/** Both questions are sent at once, so that the worker does not wait for the second. */
+async function explore(
+  model: Methods<Model>,
+  { gapMm, referenceGapMm, resonance, retune, litresPerMinute }: Exploring,
+  tell: (pictured: PicturedUnderBreath) => void,
+): Promise<ExploredUnderBreath | Refusal> {
+  const picturing = model.picture(gapMm, referenceGapMm, resonance, litresPerMinute);
+  const judging = model.judge(gapMm, referenceGapMm, retune, litresPerMinute);
+  const pictured = await picturing;
+  if ("refused" in pictured) return pictured;
+  tell(pictured);
+  const judged = await judging;
+  return "refused" in judged ? judged : { ...pictured, ...judged };
 }
 
 const isBlownAlike = (a: Omit<Sweeping, "retune">, b: Omit<Sweeping, "retune">): boolean =>

@@ -44,7 +44,7 @@ export interface WorkOptions<Question, Value, Step> {
   /** Puts the question to a worker; null comes back where the signal ended it. */
   readonly ask: (
     question: Question,
-    tell: (progress: number, step?: Step) => void,
+    tell: (progress: number | null, step?: Step) => void,
     signal: AbortSignal,
   ) => Promise<Value | Refusal | null>;
   /** Whether two questions have one answer; else only one and the same object has. */
@@ -180,7 +180,7 @@ export class Work<Question, Value extends object, Step = never> extends Observab
   }
 
   async #run(signal: AbortSignal): Promise<Value | null> {
-    const tell = (progress: number, step: Step | null = null) => {
+    const tell = (progress: number | null, step: Step | null = null) => {
       if (!signal.aborted) this.#set({ progress, step });
     };
     for (;;) {

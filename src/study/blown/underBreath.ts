@@ -4,13 +4,15 @@
  */
 import type { CoverageFactor } from "../../bench/measure/combinedUncertainty.ts";
 import type { Setup } from "../../setup/setup.ts";
-import { Exploration, type Explored, type ScreenCurve } from "../instrument/exploration.ts";
+import { Exploration, type Judged, type Pictured, type ScreenCurve } from "../instrument/exploration.ts";
 import type { BlownInstruments, BreathEffect } from "./breathEffect.ts";
 
-export interface ExploredUnderBreath extends Explored {
+export interface PicturedUnderBreath extends Pictured {
   /** The chosen gap's curve in still air; absent where what is explored is still air itself. */
   readonly stillCurve?: ScreenCurve;
 }
+
+export interface ExploredUnderBreath extends PicturedUnderBreath, Judged {}
 
 /** What is kept of the breath that was asked about last. */
 interface Blown {
@@ -39,15 +41,23 @@ export class UnderBreath {
     return this.#blownAt(litresPerMinute).then(({ exploration }) => exploration);
   }
 
-  /** What `Exploration.explore` answers, under a breath. */
-  async explore(
+  /** What `Exploration.picture` answers, under a breath. */
+  async picture(
     litresPerMinute: number,
     gapMm: number,
-    ...rest: [referenceGapMm: number, resonance: number, retune: number | null]
-  ): Promise<ExploredUnderBreath> {
+    ...rest: [referenceGapMm: number, resonance: number]
+  ): Promise<PicturedUnderBreath> {
     const exploration = await this.at(litresPerMinute);
-    const explored = exploration.explore(gapMm, ...rest);
-    return exploration === this.still ? explored : { ...explored, stillCurve: this.still.curveAt(gapMm) };
+    const pictured = exploration.picture(gapMm, ...rest);
+    return exploration === this.still ? pictured : { ...pictured, stillCurve: this.still.curveAt(gapMm) };
+  }
+
+  /** What `Exploration.judge` answers, under a breath. */
+  async judge(
+    litresPerMinute: number,
+    ...question: [gapMm: number, referenceGapMm: number, retune: number | null]
+  ): Promise<Judged> {
+    return (await this.at(litresPerMinute)).judge(...question);
   }
 
   /** @throws OutOfRange on a breath that cannot be computed, SetupError on a gap the receiver cannot have */

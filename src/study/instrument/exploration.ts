@@ -30,7 +30,8 @@ export interface AtGap {
   readonly modes: readonly ModeInContext[];
 }
 
-export interface Explored {
+/** What a chosen gap does to the air column: all that pictures of it are drawn from. */
+export interface Pictured {
   readonly referenceGapMm: number;
   readonly reference: AtGap;
   readonly chosen: AtGap;
@@ -38,11 +39,17 @@ export interface Explored {
   readonly changes: readonly ChangedMode[];
   /** How well any gap of this setup is known once it is set and measured, ±mm at 95 %; null where the setup does not say. */
   readonly gapExpandedMm: number | null;
+  readonly wave: StandingWave;
+}
+
+/** What the trade's rules come to by that, and how well the changes are known. */
+export interface Judged {
   readonly verdicts: readonly Verdict[];
   /** Of the changes from reference to chosen; null in a setup's first answer, which does not wait for it: ask again. */
   readonly uncertainty: ChangeUncertainty | null;
-  readonly wave: StandingWave;
 }
+
+export interface Explored extends Pictured, Judged {}
 
 /** Points of a curve: two a pixel of a laptop's chart, evenly spaced in log f so that every octave is drawn as finely. */
 const POINTS = 1600;
@@ -53,6 +60,8 @@ export class Exploration {
   readonly instrument: Instrument;
   readonly #grid: Grid;
   #reference: AtGap | null = null;
+  /** At the gap that was chosen last. */
+  #chosen: AtGap | null = null;
   /** Modes without a gap; null where this receiver stops the shank before the leadpipe. */
   readonly #closed: readonly ModeInContext[] | null;
   readonly #contributions: Contributions;
@@ -62,7 +71,7 @@ export class Exploration {
     readonly reference: readonly ModeContributions[];
     readonly closed: readonly ModeContributions[];
   } | null = null;
-  #hasAnswered = false;
+  #hasJudged = false;
   readonly #gapExpandedMm: number | null;
 
   /**
@@ -97,36 +106,64 @@ export class Exploration {
   }
 
   /**
-   * @param resonance number of the resonance whose standing wave is shown
-   * @param retune number of the one that the slide brings back, for the uncertainty of what remains
+   * Everything of the two parts below.
    * @throws SetupError on a gap the receiver cannot have
    */
   explore(gapMm: number, referenceGapMm: number, resonance: number, retune: number | null = null): Explored {
-    if (this.#reference?.gapMm !== referenceGapMm) this.#reference = this.atGap(referenceGapMm);
-    const reference = this.#reference;
-    const chosen = gapMm === referenceGapMm ? reference : this.atGap(gapMm);
-    const isQuick = this.#contributions.dimensions.length === 0;
-    const known = isQuick || this.#hasAnswered ? this.#uncertainty(gapMm, referenceGapMm, retune) : null;
-    this.#hasAnswered = true;
-    const changes = modeChanges(chosen.modes, reference.modes);
+    return {
+      ...this.picture(gapMm, referenceGapMm, resonance),
+      ...this.judge(gapMm, referenceGapMm, retune),
+    };
+  }
+
+  /**
+   * What pictures are drawn from: a fifth of the time that judging takes.
+   * @param resonance number of the resonance whose standing wave is shown
+   * @throws SetupError on a gap the receiver cannot have
+   */
+  picture(gapMm: number, referenceGapMm: number, resonance: number): Pictured {
+    const { reference, chosen } = this.#pair(gapMm, referenceGapMm);
     return {
       referenceGapMm,
       reference,
       chosen,
-      changes,
+      changes: modeChanges(chosen.modes, reference.modes),
       gapExpandedMm: this.#gapExpandedMm,
+      wave: standingWave(this.instrument, Math.min(resonance, chosen.modes.length), gapMm, chosen.modes),
+    };
+  }
+
+  /**
+   * Verdicts by the peaks and the uncertainty they rest on.
+   * @param retune number of the resonance that the slide brings back, for the uncertainty of what remains
+   * @throws SetupError on a gap the receiver cannot have
+   */
+  judge(gapMm: number, referenceGapMm: number, retune: number | null = null): Judged {
+    const { reference, chosen } = this.#pair(gapMm, referenceGapMm);
+    const isQuick = this.#contributions.dimensions.length === 0;
+    const known = isQuick || this.#hasJudged ? this.#uncertainty(gapMm, referenceGapMm, retune) : null;
+    this.#hasJudged = true;
+    return {
       verdicts: verdicts({
         referenceGapMm,
         chosenGapMm: gapMm,
-        chosen: changes,
+        chosen: modeChanges(chosen.modes, reference.modes),
         closed: this.#closed && modeChanges(this.#closed, reference.modes),
         thresholds: this.setup.thresholds,
         uncertainty: known?.chosen ?? null,
         closedUncertainty: known?.closed ?? null,
       }),
       uncertainty: known?.chosen ?? null,
-      wave: standingWave(this.instrument, Math.min(resonance, chosen.modes.length), gapMm, chosen.modes),
     };
+  }
+
+  /** Both gaps, each as it was where it was asked for last: what is judged is what was pictured. */
+  #pair(gapMm: number, referenceGapMm: number): { readonly reference: AtGap; readonly chosen: AtGap } {
+    if (this.#reference?.gapMm !== referenceGapMm) this.#reference = this.atGap(referenceGapMm);
+    const reference = this.#reference;
+    if (gapMm === referenceGapMm) return { reference, chosen: reference };
+    if (this.#chosen?.gapMm !== gapMm) this.#chosen = this.atGap(gapMm);
+    return { reference, chosen: this.#chosen };
   }
 
   #uncertainty(gapMm: number, referenceGapMm: number, retune: number | null) {

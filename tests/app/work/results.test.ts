@@ -50,6 +50,20 @@ test("the results follow the store; the old ones stay, marked stale, until the n
   expect((await until(results, isDone)).sweep.value!.referenceGapMm).toBe(3);
 });
 
+test("what is drawn of a new gap is there before what is judged of it, and is the same", async () => {
+  const { store, results } = bench();
+  const isDone = ({ explored }: Results) => explored.value?.uncertainty != null && !explored.stale;
+  const first = (await until(results, isDone)).explored;
+  expect(first.step!.chosen).toBe(first.value!.chosen);
+  store.setGap(1);
+  const drawn = (await until(results, ({ explored }) => explored.step !== first.step)).explored;
+  expect(drawn).toMatchObject({ value: first.value, stale: true, progress: null });
+  expect(drawn.step!.chosen.gapMm).toBe(1);
+  const judged = (await until(results, isDone)).explored;
+  expect(judged.step).toBe(drawn.step);
+  expect(judged.value!.chosen).toBe(drawn.step!.chosen);
+});
+
 test("retuning adds a sweep, which goes when it is switched off; one that cannot be says why", async () => {
   const { store, results } = bench();
   store.setView({ retune: 4 });

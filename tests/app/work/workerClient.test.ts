@@ -3,7 +3,7 @@ import type { Connection, Methods } from "../../../src/app/work/connection.ts";
 import { Work } from "../../../src/app/work/work.ts";
 import { WorkerClient, type WorkerClientOptions } from "../../../src/app/work/workerClient.ts";
 import type { Setup } from "../../../src/setup/setup.ts";
-import type { Explored } from "../../../src/study/instrument/exploration.ts";
+import type { Judged } from "../../../src/study/instrument/exploration.ts";
 import type { GapSweep } from "../../../src/study/instrument/gapSweep.ts";
 import type { DrawRequest, Model, SweepRequest } from "../../../workers/instrument/model.ts";
 import type { StepProgress } from "../../../workers/service/served.ts";
@@ -49,8 +49,11 @@ class FakeWorker implements Methods<Model> {
     this.asked.push("load");
     return Promise.resolve({ ok: true as const });
   }
-  explore(gapMm: number) {
-    return this.#ask(`explore ${gapMm}`);
+  picture(gapMm: number) {
+    return this.#ask(`picture ${gapMm}`);
+  }
+  judge(gapMm: number) {
+    return this.#ask(`judge ${gapMm}`);
   }
   breathEffect() {
     return this.#ask("breathEffect");
@@ -82,13 +85,13 @@ function bench(options: Partial<WorkerClientOptions<Model>> = {}) {
     onRestart,
     ...options,
   });
-  const explore = (gapMm: number, of = setup) => client.ask(of, (model) => model.explore(gapMm, 2.54, 4, 4));
-  return { client, workers, onRestart, explore };
+  const judge = (gapMm: number, of = setup) => client.ask(of, (model) => model.judge(gapMm, 2.54, 4));
+  return { client, workers, onRestart, judge };
 }
 
 /** Lets everything that is due happen. */
 const settle = () => vi.advanceTimersByTimeAsync(0);
-const explored = (name: string) => ({ name }) as unknown as Explored;
+const judged = (name: string) => ({ name }) as unknown as Judged;
 const swept = (name: string) => ({ name }) as unknown as GapSweep;
 
 beforeEach(() => {
@@ -100,95 +103,95 @@ afterEach(() => {
 
 describe("a worker's client", () => {
   test("loads a setup once and asks", async () => {
-    const { workers, explore } = bench();
-    const first = explore(1);
+    const { workers, judge } = bench();
+    const first = judge(1);
     await settle();
-    workers[0].answer(explored("one"));
-    expect(await first).toEqual(explored("one"));
-    const second = explore(2);
+    workers[0].answer(judged("one"));
+    expect(await first).toEqual(judged("one"));
+    const second = judge(2);
     await settle();
-    workers[0].answer(explored("two"));
-    expect(await second).toEqual(explored("two"));
-    expect(workers[0].asked).toEqual(["load", "explore 1", "explore 2"]);
+    workers[0].answer(judged("two"));
+    expect(await second).toEqual(judged("two"));
+    expect(workers[0].asked).toEqual(["load", "judge 1", "judge 2"]);
   });
 
-  test("while one exploration is under way only the newest waits", async () => {
-    const { workers, explore } = bench();
-    const work = new Work<number, Explored>({ ask: (gapMm) => explore(gapMm), isQuick: true });
+  test("while one judgement is under way only the newest waits", async () => {
+    const { workers, judge } = bench();
+    const work = new Work<number, Judged>({ ask: (gapMm) => judge(gapMm), isQuick: true });
     const seen: unknown[] = [];
     work.subscribe(({ value, stale }) => seen.push([value, stale]));
     for (const gapMm of [1, 2, 3, 4]) work.ask(gapMm);
     await settle();
-    expect(workers[0].asked).toEqual(["load", "explore 1"]);
-    workers[0].answer(explored("first"));
+    expect(workers[0].asked).toEqual(["load", "judge 1"]);
+    workers[0].answer(judged("first"));
     await settle();
-    expect(workers[0].asked).toEqual(["load", "explore 1", "explore 4"]);
-    expect(work.value).toMatchObject({ value: explored("first"), of: 1, stale: true });
-    workers[0].answer(explored("last"));
+    expect(workers[0].asked).toEqual(["load", "judge 1", "judge 4"]);
+    expect(work.value).toMatchObject({ value: judged("first"), of: 1, stale: true });
+    workers[0].answer(judged("last"));
     await settle();
-    expect(work.value).toMatchObject({ value: explored("last"), of: 4, stale: false });
+    expect(work.value).toMatchObject({ value: judged("last"), of: 4, stale: false });
     expect(seen.slice(-2)).toEqual([
-      [explored("first"), true],
-      [explored("last"), false],
+      [judged("first"), true],
+      [judged("last"), false],
     ]);
   });
 
   test("a question follows its own setup, whatever is asked at the same time", async () => {
-    const { client, workers, explore } = bench();
-    void explore(1);
+    const { client, workers, judge } = bench();
+    void judge(1);
     void client.run("sweep", other, { gapsMm: [1] });
-    void explore(2);
+    void judge(2);
     await settle();
-    expect(workers[0].asked).toEqual(["load", "explore 1", "load", "sweep 1", "load", "explore 2"]);
+    expect(workers[0].asked).toEqual(["load", "judge 1", "load", "sweep 1", "load", "judge 2"]);
     expect(workers[0].loaded).toBe(setup);
   });
 
   test("a new name is no new instrument to the model", async () => {
-    const { workers, explore } = bench();
-    void explore(1);
+    const { workers, judge } = bench();
+    void judge(1);
     await settle();
-    workers[0].answer(explored("one"));
+    workers[0].answer(judged("one"));
     await settle();
-    void explore(1, { ...setup, name: "Renamed" });
+    void judge(1, { ...setup, name: "Renamed" });
     await settle();
-    expect(workers[0].asked).toEqual(["load", "explore 1", "explore 1"]);
+    expect(workers[0].asked).toEqual(["load", "judge 1", "judge 1"]);
   });
 
   test("passes refusals on", async () => {
-    const { workers, explore } = bench();
-    const answer = explore(99);
+    const { workers, judge } = bench();
+    const answer = judge(99);
     await settle();
     workers[0].answer({ refused: "no such gap" });
     expect(await answer).toEqual({ refused: "no such gap" });
   });
 
   test("a worker that dies is replaced once, loaded again, and everything under way is asked again", async () => {
-    const { client, workers, onRestart, explore } = bench();
-    const answers = [explore(1), client.run("sweep", setup, { gapsMm: [1] })];
+    const { client, workers, onRestart, judge } = bench();
+    const answers = [judge(1), client.run("sweep", setup, { gapsMm: [1] })];
     await settle();
     workers[0].die(new Error("out of memory"));
     await settle();
     expect(workers[0].terminated).toBe(true);
     expect(workers).toHaveLength(2);
     expect(onRestart).toHaveBeenCalledTimes(1);
-    expect(workers[1].asked.toSorted()).toEqual(["explore 1", "load", "sweep 1"]);
+    expect(workers[1].asked.toSorted()).toEqual(["judge 1", "load", "sweep 1"]);
     expect(workers[1].asked[0]).toBe("load");
-    for (const what of workers[1].asked.slice(1)) workers[1].answer(explored(what));
-    expect(await Promise.all(answers)).toEqual([explored("explore 1"), explored("sweep 1")]);
+    for (const what of workers[1].asked.slice(1)) workers[1].answer(judged(what));
+    expect(await Promise.all(answers)).toEqual([judged("judge 1"), judged("sweep 1")]);
   });
 
   test("one that dies twice over the same question is not asked a third time", async () => {
-    const { workers, explore } = bench();
-    const answer = explore(1);
+    const { workers, judge } = bench();
+    const answer = judge(1);
     await settle();
     workers[0].die(new Error("first"));
     await settle();
     workers[1].die(new Error("second"));
     expect(await answer).toEqual({ refused: expect.stringContaining("load the page again") });
-    const next = explore(2);
+    const next = judge(2);
     await settle();
-    workers[2].answer(explored("two"));
-    expect(await next).toEqual(explored("two"));
+    workers[2].answer(judged("two"));
+    expect(await next).toEqual(judged("two"));
   });
 
   test("a worker that cannot be started is refused in words", async () => {
@@ -197,14 +200,14 @@ describe("a worker's client", () => {
         throw new Error("blocked");
       },
     });
-    expect(await client.ask(setup, (model) => model.explore(1, 1, 1, null))).toEqual({
+    expect(await client.ask(setup, (model) => model.judge(1, 1, null))).toEqual({
       refused: expect.stringContaining("cannot run here"),
     });
   });
 
   test("a silent death is noticed by its silence", async () => {
-    const { workers, onRestart, explore } = bench({ patienceS: 8 });
-    const answer = explore(1);
+    const { workers, onRestart, judge } = bench({ patienceS: 8 });
+    const answer = judge(1);
     await vi.advanceTimersByTimeAsync(7900);
     expect(onRestart).not.toHaveBeenCalled();
     await vi.advanceTimersByTimeAsync(200);
@@ -217,24 +220,24 @@ describe("a worker's client", () => {
   test("building the air column may take longer", async () => {
     const slow = new FakeWorker();
     slow.loads = false;
-    const { onRestart, explore } = bench({
+    const { onRestart, judge } = bench({
       connect: () => slow.connection(),
       patienceS: 8,
       loadPatienceS: 30,
     });
-    const answer = explore(1);
+    const answer = judge(1);
     await vi.advanceTimersByTimeAsync(20_000);
     expect(onRestart).not.toHaveBeenCalled();
     slow.answer({ ok: true });
-    slow.answer(explored("late"));
-    expect(await answer).toEqual(explored("late"));
+    slow.answer(judged("late"));
+    expect(await answer).toEqual(judged("late"));
   });
 
   test("a setup that is refused is not asked about", async () => {
     const bad = new FakeWorker();
     bad.loads = false;
-    const { explore } = bench({ connect: () => bad.connection() });
-    const answer = explore(1);
+    const { judge } = bench({ connect: () => bad.connection() });
+    const answer = judge(1);
     await settle();
     bad.answer({ refused: "too long" });
     bad.answer({ refused: "no setup is loaded" });
@@ -275,9 +278,9 @@ describe("a worker's client", () => {
   });
 
   test("a setup that was kept and can be no instrument is refused unasked", async () => {
-    const { client, workers, explore } = bench();
+    const { client, workers, judge } = bench();
     const refused = { refused: expect.stringMatching(/^receiver\.depth: a depth of 245\.4 mm cannot be/) };
-    expect(await explore(1, flawedSetup())).toEqual(refused);
+    expect(await judge(1, flawedSetup())).toEqual(refused);
     expect(await client.run("sweep", flawedSetup(), { gapsMm: [1] })).toEqual(refused);
     expect(workers).toEqual([]);
   });
@@ -309,8 +312,8 @@ describe("a worker's client", () => {
   );
 
   test("one that is closed is asked nothing more, however long its answer is awaited", async () => {
-    const { client, workers, explore } = bench();
-    const answer = explore(1);
+    const { client, workers, judge } = bench();
+    const answer = judge(1);
     const sweep = client.run("sweep", setup, { gapsMm: [1] });
     await settle();
     client.close();
@@ -324,7 +327,7 @@ describe("a worker's client", () => {
   test("a worker busy with what nobody asks any more is replaced, and what else it was asked is asked of the new one", async () => {
     const { client, workers, onRestart } = bench();
     const givenUp = new AbortController();
-    const old = client.ask(setup, (model) => model.explore(1, 2, 4, null), givenUp.signal);
+    const old = client.ask(setup, (model) => model.judge(1, 2, null), givenUp.signal);
     const sweep = client.run("sweep", other, { gapsMm: [1] });
     await settle();
     givenUp.abort();
@@ -373,37 +376,37 @@ describe("a worker's client", () => {
 
 describe("a setup that will be asked about", () => {
   test("is loaded before, and once", async () => {
-    const { client, workers, explore } = bench();
+    const { client, workers, judge } = bench();
     client.expect(setup);
     expect(workers.map(({ asked }) => asked)).toEqual([["load"]]);
     // who asks has read it again
-    const answer = explore(1, structuredClone(setup));
+    const answer = judge(1, structuredClone(setup));
     await settle();
     workers[0].answer({ gapMm: 1 });
     expect(await answer).toEqual({ gapMm: 1 });
-    expect(workers.map(({ asked }) => asked)).toEqual([["load", "explore 1"]]);
+    expect(workers.map(({ asked }) => asked)).toEqual([["load", "judge 1"]]);
   });
 
   test("gives way to another that is asked about instead", async () => {
-    const { client, workers, explore } = bench();
+    const { client, workers, judge } = bench();
     client.expect(other);
-    const answer = explore(1);
+    const answer = judge(1);
     await settle();
     workers[0].answer({ gapMm: 1 });
     await answer;
     expect(workers[0].loaded).toEqual(setup);
-    expect(workers[0].asked).toEqual(["load", "load", "explore 1"]);
+    expect(workers[0].asked).toEqual(["load", "load", "judge 1"]);
   });
 
   test("is not loaded where it can be no instrument, and a worker that dies over it is replaced by who asks", async () => {
-    const { client, workers, onRestart, explore } = bench();
+    const { client, workers, onRestart, judge } = bench();
     client.expect(flawedSetup());
     expect(workers).toHaveLength(0);
     client.expect(setup);
     workers[0].die(new Error("gone"));
     await settle();
     expect(onRestart).not.toHaveBeenCalled();
-    const answer = explore(1);
+    const answer = judge(1);
     await settle();
     expect(workers).toHaveLength(2);
     expect(onRestart).toHaveBeenCalledOnce();

@@ -21,8 +21,14 @@ describe("the model's worker", () => {
   test("answers what the study answers", async () => {
     const model = await loaded();
     const study = new Exploration(setup);
-    expect(await model.explore(1.9, 2.54, 4, 4)).toEqual(study.explore(1.9, 2.54, 4, 4));
-    expect(await model.explore(2.54, 2.54, 2, 4)).toEqual(study.explore(2.54, 2.54, 2, 4));
+    for (const [gapMm, resonance] of [
+      [1.9, 4],
+      [2.54, 2],
+      [1.9, 5],
+    ]) {
+      expect(await model.picture(gapMm, 2.54, resonance)).toEqual(study.picture(gapMm, 2.54, resonance));
+      expect(await model.judge(gapMm, 2.54, 4)).toEqual(study.judge(gapMm, 2.54, 4));
+    }
   });
 
   test("sweeps as the study does, telling progress gap by gap", async () => {
@@ -37,16 +43,20 @@ describe("the model's worker", () => {
   test("answers under a breath what the study answers, and in still air again what it did before", async () => {
     const model = await loaded();
     const study = new UnderBreath(setup, NORMAL_COVERAGE);
-    expect(await model.explore(1.9, 2.54, 4, 4, 20)).toEqual(await study.explore(20, 1.9, 2.54, 4, 4));
+    expect(await model.picture(1.9, 2.54, 4, 20)).toEqual(await study.picture(20, 1.9, 2.54, 4));
+    expect(await model.judge(1.9, 2.54, 4, 20)).toEqual(await study.judge(20, 1.9, 2.54, 4));
     expect(await model.breathEffect(20, 1.9, 2.54)).toEqual(await study.effect(20, 1.9, 2.54));
     const options = { gapsMm, referenceGapMm: 2.54 };
     const blown = await study.at(20);
     expect(await model.sweep({ ...options, litresPerMinute: 20, ticket: 1 }, () => {})).toEqual(
       gapSweep(blown.instrument, options),
     );
-    expect(await model.explore(1.9, 2.54, 4, 4)).toEqual(new Exploration(setup).explore(1.9, 2.54, 4, 4));
+    const still = new Exploration(setup);
+    expect(await model.picture(1.9, 2.54, 4)).toEqual(still.picture(1.9, 2.54, 4));
+    expect(await model.judge(1.9, 2.54, 4)).toEqual(still.judge(1.9, 2.54, 4));
     const refused = { refused: expect.stringMatching(/too fast/) };
-    expect(await model.explore(1.9, 2.54, 4, 4, 900)).toEqual(refused);
+    expect(await model.picture(1.9, 2.54, 4, 900)).toEqual(refused);
+    expect(await model.judge(1.9, 2.54, 4, 900)).toEqual(refused);
     expect(await model.sweep({ ...options, litresPerMinute: 900, ticket: 2 }, () => {})).toEqual(refused);
   });
 
@@ -72,21 +82,21 @@ describe("the model's worker", () => {
     const order: string[] = [];
     const sweep = model.sweep({ gapsMm, ticket: 1 }, (done) => {
       order.push(`${done}`);
-      if (done === 1) void model.explore(1, 2, 4, 4).then(() => order.push("explored"));
+      if (done === 1) void model.judge(1, 2, 4).then(() => order.push("judged"));
     });
     await sweep;
-    expect(order.slice(0, 3)).toEqual(["1", "explored", "2"]);
+    expect(order.slice(0, 3)).toEqual(["1", "judged", "2"]);
   });
 
   test("says why it refuses, as data", async () => {
     const model = await loaded();
-    expect(await model.explore(99, 2.54, 4, 4)).toEqual({
-      refused: expect.stringContaining("no gap of this receiver"),
-    });
+    const noGap = { refused: expect.stringContaining("no gap of this receiver") };
+    expect(await model.picture(99, 2.54, 4)).toEqual(noGap);
+    expect(await model.judge(99, 2.54, 4)).toEqual(noGap);
     expect(await model.sweep({ gapsMm: [1], retune: 40, ticket: 1 }, () => {})).toEqual({
       refused: expect.stringContaining("resonance 40"),
     });
-    expect(await new Model().explore(1, 1, 1, null)).toEqual({ refused: "no setup is loaded" });
+    expect(await new Model().judge(1, 1, null)).toEqual({ refused: "no setup is loaded" });
   });
 
   test("gives away no array that it needs again", async () => {
@@ -95,7 +105,7 @@ describe("the model's worker", () => {
     const remote = wrap<Model>(port2);
     const study = new Exploration(setup);
     for (const gapMm of [2.54, 2, 2.54, 2])
-      expect(await remote.explore(gapMm, 2.54, 4, 4)).toEqual(study.explore(gapMm, 2.54, 4, 4));
+      expect(await remote.picture(gapMm, 2.54, 4)).toEqual(study.picture(gapMm, 2.54, 4));
     port1.close();
     port2.close();
   });

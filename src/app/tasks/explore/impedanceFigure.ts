@@ -5,7 +5,7 @@ import { proportional } from "../../../charts/kit/figure.ts";
 import { impedanceChart, impedanceTable } from "../../../charts/plots/impedanceChart.ts";
 import type { InstrumentKind } from "../../../setup/instrumentKind.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
-import type { ExploredUnderBreath } from "../../../study/blown/underBreath.ts";
+import type { PicturedUnderBreath } from "../../../study/blown/underBreath.ts";
 import type { ModeInContext } from "../../../study/instrument/modeTable.ts";
 import type { LengthUnit } from "../../../units/length.ts";
 import { concertPitch, noteText, partialName, writtenPitch } from "../../../words/instruments.ts";
@@ -24,7 +24,7 @@ const SCALES = [
 /** What an arrow key moves the read-out line: a twentieth of a semitone; with Shift a semitone. */
 const KEY_OCTAVES = { fine: 1 / 240, coarse: 1 / 12 };
 
-interface Data extends Pick<ExploredUnderBreath, "chosen" | "reference" | "stillCurve"> {
+interface Data extends Pick<PicturedUnderBreath, "chosen" | "reference" | "stillCurve"> {
   readonly highlight: number;
   readonly cursorHz?: number;
   readonly magnitude: Magnitude;
@@ -46,13 +46,13 @@ export const impedanceFigure: PageFigure<Data> = {
   height: proportional(0.53, 280, 440),
   answer: ({ model }) => model.parts.explored,
   read(page, cursor) {
-    const { value } = page.model.parts.explored;
+    const { step } = page.model.parts.explored;
     const { hz } = cursor.parts;
     return (
-      value && {
-        chosen: value.chosen,
-        reference: value.reference,
-        ...(value.stillCurve && { stillCurve: value.stillCurve }),
+      step && {
+        chosen: step.chosen,
+        reference: step.reference,
+        ...(step.stillCurve && { stillCurve: step.stillCurve }),
         highlight: highlighted(page, cursor),
         magnitude: page.store.parts.view.magnitude,
         ...(hz !== null && { cursorHz: hz }),
@@ -147,7 +147,7 @@ function peaksTable({ chosen, reference }: Data, _unit: LengthUnit, instrument?:
   };
 }
 
-const modesOf = ({ model }: Page): readonly ModeInContext[] => model.parts.explored.value?.chosen.modes ?? [];
+const modesOf = ({ model }: Page): readonly ModeInContext[] => model.parts.explored.step?.chosen.modes ?? [];
 
 function nearest(page: Page, hz: number): ModeInContext | undefined {
   const away = (mode: ModeInContext) => Math.abs(Math.log((mode.peakHz ?? mode.frequencyHz) / hz));

@@ -2,7 +2,7 @@
 import { html, type TemplateResult } from "lit";
 import { proportional } from "../../../charts/kit/figure.ts";
 import { standingWaveChart, standingWaveTable } from "../../../charts/plots/standingWaveChart.ts";
-import type { Explored } from "../../../study/instrument/exploration.ts";
+import type { Pictured } from "../../../study/instrument/exploration.ts";
 import type { PageFigure } from "../../chart/pageFigure.ts";
 import type { Store } from "../../state/store.ts";
 
@@ -10,7 +10,7 @@ const RESONANCES = Array.from({ length: 12 }, (_, i) => i + 1);
 
 const CAPTION = "Why one note hears the gap and another does not: where on its wave the gap sits.";
 
-const figure: PageFigure<Explored["wave"]> = {
+const figure: PageFigure<Pictured["wave"]> = {
   name: "standing-wave",
   label: "Standing wave of one resonance along the bore",
   about:
@@ -20,7 +20,7 @@ const figure: PageFigure<Explored["wave"]> = {
   caption: () => CAPTION,
   height: proportional(0.45, 250, 380),
   answer: ({ model }) => model.parts.explored,
-  read: ({ model }) => model.parts.explored.value?.wave ?? null,
+  read: ({ model }) => model.parts.explored.step?.wave ?? null,
   draw: standingWaveChart,
   table: standingWaveTable,
 };
