@@ -9,6 +9,7 @@ import { consume } from "@lit/context";
 import { type CSSResultGroup, html, nothing } from "lit";
 import { customElement, property, query, state } from "lit/decorators.js";
 import type { Drawing, Point } from "../../charts/kit/drawing.ts";
+import { endRedraw } from "../../charts/kit/redraw.ts";
 import { instrumentOf } from "../../setup/instrumentOf.ts";
 import { controls } from "../shell/look/controls.ts";
 import { type Page, PageElement } from "../state/page.ts";
@@ -21,7 +22,6 @@ import { Cursor, cursorContext } from "./cursor.ts";
 import { DrawnWidth } from "./drawnWidth.ts";
 import { InSight } from "./inSight.ts";
 import type { PageFigure, ShownChart } from "./pageFigure.ts";
-import { patch } from "./patch.ts";
 import { sameData } from "./sameData.ts";
 import { tableStyles, tableView } from "./tableView.ts";
 import { zoom } from "./zoom.ts";
@@ -144,12 +144,15 @@ export class ChartElement extends PageElement implements ShownChart {
     const inputs = [width, most, unit, instrument, figure.draw, data];
     if (!this.drawing || inputs.some((input, i) => input !== this.#inputs[i])) {
       const height = Math.min(most, Math.round(figure.height(width, data)));
-      const drawing = data === null ? null : figure.draw(data, { width, height, unit, instrument });
+      const over = (figure.followsHand ?? true) ? this.drawing?.svg : undefined;
+      const drawing = data === null ? null : figure.draw(data, { width, height, unit, instrument, over });
       this.#giveHeight(drawing ? Number(drawing.svg.getAttribute("height")) : height);
       if (!drawing) return;
+      if (drawing.svg === over) endRedraw(over);
+      else this.sheet.replaceChildren(drawing.svg);
       this.#inputs = inputs;
       this.#drawnFrom = data;
-      this.drawing = this.#put(drawing);
+      this.drawing = drawing;
     }
     figure.follow?.(this as this & { readonly drawing: Drawing }, this.#followed);
   }
@@ -166,16 +169,6 @@ export class ChartElement extends PageElement implements ShownChart {
     if (height === this.#height) return;
     this.#height = height;
     this.sheet.style.setProperty("height", `${height * this.zoom}px`);
-  }
-
-  #put(drawing: Drawing): Drawing {
-    const shown = this.sheet.firstElementChild;
-    if ((this.figure.followsHand ?? true) && shown instanceof SVGSVGElement) {
-      patch(shown, drawing.svg);
-      return { ...drawing, svg: shown };
-    }
-    this.sheet.replaceChildren(drawing.svg);
-    return drawing;
   }
 
   get zoom(): number {

@@ -15,7 +15,6 @@ import {
   type Frame,
   hitArea,
   px,
-  resize,
   rule,
   sheet,
   textWidth,
@@ -71,13 +70,15 @@ export function cutaway(data: CutawayData, frame: Frame): CutawayDrawing {
   const top = axis - outerMm * pxPerMm;
   const bottom = axis + outerMm * pxPerMm;
 
-  const svg = sheet(frame, {
-    name: "cutaway",
-    title: "The gap in section",
-    description: describe(data, frame.unit),
-    role: "group",
-  });
-  resize(svg, frame.width, height);
+  const svg = sheet(
+    { ...frame, height },
+    {
+      name: "cutaway",
+      title: "The gap in section",
+      description: describe(data, frame.unit),
+      role: "group",
+    },
+  );
   const toMm = fromMm + shownMm;
   const cavityMm = cavityOf(setup);
 

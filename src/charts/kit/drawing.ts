@@ -1,6 +1,7 @@
 /** What all drawings share: the frame they are given, what they hand back, and the few ways to put a mark on the sheet. */
 import type { InstrumentKind } from "../../setup/instrumentKind.ts";
 import type { LengthUnit } from "../../units/length.ts";
+import { change, put, putSheet } from "./redraw.ts";
 import { type Paint, painted } from "./tokens.ts";
 
 export interface Frame {
@@ -13,6 +14,8 @@ export interface Frame {
   readonly instrument?: InstrumentKind;
   /** The document the elements are made in, where there is no global one. */
   readonly document?: Document;
+  /** A drawing that becomes this one, what is the same in both untouched; a new one is made without. See `redraw.ts`. */
+  readonly over?: SVGSVGElement | undefined;
 }
 
 /** From data to px and back. */
@@ -52,28 +55,25 @@ export type Attributes = Readonly<Record<string, string | number | undefined>> &
   readonly fill?: Paint;
   readonly stroke?: Paint;
 };
-const namespace = "http://www.w3.org/2000/svg";
 
 /** Coordinates keep a tenth of a px: finer cannot be seen, and files stay small and comparable. */
 export const px = (value: number): number => Math.round(value * 10) / 10;
 
-/** Appends an element; an undefined attribute is left out, the name of a colour becomes the colour. */
+/** Puts down an element; an undefined attribute is left out, the name of a colour becomes the colour. */
 export function add<K extends keyof SVGElementTagNameMap>(
   parent: Element,
   name: K,
   attributes: Attributes = {},
   text?: string,
 ): SVGElementTagNameMap[K] {
-  const element = parent.ownerDocument.createElementNS(namespace, name);
+  const written: Record<string, string> = {};
   for (const key in attributes) {
     const value = attributes[key];
     if (value === undefined) continue;
     const isPaint = key === "fill" || key === "stroke";
-    element.setAttribute(key, typeof value === "number" ? `${px(value)}` : isPaint ? painted(value) : value);
+    written[key] = typeof value === "number" ? `${px(value)}` : isPaint ? painted(value) : value;
   }
-  if (text !== undefined) element.textContent = text;
-  parent.appendChild(element);
-  return element;
+  return put(parent, name, written, text);
 }
 
 export interface SheetOptions {
@@ -86,12 +86,9 @@ export interface SheetOptions {
 }
 
 export function sheet(frame: Frame, { name, title, description, role = "img" }: SheetOptions): SVGSVGElement {
-  const owner = frame.document ?? globalThis.document;
-  const svg = owner.createElementNS(namespace, "svg");
-  svg.setAttribute("class", `drawing ${name}`);
-  svg.setAttribute("role", role);
-  svg.setAttribute("fill", "none");
-  svg.style.setProperty("font-variant-numeric", "tabular-nums");
+  const svg = putSheet(frame.document ?? globalThis.document, frame.over);
+  change(svg, { class: `drawing ${name}`, role, fill: "none" });
+  if (svg !== frame.over) svg.style.setProperty("font-variant-numeric", "tabular-nums");
   resize(svg, frame.width, frame.height);
   add(svg, "title", {}, title);
   add(svg, "desc", {}, description);
@@ -99,9 +96,8 @@ export function sheet(frame: Frame, { name, title, description, role = "img" }: 
 }
 
 export function resize(svg: SVGSVGElement, width: number, height: number): void {
-  svg.setAttribute("width", `${px(width)}`);
-  svg.setAttribute("height", `${px(height)}`);
-  svg.setAttribute("viewBox", `0 0 ${px(width)} ${px(height)}`);
+  const [w, h] = [`${px(width)}`, `${px(height)}`];
+  change(svg, { width: w, height: h, viewBox: `0 0 ${w} ${h}` });
 }
 
 /** The scale of type: a sheet for a projector is read from further away. */
@@ -116,10 +112,13 @@ export interface TextStyle {
   /** A rim of paper, where text stands on lines; none in print. */
   readonly halo?: boolean;
   readonly transform?: string;
+  /** What it tells, for who looks for it in the drawing. */
+  readonly part?: string;
+  readonly class?: string;
 }
 
 export function write(parent: Element, text: string, x: number, y: number, style: TextStyle): SVGTextElement {
-  const { size, anchor = "start", fill = "ink", weight, halo, transform } = style;
+  const { size, anchor = "start", fill = "ink", weight, halo, transform, part } = style;
   return add(
     parent,
     "text",
@@ -137,6 +136,8 @@ export function write(parent: Element, text: string, x: number, y: number, style
         "stroke-linejoin": "round",
         "paint-order": "stroke",
       }),
+      "data-part": part,
+      class: style.class,
     },
     text,
   );

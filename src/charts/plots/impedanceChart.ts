@@ -226,8 +226,13 @@ function labelPeaks(
     const isHighlight = n === highlight;
     if (isHighlight)
       add(group, "circle", { cx: at, cy: yOf(peakImpedance), r: 4, fill: "gap", stroke: "paper" });
-    const style = { size, anchor: "middle", weight: isHighlight ? 700 : 500, halo: true } as const;
-    write(group, name, at, top - (isHighlight ? 2 : 0), style).setAttribute("class", "peak-label");
+    write(group, name, at, top - (isHighlight ? 2 : 0), {
+      size,
+      anchor: "middle",
+      weight: isHighlight ? 700 : 500,
+      halo: true,
+      class: "peak-label",
+    });
   }
 }
 

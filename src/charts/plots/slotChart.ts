@@ -139,7 +139,7 @@ function drawRow(
     height: barPx,
     fill: "gap",
   });
-  label(on, playingHz.toFixed(1), soundsRight, row, { anchor: "end" }).setAttribute("data-part", "sounds");
+  label(on, playingHz.toFixed(1), soundsRight, row, { anchor: "end", part: "sounds" });
   label(on, pull.toFixed(2), pullRight, row, { anchor: "end" });
   const centre = pullRight - textWidth("0.00", size) - 6 - markPx / 2;
   const half = markPx / 2;

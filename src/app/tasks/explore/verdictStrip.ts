@@ -2,6 +2,7 @@
 
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import { endRedraw } from "../../../charts/kit/redraw.ts";
 import { verdictBar, verdictTable } from "../../../charts/plots/verdictBar.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import type { Evidence, Finding, Test, Verdict } from "../../../study/change/verdicts.ts";
@@ -16,7 +17,6 @@ import { chartFileName, saveCsv } from "../../chart/chartFile.ts";
 import { DrawnWidth } from "../../chart/drawnWidth.ts";
 import { InSight } from "../../chart/inSight.ts";
 import { lateStyles } from "../../chart/lateStyles.ts";
-import { patch } from "../../chart/patch.ts";
 import { tableStyles, tableView } from "../../chart/tableView.ts";
 import { zoom } from "../../chart/zoom.ts";
 import { controls } from "../../shell/look/controls.ts";
@@ -253,8 +253,9 @@ export class VerdictStrip extends PageElement {
       const inputs = [unit, instrument, width, test];
       if (this.#drawnFrom.get(bar)?.every((input, i) => input === inputs[i])) return;
       this.#drawnFrom.set(bar, inputs);
-      const { svg } = verdictBar(test, { width, height: BAR_HEIGHT, unit, instrument });
-      if (bar.firstElementChild) patch(bar.firstElementChild, svg);
+      const over = (bar.firstElementChild as SVGSVGElement | null) ?? undefined;
+      const { svg } = verdictBar(test, { width, height: BAR_HEIGHT, unit, instrument, over });
+      if (over) endRedraw(over);
       else bar.append(svg);
     };
     const unseen: (() => void)[] = [];

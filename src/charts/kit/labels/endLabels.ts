@@ -43,10 +43,7 @@ export function endLabels(
       "stroke-width": 0.75,
     });
     const weight = n === highlight ? 700 : 500;
-    label(on, noteLabel(n, instrument), elbow + 7, places[i] + 0.36 * size, { weight }).setAttribute(
-      "class",
-      "end-label",
-    );
+    label(on, noteLabel(n, instrument), elbow + 7, places[i] + 0.36 * size, { weight, class: "end-label" });
   });
 }
 

@@ -93,7 +93,8 @@ export function pitchStrip(strip: PitchStrip, frame: Frame): Drawing {
       label(on, signed(cents, 0), plot.right + 6, y(cents) + 0.36 * small, {
         fill: "measured",
         weight: 600,
-      }).setAttribute("data-part", part);
+        part,
+      });
     }
   const within = ({ cents }: StripPoint) =>
     cents === null || cents < least || cents > most ? null : y(cents);
