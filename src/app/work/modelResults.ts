@@ -1,29 +1,17 @@
 /** What the model says of the two gaps compared: kept beside the store, asked for anew as the document changes. */
 import type { Model } from "../../../workers/instrument/model.ts";
-import type { Refusal } from "../../../workers/service/served.ts";
 import { sweptGapsMm } from "../../setup/gapLimits.ts";
-import type { Setup } from "../../setup/setup.ts";
 import type { BreathEffect } from "../../study/blown/breathEffect.ts";
 import type { ExploredUnderBreath, PicturedUnderBreath } from "../../study/blown/underBreath.ts";
 import type { GapSweep } from "../../study/instrument/gapSweep.ts";
 import type { Compared, ComparedGaps } from "./comparedGaps.ts";
-import type { Methods } from "./connection.ts";
+import { type BesideReference, Explorer, type Exploring, isBesideSame } from "./exploring.ts";
 import { sameToModel } from "./sameToModel.ts";
 import { type Answer, Work, Works } from "./work.ts";
 import type { WorkerClient } from "./workerClient.ts";
 
-interface Exploring {
-  readonly setup: Setup;
-  readonly gapMm: number;
-  readonly referenceGapMm: number;
-  readonly resonance: number;
-  readonly retune: number | null;
-  /** 0: still air. */
-  readonly litresPerMinute: number;
-}
-
-type Sweeping = Pick<Exploring, "setup" | "referenceGapMm" | "retune" | "litresPerMinute">;
-type Blowing = Pick<Exploring, "setup" | "gapMm" | "referenceGapMm" | "litresPerMinute">;
+type Sweeping = BesideReference & Pick<Exploring, "retune">;
+type Blowing = BesideReference & Pick<Exploring, "gapMm">;
 
 export interface Results {
   /** Its step is the newest that can be drawn: there before what is judged of it. */
@@ -50,11 +38,12 @@ export class ModelResults extends Works<Results> {
   #sweepEnds: Promise<unknown> = Promise.resolve();
 
   constructor(compared: ComparedGaps, client: WorkerClient<Model>) {
+    const explorer = new Explorer();
     const explored = new Work<Exploring, ExploredUnderBreath, PicturedUnderBreath>({
       ask: (question, tell, signal) =>
         client.ask(
           question.setup,
-          (model) => explore(model, question, (pictured) => tell(null, pictured)),
+          (model) => explorer.ask(model, question, (pictured) => tell(null, pictured)),
           signal,
         ),
       isOvertaken: (underWay, newest) => !sameToModel(underWay.setup, newest.setup),
@@ -66,7 +55,7 @@ export class ModelResults extends Works<Results> {
     const breath = new Work<Blowing, BreathEffect>({
       ask: ({ setup, gapMm, referenceGapMm, litresPerMinute }) =>
         client.ask(setup, (model) => model.breathEffect(litresPerMinute, gapMm, referenceGapMm)),
-      isSame: (a, b) => isBlownAlike(a, b) && a.gapMm === b.gapMm,
+      isSame: (a, b) => isBesideSame(a, b) && a.gapMm === b.gapMm,
       restMs: REST_MS,
     });
     const sweeping = (whenever: () => Promise<unknown>) =>
@@ -126,24 +115,4 @@ export class ModelResults extends Works<Results> {
   }
 }
 
-/** Both questions are sent at once, so that the worker does not wait for the second. */
-async function explore(
-  model: Methods<Model>,
-  { gapMm, referenceGapMm, resonance, retune, litresPerMinute }: Exploring,
-  tell: (pictured: PicturedUnderBreath) => void,
-): Promise<ExploredUnderBreath | Refusal> {
-  const picturing = model.picture(gapMm, referenceGapMm, resonance, litresPerMinute);
-  const judging = model.judge(gapMm, referenceGapMm, retune, litresPerMinute);
-  const pictured = await picturing;
-  if ("refused" in pictured) return pictured;
-  tell(pictured);
-  const judged = await judging;
-  return "refused" in judged ? judged : { ...pictured, ...judged };
-}
-
-const isBlownAlike = (a: Omit<Sweeping, "retune">, b: Omit<Sweeping, "retune">): boolean =>
-  sameToModel(a.setup, b.setup) &&
-  a.referenceGapMm === b.referenceGapMm &&
-  a.litresPerMinute === b.litresPerMinute;
-
-const isSwept = (a: Sweeping, b: Sweeping): boolean => isBlownAlike(a, b) && a.retune === b.retune;
+const isSwept = (a: Sweeping, b: Sweeping): boolean => isBesideSame(a, b) && a.retune === b.retune;

@@ -22,6 +22,7 @@ import {
 } from "../kit/drawing.ts";
 import { referenceDash } from "../kit/marks/line.ts";
 import { label, silent } from "../kit/panel.ts";
+import { keep } from "../kit/redraw.ts";
 import { drawReference, drawScale, nameParts, placeGapText } from "./cutawayNotes.ts";
 import { drawGap, outsideOfShank, radiusOn, shoulderRadius, stemMm } from "./cutawayParts.ts";
 import { type CutawayData, describe } from "./cutawayWords.ts";
@@ -29,7 +30,7 @@ import { dimension } from "./dimension.ts";
 import { invented } from "./inventedWalls.ts";
 import { drawRing } from "./metal.ts";
 import type { Outline } from "./profile.ts";
-import { beadRadiusMm, cavityOf, centreLine, leadpipeOf, type Section, shankBoreOf } from "./section.ts";
+import { beadRadiusMm, cavityOf, centreLine, leadpipeOf, shankBoreOf } from "./section.ts";
 
 export interface CutawayDrawing extends Drawing {
   /** How far along the bore one px is: what a pointer's movement is worth. */
@@ -83,26 +84,28 @@ export function cutaway(data: CutawayData, frame: Frame): CutawayDrawing {
   const cavityMm = cavityOf(setup);
 
   // Metal that stands still.
-  const still: Section = { parent: silent(svg), x, y };
-  const { endMm: pipeEndMm, bore, outside: pipe } = leadpipeOf(setup, toMm - 4 / pxPerMm);
-  const sleeveEndMm = Math.min(depthMm + invented.sleeve, pipeEndMm);
   const wallMm = outerMm - invented.beadHeight;
-  const inside: Outline = [
-    [0, cavityMm(0)],
-    [depthMm, cavityMm(depthMm)],
-    ...pipe.filter(([at]) => at < sleeveEndMm),
-    [sleeveEndMm, radiusOn(pipe, sleeveEndMm)],
-  ];
-  const outside: Outline = [
-    [0, wallMm + 0.2],
-    [0.4, outerMm],
-    [invented.beadLength - 0.4, outerMm],
-    [invented.beadLength, wallMm],
-    [sleeveEndMm - 2.5, wallMm],
-    [sleeveEndMm, Math.min(wallMm, radiusOn(pipe, sleeveEndMm) + 0.5)],
-  ];
-  drawRing(still, { inside: bore, outside: pipe, direction: -1, spacing: 4, torn: "end" });
-  drawRing(still, { inside, outside, direction: 1, spacing: 7 });
+  keep(silent(svg), [setup, frame.width, frame.height], (parent) => {
+    const on = { parent, x, y };
+    const { endMm: pipeEndMm, bore, outside: pipe } = leadpipeOf(setup, toMm - 4 / pxPerMm);
+    const sleeveEndMm = Math.min(depthMm + invented.sleeve, pipeEndMm);
+    const inside: Outline = [
+      [0, cavityMm(0)],
+      [depthMm, cavityMm(depthMm)],
+      ...pipe.filter(([at]) => at < sleeveEndMm),
+      [sleeveEndMm, radiusOn(pipe, sleeveEndMm)],
+    ];
+    const outside: Outline = [
+      [0, wallMm + 0.2],
+      [0.4, outerMm],
+      [invented.beadLength - 0.4, outerMm],
+      [invented.beadLength, wallMm],
+      [sleeveEndMm - 2.5, wallMm],
+      [sleeveEndMm, Math.min(wallMm, radiusOn(pipe, sleeveEndMm) + 0.5)],
+    ];
+    drawRing(on, { inside: bore, outside: pipe, direction: -1, spacing: 4, torn: "end" });
+    drawRing(on, { inside, outside, direction: 1, spacing: 7 });
+  });
 
   // The shank, the one part that moves.
   const shank = add(svg, "g", { class: "shank", "data-part": "shank", cursor: "ew-resize" });
@@ -110,7 +113,7 @@ export function cutaway(data: CutawayData, frame: Frame): CutawayDrawing {
   const shankBore = shankBoreOf(setup, insertionMm, shankFromMm, insertionMm);
   const shankOutside = outsideOfShank(setup, insertionMm, shankFromMm);
   const shankHatch = { direction: -1, spacing: 7, torn: "start" } as const;
-  drawRing({ ...still, parent: shank }, { inside: shankBore, outside: shankOutside, ...shankHatch });
+  drawRing({ parent: shank, x, y }, { inside: shankBore, outside: shankOutside, ...shankHatch });
   const shoulderMm = insertionMm - depthMm - invented.shoulderClear;
   const grip = Math.max(24, x(insertionMm) + 12);
   hitArea(shank, { left: 0, right: grip, top: top - 8, bottom: bottom + 8 });
@@ -124,12 +127,12 @@ export function cutaway(data: CutawayData, frame: Frame): CutawayDrawing {
   });
   const shankBoreMm = exitBoreMm(mouthpiece.profileMm) / 2;
   const pipeMouthMm = leadpipe.profileMm[0][1] / 2;
-  drawGap({ ...still, parent: gap }, { insertionMm, depthMm, shankBoreMm, pipeMouthMm, cavityMm });
+  drawGap({ parent: gap, x, y }, { insertionMm, depthMm, shankBoreMm, pipeMouthMm, cavityMm });
 
   // Centre line, names, reference, dimensions.
   const notes = add(svg, "g", { "aria-hidden": "true", "pointer-events": "none" });
   const on = { parent: notes, size: small };
-  centreLine({ ...still, parent: notes }, [fromMm, toMm]);
+  centreLine({ parent: notes, x, y }, [fromMm, toMm]);
   if (!narrow) nameParts(notes, { fromMm, toMm, depthMm, insertionMm }, x, y(0.42 * pipeMouthMm), small);
   drawReference(notes, { at: x(depthMm - referenceMm), top, bottom });
 

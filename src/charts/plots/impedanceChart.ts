@@ -25,6 +25,7 @@ import { firstFitting, heading } from "../kit/labels/text.ts";
 import { dot } from "../kit/marks/dot.ts";
 import { curve, readOutLine, referenceDash } from "../kit/marks/line.ts";
 import { heightOf, label, type Panel, plotBox, silent } from "../kit/panel.ts";
+import { keep } from "../kit/redraw.ts";
 import { type Column, tableOf } from "../kit/table.ts";
 import { marksIn, roundTicks, type Tick, ticksAt } from "../kit/ticks.ts";
 
@@ -96,11 +97,15 @@ export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Draw
   const y = scaleLinear(yDomain, [plot.bottom, plot.top]);
   const yOf = (pa: number) => y(scaled(pa));
 
+  const placed = [frame.width, frame.height, inDb, ...x.domain(), ...y.domain()];
+  keep(silent(svg), placed, (parent) => {
+    const ground: Panel = { parent, x, y, plot, size: small };
+    leftAxis(ground, roundTicks(y, marksIn(heightOf(plot), 40, 2, 6)), true);
+    bottomAxis(ground, spacedTicks(x, 3.2 * small), "frequency, Hz");
+    heading(ground.parent, title, large);
+    label(ground, yTitle, 0, rowAxis, { fill: "muted" });
+  });
   const ground: Panel = { parent: silent(svg), x, y, plot, size: small };
-  leftAxis(ground, roundTicks(y, marksIn(heightOf(plot), 40, 2, 6)), true);
-  bottomAxis(ground, spacedTicks(x, 3.2 * small), "frequency, Hz");
-  heading(ground.parent, title, large);
-  label(ground, yTitle, 0, rowAxis, { fill: "muted" });
   const inRow = keyRoom + 8 <= frame.width ? key : key.slice(0, 2);
   const drawnKey = (items: KeyItem[], row: number) =>
     drawKey(
@@ -115,21 +120,22 @@ export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Draw
   if (inRow !== key) drawnKey(key.slice(2), rowAxis);
   drawNotes(ground, chosen, rowNotes, frame);
 
-  const xs = Float64Array.from(frequencies, (hz) => x(hz));
-  const through = ({ magnitude }: ScreenCurve) =>
+  const through = ({ frequencies, magnitude }: ScreenCurve) =>
     curve(
-      xs,
+      frequencies.map((hz) => x(hz)),
       magnitude.map((pa) => clamp(yOf(pa), plot.top, plot.bottom)),
     );
   const curves = add(svg, "g", { "stroke-linejoin": "round" });
-  // Wider than the curve before it, so that dashes show on both sides where the two coincide.
-  add(curves, "path", {
-    "data-part": "reference-curve",
-    d: through(reference.curve),
-    stroke: "reference",
-    "stroke-width": 4,
-    "stroke-dasharray": referenceDash,
-    "stroke-opacity": "0.75",
+  keep(add(curves, "g"), [reference, ...placed], (parent) => {
+    // Wider than the curve before it, so that dashes show on both sides where the two coincide.
+    add(parent, "path", {
+      "data-part": "reference-curve",
+      d: through(reference.curve),
+      stroke: "reference",
+      "stroke-width": 4,
+      "stroke-dasharray": referenceDash,
+      "stroke-opacity": "0.75",
+    });
   });
   if (stillCurve) add(curves, "path", { "data-part": "still-curve", d: through(stillCurve), ...STILL });
   const d = through(chosen.curve);

@@ -10,12 +10,7 @@ export const referenceDash = "6 4";
 
 /** A curve through places in px of rising x; a y that is null leaves a hole. */
 export const curve = (xs: ArrayLike<number>, ys: ArrayLike<number | null>): string =>
-  curvePath(
-    corners(
-      xs,
-      Array.from(ys, (y) => y ?? Number.NaN),
-    ),
-  );
+  curvePath(corners(xs, ys));
 
 /** Straight from point to point, every one of them. */
 export const polyline = (points: Parameters<typeof curvePath>[0][number]): string => curvePath([points]);

@@ -1,0 +1,59 @@
+/** Asks the model what follows a chosen gap: what is drawn comes first, what is judged of it after. */
+import type { Model } from "../../../workers/instrument/model.ts";
+import type { Refusal } from "../../../workers/service/served.ts";
+import type { Setup } from "../../setup/setup.ts";
+import type { ExploredUnderBreath, PicturedUnderBreath } from "../../study/blown/underBreath.ts";
+import type { AtGap } from "../../study/instrument/exploration.ts";
+import type { Methods } from "./connection.ts";
+import { sameToModel } from "./sameToModel.ts";
+
+export interface Exploring {
+  readonly setup: Setup;
+  readonly gapMm: number;
+  readonly referenceGapMm: number;
+  readonly resonance: number;
+  readonly retune: number | null;
+  /** 0: still air. */
+  readonly litresPerMinute: number;
+}
+
+/** What is compared with, and in what. */
+export type BesideReference = Pick<Exploring, "setup" | "referenceGapMm" | "litresPerMinute">;
+
+export const isBesideSame = (a: BesideReference, b: BesideReference): boolean =>
+  sameToModel(a.setup, b.setup) &&
+  a.referenceGapMm === b.referenceGapMm &&
+  a.litresPerMinute === b.litresPerMinute;
+
+export class Explorer {
+  #known: { readonly of: BesideReference; readonly reference: AtGap } | null = null;
+
+  /**
+   * Both questions are sent at once, so that the worker does not wait for the second.
+   * @param tell gets what is drawn, while the rest is worked out
+   */
+  async ask(
+    model: Methods<Model>,
+    question: Exploring,
+    tell: (pictured: PicturedUnderBreath) => void,
+  ): Promise<ExploredUnderBreath | Refusal> {
+    const { gapMm, referenceGapMm, resonance, retune, litresPerMinute } = question;
+    const picturing = model.picture(gapMm, referenceGapMm, resonance, litresPerMinute);
+    const judging = model.judge(gapMm, referenceGapMm, retune, litresPerMinute);
+    const answer = await picturing;
+    if ("refused" in answer) return answer;
+    const pictured = this.#besideKnown(question, answer);
+    tell(pictured);
+    const judged = await judging;
+    return "refused" in judged ? judged : { ...pictured, ...judged };
+  }
+
+  /** What is compared with stays one and the same object while only the chosen gap moves: it is not drawn anew then. */
+  #besideKnown(question: Exploring, pictured: PicturedUnderBreath): PicturedUnderBreath {
+    if (!this.#known || !isBesideSame(this.#known.of, question))
+      this.#known = { of: question, reference: pictured.reference };
+    const { reference } = this.#known;
+    const chosen = pictured.chosen === pictured.reference ? reference : pictured.chosen;
+    return { ...pictured, reference, chosen };
+  }
+}
