@@ -9,8 +9,11 @@ import { LitElement, type PropertyValues } from "lit";
 export abstract class FrameElement extends LitElement {
   /** Shortest time from one drawing to the next: for words, which nobody reads sixty times a second. */
   protected readonly paceMs: number = 0;
-  /** Words beside what a hand moves: they come in the frame they would have come in, but pictures are drawn before them. */
-  protected readonly isAfterPictures: boolean = false;
+  /**
+   * Drawn as the next frame is made, not at once: it is seen no later, the model is asked before it is drawn, and what comes
+   * until then is drawn with it.
+   */
+  protected readonly waitsForFrame: boolean = false;
   #drawnAt = Number.NEGATIVE_INFINITY;
   #isDrawn = false;
   /** It was to be drawn while it was away. */
@@ -35,7 +38,7 @@ export abstract class FrameElement extends LitElement {
   protected override async scheduleUpdate(): Promise<void> {
     const waitMs = this.#drawnAt + this.paceMs - performance.now();
     if (waitMs > 0) await new Promise((done) => setTimeout(done, waitMs));
-    else if (this.#isDrawn || (this.isAfterPictures && this.hasUpdated))
+    else if (this.#isDrawn || (this.waitsForFrame && this.hasUpdated))
       await new Promise(requestAnimationFrame);
     super.scheduleUpdate();
   }

@@ -13,6 +13,7 @@ import { fetchArithmetic, isReadable } from "../arithmetic.ts";
 
 @customElement("annulus-gap-field")
 export class GapField extends PageElement {
+  protected override readonly waitsForFrame = true;
   /** What is being typed; null: the field shows the gap. */
   @state() private typed: string | null = null;
   @state() private problem: string | null = null;

@@ -27,6 +27,7 @@ const SPOKEN_OF = [
 
 @customElement("annulus-gap")
 export class GapReadout extends PageElement {
+  protected override readonly waitsForFrame = true;
   readonly #keys = gapKeys(() => this.page.store, 1);
   @state() private showsMore = false;
 

@@ -33,6 +33,7 @@ const cutawayFigure: PageFigure<CutawayData> = {
 
 @customElement("annulus-cutaway")
 export class CutawayView extends ChartElement {
+  protected override readonly waitsForFrame = true;
   @query(".grip") private readonly grip!: HTMLElement;
   readonly #keys = gapKeys(() => this.page.store, -1);
   override figure: PageFigure<CutawayData> = {

@@ -18,7 +18,6 @@ import { heightAgainstGap, shiftAgainstGap, spacingAgainstGap } from "./gapFigur
 import "../../form/gap/gapReadout.ts";
 import type { GapReadout } from "../../form/gap/gapReadout.ts";
 import "../../form/setup/warnings.ts";
-import { headline } from "./headline.ts";
 import { hint, hintStyles } from "./hint.ts";
 import { impedanceFigure, magnitudeSwitch } from "./impedanceFigure.ts";
 import "./longWork.ts";
@@ -26,7 +25,7 @@ import { projected } from "./projected.ts";
 import "./retuneSwitch.ts";
 import { resonanceChoice, standingWaveFigure } from "./standingWaveFigure.ts";
 import "./verdictStrip.ts";
-import { welcome, welcomeStyles } from "./welcome.ts";
+import "./welcome.ts";
 
 /** A hand that lets go, not one that takes hold: nothing moves under it when the hints go. */
 const TOUCHES = ["pointerup", "keydown"] as const;
@@ -59,7 +58,6 @@ export class Explore extends PageElement {
     controls,
     headStyles,
     hintStyles,
-    welcomeStyles,
     css`
       :host {
         display: block;
@@ -220,7 +218,7 @@ export class Explore extends PageElement {
     const { unit } = store.parts.view;
     const doubts = doubtNotices(jobDoubts({ setup, notes }, unit), unit);
     return html`
-      ${this.welcomes && isDemoSetup(setup) ? this.#welcome() : nothing}
+      ${this.welcomes && isDemoSetup(setup) ? html`<annulus-welcome @try-demo=${this.#tryDemo}></annulus-welcome>` : nothing}
       ${doubts.length > 0 ? html`<section class="doubts" aria-label="What contradicts the gap">${doubts}</section>` : nothing}
       <main class="sheet">
         ${refused ? html`<p class="refused" role="alert">${icon("warning")}<span>${refused}</span></p>` : nothing}
@@ -263,25 +261,11 @@ export class Explore extends PageElement {
     );
   }
 
-  /** Above the sheet, and in nobody's way: the first curve is not waited for. */
-  #welcome() {
-    const { explored, retuned } = this.page.model.parts;
-    const { document, view } = this.page.store.parts;
-    const said =
-      explored.value &&
-      headline({
-        explored: explored.value,
-        retuned: retuned.value,
-        felt: null,
-        setup: document.setup,
-        unit: view.unit,
-      });
-    return welcome(said, () => {
-      this.welcomes = false;
-      this.page.store.setView({ hintsSeen: true });
-      this.renderRoot.querySelector<GapReadout>("annulus-gap")?.focusSlider();
-    });
-  }
+  readonly #tryDemo = (): void => {
+    this.welcomes = false;
+    this.page.store.setView({ hintsSeen: true });
+    this.renderRoot.querySelector<GapReadout>("annulus-gap")?.focusSlider();
+  };
 
   /** The hints go at the first touch, for good; walking through the page by Tab is no touch. */
   readonly #onTouch = (event: Event): void => {

@@ -44,9 +44,10 @@ type Quantity = (typeof QUANTITIES)[number];
 @customElement("annulus-uncertainty")
 export class UncertaintyPanel extends PageElement {
   protected override readonly paceMs = 100;
-  protected override readonly isAfterPictures = true;
+  protected override readonly waitsForFrame = true;
   readonly #draws = draws();
   @state() private trials: Trials = 1000;
+  @state() private isOpen = false;
 
   static override styles = [
     controls,
@@ -95,17 +96,28 @@ export class UncertaintyPanel extends PageElement {
   }
 
   override render() {
+    return html`
+      <details
+        data-testid="uncertainty"
+        @toggle=${({ currentTarget }: Event) => {
+          this.isOpen = (currentTarget as HTMLDetailsElement).open;
+        }}
+      >
+        <summary>How sure is this?</summary>
+        ${this.isOpen ? this.#body() : nothing}
+      </details>
+    `;
+  }
+
+  #body(): TemplateResult {
     const { document, view } = this.page.store.parts;
     const explored = this.page.model.parts.explored.value;
     const isSame = isSameGap(document.gapMm, document.referenceGapMm);
     return html`
-      <details data-testid="uncertainty">
-        <summary>How sure is this?</summary>
-        <div class="body">
-          <p>${takenAs(document.setup, view.unit)} <a href="#edit">Say how well each dimension is known</a></p>
-          ${isSame ? html`<p>What if is at the gap compared with: there is no change to be sure of.</p>` : this.#answer(explored)}
-        </div>
-      </details>
+      <div class="body">
+        <p>${takenAs(document.setup, view.unit)} <a href="#edit">Say how well each dimension is known</a></p>
+        ${isSame ? html`<p>What if is at the gap compared with: there is no change to be sure of.</p>` : this.#answer(explored)}
+      </div>
     `;
   }
 

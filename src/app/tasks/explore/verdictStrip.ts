@@ -53,8 +53,9 @@ interface Shown {
 export class VerdictStrip extends PageElement {
   /** Words and numbers that change in every frame cannot be read, and 50 ms behind the hand they are seen to lag. */
   protected override readonly paceMs = 40;
-  protected override readonly isAfterPictures = true;
+  protected override readonly waitsForFrame = true;
   @state() private showsNumbers = false;
+  @state() private showsOthers = false;
   /** What each bar was made from. */
   readonly #drawnFrom = new WeakMap<Element, readonly unknown[]>();
   readonly #inSight = new InSight(this);
@@ -172,30 +173,40 @@ export class VerdictStrip extends PageElement {
 
   /** What else the trade says, a line each, and what is taken as just noticeable. */
   #others() {
+    if (!this.page.model.parts.explored.value) return nothing;
+    return html`
+      <details
+        data-testid="other-claims"
+        @toggle=${({ currentTarget }: Event) => {
+          this.showsOthers = (currentTarget as HTMLDetailsElement).open;
+        }}
+      >
+        <summary>What else the trade says</summary>
+        ${this.showsOthers ? this.#otherClaims() : nothing}
+      </details>
+    `;
+  }
+
+  #otherClaims() {
     const { setup } = this.page.store.parts.document;
     const instrument = instrumentOf(setup);
-    const rows = this.#shown(false);
-    if (rows.length === 0) return nothing;
     return html`
-      <details data-testid="other-claims">
-        <summary>What else the trade says</summary>
-        <dl class="others">
-          ${rows.map(({ verdict: { claim }, main, answer }) => {
-            const said = main && evidenceWords(main, instrument);
-            const check = main && thresholdCheck(main);
-            return html`
-              <dt>“${RULE[claim]}”</dt>
-              <dd data-testid="verdict-${claim}" class=${answer?.stale ? "late" : ""}>
-                ${main ? html`<b>${FINDING[main.finding]}.</b> ${said} ${check} ${LEFT_OUT[claim] ?? nothing}` : "being worked out"}
-                ${this.#player(claim)}
-              </dd>
-            `;
-          })}
-        </dl>
-        <h3>Just noticeable</h3>
-        <ul data-testid="just-noticeable">${noticeableLines(setup.thresholds).map((line) => html`<li>${line}</li>`)}</ul>
-        <p>Each can be changed under <a href="#edit">Edit</a>.</p>
-      </details>
+      <dl class="others">
+        ${this.#shown(false).map(({ verdict: { claim }, main, answer }) => {
+          const said = main && evidenceWords(main, instrument);
+          const check = main && thresholdCheck(main);
+          return html`
+            <dt>“${RULE[claim]}”</dt>
+            <dd data-testid="verdict-${claim}" class=${answer?.stale ? "late" : ""}>
+              ${main ? html`<b>${FINDING[main.finding]}.</b> ${said} ${check} ${LEFT_OUT[claim] ?? nothing}` : "being worked out"}
+              ${this.#player(claim)}
+            </dd>
+          `;
+        })}
+      </dl>
+      <h3>Just noticeable</h3>
+      <ul data-testid="just-noticeable">${noticeableLines(setup.thresholds).map((line) => html`<li>${line}</li>`)}</ul>
+      <p>Each can be changed under <a href="#edit">Edit</a>.</p>
     `;
   }
 

@@ -1,30 +1,13 @@
 /** What a newcomer meets: the question, the answer for the demo in one breath, and three ways in. */
-import { css, html, type TemplateResult } from "lit";
+import { css, html } from "lit";
+import { customElement } from "lit/decorators.js";
 import { WELCOME, welcomeAnswer } from "../../../words/tasks.ts";
+import { controls } from "../../shell/look/controls.ts";
 import { writeHash } from "../../shell/route.ts";
+import { PageElement } from "../../state/page.ts";
+import { headline } from "./headline.ts";
 
-/**
- * @param said the headline of what is shown; null while the first curve is being computed
- * @param tryDemo puts this away and goes on with the demo
- */
-export const welcome = (
-  said: { readonly change: string; readonly finding: string | null } | null,
-  tryDemo: () => void,
-): TemplateResult => html`
-  <section class="welcome" aria-labelledby="question" data-testid="welcome">
-    <div>
-      <h2 id="question">${WELCOME.question}</h2>
-      <p data-testid="welcome-answer">${said ? welcomeAnswer(said.change, said.finding) : WELCOME.computing}</p>
-    </div>
-    <div class="ways controls">
-      <a href=${writeHash("measure")} data-testid="welcome-measure">${WELCOME.measure}</a>
-      <button type="button" data-testid="welcome-demo" @click=${tryDemo}>${WELCOME.demo}</button>
-      <a href=${writeHash("jobs")} data-testid="welcome-job">${WELCOME.job}</a>
-    </div>
-  </section>
-`;
-
-export const welcomeStyles = css`
+const welcomeStyles = css`
   .welcome {
     display: flex;
     flex-wrap: wrap;
@@ -95,3 +78,44 @@ export const welcomeStyles = css`
     }
   }
 `;
+
+/** Says `try-demo` where the demo is to be gone on with. */
+@customElement("annulus-welcome")
+export class Welcome extends PageElement {
+  protected override readonly waitsForFrame = true;
+  /** The answer alone changes under a hand; nobody reads it in every frame. */
+  protected override readonly paceMs = 100;
+
+  static override styles = [controls, welcomeStyles];
+
+  override render() {
+    const said = this.#said();
+    return html`
+      <section class="welcome" aria-labelledby="question" data-testid="welcome">
+        <div>
+          <h2 id="question">${WELCOME.question}</h2>
+          <p data-testid="welcome-answer">${said ? welcomeAnswer(said.change, said.finding) : WELCOME.computing}</p>
+        </div>
+        <div class="ways controls">
+          <a href=${writeHash("measure")} data-testid="welcome-measure">${WELCOME.measure}</a>
+          <button type="button" data-testid="welcome-demo" @click=${this.#tryDemo}>${WELCOME.demo}</button>
+          <a href=${writeHash("jobs")} data-testid="welcome-job">${WELCOME.job}</a>
+        </div>
+      </section>
+    `;
+  }
+
+  /** The headline of what is shown; null while the first curve is being computed. */
+  #said() {
+    const { explored, retuned } = this.page.model.parts;
+    const { document, view } = this.page.store.parts;
+    const { value } = explored;
+    if (!value) return null;
+    const { setup } = document;
+    return headline({ explored: value, retuned: retuned.value, felt: null, setup, unit: view.unit });
+  }
+
+  readonly #tryDemo = (): void => {
+    this.dispatchEvent(new Event("try-demo"));
+  };
+}
