@@ -26,6 +26,9 @@ interface Tuned {
   readonly massPerArea: number;
 }
 
+/** ω and h there. */
+type Miss = readonly [omega: number, miss: number];
+
 /** The search of one mass for the threshold within a note's band. */
 export class OneMassNeutral {
   constructor(readonly valve: OneMassLips & { readonly density: number }) {}
@@ -34,13 +37,24 @@ export class OneMassNeutral {
   lowest(column: NeutralColumn, { omega, re, im }: Band, lipHz: number): Threshold | null {
     const lips = this.#tuned(lipHz);
     let best: Threshold | null = null;
-    let before = this.#miss(lips, omega[0], re[0], im[0]);
+    const lookBetween = (from: Miss, to: Miss) => {
+      if (from[1] > 0 === to[1] > 0) return;
+      const found = this.#neutral(column, lips, from, to);
+      if (found.mouthPressure < (best?.mouthPressure ?? MOST_PRESSURE)) best = found;
+    };
+    let earlier: Miss | null = null;
+    let before: Miss = [omega[0], this.#miss(lips, omega[0], re[0], im[0])];
     for (let k = 1; k < omega.length; k++) {
-      const here = this.#miss(lips, omega[k], re[k], im[k]);
-      if (before > 0 !== here > 0) {
-        const found = this.#neutral(column, lips, [omega[k - 1], before], [omega[k], here]);
-        if (found.mouthPressure < (best?.mouthPressure ?? MOST_PRESSURE)) best = found;
+      const here: Miss = [omega[k], this.#miss(lips, omega[k], re[k], im[k])];
+      lookBetween(before, here);
+      if (earlier && isDip(earlier, before, here)) {
+        // two zeros may lie between three points that are all above the axis
+        const w = vertex(earlier, before, here);
+        const least: Miss = [w, this.#miss(lips, w, ...admittanceOf(column.modes, w))];
+        lookBetween(earlier, least);
+        lookBetween(least, here);
       }
+      earlier = before;
       before = here;
     }
     return best;
@@ -68,18 +82,21 @@ export class OneMassNeutral {
   }
 
   /** The zero of h between two frequencies, each with h there. */
-  #neutral(
-    { modes, resistance }: NeutralColumn,
-    lips: Tuned,
-    from: readonly [number, number],
-    to: readonly [number, number],
-  ): Threshold {
+  #neutral({ modes, resistance }: NeutralColumn, lips: Tuned, from: Miss, to: Miss): Threshold {
     const omega = crossing((w) => this.#miss(lips, w, ...admittanceOf(modes, w)), from, to, 1e-13);
     const v = this.#jetSpeed(lips, omega, admittanceOf(modes, omega)[1]);
     const { mouthPressure } = equilibriumAt(this.valve, resistance, lips.lipHz, v);
     return { mouthPressure, frequencyHz: omega / (2 * Math.PI) };
   }
 }
+
+/** Above the axis on all three, lowest in the middle. */
+const isDip = ([, a]: Miss, [, b]: Miss, [, c]: Miss): boolean =>
+  b > 0 && a > b && c >= b && a + c < Infinity;
+
+/** Where the parabola through three points evenly apart is lowest. */
+const vertex = ([x0, y0]: Miss, [x1, y1]: Miss, [, y2]: Miss): number =>
+  x1 + (((x1 - x0) / 2) * (y0 - y2)) / (y0 - 2 * y1 + y2);
 
 /** |L(jω)|² */
 const lipSize = (omega: number, lipOmega: number, quality: number): number =>

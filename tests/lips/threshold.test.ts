@@ -61,6 +61,32 @@ describe("threshold", () => {
     expect(crossed).toBeGreaterThan(10);
   });
 
+  it("finds a start that ends again with a little more pressure, between two of the frequencies looked at", () => {
+    // met by the search for any column: unstable from 38.6 to 48 kPa alone, by eigenvalues that move 0.8 Hz meanwhile
+    const poles = [-6.4360745047105095, 407.9347313639629, -65.23676276542355, 1465.265501196802];
+    poles.push(-22.561037854972366, 2035.652873409121, -208.81249468598693, 2759.543277476927);
+    const residues = [
+      222074854.15344802, 0, 4206730624.907859, 0, 1967568692.9327672, 0, 847410135.0819988, 0,
+    ];
+    const modes = { poles: Float64Array.from(poles), residues: Float64Array.from(residues) };
+    const valve = {
+      massPerArea: 50,
+      massExponent: 0.14,
+      quality: 38.283533982910186,
+      restOpening: 0.002256079113196348,
+      width: 0.012313929408464371,
+      density: 1.17,
+    };
+    const lipHz = 284.83958757893566;
+    const found = lowestOf(new Thresholds(valve, modes), lipHz)!;
+    const stability = new Stability(valve, modes);
+    expect(found.mouthPressure).toBeGreaterThan(38_000);
+    expect(found.mouthPressure).toBeLessThan(39_185);
+    expect(Math.abs(stability.fastest(lipHz, found.mouthPressure).rate)).toBeLessThan(1e-6);
+    expect(stability.fastest(lipHz, 43_000).rate).toBeGreaterThan(0);
+    expect(stability.fastest(lipHz, 50_000).rate).toBeLessThan(0);
+  });
+
   it("a note's easiest start is no higher than at lip frequencies around it", () => {
     const search = new Thresholds(valveNamed("usual"), COLUMN);
     for (let n = 1; n <= 10; n++) {
