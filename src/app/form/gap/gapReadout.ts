@@ -1,5 +1,6 @@
 /** The gap that is looked at, the largest thing on the sheet: your own or a what-if, its value in both units, and every way to set it but the drawing itself. */
 
+import { computed } from "@preact/signals-core";
 import { html, nothing } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { styleMap } from "lit/directives/style-map.js";
@@ -30,6 +31,8 @@ export class GapReadout extends PageElement {
   protected override readonly waitsForFrame = true;
   readonly #keys = gapKeys(() => this.page.store, 1);
   @state() private showsMore = false;
+  /** Of a setup and not of a gap: it stays while a hand moves. */
+  readonly #expandedMm = computed(() => this.page.model.parts.explored.value?.gapExpandedMm ?? null);
 
   static override styles = [controls, gapReadoutStyles];
 
@@ -38,7 +41,7 @@ export class GapReadout extends PageElement {
     const { parts: state } = store;
     const { document, view } = state;
     const { setup, gapMm, referenceGapMm } = document;
-    const expandedMm = this.page.model.parts.explored.value?.gapExpandedMm ?? null;
+    const expandedMm = this.#expandedMm.value;
     const { leastMm, mostMm } = shownGaps(setup);
     const right = Math.max(mostMm, gapMm);
     const share = (mm: number) => Math.min(1, Math.max(0, (mm - leastMm) / (right - leastMm || 1)));
