@@ -1,13 +1,17 @@
 import { AirColumn } from "../../src/acoustics/airColumn.ts";
+import { Chain } from "../../src/acoustics/duct/chain.ts";
 import { Line } from "../../src/acoustics/duct/line.ts";
 import { type Resonance, resonancesOf } from "../../src/acoustics/resonance/resonances.ts";
 import { readSetup } from "../../src/setup/file/readSetup.ts";
 import type { Setup } from "../../src/setup/setup.ts";
+import { numbersOf } from "../../tests/reference/csv.ts";
 import cone from "../../tests/reference/duct/cone-3000.json" with { type: "json" };
 import horns from "../../tests/reference/duct/horns.json" with { type: "json" };
 import start from "../../tests/reference/duct/start-horn.json" with { type: "json" };
 import startSetup from "../../tests/reference/duct/start-horn.setup.json" with { type: "json" };
+import steepCone from "../../tests/reference/duct/steep-cone.csv?raw";
 import { type Check, inCents, inDecibels, type Sample } from "./check.ts";
+import { ofSeriesResistance } from "./heard.ts";
 
 const part = "whole bore";
 
@@ -113,6 +117,16 @@ export const wholeBore: readonly Check[] = [
       ),
   },
   {
+    name: "Two-ports of short, steep and long cones, as a cup that runs into its throat",
+    part,
+    source: "SciPy: the horn equation integrated (DOP853, rtol 1e-12)",
+    table: "duct/steep-cone.csv",
+    unit: "1",
+    samples: steepCones,
+    // so much of the bore's own impedance, as if it stood in the way
+    heard: ({ off }) => ofSeriesResistance(off),
+  },
+  {
     name: "Peaks of a cone of 3000 mm, 4.2 to 46.9 mm",
     part,
     source: "SciPy, horn equation integrated; geometry: Nederveen 2019, Ernoult & Kergomard 2020",
@@ -129,6 +143,24 @@ export const wholeBore: readonly Check[] = [
     },
   },
 ];
+
+/** The air of `duct/steep-cone.py`. */
+const coneAir = { density: 1.18, soundSpeed: 346, viscosity: 1.84e-5, heatRatio: 1.4, prandtl: 0.71 };
+
+/** Of every cone and frequency the part of its two-port that is furthest off, pressures and flows in units of its own. */
+function steepCones(): Sample[] {
+  return numbersOf(steepCone).map(([lengthMm, entranceMm, exitMm, hz, ...theirs]) => {
+    const [length, radiusIn, radiusOut] = [lengthMm / 1e3, entranceMm / 1e3, exitMm / 1e3];
+    const port = new Float64Array(8);
+    new Chain([{ length, radiusIn, radiusOut, air: coneAir }], 1, "plane").twoPort(2 * Math.PI * hz, 0, port);
+    const z = (coneAir.density * coneAir.soundSpeed) / (Math.PI * radiusIn * radiusOut);
+    const ours = Array.from(port, (value, i) => value * [1, 1, 1 / z, 1 / z, z, z, 1, 1][i]);
+    const off = ours.map((value, i) => Math.abs(value - theirs[i]));
+    const worst = off.indexOf(Math.max(...off));
+    const of = `${hz} Hz, ${lengthMm} mm from ${2 * entranceMm} to ${2 * exitMm} mm`;
+    return { of, ours: ours[worst], theirs: theirs[worst], off: off[worst], asked: 1.5e-7 };
+  });
+}
 
 /** The cone cut where a mouthpiece and a leadpipe would end, its gap closed. */
 function coneSetup(): Setup {

@@ -2,13 +2,14 @@
  * Cones and steps in a row, exact at any complex frequency.
  *
  * A cone is cut until doubling its steps changes its normalised two-port by less than `TOLERANCE` at both ends of the
- * working range; a step in the bore has the inertance of `junction.ts` when the junction is modal, none when it is plane.
+ * working range, in whichever of two forms needs fewer steps, `cone.ts` or `shortCone.ts`; a step in the bore has the inertance of `junction.ts` when the junction is modal, none when it is plane.
  */
 
 import { stepInertance } from "../gap/junction.ts";
 import { isSamePiece, type Piece } from "./bore.ts";
 import { coneTwoPort, Medium, Station } from "./cone.ts";
 import { lastMade } from "./lastMade.ts";
+import { shortConeTwoPort } from "./shortCone.ts";
 import { applyTo, cascadeOnto, setIdentity, TWO_PORT } from "./twoPort.ts";
 
 /** Largest change of a cone's normalised two-port when its steps are doubled. */
@@ -23,16 +24,23 @@ const GENTLE = 0.05;
 const SHORT = 0.025;
 
 /** Doubles of a piece. */
-const PIECE = 5;
+const PIECE = 6;
+
+/** How a piece is cut. */
+interface Cut {
+  readonly steps: number;
+  /** In pressure and flow, as `shortCone.ts` has it. */
+  readonly isShort: boolean;
+}
+const WHOLE: Cut = { steps: 1, isShort: false };
 
 /** Pieces of bore in a row, from the player outwards: their two-port at any complex frequency, cut finely enough. */
 export class Chain {
-  /** Of every piece its length, radii, resistance, and inertance in kg/m⁴, 0 for cones: PIECE doubles. */
+  /** Of every piece its length, radii, resistance, inertance in kg/m⁴, 0 for cones, and 1 if it is short: PIECE doubles. */
   readonly #pieces: Float64Array;
   readonly #mediums: readonly Medium[];
   readonly #differentMediums: readonly Medium[];
-  /** In how many steps each piece is cut. */
-  readonly #steps: readonly number[];
+  readonly #cuts: readonly Cut[];
   readonly #stations = [new Station(), new Station()];
   readonly #middle = new Station();
   readonly #port = new Float64Array(TWO_PORT);
@@ -46,20 +54,21 @@ export class Chain {
     like?: Chain,
   ) {
     const mediums = new Map(uncut.map(({ air }) => [air, new Medium(air, wallLossFactor)]));
-    const cut = uncut.map((piece, i) => {
+    this.#cuts = uncut.map((piece, i) => {
       const other = like?.uncut[i];
-      const known = other && isHardlyHarder(piece, other) ? like.#steps[i] : null;
-      return known ? cutPiece(piece, known) : subdivide(piece, mediums.get(piece.air)!);
+      return other && isHardlyHarder(piece, other) ? like.#cuts[i] : cutOf(piece, mediums.get(piece.air)!);
     });
-    this.#steps = cut.map((pieces) => pieces.length);
-    const pieces = cut.flat();
+    const pieces = uncut.flatMap((piece, i) => {
+      const { steps, isShort } = this.#cuts[i];
+      return cutPiece(piece, steps).map((step) => ({ ...step, isShort }));
+    });
     this.#mediums = pieces.map(({ air }) => mediums.get(air)!);
     this.#differentMediums = [...mediums.values()];
     this.#pieces = new Float64Array(PIECE * pieces.length);
-    pieces.forEach(({ length, radiusIn, radiusOut, resistance = 0, air }, i) => {
+    pieces.forEach(({ length, radiusIn, radiusOut, resistance = 0, air, isShort }, i) => {
       const isStep = length === 0 && junction === "modal";
       const inertance = isStep ? air.density * stepInertance(radiusIn, radiusOut) : 0;
-      this.#pieces.set([length, radiusIn, radiusOut, resistance, inertance], PIECE * i);
+      this.#pieces.set([length, radiusIn, radiusOut, resistance, inertance, Number(isShort)], PIECE * i);
     });
   }
 
@@ -132,7 +141,8 @@ export class Chain {
         else {
           this.#middle.set((radiusIn + radiusOut) / 2, medium);
           entrance.set(radiusIn, medium);
-          coneTwoPort(entrance, this.#middle, exit, length, this.#port);
+          const twoPort = this.#pieces[at + 5] === 1 ? shortConeTwoPort : coneTwoPort;
+          twoPort(entrance, this.#middle, exit, length, this.#port);
           [exit, entrance] = [entrance, exit];
         }
       }
@@ -189,20 +199,22 @@ export function cutPiece(piece: Piece, n: number): Piece[] {
   }));
 }
 
-/** A cone in as many equal steps as the tolerance asks for. */
-function subdivide(piece: Piece, medium: Medium): Piece[] {
-  if (piece.length === 0 || piece.radiusIn === piece.radiusOut) return [piece];
-  if (Math.abs(Math.log(piece.radiusOut / piece.radiusIn)) < GENTLE && piece.length < SHORT) return [piece];
-  const cutInto = (n: number): Piece[] => cutPiece(piece, n);
-  let steps = 1;
-  let coarse = CHECKED_HZ.map((hz) => stepsTwoPort(cutInto(1), medium, hz));
-  while (steps < MOST_STEPS) {
-    const fine = CHECKED_HZ.map((hz) => stepsTwoPort(cutInto(2 * steps), medium, hz));
-    if (fine.every((port, i) => distance(port, coarse[i], piece) < TOLERANCE)) break;
-    steps *= 2;
-    coarse = fine;
-  }
-  return cutInto(steps);
+/** Of a cone, into as many equal steps as the tolerance asks for. */
+function cutOf(piece: Piece, medium: Medium): Cut {
+  if (piece.length === 0 || piece.radiusIn === piece.radiusOut) return WHOLE;
+  if (Math.abs(Math.log(piece.radiusOut / piece.radiusIn)) < GENTLE && piece.length < SHORT) return WHOLE;
+  const forms = piece.length < SHORT ? [false, true] : [false];
+  const portsOf = ({ steps, isShort }: Cut) =>
+    CHECKED_HZ.map((hz) => stepsTwoPort(cutPiece(piece, steps), isShort, medium, hz));
+  const coarse = forms.map((isShort) => portsOf({ steps: 1, isShort }));
+  for (let steps = 1; steps < MOST_STEPS; steps *= 2)
+    for (const [form, isShort] of forms.entries()) {
+      const fine = portsOf({ steps: 2 * steps, isShort });
+      if (fine.every((port, i) => distance(port, coarse[form][i], piece) < TOLERANCE))
+        return { steps, isShort };
+      coarse[form] = fine;
+    }
+  return { steps: MOST_STEPS, isShort: false };
 }
 
 const near = new Station();
@@ -210,7 +222,7 @@ const middle = new Station();
 const far = new Station();
 const port = new Float64Array(TWO_PORT);
 
-function stepsTwoPort(steps: readonly Piece[], medium: Medium, hz: number): Float64Array {
+function stepsTwoPort(steps: readonly Piece[], isShort: boolean, medium: Medium, hz: number): Float64Array {
   medium.setFrequency(2 * Math.PI * hz, 0);
   const out = new Float64Array(TWO_PORT);
   setIdentity(out);
@@ -218,7 +230,7 @@ function stepsTwoPort(steps: readonly Piece[], medium: Medium, hz: number): Floa
     near.set(radiusIn, medium);
     middle.set((radiusIn + radiusOut) / 2, medium);
     far.set(radiusOut, medium);
-    coneTwoPort(near, middle, far, length, port);
+    (isShort ? shortConeTwoPort : coneTwoPort)(near, middle, far, length, port);
     cascadeOnto(out, port);
   }
   return out;

@@ -293,7 +293,7 @@ describe("the multimodal bell", () => {
     );
     const most = Math.max(...seen);
     expect(most).toBeGreaterThan(0);
-    expect(seen).toHaveLength(438);
+    expect(seen).toHaveLength(430);
     seen.slice(1).forEach((p, i) => {
       expect(Math.abs(p - seen[i]) / most).toBeLessThan(0.2);
     });
