@@ -27,6 +27,10 @@ export const chartStyles = css`
     height: auto;
     overflow: visible;
   }
+  /* pixels of its own: thousands of strokes are not painted again because one curve moves over them */
+  .drawing .still {
+    will-change: transform;
+  }
   .late .place > .drawing {
     opacity: 0.4;
   }

@@ -21,7 +21,7 @@ import {
   typeSizes,
 } from "../kit/drawing.ts";
 import { referenceDash } from "../kit/marks/line.ts";
-import { label, silent } from "../kit/panel.ts";
+import { label } from "../kit/panel.ts";
 import { keep } from "../kit/redraw.ts";
 import { drawReference, drawScale, nameParts, placeGapText } from "./cutawayNotes.ts";
 import { drawGap, outsideOfShank, radiusOn, shoulderRadius, stemMm } from "./cutawayParts.ts";
@@ -85,7 +85,7 @@ export function cutaway(data: CutawayData, frame: Frame): CutawayDrawing {
 
   // Metal that stands still.
   const wallMm = outerMm - invented.beadHeight;
-  keep(silent(svg), [setup, frame.width, frame.height], (parent) => {
+  keep(svg, [setup, frame.width, frame.height], (parent) => {
     const on = { parent, x, y };
     const { endMm: pipeEndMm, bore, outside: pipe } = leadpipeOf(setup, toMm - 4 / pxPerMm);
     const sleeveEndMm = Math.min(depthMm + invented.sleeve, pipeEndMm);

@@ -99,14 +99,18 @@ function remake(
 }
 
 /**
- * Draws what is in a group, unless it stands there as it was drawn from the same.
+ * Puts down a group of what is told in the description already, and draws what is in it, unless that stands there as it was
+ * drawn from the same. The page keeps such a group's pixels too: what moves over it does not have it painted anew.
  * @param from all that it depends on, each compared by itself
  */
-export function keep(group: SVGGElement, from: readonly unknown[], draw: (group: SVGGElement) => void): void {
-  const mark = marks.get(group);
-  const { before = null } = mark ?? {};
+export function keep(parent: Element, from: readonly unknown[], draw: (group: SVGGElement) => void): void {
+  const group = put(parent, "g", STILL);
+  const mark = marks.get(group)!;
+  const { before } = mark;
   const isSame = before?.length === from.length && before.every((one, i) => Object.is(one, from[i]));
-  if (isSame && turns.has(group)) turns.delete(group);
+  if (isSame) turns.delete(group);
   else draw(group);
-  if (mark) mark.from = from;
+  mark.from = from;
 }
+
+const STILL = { class: "still", "aria-hidden": "true" };

@@ -98,7 +98,7 @@ export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Draw
   const yOf = (pa: number) => y(scaled(pa));
 
   const placed = [frame.width, frame.height, inDb, ...x.domain(), ...y.domain()];
-  keep(silent(svg), placed, (parent) => {
+  keep(svg, placed, (parent) => {
     const ground: Panel = { parent, x, y, plot, size: small };
     leftAxis(ground, roundTicks(y, marksIn(heightOf(plot), 40, 2, 6)), true);
     bottomAxis(ground, spacedTicks(x, 3.2 * small), "frequency, Hz");
@@ -126,7 +126,7 @@ export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Draw
       magnitude.map((pa) => clamp(yOf(pa), plot.top, plot.bottom)),
     );
   const curves = add(svg, "g", { "stroke-linejoin": "round" });
-  keep(add(curves, "g"), [reference, ...placed], (parent) => {
+  keep(curves, [reference, ...placed], (parent) => {
     // Wider than the curve before it, so that dashes show on both sides where the two coincide.
     add(parent, "path", {
       "data-part": "reference-curve",
