@@ -99,7 +99,7 @@ async function begin(): Promise<void> {
     backups.start(openJob);
     void workingStore.prune().catch(() => {});
     const { keepForOffline } = await import("./shell/offline.ts");
-    keepForOffline(store);
+    void keepForOffline(store);
   });
 }
 
