@@ -57,6 +57,7 @@ export class ChartElement extends PageElement implements ShownChart {
   #followed: unknown;
   /** What the drawing was made from. */
   #drawnFrom: unknown = null;
+  #drawnBy: PageFigure<unknown>["draw"] | null = null;
   #inputs: readonly unknown[] = [];
   #height = 0;
   #lastPlace: Point = [Number.NaN, Number.NaN];
@@ -144,7 +145,8 @@ export class ChartElement extends PageElement implements ShownChart {
     const inputs = [width, most, unit, instrument, figure.draw, data];
     if (!this.drawing || inputs.some((input, i) => input !== this.#inputs[i])) {
       const height = Math.min(most, Math.round(figure.height(width, data)));
-      const over = (figure.followsHand ?? true) ? this.drawing?.svg : undefined;
+      const isOver = (figure.followsHand ?? true) && figure.draw === this.#drawnBy;
+      const over = isOver ? this.drawing?.svg : undefined;
       const drawing = data === null ? null : figure.draw(data, { width, height, unit, instrument, over });
       this.#giveHeight(drawing ? Number(drawing.svg.getAttribute("height")) : height);
       if (!drawing) return;
@@ -152,6 +154,7 @@ export class ChartElement extends PageElement implements ShownChart {
       else this.sheet.replaceChildren(drawing.svg);
       this.#inputs = inputs;
       this.#drawnFrom = data;
+      this.#drawnBy = figure.draw;
       this.drawing = drawing;
     }
     figure.follow?.(this as this & { readonly drawing: Drawing }, this.#followed);
