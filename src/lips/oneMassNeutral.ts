@@ -42,20 +42,20 @@ export class OneMassNeutral {
       const found = this.#neutral(column, lips, from, to);
       if (found.mouthPressure < (best?.mouthPressure ?? MOST_PRESSURE)) best = found;
     };
-    let earlier: Miss | null = null;
-    let before: Miss = [omega[0], this.#miss(lips, omega[0], re[0], im[0])];
+    let [earlier, before] = [Infinity, this.#miss(lips, omega[0], re[0], im[0])];
     for (let k = 1; k < omega.length; k++) {
-      const here: Miss = [omega[k], this.#miss(lips, omega[k], re[k], im[k])];
-      lookBetween(before, here);
-      if (earlier && isDip(earlier, before, here)) {
+      const here = this.#miss(lips, omega[k], re[k], im[k]);
+      if (before > 0 !== here > 0) lookBetween([omega[k - 1], before], [omega[k], here]);
+      else if (isDip(earlier, before, here)) {
         // two zeros may lie between three points that are all above the axis
-        const w = vertex(earlier, before, here);
+        const left: Miss = [omega[k - 2], earlier];
+        const right: Miss = [omega[k], here];
+        const w = vertex(left, [omega[k - 1], before], right);
         const least: Miss = [w, this.#miss(lips, w, ...admittanceOf(column.modes, w))];
-        lookBetween(earlier, least);
-        lookBetween(least, here);
+        lookBetween(left, least);
+        lookBetween(least, right);
       }
-      earlier = before;
-      before = here;
+      [earlier, before] = [before, here];
     }
     return best;
   }
@@ -91,8 +91,7 @@ export class OneMassNeutral {
 }
 
 /** Above the axis on all three, lowest in the middle. */
-const isDip = ([, a]: Miss, [, b]: Miss, [, c]: Miss): boolean =>
-  b > 0 && a > b && c >= b && a + c < Infinity;
+const isDip = (a: number, b: number, c: number): boolean => b > 0 && a > b && c >= b && a + c < Infinity;
 
 /** Where the parabola through three points evenly apart is lowest. */
 const vertex = ([x0, y0]: Miss, [x1, y1]: Miss, [, y2]: Miss): number =>
