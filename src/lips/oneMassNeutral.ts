@@ -90,8 +90,9 @@ export class OneMassNeutral {
   }
 }
 
-/** Above the axis on all three, lowest in the middle. */
-const isDip = (a: number, b: number, c: number): boolean => b > 0 && a > b && c >= b && a + c < Infinity;
+/** Above the axis on all three, lowest in the middle, and by their parabola down to less than half of that between them. */
+const isDip = (a: number, b: number, c: number): boolean =>
+  b > 0 && a > b && c >= b && a + c < Infinity && (a - c) ** 2 > 4 * b * (a - 2 * b + c);
 
 /** Where the parabola through three points evenly apart is lowest. */
 const vertex = ([x0, y0]: Miss, [x1, y1]: Miss, [, y2]: Miss): number =>
