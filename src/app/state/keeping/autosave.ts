@@ -14,8 +14,10 @@ import { writeDocument } from "./documentFile.ts";
 import { keep, type Shelves } from "./shelves.ts";
 import type { Working } from "./workingStore.ts";
 
-/** With the time to write it well within the second that is promised. */
-const DELAY_MS = 150;
+/** When nothing has changed for so long, it is saved: a hand that moves does not have to wait for it at every step. */
+const QUIET_MS = 150;
+/** But no later after a change than leaves the time to write it well within the second that is promised. */
+const MOST_MS = 500;
 /** To see whether there is room again. */
 const RETRY_MS = 2000;
 
@@ -51,6 +53,8 @@ export class Autosave {
   #saved: State;
   #savedMark: string;
   #timer: ReturnType<typeof setTimeout> | undefined;
+  /** Of the first change that is not saved. */
+  #changedAt: number | null = null;
   #hasComplained = false;
   /** The newest, on its way to the disk or there; null: nothing was changed yet. */
   #working: Working | null = null;
@@ -66,10 +70,13 @@ export class Autosave {
     this.#savedMark = JSON.stringify(marking?.mark);
   }
 
-  /** Saves soon after every change, and at once when the page is being left or hidden. */
+  /** Saves soon after a change, and at once when the page is being left or hidden. */
   start(page: Window = window): void {
     const soon = () => {
-      this.#timer ??= setTimeout(() => this.save(), DELAY_MS);
+      const now = performance.now();
+      this.#changedAt ??= now;
+      clearTimeout(this.#timer);
+      this.#timer = setTimeout(() => this.save(), Math.min(QUIET_MS, this.#changedAt + MOST_MS - now));
     };
     this.#store.subscribe(soon);
     this.#marking?.subscribe(soon);
@@ -82,6 +89,7 @@ export class Autosave {
   save(): void {
     clearTimeout(this.#timer);
     this.#timer = undefined;
+    this.#changedAt = null;
     const { document, view } = this.#store.state;
     const job = this.#marking?.mark ?? undefined;
     const mark = JSON.stringify(job);
