@@ -36,6 +36,10 @@ function continuedFraction(first: number, term: (n: number) => readonly [a: numb
   return fraction;
 }
 
+/** x^a y^b/B(a, b), y = 1 − x: by how much I_x(a, b) rises with ln(x/y). */
+export const betaSlope = (x: number, y: number, a: number, b: number): number =>
+  Math.exp(a * Math.log(x) + b * Math.log(y) + logGamma(a + b) - logGamma(a) - logGamma(b));
+
 /**
  * I_x(a, b).
  *
@@ -46,14 +50,13 @@ export function incompleteBeta(x: number, y: number, a: number, b: number): numb
   if (y <= 0) return 1;
   // the side on which the fraction is quick
   if (x > (a + 1) / (a + b + 2)) return 1 - incompleteBeta(y, x, b, a);
-  const front = a * Math.log(x) + b * Math.log(y) + logGamma(a + b) - logGamma(a) - logGamma(b);
   const fraction = continuedFraction(1, (n) => {
     const m = Math.floor(n / 2);
     const even = m * (b - m);
     const odd = -(a + m) * (a + b + m);
     return [((n % 2 ? odd : even) * x) / ((a + n - 1) * (a + n)), 1];
   });
-  return Math.exp(front) / (a * fraction);
+  return betaSlope(x, y, a, b) / (a * fraction);
 }
 
 /** Q(a, x) = Γ(a, x)/Γ(a), the upper part. */

@@ -65,11 +65,12 @@ export class Exploration {
   /** Modes without a gap; null where this receiver stops the shank before the leadpipe. */
   readonly #closed: readonly ModeInContext[] | null;
   readonly #contributions: Contributions;
-  /** What the dimensions do at the reference gap and with the gap closed, kept as these are. */
+  /** What the dimensions do at the reference gap, and to the change from there to a closed one; kept as these are. */
   #fixed: {
     readonly referenceGapMm: number;
+    readonly retune: number | null;
     readonly reference: readonly ModeContributions[];
-    readonly closed: readonly ModeContributions[];
+    readonly closed: ChangeUncertainty;
   } | null = null;
   #hasJudged = false;
   readonly #gapExpandedMm: number | null;
@@ -168,17 +169,16 @@ export class Exploration {
 
   #uncertainty(gapMm: number, referenceGapMm: number, retune: number | null) {
     const contributions = this.#contributions;
-    if (this.#fixed?.referenceGapMm !== referenceGapMm)
-      this.#fixed = {
-        referenceGapMm,
-        reference: contributions.at(referenceGapMm),
-        closed: this.#closed ? contributions.inContact() : [],
-      };
+    const change = (from: readonly ModeContributions[], to: readonly ModeContributions[]) =>
+      changeUncertainty(contributions.dimensions, from, to, this.coverage, retune);
+    if (this.#fixed?.referenceGapMm !== referenceGapMm || this.#fixed.retune !== retune) {
+      const reference = contributions.at(referenceGapMm);
+      const closed = change(reference, this.#closed ? contributions.inContact() : []);
+      this.#fixed = { referenceGapMm, retune, reference, closed };
+    }
     const { reference, closed } = this.#fixed;
-    const change = (to: readonly ModeContributions[]) =>
-      changeUncertainty(contributions.dimensions, reference, to, this.coverage, retune);
     const chosen = gapMm === referenceGapMm ? reference : contributions.at(gapMm);
-    return { chosen: change(chosen), closed: change(closed) };
+    return { chosen: change(reference, chosen), closed };
   }
 }
 
