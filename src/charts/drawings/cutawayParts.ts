@@ -47,14 +47,12 @@ export function drawGap({ parent, x, y }: Section, geometry: GapGeometry): void 
     point(insertionMm, -shankBoreMm),
   ];
   add(parent, "path", { d: polygonPath(stream), fill: "gap", "fill-opacity": "0.2" });
-  for (const side of [1, -1]) {
-    const ring = [
-      point(insertionMm, side * Math.min(shankBoreMm, cavityMm(insertionMm))),
-      point(insertionMm, side * cavityMm(insertionMm)),
-      point(depthMm, side * cavityMm(depthMm)),
-      point(depthMm, side * Math.min(pipeMouthMm, cavityMm(depthMm))),
-    ];
-    // Outlined in its own colour, so that a closed gap still shows where it is.
-    add(parent, "path", { d: polygonPath(ring), fill: "gap", stroke: "gap", "stroke-width": 2 });
-  }
+  const rings = [1, -1].map((side) => [
+    point(insertionMm, side * Math.min(shankBoreMm, cavityMm(insertionMm))),
+    point(insertionMm, side * cavityMm(insertionMm)),
+    point(depthMm, side * cavityMm(depthMm)),
+    point(depthMm, side * Math.min(pipeMouthMm, cavityMm(depthMm))),
+  ]);
+  // Outlined in its own colour, so that a closed gap still shows where it is.
+  add(parent, "path", { d: rings.map(polygonPath).join(""), fill: "gap", stroke: "gap", "stroke-width": 2 });
 }

@@ -11,15 +11,16 @@ export interface Hatching {
   readonly spacing: number;
 }
 
+/** One part in as many pieces as the section cuts it into. */
 export function drawMetal(
   parent: Element,
-  corners: readonly Point[],
+  pieces: readonly (readonly Point[])[],
   { direction, spacing }: Hatching,
 ): void {
-  const d = polygonPath(corners);
+  const d = pieces.map(polygonPath).join("");
   add(parent, "path", { d, fill: "metal" });
   add(parent, "path", {
-    d: hatchPath(corners, spacing, direction),
+    d: pieces.map((corners) => hatchPath(corners, spacing, direction)).join(""),
     stroke: "metal-hatch",
     "stroke-width": 0.9,
   });
@@ -39,18 +40,18 @@ export function drawRing(
   { parent, x, y }: { readonly parent: Element; readonly x: Scale; readonly y: Scale },
   { inside, outside, torn, sides = [1, -1], ...hatching }: Ring,
 ): void {
-  for (const side of sides) {
+  const pieces = sides.map((side) => {
     const place = ([mm, radius]: Outline[number]): Point => [x(mm), y(side * radius)];
     const inner = inside.map(place);
     const outer = outside.map(place).reverse();
-    const corners = [
+    return [
       ...inner,
       ...(torn === "end" ? tear(inner[inner.length - 1], outer[0]) : []),
       ...outer,
       ...(torn === "start" ? tear(outer[outer.length - 1], inner[0]) : []),
     ];
-    drawMetal(parent, corners, hatching);
-  }
+  });
+  drawMetal(parent, pieces, hatching);
 }
 
 /** A wavy line between two places above one another. */

@@ -114,7 +114,7 @@ export function seatDrawing(data: SeatData, frame: Frame): Drawing {
 }
 
 function section(parent: Element, part: string, direction: 1 | -1, corners: readonly Point[]): void {
-  drawMetal(add(parent, "g", { "data-part": part }), corners, { direction, spacing: hatchSpacing });
+  drawMetal(add(parent, "g", { "data-part": part }), [corners], { direction, spacing: hatchSpacing });
 }
 
 interface Walls {

@@ -52,7 +52,7 @@ export class CutawayView extends ChartElement {
         touch-action: pan-y pinch-zoom;
         border-radius: 3px;
       }
-      .grip:focus-visible {
+      .grip:focus-visible:not(.held) {
         outline: 2px solid var(--gap);
         outline-offset: -2px;
       }

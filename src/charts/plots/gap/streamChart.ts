@@ -117,7 +117,7 @@ export function streamChart({ drawn: whole }: GapStreamData, frame: Frame): Draw
   });
 
   const metal = (corners: readonly (readonly [number, number])[], direction: 1 | -1) =>
-    drawMetal(parent, corners.map(at), { direction, spacing: 7 });
+    drawMetal(parent, [corners.map(at)], { direction, spacing: 7 });
   const between = (from: number, to: number, low: number, high: number) =>
     [
       [from, low],
