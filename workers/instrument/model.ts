@@ -3,7 +3,7 @@ import { type CoverageFactor, NORMAL_COVERAGE } from "../../src/bench/measure/co
 import type { Setup } from "../../src/setup/setup.ts";
 import type { BreathEffect } from "../../src/study/blown/breathEffect.ts";
 import { type PicturedUnderBreath, UnderBreath } from "../../src/study/blown/underBreath.ts";
-import type { Judged } from "../../src/study/instrument/exploration.ts";
+import type { AtGap, Judged } from "../../src/study/instrument/exploration.ts";
 import { type GapSweepOptions, gapSweepSteps } from "../../src/study/instrument/gapSweep.ts";
 import type { MonteCarloOptions } from "../../src/study/uncertainty/monteCarlo.ts";
 import { type Refusal, Served, type StepProgress, type Ticket } from "../service/served.ts";
@@ -12,6 +12,8 @@ export interface SweepRequest extends GapSweepOptions, Ticket {
   /** The breath; still air if absent. */
   readonly litresPerMinute?: number;
 }
+/** As the study has it, without what is compared with where that is known. */
+export type Picture = Omit<PicturedUnderBreath, "reference"> & { readonly reference: AtGap | null };
 export interface DrawRequest extends MonteCarloOptions, Ticket {}
 
 export class Model extends Served<UnderBreath> {
@@ -19,14 +21,21 @@ export class Model extends Served<UnderBreath> {
     return new UnderBreath(setup, await coverageFor(setup));
   }
 
-  /** What pictures of the chosen gap are drawn from: there before it is judged. */
+  /**
+   * What pictures of the chosen gap are drawn from: there before it is judged.
+   * @param isReferenceKnown whether the page has what is compared with: it is not sent at every step of a hand then
+   */
   picture(
     gapMm: number,
     referenceGapMm: number,
     resonance: number,
     litresPerMinute = 0,
-  ): Promise<Refusal | PicturedUnderBreath> {
-    return this.ask((subject) => subject.picture(litresPerMinute, gapMm, referenceGapMm, resonance));
+    isReferenceKnown = false,
+  ): Promise<Refusal | Picture> {
+    return this.ask(async (subject) => {
+      const pictured = await subject.picture(litresPerMinute, gapMm, referenceGapMm, resonance);
+      return isReferenceKnown ? { ...pictured, reference: null } : pictured;
+    });
   }
 
   /** What the trade's rules come to at the chosen gap, and how well that is known. */

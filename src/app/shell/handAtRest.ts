@@ -5,18 +5,18 @@ const TOUCHES = ["pointerdown", "pointermove", "keydown", "wheel"] as const;
 /** Once nothing has been dragged, pressed, typed or turned on the page for so long, ms; a pointer that only passes over it is no hand. */
 export function handAtRest(ms: number): Promise<void> {
   return new Promise((resolve) => {
-    let resting: ReturnType<typeof setTimeout> | undefined;
-    const wait = () => {
-      clearTimeout(resting);
-      resting = setTimeout(() => {
-        for (const touch of TOUCHES) removeEventListener(touch, onTouch, { capture: true });
-        resolve();
-      }, ms);
-    };
+    let touchedAt = performance.now();
     const onTouch = (event: Event) => {
-      if (event.type !== "pointermove" || (event as PointerEvent).buttons !== 0) wait();
+      if (event.type !== "pointermove" || (event as PointerEvent).buttons !== 0)
+        touchedAt = performance.now();
+    };
+    const look = () => {
+      const waitMs = touchedAt + ms - performance.now();
+      if (waitMs > 0) return void setTimeout(look, waitMs);
+      for (const touch of TOUCHES) removeEventListener(touch, onTouch, { capture: true });
+      resolve();
     };
     for (const touch of TOUCHES) addEventListener(touch, onTouch, { capture: true, passive: true });
-    wait();
+    look();
   });
 }

@@ -5,6 +5,7 @@
  */
 import { effect } from "@preact/signals-core";
 import { LitElement, type PropertyValues } from "lit";
+import { frameNumber, nextFrame } from "./frames.ts";
 
 export abstract class FrameElement extends LitElement {
   /** Shortest time from one drawing to the next: for words, which nobody reads sixty times a second. */
@@ -15,7 +16,8 @@ export abstract class FrameElement extends LitElement {
    */
   protected readonly waitsForFrame: boolean = false;
   #drawnAt = Number.NEGATIVE_INFINITY;
-  #isDrawn = false;
+  /** The frame it was drawn in last. */
+  #drawnIn = Number.NaN;
   /** It was to be drawn while it was away. */
   #isDue = false;
   /** Ends following what was read in the last drawing. */
@@ -38,8 +40,7 @@ export abstract class FrameElement extends LitElement {
   protected override async scheduleUpdate(): Promise<void> {
     const waitMs = this.#drawnAt + this.paceMs - performance.now();
     if (waitMs > 0) await new Promise((done) => setTimeout(done, waitMs));
-    else if (this.#isDrawn || (this.waitsForFrame && this.hasUpdated))
-      await new Promise(requestAnimationFrame);
+    else if (this.#drawnIn === frameNumber() || (this.waitsForFrame && this.hasUpdated)) await nextFrame();
     super.scheduleUpdate();
   }
 
@@ -63,10 +64,7 @@ export abstract class FrameElement extends LitElement {
 
   protected override update(changed: PropertyValues): void {
     if (this.paceMs > 0) this.#drawnAt = performance.now();
-    this.#isDrawn = true;
-    requestAnimationFrame(() => {
-      this.#isDrawn = false;
-    });
+    this.#drawnIn = frameNumber();
     super.update(changed);
   }
 }

@@ -38,22 +38,18 @@ export class Explorer {
     tell: (pictured: PicturedUnderBreath) => void,
   ): Promise<ExploredUnderBreath | Refusal> {
     const { gapMm, referenceGapMm, resonance, retune, litresPerMinute } = question;
-    const picturing = model.picture(gapMm, referenceGapMm, resonance, litresPerMinute);
+    const known = this.#known && isBesideSame(this.#known.of, question) ? this.#known.reference : null;
+    const picturing = model.picture(gapMm, referenceGapMm, resonance, litresPerMinute, known !== null);
     const judging = model.judge(gapMm, referenceGapMm, retune, litresPerMinute);
     const answer = await picturing;
     if ("refused" in answer) return answer;
-    const pictured = this.#besideKnown(question, answer);
+    // one and the same object while only the chosen gap moves: it is not drawn anew then
+    const reference = answer.reference ?? known!;
+    this.#known = { of: question, reference };
+    const chosen = gapMm === referenceGapMm ? reference : answer.chosen;
+    const pictured = { ...answer, reference, chosen };
     tell(pictured);
     const judged = await judging;
     return "refused" in judged ? judged : { ...pictured, ...judged };
-  }
-
-  /** What is compared with stays one and the same object while only the chosen gap moves: it is not drawn anew then. */
-  #besideKnown(question: Exploring, pictured: PicturedUnderBreath): PicturedUnderBreath {
-    if (!this.#known || !isBesideSame(this.#known.of, question))
-      this.#known = { of: question, reference: pictured.reference };
-    const { reference } = this.#known;
-    const chosen = pictured.chosen === pictured.reference ? reference : pictured.chosen;
-    return { ...pictured, reference, chosen };
   }
 }

@@ -31,6 +31,13 @@ describe("the model's worker", () => {
     }
   });
 
+  test("does not send again what the page has to compare with", async () => {
+    const model = await loaded();
+    const { reference, ...rest } = new Exploration(setup).picture(1.9, 2.54, 4);
+    expect(reference.gapMm).toBe(2.54);
+    expect(await model.picture(1.9, 2.54, 4, 0, true)).toEqual({ ...rest, reference: null });
+  });
+
   test("sweeps as the study does, telling progress gap by gap", async () => {
     const model = await loaded();
     const told: number[][] = [];

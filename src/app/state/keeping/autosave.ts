@@ -53,8 +53,9 @@ export class Autosave {
   #saved: State;
   #savedMark: string;
   #timer: ReturnType<typeof setTimeout> | undefined;
-  /** Of the first change that is not saved. */
-  #changedAt: number | null = null;
+  /** When the first and the last change came that are not saved. */
+  #changedFrom = 0;
+  #changedLast = 0;
   #hasComplained = false;
   /** The newest, on its way to the disk or there; null: nothing was changed yet. */
   #working: Working | null = null;
@@ -72,11 +73,16 @@ export class Autosave {
 
   /** Saves soon after a change, and at once when the page is being left or hidden. */
   start(page: Window = window): void {
+    const saveOnceQuiet = () => {
+      const waitMs = Math.min(this.#changedLast + QUIET_MS, this.#changedFrom + MOST_MS) - performance.now();
+      if (waitMs > 0) this.#timer = setTimeout(saveOnceQuiet, waitMs);
+      else this.save();
+    };
     const soon = () => {
-      const now = performance.now();
-      this.#changedAt ??= now;
-      clearTimeout(this.#timer);
-      this.#timer = setTimeout(() => this.save(), Math.min(QUIET_MS, this.#changedAt + MOST_MS - now));
+      this.#changedLast = performance.now();
+      if (this.#timer !== undefined) return;
+      this.#changedFrom = this.#changedLast;
+      this.#timer = setTimeout(saveOnceQuiet, QUIET_MS);
     };
     this.#store.subscribe(soon);
     this.#marking?.subscribe(soon);
@@ -89,7 +95,6 @@ export class Autosave {
   save(): void {
     clearTimeout(this.#timer);
     this.#timer = undefined;
-    this.#changedAt = null;
     const { document, view } = this.#store.state;
     const job = this.#marking?.mark ?? undefined;
     const mark = JSON.stringify(job);
