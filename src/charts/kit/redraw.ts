@@ -91,12 +91,21 @@ function remake(
 ): void {
   for (const key in mark.attributes) if (!(key in attributes)) element.removeAttribute(key);
   change(element, attributes);
-  if (mark.text !== text) element.textContent = text ?? "";
+  if (mark.text !== text) rewrite(element, text ?? "");
   mark.attributes = attributes;
   mark.text = text;
   mark.before = mark.from;
   mark.from = null;
 }
+
+/** Other words in the same piece of text: a new piece costs the page more. */
+function rewrite(element: Element, text: string): void {
+  const piece = element.firstChild;
+  if (piece && piece.nodeType === TEXT_NODE) piece.nodeValue = text;
+  else element.textContent = text;
+}
+
+const TEXT_NODE = 3;
 
 /**
  * Puts down a group of what is told in the description already, and draws what is in it, unless that stands there as it was

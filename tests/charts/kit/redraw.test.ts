@@ -85,9 +85,15 @@ describe("drawn over", () => {
     over(svg, section(3), frame);
     expect(watching.takeRecords()).toEqual([]);
     const marks = [...svg.querySelectorAll("*")];
+    const pieces = [...svg.querySelectorAll("text")].map(({ firstChild }) => firstChild);
     over(svg, section(3.5), frame);
     expect([...svg.querySelectorAll("*")]).toEqual(marks);
-    const touched = watching.takeRecords().map(({ target }) => target as Element);
+    const touched = watching
+      .takeRecords()
+      .map(({ target, type }) => (type === "characterData" ? target.parentElement! : (target as Element)));
+    // words are written over, not put anew
+    expect(touched.some((element) => element.localName === "text")).toBe(true);
+    expect([...svg.querySelectorAll("text")].map(({ firstChild }) => firstChild)).toEqual(pieces);
     expect(touched.some((element) => element.closest(".shank"))).toBe(true);
     // the receiver does not move
     expect(touched.some((element) => element.matches("g:not(.shank):first-of-type > path"))).toBe(false);
