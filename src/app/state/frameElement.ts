@@ -6,16 +6,17 @@
 import { effect } from "@preact/signals-core";
 import { LitElement, type PropertyValues } from "lit";
 import { frameNumber, nextFrame } from "./frames.ts";
+import { Pace } from "./pace.ts";
 
 export abstract class FrameElement extends LitElement {
-  /** Shortest time from one drawing to the next: for words, which nobody reads sixty times a second. */
+  /** From one drawing to the next: for words, which nobody reads sixty times a second. */
   protected readonly paceMs: number = 0;
   /**
    * Drawn as the next frame is made, not at once: it is seen no later, the model is asked before it is drawn, and what comes
    * until then is drawn with it.
    */
   protected readonly waitsForFrame: boolean = false;
-  #drawnAt = Number.NEGATIVE_INFINITY;
+  readonly #pace = new Pace();
   /** The frame it was drawn in last. */
   #drawnIn = Number.NaN;
   /** It was to be drawn while it was away. */
@@ -38,7 +39,7 @@ export abstract class FrameElement extends LitElement {
   }
 
   protected override async scheduleUpdate(): Promise<void> {
-    const waitMs = this.#drawnAt + this.paceMs - performance.now();
+    const waitMs = this.#pace.waitMs(this.paceMs, performance.now());
     if (waitMs > 0) await new Promise((done) => setTimeout(done, waitMs));
     else if (this.#drawnIn === frameNumber() || (this.waitsForFrame && this.hasUpdated)) await nextFrame();
     super.scheduleUpdate();
@@ -63,7 +64,7 @@ export abstract class FrameElement extends LitElement {
   }
 
   protected override update(changed: PropertyValues): void {
-    if (this.paceMs > 0) this.#drawnAt = performance.now();
+    this.#pace.drawn(performance.now());
     this.#drawnIn = frameNumber();
     super.update(changed);
   }
