@@ -3,8 +3,8 @@ import { registerSW } from "virtual:pwa-register";
 import type { Store } from "../state/store.ts";
 import { handAtRest } from "./handAtRest.ts";
 
-/** Fetching the whole page takes a core for seconds: not while a newcomer's hand moves. */
-const REST_MS = 2000;
+/** Fetching the whole page takes a core for seconds: not while a newcomer's hand moves, nor while it is about to. */
+const REST_MS = 5000;
 
 export async function keepForOffline(store: Store): Promise<void> {
   await handAtRest(REST_MS);
