@@ -25,18 +25,31 @@ export function leastEnergyField(
 ): LeastEnergyField {
   const flows = openings.map((o) => o.start);
   const free = Array.from({ length: size }, (_, i) => i).filter((i) => !flows.includes(i));
-  const order = [...free, ...flows];
-  const at = (i: number, j: number) => (i >= j ? energy[i * size + j] : energy[j * size + i]);
+  const order = Int32Array.from([...free, ...flows]);
   const n = free.length;
   const k = flows.length;
   const l = new Float64Array(size * size);
   for (let i = 0; i < size; i++) {
+    const row = i * size;
+    const from = order[i];
     for (let j = 0; j <= i; j++) {
-      let sum = at(order[i], order[j]);
-      for (let m = 0; m < Math.min(j, n); m++) sum -= l[i * size + m] * l[j * size + m];
-      if (j >= n) l[i * size + j] = sum;
-      else if (i === j) l[i * size + i] = Math.sqrt(sum + RIDGE * at(order[i], order[i]));
-      else l[i * size + j] = sum / l[j * size + j];
+      const column = j * size;
+      const to = order[j];
+      const own = from >= to ? energy[from * size + to] : energy[to * size + from];
+      const known = Math.min(j, n);
+      // two running sums, since each addition waits for the one before
+      let even = 0;
+      let odd = 0;
+      let m = 0;
+      for (; m + 1 < known; m += 2) {
+        even += l[row + m] * l[column + m];
+        odd += l[row + m + 1] * l[column + m + 1];
+      }
+      if (m < known) even += l[row + m] * l[column + m];
+      const left = own - (even + odd);
+      if (j >= n) l[row + j] = left;
+      else if (i === j) l[row + j] = Math.sqrt(left + RIDGE * own);
+      else l[row + j] = left / l[column + j];
     }
   }
   const inertance = new Float64Array(k * k);

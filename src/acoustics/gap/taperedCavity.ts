@@ -37,17 +37,20 @@ export function wallDisplacement(
     const t = places[k];
     const fromNear = reaching[k];
     const fromFar = reaching[PLACES - 1 - k];
-    const plane = [(1 - t) / area, t / area];
-    const wall = [...plane];
+    // velocities along the wall, of the flow through either opening: plane, and with the modes
+    const plane1 = (1 - t) / area;
+    const plane2 = t / area;
+    let wall1 = plane1;
+    let wall2 = plane2;
     for (let n = 0; n < WALL_MODES; n++) {
-      wall[0] += nearOfFirst[n] * fromNear[n] + farOfFirst[n] * fromFar[n];
-      wall[1] += nearOfSecond[n] * fromNear[n] + farOfSecond[n] * fromFar[n];
+      wall1 += nearOfFirst[n] * fromNear[n] + farOfFirst[n] * fromFar[n];
+      wall2 += nearOfSecond[n] * fromNear[n] + farOfSecond[n] * fromFar[n];
     }
     const dz = (length / 2) * Math.sin(angle(k)) * (Math.PI / PLACES);
     const taken = -2 * Math.PI * radius * given(t) * dz;
-    d11 += taken * (wall[0] * wall[0] - plane[0] * plane[0]);
-    d12 += taken * (wall[0] * wall[1] - plane[0] * plane[1]);
-    d22 += taken * (wall[1] * wall[1] - plane[1] * plane[1]);
+    d11 += taken * (wall1 * wall1 - plane1 * plane1);
+    d12 += taken * (wall1 * wall2 - plane1 * plane2);
+    d22 += taken * (wall2 * wall2 - plane2 * plane2);
   }
   return [d11, d12, d22];
 }
