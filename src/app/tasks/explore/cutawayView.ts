@@ -52,12 +52,13 @@ export class CutawayView extends ChartElement {
         touch-action: pan-y pinch-zoom;
         border-radius: 3px;
       }
-      .grip:focus-visible:not(.held) {
+      .grip:focus-visible {
         outline: 2px solid var(--gap);
         outline-offset: -2px;
       }
       .grip.held {
         cursor: grabbing;
+        outline: none;
       }
       .foot {
         margin-top: -2.25rem;
