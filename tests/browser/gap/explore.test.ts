@@ -62,6 +62,12 @@ describe("exploring the gap", () => {
     await typeGap(page, "0.1in");
     await showsGap(page, "2.54 mm");
     await expect.poll(() => page.getByTestId("gap-problem").count()).toBe(0);
+    // quicker than the field is drawn again: each is taken
+    for (const text of ["1.1", "1.2", "1.3", "1.4"]) {
+      await typeGap(page, text);
+      await showsGap(page, `${text}0 mm`);
+    }
+    await expect.poll(() => page.getByTestId("gap-field").inputValue()).toBe("1.40 mm");
     expectQuiet(visited);
   });
 

@@ -85,6 +85,8 @@ export class GapField extends PageElement {
   }
 
   #onType(text: string): void {
+    // only a gap that is moved after this answers it: one that is not drawn yet was there before
+    this.#shownGapMm = this.page.store.parts.document.gapMm;
     this.typed = text;
     this.problem = null;
   }
