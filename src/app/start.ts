@@ -9,6 +9,7 @@ import { shareLinks, whenThere } from "./shell/onDemand.ts";
 import { Router } from "./shell/route.ts";
 import { Backups } from "./state/backups/backups.ts";
 import { browserBackups } from "./state/backups/browserBackups.ts";
+import { whenIdle } from "./state/frames.ts";
 import { AnswerStore } from "./state/keeping/answerStore.ts";
 import { Autosave } from "./state/keeping/autosave.ts";
 import { readCopied } from "./state/keeping/copyFiles.ts";
@@ -86,7 +87,8 @@ async function begin(): Promise<void> {
   offerBroken(restored, store);
   document.body.append(document.createElement("annulus-app"));
   whenIn(results, isExplored, SHOWN_MS, async () => {
-    await new Promise<void>(whenIdle);
+    // a slow machine draws the curve some frames after its numbers are there
+    await new Promise<void>((done) => whenIdle(done, CALM_MS));
     // what is asked for before it could be fetched is fetched again, and says so where it cannot be
     import("./later.ts").catch(() => {});
     fetchTypeface().catch(() => {});
@@ -117,12 +119,6 @@ async function openRecord(): Promise<JobRecord> {
 
 /** The first curve is about to be drawn, or will not come. */
 const isExplored = ({ explored }: Results): boolean => explored.value !== null || explored.refused !== null;
-
-/** A slow machine draws the curve some frames after its numbers are there. Not every browser tells when it has nothing to do. */
-function whenIdle(act: () => void): void {
-  if ("requestIdleCallback" in window) requestIdleCallback(act, { timeout: CALM_MS });
-  else act();
-}
 
 /** Fetching the whole page for later must not delay the first curve and sweep. */
 const isAllDrawn = ({ explored, sweep, retuned }: Results): boolean =>

@@ -20,3 +20,9 @@ export function frameNumber(): number {
   void nextFrame();
   return count;
 }
+
+/** Calls between frames, when there is nothing to draw, or after so long, ms; at once where the browser does not tell. */
+export function whenIdle(act: () => void, latestMs: number): void {
+  if ("requestIdleCallback" in globalThis) requestIdleCallback(act, { timeout: latestMs });
+  else act();
+}

@@ -5,6 +5,7 @@
  * all that is found the newest counts.
  */
 import { newId } from "../../../record/job.ts";
+import { whenIdle } from "../frames.ts";
 import type { JobMark } from "../record/jobMark.ts";
 import { textsOf } from "../record/jobTexts.ts";
 import { saveAsFile } from "../record/saveAsFile.ts";
@@ -16,8 +17,9 @@ import type { Working } from "./workingStore.ts";
 
 /** When nothing has changed for so long, it is saved: a hand that moves does not have to wait for it at every step. */
 const QUIET_MS = 150;
-/** But no later after a change than leaves the time to write it well within the second that is promised. */
+/** But no later after a change, and then between two frames, with the time to write it well within the second that is promised. */
 const MOST_MS = 500;
+const IDLE_MS = 200;
 /** To see whether there is room again. */
 const RETRY_MS = 2000;
 
@@ -76,7 +78,7 @@ export class Autosave {
     const saveOnceQuiet = () => {
       const waitMs = Math.min(this.#changedLast + QUIET_MS, this.#changedFrom + MOST_MS) - performance.now();
       if (waitMs > 0) this.#timer = setTimeout(saveOnceQuiet, waitMs);
-      else this.save();
+      else whenIdle(() => this.save(), IDLE_MS);
     };
     const soon = () => {
       this.#changedLast = performance.now();
