@@ -13,8 +13,6 @@ import { fetchArithmetic, isReadable } from "../arithmetic.ts";
 
 @customElement("annulus-gap-field")
 export class GapField extends PageElement {
-  /** What is moved elsewhere need not stand here at every step; a text field is slow to lay out. */
-  protected override readonly paceMs = 250;
   protected override readonly waitsForFrame = true;
   /** What is being typed; null: the field shows the gap. */
   @state() private typed: string | null = null;
