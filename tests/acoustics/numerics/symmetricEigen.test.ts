@@ -4,32 +4,41 @@ import { expect, test } from "vitest";
 import { gaussLegendre } from "../../../src/acoustics/numerics/quadrature.ts";
 import { symmetricEigen } from "../../../src/acoustics/numerics/symmetricEigen.ts";
 
-/** Nothing smaller than this beside thousands: there ml-matrix itself gives up at times. */
-const LEAST = 1e-9;
-const element = fc.double({ min: -1000, max: 1000, noNaN: true }).map((x) => (Math.abs(x) < LEAST ? 0 : x));
 const symmetric = fc.integer({ min: 0, max: 12 }).chain((n) =>
-  fc.array(element, { minLength: n * n, maxLength: n * n }).map((numbers) => ({
-    n,
-    matrix: Float64Array.from(numbers, (_, at) => {
-      const [row, column] = [Math.floor(at / n), at % n];
-      return numbers[Math.min(row, column) * n + Math.max(row, column)];
-    }),
-  })),
+  fc
+    .array(fc.double({ min: -1000, max: 1000, noNaN: true }), { minLength: n * n, maxLength: n * n })
+    .map((numbers) => ({
+      n,
+      matrix: Float64Array.from(numbers, (_, at) => {
+        const [row, column] = [Math.floor(at / n), at % n];
+        return numbers[Math.min(row, column) * n + Math.max(row, column)];
+      }),
+    })),
 );
 
+/** null where ml-matrix gives up: it reads beyond its rows at doubles as small as 1e-323 beside thousands. */
+function theirValues(rows: number[][]): number[] | null {
+  try {
+    return new EigenvalueDecomposition(new Matrix(rows), { assumeSymmetric: true }).realEigenvalues;
+  } catch (error) {
+    if (error instanceof TypeError) return null;
+    throw error;
+  }
+}
+
 test("has ml-matrix's eigenvalues, and vectors that are orthonormal and give the matrix back", () => {
+  let gaveUp = 0;
   fc.assert(
     fc.property(symmetric, ({ n, matrix }) => {
       const { values, vectors } = symmetricEigen(matrix, n);
       const rows = Array.from({ length: n }, (_, row) => [...matrix.slice(row * n, row * n + n)]);
       const size = Math.max(1, ...matrix.map(Math.abs)) * Math.max(1, n);
-      const theirs =
-        n === 0
-          ? []
-          : new EigenvalueDecomposition(new Matrix(rows), { assumeSymmetric: true }).realEigenvalues;
-      values.forEach((value, k) => {
-        expect(Math.abs(value - theirs[k]) / size).toBeLessThan(1e-13);
-      });
+      const theirs = n === 0 ? [] : theirValues(rows);
+      if (!theirs) gaveUp++;
+      else
+        values.forEach((value, k) => {
+          expect(Math.abs(value - theirs[k]) / size).toBeLessThan(1e-13);
+        });
       for (let i = 0; i < n; i++)
         for (let j = 0; j < n; j++) {
           let [product, back] = [0, 0];
@@ -42,6 +51,7 @@ test("has ml-matrix's eigenvalues, and vectors that are orthonormal and give the
         }
     }),
   );
+  expect(gaveUp).toBeLessThan(10);
 });
 
 test("Gauss's rule of five points (Abramowitz & Stegun, table 25.4)", () => {
