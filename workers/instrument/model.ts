@@ -12,9 +12,10 @@ export interface SweepRequest extends GapSweepOptions, Ticket {
   /** The breath; still air if absent. */
   readonly litresPerMinute?: number;
 }
+export interface DrawRequest extends MonteCarloOptions, Ticket {}
+
 /** As the study has it, without what is compared with where that is known. */
 export type Picture = Omit<PicturedUnderBreath, "reference"> & { readonly reference: AtGap | null };
-export interface DrawRequest extends MonteCarloOptions, Ticket {}
 
 export class Model extends Served<UnderBreath> {
   protected async subjectOf(setup: Setup): Promise<UnderBreath> {

@@ -89,6 +89,27 @@ describe("autosave", () => {
     expect(kept()).toBe(4);
   });
 
+  test("waits for a moment with nothing to draw, where the browser tells of one", () => {
+    const idle = vi.fn<(act: () => void, options: { readonly timeout: number }) => void>();
+    vi.stubGlobal("requestIdleCallback", idle);
+    const shelves = { tab: shelf(), browser: shelf() };
+    const store = new Store(documentOf(someSetup()));
+    new Autosave(store, shelves).start(somePage());
+    const kept = () => restore(shelves).document?.gapMm;
+    store.setGap(1);
+    vi.advanceTimersByTime(150);
+    store.setGap(2);
+    vi.advanceTimersByTime(400);
+    expect(kept()).toBeUndefined();
+    expect(idle).toHaveBeenCalledOnce();
+    const [act, { timeout }] = idle.mock.calls[0];
+    // with what may have gone before it, well within the second
+    expect(timeout).toBeLessThanOrEqual(300);
+    act();
+    expect(kept()).toBe(2);
+    vi.unstubAllGlobals();
+  });
+
   test("the tab's own comes before another tab's, in either order of saving", () => {
     const browser = shelf();
     const first = { tab: shelf(), browser };

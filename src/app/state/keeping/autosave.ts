@@ -17,8 +17,9 @@ import type { Working } from "./workingStore.ts";
 
 /** When nothing has changed for so long, it is saved: a hand that moves does not have to wait for it at every step. */
 const QUIET_MS = 150;
-/** But no later after a change, and then between two frames, with the time to write it well within the second that is promised. */
+/** But no later after a change. */
 const MOST_MS = 500;
+/** Then between two frames, so soon that there is time to write it well within the second that is promised. */
 const IDLE_MS = 200;
 /** To see whether there is room again. */
 const RETRY_MS = 2000;
