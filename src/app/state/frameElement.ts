@@ -3,7 +3,7 @@
  * often that is: at a hand's every step. The first change of a frame is drawn at once, so that a hand is not followed a frame
  * late.
  */
-import { effect } from "@preact/signals-core";
+import { effect, untracked } from "@preact/signals-core";
 import { LitElement, type PropertyValues } from "lit";
 import { frameNumber, nextFrame } from "./frames.ts";
 import { Pace } from "./pace.ts";
@@ -16,6 +16,8 @@ export abstract class FrameElement extends LitElement {
    * until then is drawn with it.
    */
   protected readonly waitsForFrame: boolean = false;
+  /** Resolves when it may be drawn anew: for what need not be there as soon as the hand's own mark is. */
+  protected ready?(): Promise<void>;
   readonly #pace = new Pace();
   /** The frame it was drawn in last. */
   #drawnIn = Number.NaN;
@@ -41,7 +43,10 @@ export abstract class FrameElement extends LitElement {
   protected override async scheduleUpdate(): Promise<void> {
     const waitMs = this.#pace.waitMs(this.paceMs, performance.now());
     if (waitMs > 0) await new Promise((done) => setTimeout(done, waitMs));
-    else if (this.#drawnIn === frameNumber() || (this.waitsForFrame && this.hasUpdated)) await nextFrame();
+    else {
+      if (this.hasUpdated) await untracked(() => this.ready?.());
+      if (this.#drawnIn === frameNumber() || (this.waitsForFrame && this.hasUpdated)) await nextFrame();
+    }
     super.scheduleUpdate();
   }
 

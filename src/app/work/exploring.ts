@@ -46,10 +46,16 @@ export class Explorer {
     // one and the same object while only the chosen gap moves: it is not drawn anew then
     const reference = answer.reference ?? known!;
     this.#known = { of: question, reference };
-    const chosen = gapMm === referenceGapMm ? reference : answer.chosen;
+    const chosen = gapMm === referenceGapMm ? reference : alongSame(answer.chosen, reference);
     const pictured = { ...answer, reference, chosen };
     tell(pictured);
     const judged = await judging;
     return "refused" in judged ? judged : { ...pictured, ...judged };
   }
 }
+
+/** A setup's curves are all over the same frequencies: one list of them, so that what is placed by it is placed once. */
+const alongSame = ({ curve, ...at }: AtGap, { curve: { frequencies } }: AtGap): AtGap => ({
+  ...at,
+  curve: { ...curve, frequencies },
+});

@@ -27,6 +27,9 @@ export interface Results {
 /** Bounds take three more air columns: they wait until the hand rests. */
 const REST_MS = 200;
 
+/** Longest that what stands beside the charts waits for them, ms. */
+const PICTURED_MS = 50;
+
 export class ModelResults extends Works<Results> {
   readonly #compared: ComparedGaps;
   readonly #explored: Work<Exploring, ExploredUnderBreath, PicturedUnderBreath>;
@@ -95,6 +98,26 @@ export class ModelResults extends Works<Results> {
 
   sweepAgain(): void {
     if (this.#swept) this.#sweepFor(this.#swept);
+  }
+
+  /**
+   * Resolves when the charts have something new to draw, at once where they show the newest gap already, and soon in any case.
+   * What is drawn then has no frame of its own between a hand and the charts.
+   */
+  async pictured(): Promise<void> {
+    const { step } = this.#explored.value;
+    if (step?.chosen.gapMm === this.#compared.value.document.gapMm) return;
+    await new Promise<void>((resolve) => {
+      const end = () => {
+        leave();
+        clearTimeout(timer);
+        resolve();
+      };
+      const timer = setTimeout(end, PICTURED_MS);
+      const leave = this.#explored.subscribe((now) => {
+        if (now.step !== step || now.refused !== null) end();
+      });
+    });
   }
 
   #follow({ document, view: { resonance, retune } }: Compared): void {

@@ -31,9 +31,13 @@ export function putSheet(owner: Document, over?: SVGSVGElement): SVGSVGElement {
 /** Gives attributes to what has been put down. */
 export function change(element: Element, attributes: Readonly<Record<string, string>>): void {
   const mark = marks.get(element)!;
+  set(element, mark, attributes);
+  mark.attributes = { ...mark.attributes, ...attributes };
+}
+
+function set(element: Element, mark: Mark, attributes: Readonly<Record<string, string>>): void {
   for (const key in attributes)
     if (mark.attributes[key] !== attributes[key]) element.setAttribute(key, attributes[key]);
-  mark.attributes = { ...mark.attributes, ...attributes };
 }
 
 /** Takes away what the drawing has no more; does nothing to a new one. */
@@ -90,7 +94,7 @@ function remake(
   text: string | undefined,
 ): void {
   for (const key in mark.attributes) if (!(key in attributes)) element.removeAttribute(key);
-  change(element, attributes);
+  set(element, mark, attributes);
   if (mark.text !== text) rewrite(element, text ?? "");
   mark.attributes = attributes;
   mark.text = text;

@@ -98,12 +98,14 @@ export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Draw
   const yOf = (pa: number) => y(scaled(pa));
 
   const placed = [frame.width, frame.height, inDb, ...x.domain(), ...y.domain()];
-  keep(svg, placed, (parent) => {
+  const notes = notesOf(chosen, frame);
+  keep(svg, [...placed, ...notes.map(({ name, hz }) => `${name} ${hz}`)], (parent) => {
     const ground: Panel = { parent, x, y, plot, size: small };
     leftAxis(ground, roundTicks(y, marksIn(heightOf(plot), 40, 2, 6)), true);
     bottomAxis(ground, spacedTicks(x, 3.2 * small), "frequency, Hz");
     heading(ground.parent, title, large);
     label(ground, yTitle, 0, rowAxis, { fill: "muted" });
+    drawNotes(ground, notes, rowNotes);
   });
   const ground: Panel = { parent: silent(svg), x, y, plot, size: small };
   const inRow = keyRoom + 8 <= frame.width ? key : key.slice(0, 2);
@@ -118,11 +120,10 @@ export function impedanceChart(data: ImpedanceData, frame: ImpedanceFrame): Draw
   drawnKey(inRow, rowKey);
   // a narrow sheet has the axis title's row for the rest
   if (inRow !== key) drawnKey(key.slice(2), rowAxis);
-  drawNotes(ground, chosen, rowNotes, frame);
 
   const through = ({ frequencies, magnitude }: ScreenCurve) =>
     curve(
-      frequencies.map((hz) => x(hz)),
+      alongAxis(frequencies, x),
       magnitude.map((pa) => clamp(yOf(pa), plot.top, plot.bottom)),
     );
   const curves = add(svg, "g", { "stroke-linejoin": "round" });
@@ -182,18 +183,38 @@ function spacedTicks(x: Scale, apart: number): Tick[] {
 const rank = (hz: number): number =>
   ["1", "5", "2", "3", "7"].indexOf(`${hz}`[0]) + (hz % 500 === 0 || hz < 1000 ? 0 : 9);
 
-/** Where the notes lie that the peaks are played for, along the top at concert pitch: octaves of the lowest first, the others where there is room. */
-function drawNotes(on: Panel, { modes }: AtGap, row: number, { instrument }: Frame): void {
+interface Along {
+  readonly ends: readonly number[];
+  readonly places: Float64Array;
+}
+
+const along = new WeakMap<Float64Array, Along>();
+
+/** Where frequencies stand, px: at a hand's every step these are the same. */
+function alongAxis(frequencies: Float64Array, x: Scale): Float64Array {
+  const ends = [...x.domain(), ...x.range()];
+  const known = along.get(frequencies);
+  if (known?.ends.every((end, i) => end === ends[i])) return known.places;
+  const places = frequencies.map((hz) => x(hz));
+  along.set(frequencies, { ends, places });
+  return places;
+}
+
+/** The notes that the peaks are played for, at concert pitch, the lowest one's octaves first. */
+const notesOf = ({ modes }: AtGap, { instrument }: Frame) =>
+  modes
+    .filter(({ n }) => n > 1)
+    .map(({ n, frequencyHz }) => ({ n, ...concertNote(frequencyHz, n, instrument) }))
+    .sort((a, b) => oddPart(a.n) - oddPart(b.n) || a.n - b.n);
+
+/** Where the notes lie along the top, each where there is room for it. */
+function drawNotes(on: Panel, notes: ReturnType<typeof notesOf>, row: number): void {
   const { parent, x, plot, size } = on;
   rule(parent, [plot.left, plot.top], [plot.right, plot.top], "hairline");
   const [low, high] = x.domain();
-  const notes = modes
-    .filter(({ n }) => n > 1)
-    .map(({ n, frequencyHz }) => ({ n, ...concertNote(frequencyHz, n, instrument) }))
-    .filter(({ hz }) => hz >= low && hz <= high)
-    .sort((a, b) => oddPart(a.n) - oddPart(b.n) || a.n - b.n);
   const taken: [number, number][] = [];
   for (const { name, hz } of notes) {
+    if (hz < low || hz > high) continue;
     const at = x(hz);
     const half = textWidth(name, size) / 2 + 3;
     if (at + half > plot.right + 8 || taken.some(([from, to]) => at + half > from && at - half < to))
@@ -232,7 +253,8 @@ function labelPeaks(
     const isHighlight = n === highlight;
     if (isHighlight)
       add(group, "circle", { cx: at, cy: yOf(peakImpedance), r: 4, fill: "gap", stroke: "paper" });
-    write(group, name, at, top - (isHighlight ? 2 : 0), {
+    // on whole pixels: type that moves by a tenth of one is laid out again at every step of a hand
+    write(group, name, Math.round(at), Math.round(top) - (isHighlight ? 2 : 0), {
       size,
       anchor: "middle",
       weight: isHighlight ? 700 : 500,

@@ -38,6 +38,7 @@ test("what is compared with is asked for once, and is one object while only the 
   const moved = await asked({ gapMm: 1.5 });
   expect(moved.chosen.gapMm).toBe(1.5);
   expect(moved.reference).toBe(first.reference);
+  expect(moved.chosen.curve.frequencies).toBe(first.reference.curve.frequencies);
   const back = await asked({ gapMm: 2.5 });
   expect(back.chosen).toBe(first.reference);
   const other = await asked({ referenceGapMm: 3 });

@@ -8,9 +8,9 @@ import { Model } from "../../../workers/instrument/model.ts";
 import { someSetup } from "../someSetup.ts";
 
 /** The page's results over the real model, without a worker between. */
-function bench() {
+function bench(model = new Model()) {
   const store = new Store(documentOf(someSetup()), { ...FIRST_VIEW, retune: null });
-  const connect = () => ({ model: new Model(), died: new Promise<never>(() => {}), terminate() {} });
+  const connect = () => ({ model, died: new Promise<never>(() => {}), terminate() {} });
   const compared = new ComparedGaps(store);
   const results = new ModelResults(compared, new WorkerClient<Model>({ connect }));
   results.start();
@@ -62,6 +62,30 @@ test("what is drawn of a new gap is there before what is judged of it, and is th
   const judged = (await until(results, isDone)).explored;
   expect(judged.step).toBe(drawn.step);
   expect(judged.value!.chosen).toBe(drawn.step!.chosen);
+});
+
+test("what stands beside the charts is drawn with them: at once where they are as asked, else with the next picture", async () => {
+  const { store, results } = bench();
+  await until(results, ({ explored }) => explored.value?.uncertainty != null && !explored.stale);
+  let isDue = false;
+  void results.pictured().then(() => {
+    isDue = true;
+  });
+  await Promise.resolve();
+  expect(isDue).toBe(true);
+  store.setGap(1);
+  await results.pictured();
+  expect(results.value.explored.step!.chosen.gapMm).toBe(1);
+});
+
+test("it does not wait for a model that is silent", async () => {
+  const model = new Model();
+  const { store, results } = bench(model);
+  await until(results, ({ explored }) => explored.value?.uncertainty != null && !explored.stale);
+  model.picture = () => new Promise(() => {});
+  store.setGap(1);
+  await results.pictured();
+  expect(results.value.explored.step!.chosen.gapMm).toBe(2.54);
 });
 
 test("retuning adds a sweep, which goes when it is switched off; one that cannot be says why", async () => {

@@ -14,6 +14,7 @@ import { fetchArithmetic, isReadable } from "../arithmetic.ts";
 @customElement("annulus-gap-field")
 export class GapField extends PageElement {
   protected override readonly waitsForFrame = true;
+  protected override readonly ready = () => this.page.model.pictured();
   /** What is being typed; null: the field shows the gap. */
   @state() private typed: string | null = null;
   @state() private problem: string | null = null;

@@ -29,6 +29,7 @@ const SPOKEN_OF = [
 @customElement("annulus-gap")
 export class GapReadout extends PageElement {
   protected override readonly waitsForFrame = true;
+  protected override readonly ready = () => this.page.model.pictured();
   readonly #keys = gapKeys(() => this.page.store, 1);
   @state() private showsMore = false;
   /** Of a setup and not of a gap: it stays while a hand moves. */

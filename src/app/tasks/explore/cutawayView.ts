@@ -44,10 +44,18 @@ export class CutawayView extends ChartElement {
   static override styles = [
     ChartElement.styles,
     css`
+      /* a layout of its own: the handle's at every step of a hand is not the whole page's */
+      .over {
+        position: absolute;
+        inset: 0;
+        contain: strict;
+        pointer-events: none;
+      }
       .grip {
         position: absolute;
         left: 0;
         top: 0;
+        pointer-events: auto;
         cursor: ew-resize;
         touch-action: pan-y pinch-zoom;
         border-radius: 3px;
@@ -83,22 +91,24 @@ export class CutawayView extends ChartElement {
     const { document, view } = this.page.store.parts;
     const { leastMm, mostMm } = shownGaps(document.setup);
     return html`
-      <div
-        class="grip"
-        role="slider"
-        tabindex="0"
-        data-testid="shank"
-        aria-label="Mouthpiece shank: gap"
-        aria-orientation="horizontal"
-        aria-valuemin=${leastMm.toFixed(2)}
-        aria-valuemax=${Math.max(mostMm, document.gapMm).toFixed(2)}
-        aria-valuenow=${document.gapMm.toFixed(3)}
-        aria-valuetext=${`gap ${bothUnits(document.gapMm, view.unit)}`}
-        @pointerdown=${this.#onHold}
-        @keydown=${this.#keys.keydown}
-        @keyup=${this.#keys.keyup}
-        @blur=${this.#keys.keyup}
-      ></div>
+      <div class="over">
+        <div
+          class="grip"
+          role="slider"
+          tabindex="0"
+          data-testid="shank"
+          aria-label="Mouthpiece shank: gap"
+          aria-orientation="horizontal"
+          aria-valuemin=${leastMm.toFixed(2)}
+          aria-valuemax=${Math.max(mostMm, document.gapMm).toFixed(2)}
+          aria-valuenow=${document.gapMm.toFixed(3)}
+          aria-valuetext=${`gap ${bothUnits(document.gapMm, view.unit)}`}
+          @pointerdown=${this.#onHold}
+          @keydown=${this.#keys.keydown}
+          @keyup=${this.#keys.keyup}
+          @blur=${this.#keys.keyup}
+        ></div>
+      </div>
     `;
   }
 
