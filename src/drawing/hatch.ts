@@ -21,10 +21,16 @@ export function hatchLines(
     for (let k = first; k * spacing < Math.max(from, to); k++)
       crossings[k - low]?.push(x1 + ((k * spacing - from) / (to - from)) * (x2 - x1));
   });
-  return crossings.flatMap((xs, i) => {
-    xs.sort((a, b) => a - b);
+  const lines: (readonly [Point, Point])[] = [];
+  crossings.forEach((xs, i) => {
+    xs.sort(ascending);
     const c = (i + low) * spacing;
-    const at = (x: number): Point => [x, c + direction * x];
-    return xs.flatMap((x, k) => (k % 2 === 0 && xs[k + 1] > x ? [[at(x), at(xs[k + 1])] as const] : []));
+    for (let k = 0; k + 1 < xs.length; k += 2) {
+      const [from, to] = [xs[k], xs[k + 1]];
+      if (to > from) lines.push([[from, c + direction * from] as const, [to, c + direction * to] as const]);
+    }
   });
+  return lines;
 }
+
+const ascending = (a: number, b: number): number => a - b;

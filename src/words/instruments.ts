@@ -71,12 +71,21 @@ const TRUMPET_NAMES: Readonly<Record<string, string>> = {
   E6: "high E",
 };
 
+/** Those that were asked for: sentences and charts name them at every step of a hand. */
+const named = new Map<InstrumentKind, readonly Partial[]>();
+
 /** Partial `n` of an instrument, 1 to 16. */
 export function partialOf(id: InstrumentKind, n: number): Partial {
+  const known = named.get(id);
+  const partials = known ?? SEMITONES.map((semitones, i) => partial(id, i + 1, semitones));
+  if (!known) named.set(id, partials);
+  const found = partials[n - 1];
+  if (found === undefined) throw new OutOfRange(`partial ${n} has no name here: give 1 to ${MOST_PARTIALS}`);
+  return found;
+}
+
+function partial(id: InstrumentKind, n: number, semitones: number): Partial {
   const { fundamental, writtenAbove, group } = FAMILY[id];
-  const semitones = SEMITONES[n - 1];
-  if (semitones === undefined)
-    throw new OutOfRange(`partial ${n} has no name here: give 1 to ${MOST_PARTIALS}`);
   const sounds = fundamental + semitones;
   const written = noteName(sounds + writtenAbove);
   const tendency = TENDENCY[n] ?? null;
