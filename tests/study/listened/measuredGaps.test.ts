@@ -13,11 +13,8 @@ import {
 } from "../../../src/study/listened/besideModel.ts";
 import { listenedNotes, repeatsNeeded, type TakeAtGap } from "../../../src/study/listened/measuredGaps.ts";
 import { nextGapMm } from "../../../src/study/listened/order.ts";
-import {
-  besideSharesWords,
-  besideStartWords,
-  listenedWords,
-} from "../../../src/words/listen/measuredWords.ts";
+import { besideSharesWords, besideStartWords } from "../../../src/words/listen/besideWords.ts";
+import { listenedWords } from "../../../src/words/listen/measuredWords.ts";
 import { thirdVoice } from "../../../src/words/verdicts/thirdVoice.ts";
 
 let count = 0;

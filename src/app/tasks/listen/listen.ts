@@ -8,7 +8,7 @@ import { customElement, state } from "lit/decorators.js";
 import { type KeptTake, measuredIn, warningKinds } from "../../../listen/keptTake.ts";
 import { newId } from "../../../record/job.ts";
 import { instrumentOf } from "../../../setup/instrumentOf.ts";
-import { LISTENING_CAUTIONS } from "../../../words/listen/measuredWords.ts";
+import { LISTENING_CAUTIONS } from "../../../words/listen/testWords.ts";
 import { keptOnWords, NO_MICROPHONES } from "../../../words/sound/microphoneWords.ts";
 import { NotesForm } from "../../form/notesForm.ts";
 import { hasOwnUse } from "../../form/ownUse.ts";

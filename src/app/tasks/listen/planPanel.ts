@@ -5,7 +5,7 @@ import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { nextGapMm } from "../../../study/listened/order.ts";
 import { formatLength } from "../../../units/formatLength.ts";
 import { noteText } from "../../../words/instruments.ts";
-import { TEST_HOW, TEST_NAMES, TEST_TELLS } from "../../../words/listen/measuredWords.ts";
+import { TEST_HOW, TEST_NAMES, TEST_TELLS } from "../../../words/listen/testWords.ts";
 import { yourGap } from "../../form/gap/mountedGap.ts";
 import type { NotesForm } from "../../form/notesForm.ts";
 import { segments } from "../../shell/look/segments.ts";

@@ -4,7 +4,7 @@ import { customElement, property } from "lit/decorators.js";
 import { wilsonInterval } from "../../../statistics/wilsonInterval.ts";
 import { besideShares, type ModelShares } from "../../../study/listened/besideModel.ts";
 import type { ListenedNote } from "../../../study/listened/measuredGaps.ts";
-import { besideSharesWords, NO_MODEL } from "../../../words/listen/measuredWords.ts";
+import { besideSharesWords, NO_MODEL } from "../../../words/listen/besideWords.ts";
 import { readField } from "../../form/field.ts";
 import { controls } from "../../shell/look/controls.ts";
 import { icon } from "../../shell/look/icon.ts";

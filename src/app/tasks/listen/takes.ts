@@ -7,13 +7,15 @@ import { instrumentOf } from "../../../setup/instrumentOf.ts";
 import { besideModel, modelChange, modelStart, modelWidths } from "../../../study/listened/besideModel.ts";
 import { isCompared, type ListenedNote } from "../../../study/listened/measuredGaps.ts";
 import {
-  basisWords,
   besideModelWords,
   besideRuleWords,
   besideStartWords,
+  NO_MODEL,
+} from "../../../words/listen/besideWords.ts";
+import {
+  basisWords,
   keptWords,
   listenedWords,
-  NO_MODEL,
   placeWords,
   takenWords,
 } from "../../../words/listen/measuredWords.ts";
