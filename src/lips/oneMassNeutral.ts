@@ -15,7 +15,7 @@ import { crossing } from "./crossing.ts";
 import { equilibriumAt } from "./equilibrium.ts";
 import { type Band, MOST_PRESSURE, type NeutralColumn, type Threshold } from "./lipModel.ts";
 import { massPerAreaAt, type OneMassLips } from "./lips.ts";
-import { admittanceOf } from "./modes.ts";
+import { admittanceOf, type Modes } from "./modes.ts";
 
 /** Lips as they are at one lip frequency. */
 interface Tuned {
@@ -29,12 +29,18 @@ interface Tuned {
 /** ω and h there. */
 type Miss = readonly [omega: number, miss: number];
 
+/** Points between a zero of Im Y and the band's own beside it, each half as far from the zero as the one before. */
+const CROWDED = 8;
+
+const crowdedOf = new WeakMap<Band, Band>();
+
 /** The search of one mass for the threshold within a note's band. */
 export class OneMassNeutral {
   constructor(readonly valve: OneMassLips & { readonly density: number }) {}
 
   /** The one of least mouth pressure; null where there is none below `MOST_PRESSURE`. */
-  lowest(column: NeutralColumn, { omega, re, im }: Band, lipHz: number): Threshold | null {
+  lowest(column: NeutralColumn, band: Band, lipHz: number): Threshold | null {
+    const { omega, re, im } = crowded(column.modes, band);
     const lips = this.#tuned(lipHz);
     let best: Threshold | null = null;
     const lookBetween = (from: Miss, to: Miss) => {
@@ -46,14 +52,16 @@ export class OneMassNeutral {
     for (let k = 1; k < omega.length; k++) {
       const here = this.#miss(lips, omega[k], re[k], im[k]);
       if (before > 0 !== here > 0) lookBetween([omega[k - 1], before], [omega[k], here]);
-      else if (isDip(earlier, before, here)) {
+      else if (before > 0 && earlier > before && here >= before && earlier + here < Infinity) {
         // two zeros may lie between three points that are all above the axis
         const left: Miss = [omega[k - 2], earlier];
         const right: Miss = [omega[k], here];
-        const w = vertex(left, [omega[k - 1], before], right);
-        const least: Miss = [w, this.#miss(lips, w, ...admittanceOf(column.modes, w))];
-        lookBetween(left, least);
-        lookBetween(least, right);
+        const [w, lowest] = vertex(left, [omega[k - 1], before], right);
+        if (lowest < before / 2) {
+          const least: Miss = [w, this.#miss(lips, w, ...admittanceOf(column.modes, w))];
+          lookBetween(left, least);
+          lookBetween(least, right);
+        }
       }
       [earlier, before] = [before, here];
     }
@@ -90,13 +98,39 @@ export class OneMassNeutral {
   }
 }
 
-/** Above the axis on all three, lowest in the middle, and by their parabola down to less than half of that between them. */
-const isDip = (a: number, b: number, c: number): boolean =>
-  b > 0 && a > b && c >= b && a + c < Infinity && (a - c) ** 2 > 4 * b * (a - 2 * b + c);
+/** Where the parabola through three points is lowest, the middle one being the lowest of them, and how low. */
+function vertex([x0, y0]: Miss, [x1, y1]: Miss, [x2, y2]: Miss): Miss {
+  const slope = (y1 - y0) / (x1 - x0);
+  const bend = ((y2 - y1) / (x2 - x1) - slope) / (x2 - x0);
+  const x = (x0 + x1 - slope / bend) / 2;
+  return [x, y0 + (x - x0) * (slope + bend * (x - x1))];
+}
 
-/** Where the parabola through three points evenly apart is lowest. */
-const vertex = ([x0, y0]: Miss, [x1, y1]: Miss, [, y2]: Miss): number =>
-  x1 + (((x1 - x0) / 2) * (y0 - y2)) / (y0 - 2 * y1 + y2);
+/**
+ * The band with more points where Im Y begins or ceases to be above 0. Towards such a place v → 0 and h → ∞: lips that start
+ * with a few pascals have both zeros of h between it and the next point of the band.
+ */
+function crowded(modes: Modes, band: Band): Band {
+  const known = crowdedOf.get(band);
+  if (known) return known;
+  const points: [omega: number, re: number, im: number][] = [];
+  const add = (w: number) => points.push([w, ...admittanceOf(modes, w)]);
+  const { omega, re, im } = band;
+  omega.forEach((to, k) => {
+    const from = omega[k - 1];
+    if (k > 0 && im[k - 1] > 0 !== im[k] > 0) {
+      const zero = crossing((w) => admittanceOf(modes, w)[1], [from, im[k - 1]], [to, im[k]], 1e-13);
+      const side = im[k] > 0 ? to : from;
+      const steps = Array.from({ length: CROWDED }, (_, i) => zero + (side - zero) * 2 ** -(i + 1));
+      for (const w of side === to ? steps.reverse() : steps) add(w);
+    }
+    points.push([to, re[k], im[k]]);
+  });
+  const [w, yRe, yIm] = [0, 1, 2].map((i) => Float64Array.from(points, (point) => point[i]));
+  const made = { omega: w, re: yRe, im: yIm };
+  crowdedOf.set(band, made);
+  return made;
+}
 
 /** |L(jω)|² */
 const lipSize = (omega: number, lipOmega: number, quality: number): number =>

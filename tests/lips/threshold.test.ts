@@ -87,6 +87,36 @@ describe("threshold", () => {
     expect(stability.fastest(lipHz, 50_000).rate).toBeLessThan(0);
   });
 
+  it("finds a start whose two ends lie between a zero of Im Y and the frequency looked at beside it", () => {
+    // met by a search over 60,000 columns and lips: the rest is unstable about 620 Pa, and no point of the even band shows it
+    const poles = [
+      -7.359586345906794, 662.230831440962, -23.9089398986008, 2519.2224927806838, -149.5533783494658,
+      2818.0147288086923, -83.30696923912782, 2950.0651424186353, -177.4367412982527, 3298.818359472932,
+    ];
+    const sizes = [
+      790791928.2025067, 1802872205.955619, 103379581.83506185, 2814629876.811516, 3606322382.8481493,
+    ];
+    const modes = {
+      poles: Float64Array.from(poles),
+      residues: Float64Array.from(sizes.flatMap((size) => [size, 0])),
+    };
+    const valve = {
+      massPerArea: 0.6,
+      massExponent: 1.1546021460247378,
+      quality: 17.190031441472765,
+      restOpening: 0.00005,
+      width: 0.008741049332098284,
+      density: 1.17,
+    };
+    const lipHz = 63.58576561173147;
+    const found = lowestOf(new Thresholds(valve, modes), lipHz)!;
+    const stability = new Stability(valve, modes);
+    expect(found.mouthPressure).toBeCloseTo(620.05, 2);
+    expect(Math.abs(stability.fastest(lipHz, found.mouthPressure).rate)).toBeLessThan(1e-6);
+    expect(stability.fastest(lipHz, 0.97 * found.mouthPressure).rate).toBeLessThan(0);
+    expect(stability.fastest(lipHz, 1.0001 * found.mouthPressure).rate).toBeGreaterThan(0);
+  });
+
   it("a note's easiest start is no higher than at lip frequencies around it", () => {
     const search = new Thresholds(valveNamed("usual"), COLUMN);
     for (let n = 1; n <= 10; n++) {
