@@ -33,6 +33,7 @@
  * the sample's own pressures help to make: then the work done on the lips is that taken from the stream to the last bit. Second
  * order in the step while they are open; where they touch, their damping jumps, and a note is a few cents off at 48 kHz.
  */
+import { crossing } from "./crossing.ts";
 import type {
   Band,
   Equilibrium,
@@ -52,6 +53,15 @@ export type TwoWayValve = TwoWayLips & { readonly density: number };
 /** Of lips that touch: Adachi & Sato 1996. */
 const TOUCHING_QUALITY = 0.5;
 const TOUCHING_STIFFNESS = 3;
+
+/**
+ * The most that φ^−½ and −χ grow by with S, in units of 1 and 1/S_c: with t = S/S_c they are (1 − t)/(1 − 2t + 2t²)^3/2 at
+ * t = 0.36 and (2t − 1)/(1 − 2t + 2t²)² at 0.79. Where that is too little to outweigh the stiffness there is one balance only.
+ */
+const STEEPEST_FLOW = 1.62;
+const STEEPEST_SUCTION = 1.31;
+/** Openings looked at for a balance below one that was found. */
+const LOOKED_AT = 40;
 
 /** The lips as they are at one lip frequency. */
 interface Tuned {
@@ -117,31 +127,32 @@ export class TwoWay implements LipModel {
     const follows = (width * drop) / mass;
     const swingAt = (y: number) => protrusion + (follows * (LIP_LENGTH - y)) / (omegaX * omegaX);
     const flowAt = (loss: number) => jetSpeed / Math.sqrt(loss);
+    const edge = (2 * width * thickness) / mass;
     // the balance in y, below 0 where the lips are pushed further open: bracketed, then Newton within
     const excess = (y: number): readonly [value: number, slope: number] => {
       const { loss, lossSlope, suction, suctionSlope } = this.slit(y);
       const flow = flowAt(loss);
       const under = resistance * flow - 2 * drop * suction;
       const underSlope = (-0.5 * resistance * flow * lossSlope) / loss - 2 * drop * suctionSlope;
-      const edge = (2 * width * thickness) / mass;
       return [
         omegaY * omegaY * (y - restOpening / 2) - follows * swingAt(y) - edge * under,
         omegaY * omegaY + (follows / omegaX) ** 2 - edge * underSlope,
       ];
     };
-    let low = 0;
     let high = Math.max(LIP_LENGTH, restOpening);
     while (!(excess(high)[0] > 0)) high *= 2;
-    let y = restOpening / 2;
-    for (let i = 0; i < 100; i++) {
-      const [value, slope] = excess(y);
-      if (value > 0) high = y;
-      else low = y;
-      const aimed = y - value / slope;
-      const next = aimed > low && aimed < high ? aimed : (low + high) / 2;
-      const isSettled = Math.abs(next - y) <= 1e-15 * y;
-      y = next;
-      if (isSettled) break;
+    let y = balance(excess, 0, high, restOpening / 2);
+    // soft, thick lips may balance in several ways: the least open is where a breath that grows from nothing brings them
+    const flowGrows = STEEPEST_FLOW * resistance * jetSpeed;
+    const suctionFalls = (2 * STEEPEST_SUCTION * drop) / CUP_AREA;
+    const steepest = edge * 2 * width * (flowGrows + suctionFalls);
+    if (steepest > omegaY * omegaY + (follows / omegaX) ** 2) {
+      const step = y / LOOKED_AT;
+      for (let at = step; at < y; at += step)
+        if (excess(at)[0] > 0) {
+          y = balance(excess, at - step, at, at);
+          break;
+        }
     }
     const flow = flowAt(this.slit(y).loss);
     const cupPressure = resistance * flow;
@@ -156,22 +167,15 @@ export class TwoWay implements LipModel {
   }
 
   restUnder(resistance: number, lipHz: number, mouthPressure: number): Equilibrium {
-    // p_m rises with v, and a little faster than v²: steps by that law, between what is too much and too little. Lips far
-    // beyond their ranges (soft, thick, nearly touching) may rest in several ways under one pressure; any of them is returned
-    let low = 0;
-    let high = Math.sqrt((2 * mouthPressure) / this.density);
-    let v = high;
-    for (let i = 0; ; i++) {
-      const rest = this.restWith(resistance, lipHz, v);
-      const over = rest.mouthPressure / mouthPressure;
-      if (over > 1) high = v;
-      else low = v;
-      const slope = 2 + rest.cupPressure / rest.mouthPressure;
-      const aimed = v * over ** (-1 / slope);
-      const next = aimed > low && aimed < high ? aimed : (low + high) / 2;
-      if (Math.abs(over - 1) <= 4e-15 || next === v || i === 100) return rest;
-      v = next;
-    }
+    // p_m rises with the drop, which is all of it where the air column does not resist. Where lips far beyond their ranges
+    // (soft, thick, nearly touching) fly open at once under a little more, the rest is the one just before or after
+    const under = (drop: number) => this.restWith(resistance, lipHz, Math.sqrt((2 * drop) / this.density));
+    const most = under(mouthPressure);
+    if (!(most.mouthPressure > mouthPressure)) return most;
+    const over = (drop: number) => under(drop).mouthPressure - mouthPressure;
+    return under(
+      crossing(over, [0, -mouthPressure], [mouthPressure, most.mouthPressure - mouthPressure], 1e-15),
+    );
   }
 
   response(lipHz: number, { jetSpeed, opening, swing, flow }: Equilibrium): Response {
@@ -217,6 +221,27 @@ export class TwoWay implements LipModel {
   motion(sampleRate: number): Motion {
     return new TwoWayMotion(this, 1 / sampleRate);
   }
+}
+
+/** Where a balance is 0 between a place where it is below and one where it is above, with its slope: Newton's steps within. */
+function balance(
+  of: (y: number) => readonly [value: number, slope: number],
+  low: number,
+  high: number,
+  start: number,
+): number {
+  let y = start;
+  for (let i = 0; i < 100; i++) {
+    const [value, slope] = of(y);
+    if (value > 0) high = y;
+    else low = y;
+    const aimed = y - value / slope;
+    const next = aimed > low && aimed < high ? aimed : (low + high) / 2;
+    const isSettled = Math.abs(next - y) <= 1e-15 * y;
+    y = next;
+    if (isSettled) break;
+  }
+  return y;
 }
 
 /** Places in the state: displacements from x₀ and y₀ now and before, m, and the last sample's forces, N. */

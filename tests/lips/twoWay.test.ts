@@ -165,6 +165,37 @@ describe("lips that move two ways", () => {
     );
   });
 
+  // both met by the search on any column, and far outside the parameters' ranges
+  it("rest under the pressure that is asked for, also where it rises six times as steeply as the stream", () => {
+    const lips = new TwoWay({
+      model: "two-way",
+      massFactor: 0.4999960500585257,
+      quality: 9.311187138577125,
+      protrusion: 0.005599999999999993,
+      restOpening: 0.00021811695901603027,
+      width: 0.013941274209788962,
+      thickness: 0.0007068049906601347,
+      stiffnessRatio: 1.0109277216928731,
+      density,
+    });
+    const pressure = 8852.652902073616;
+    const rest = lips.restUnder(1548425.95, 102.04313723788941, pressure);
+    expect(rest.mouthPressure / pressure).toBeCloseTo(1, 12);
+  });
+
+  it("rest as far open as a breath that grows from nothing brings them, where they balance in three ways", () => {
+    const lips = new TwoWay({
+      ...{ model: "two-way", massFactor: 0.4744, quality: 16, protrusion: 0.002114, restOpening: 0.0000344 },
+      ...{ width: 0.01959, thickness: 0.001531, stiffnessRatio: 1.7388, density },
+    });
+    const openings: number[] = [];
+    for (let v = 10; v < 15; v *= 1.001) openings.push(lips.restWith(2.5e6, 142.7, v).opening);
+    openings.forEach((opening, i) => {
+      if (i > 0) expect(opening / openings[i - 1]).toBeLessThan(1.01);
+      expect(opening).toBeLessThan(0.0007);
+    });
+  });
+
   it("do not flutter without a column up to twice the pressures that notes start with", () => {
     const lips = new TwoWay(usual);
     const search = new Thresholds(usual, COLUMN);
