@@ -44,7 +44,7 @@ export abstract class FrameElement extends LitElement {
     const waitMs = this.#pace.waitMs(this.paceMs, performance.now());
     if (waitMs > 0) await new Promise((done) => setTimeout(done, waitMs));
     else {
-      if (this.hasUpdated) await untracked(() => this.ready?.());
+      if (this.ready && this.hasUpdated) await untracked(() => this.ready?.());
       if (this.#drawnIn === frameNumber() || (this.waitsForFrame && this.hasUpdated)) await nextFrame();
     }
     super.scheduleUpdate();
